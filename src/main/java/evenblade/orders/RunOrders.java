@@ -1,0 +1,36 @@
+package evenblade.orders;
+
+import evenblade.installation.Installation;
+import evenblade.problem.Warning;
+import evenblade.recording.ChannelQuality;
+import evenblade.recording.Source;
+import evenblade.recording.StampQuality;
+import evenblade.speed.SpeedResult;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The whole answer for one recording.
+ *
+ * @param source the file
+ * @param installation what it was analysed for
+ * @param speed one speed for all channels
+ * @param channels the channel to look at first comes first
+ * @param quality of every channel of the file
+ * @param stamps quality of the time stamps, where the file has them
+ * @param warnings from reading, speed and orders together
+ */
+public record RunOrders(
+        Source source,
+        Installation installation,
+        SpeedResult speed,
+        List<ChannelOrders> channels,
+        List<ChannelQuality> quality,
+        Optional<StampQuality> stamps,
+        List<Warning> warnings) {
+    public RunOrders {
+        channels = List.copyOf(channels);
+        quality = List.copyOf(quality);
+        warnings = List.copyOf(warnings);
+    }
+}

@@ -1,0 +1,78 @@
+package evenblade.recording;
+
+/** An immutable run of numbers; long sound is kept in single precision, everything else in double. */
+public sealed interface Series {
+    int size();
+
+    double at(int index);
+
+    /** Copies {@code length} values from {@code from} on into the start of {@code into}. */
+    void copyTo(int from, double[] into, int length);
+
+    /** All values in a fresh array. */
+    default double[] toArray() {
+        double[] all = new double[size()];
+        copyTo(0, all, all.length);
+        return all;
+    }
+
+    /** A series of the given values; the array is copied. */
+    static Series of(double... values) {
+        return new Doubles(values.clone());
+    }
+
+    /** A series of the first {@code size} of the given values in single precision; the array is copied. */
+    static Series ofFloats(float[] values, int size) {
+        return new Floats(java.util.Arrays.copyOf(values, size));
+    }
+
+    /** Double precision. */
+    final class Doubles implements Series {
+        private final double[] values;
+
+        private Doubles(double[] values) {
+            this.values = values;
+        }
+
+        @Override
+        public int size() {
+            return values.length;
+        }
+
+        @Override
+        public double at(int index) {
+            return values[index];
+        }
+
+        @Override
+        public void copyTo(int from, double[] into, int length) {
+            System.arraycopy(values, from, into, 0, length);
+        }
+    }
+
+    /** Single precision, for long sound. */
+    final class Floats implements Series {
+        private final float[] values;
+
+        private Floats(float[] values) {
+            this.values = values;
+        }
+
+        @Override
+        public int size() {
+            return values.length;
+        }
+
+        @Override
+        public double at(int index) {
+            return values[index];
+        }
+
+        @Override
+        public void copyTo(int from, double[] into, int length) {
+            for (int i = 0; i < length; i++) {
+                into[i] = values[from + i];
+            }
+        }
+    }
+}
