@@ -75,4 +75,39 @@ public sealed interface Series {
             }
         }
     }
+
+    /** Single precision in equal blocks, the last one shorter; made by {@link SeriesBuilder}. */
+    final class FloatBlocks implements Series {
+        private final float[][] blocks;
+        private final int size;
+
+        FloatBlocks(float[][] blocks, int size) {
+            this.blocks = blocks;
+            this.size = size;
+        }
+
+        @Override
+        public int size() {
+            return size;
+        }
+
+        @Override
+        public double at(int index) {
+            return blocks[index >> SeriesBuilder.BLOCK_BITS][index & (SeriesBuilder.BLOCK - 1)];
+        }
+
+        @Override
+        public void copyTo(int from, double[] into, int length) {
+            int done = 0;
+            while (done < length) {
+                float[] block = blocks[(from + done) >> SeriesBuilder.BLOCK_BITS];
+                int at = (from + done) & (SeriesBuilder.BLOCK - 1);
+                int part = Math.min(block.length - at, length - done);
+                for (int i = 0; i < part; i++) {
+                    into[done + i] = block[at + i];
+                }
+                done += part;
+            }
+        }
+    }
 }
