@@ -1,0 +1,81 @@
+package evenblade.practice;
+
+/**
+ * A line that keeps step with the propeller: {@code x(t) = |z|·cos(2π·order·r(t) + arg z)}, where
+ * {@code r} is the number of propeller revolutions turned and {@code z} may depend on the speed of the
+ * moment (it follows it at once: the wander is slow against any resonance).
+ *
+ * @param propellerOrder multiple of propeller speed, greater than 0; need not be whole
+ * @param law amplitude and phase by speed
+ */
+public record Line(double propellerOrder, Law law) {
+    /** Amplitude and phase of a line at a propeller speed. */
+    @FunctionalInterface
+    public interface Law {
+        Phasor at(double propellerHz);
+    }
+
+    /** The same at any speed. */
+    record Constant(Phasor value) implements Law {
+        @Override
+        public Phasor at(double propellerHz) {
+            return value;
+        }
+    }
+
+    /**
+     * A line of constant amplitude.
+     *
+     * @param amplitude peak value
+     * @param phaseDeg by which it is ahead of the cosine of its own angle
+     */
+    public static Line of(double propellerOrder, double amplitude, double phaseDeg) {
+        return new Line(propellerOrder, new Constant(Phasor.polarDeg(amplitude, phaseDeg)));
+    }
+
+    /** The same line seen through a sensor that passes each frequency its own way. */
+    public Line through(Response response) {
+        return new Line(propellerOrder, hz -> law.at(hz).times(response.at(propellerOrder * hz)));
+    }
+
+    /** What a sensor makes of a line of unit amplitude at a frequency. */
+    @FunctionalInterface
+    public interface Response {
+        Phasor at(double frequencyHz);
+    }
+
+    /**
+     * A first-order high-pass, {@code H = j(f/f_c) / (1 + j(f/f_c))}: what a laptop microphone does to low
+     * tones.
+     *
+     * @param cornerHz where it passes 1/√2
+     */
+    public static Response highPass(double cornerHz) {
+        return frequencyHz -> {
+            double ratio = frequencyHz / cornerHz;
+            return new Phasor(0, ratio).times(new Phasor(1, ratio).inverse());
+        };
+    }
+
+    /** Adds this line to the samples, given the revolutions turned and the speed at each. */
+    void addTo(double[] samples, double[] revolutions, double[] propellerHz) {
+        if (law instanceof Constant constant) {
+            double amplitude = constant.value().amplitude();
+            double offset = Math.atan2(constant.value().im(), constant.value().re());
+            for (int i = 0; i < samples.length; i++) {
+                samples[i] += amplitude * Math.cos(angle(revolutions[i]) + offset);
+            }
+            return;
+        }
+        for (int i = 0; i < samples.length; i++) {
+            Phasor z = law.at(propellerHz[i]);
+            double angle = angle(revolutions[i]);
+            samples[i] += z.re() * Math.cos(angle) - z.im() * Math.sin(angle);
+        }
+    }
+
+    private double angle(double revolutions) {
+        double turns = propellerOrder * revolutions;
+        return 2 * Math.PI * (turns - Math.rint(turns));
+    }
+}
