@@ -1,6 +1,7 @@
 package evenblade.installation;
 
 import evenblade.units.Length;
+import evenblade.units.Mass;
 import java.util.List;
 import java.util.Optional;
 
@@ -8,22 +9,50 @@ import java.util.Optional;
  * Engine, drive and propeller as they stand on the aircraft.
  *
  * @param name free text, where given
- * @param limits entered limits, each with its statistic and source; may be empty
+ * @param limits entered limits on lengths, each with its statistic and source; may be empty
+ * @param pitchLimits entered limits on blade angles, likewise
  */
 public record Installation(
-        Optional<String> name, Engine engine, Reduction reduction, Propeller propeller, List<Limit> limits) {
+        Optional<String> name,
+        Engine engine,
+        Reduction reduction,
+        Propeller propeller,
+        List<Limit> limits,
+        List<PitchLimit> pitchLimits) {
     public Installation {
         limits = List.copyOf(limits);
+        pitchLimits = List.copyOf(pitchLimits);
+    }
+
+    /** An installation without limits on blade angles. */
+    public Installation(
+            Optional<String> name, Engine engine, Reduction reduction, Propeller propeller, List<Limit> limits) {
+        this(name, engine, reduction, propeller, limits, List.of());
     }
 
     /**
      * The propeller.
      *
-     * @param blades number of blades, 2 or more
+     * @param blades number of blades, {@link #LEAST_BLADES} to {@link #MOST_BLADES}
      * @param diameter tip circle, where given
      * @param rotation seen from behind the propeller, where given
+     * @param bladeMass of one blade, where given
+     * @param centreOfGravity of one blade: its distance from the shaft's axis, where given
      */
-    public record Propeller(int blades, Optional<Length> diameter, Optional<Rotation> rotation) {}
+    public record Propeller(
+            int blades,
+            Optional<Length> diameter,
+            Optional<Rotation> rotation,
+            Optional<Mass> bladeMass,
+            Optional<Length> centreOfGravity) {
+        public static final int LEAST_BLADES = 2;
+        public static final int MOST_BLADES = 12;
+
+        /** A propeller whose blades' masses aren't known. */
+        public Propeller(int blades, Optional<Length> diameter, Optional<Rotation> rotation) {
+            this(blades, diameter, rotation, Optional.empty(), Optional.empty());
+        }
+    }
 
     /** Sense of rotation. */
     public enum Rotation {

@@ -4,7 +4,7 @@ import evenblade.units.Length;
 
 /**
  * A limit on a length, with the statistic it is meant for and where it comes from. Never law: the
- * maker's figure rules.
+ * maker's figure rules. Limits on blade angles are {@link PitchLimit}s.
  *
  * @param what what is limited
  * @param statistic how the readings are turned into the number that is held against it
@@ -14,8 +14,9 @@ import evenblade.units.Length;
 public record Limit(Subject what, Statistic statistic, Length value, String source) {
     /** What a limit is about. */
     public enum Subject {
+        /** Tip marks of the blades. */
         TRACK,
-        PITCH,
+        /** Total indicator reading on the flange face: always {@link Statistic#SPREAD}. */
         FACE_RUN_OUT
     }
 

@@ -10,6 +10,26 @@ import java.util.Optional;
  * @param teeth tooth counts, where entered
  */
 public record Reduction(Kind kind, double ratio, Optional<Teeth> teeth) {
+    public static final double LEAST_RATIO = 0.2;
+    public static final double MOST_RATIO = 10;
+    public static final int LEAST_TEETH = 5;
+    public static final int MOST_TEETH = 500;
+
+    /** A drive known by its tooth counts; the ratio comes from them. */
+    public static Reduction ofTeeth(Kind kind, Teeth teeth) {
+        return new Reduction(kind, teeth.ratio(), Optional.of(teeth));
+    }
+
+    /** A drive known by its ratio only. */
+    public static Reduction ofRatio(Kind kind, double ratio) {
+        return new Reduction(kind, ratio, Optional.empty());
+    }
+
+    /** The propeller on the crank itself. */
+    public static Reduction direct() {
+        return ofRatio(Kind.DIRECT, 1);
+    }
+
     /** Kind of drive. */
     public enum Kind {
         GEAR("gear"),
@@ -38,6 +58,20 @@ public record Reduction(Kind kind, double ratio, Optional<Teeth> teeth) {
     public record Teeth(int driving, int driven) {
         public double ratio() {
             return (double) driven / driving;
+        }
+
+        /** Engine revolutions until the same teeth meet again, everything standing as it did. */
+        public int engineRevolutionsPerRepeat() {
+            return driven / commonDivisor(driving, driven);
+        }
+
+        /** Propeller revolutions until the same teeth meet again. */
+        public int propellerRevolutionsPerRepeat() {
+            return driving / commonDivisor(driving, driven);
+        }
+
+        private static int commonDivisor(int a, int b) {
+            return b == 0 ? a : commonDivisor(b, a % b);
         }
     }
 }

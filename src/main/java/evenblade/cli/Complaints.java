@@ -1,0 +1,99 @@
+package evenblade.cli;
+
+import evenblade.problem.BadInput;
+import evenblade.problem.Nearest;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Turns what went wrong into words on standard error and an exit status. */
+final class Complaints {
+    private static final String NAME = "evenblade: ";
+
+    private Complaints() {}
+
+    /** Wrong usage: one line that says what is wrong, one that says where to read more. */
+    static int wrongUsage(ParameterException e, String... args) {
+        CommandLine command = e.getCommandLine();
+        PrintWriter errors = command.getErr();
+        errors.println(NAME + reason(e, command));
+        errors.println("See '" + command.getCommandSpec().qualifiedName() + " --help'.");
+        return ExitStatus.WRONG_USAGE;
+    }
+
+    private static String reason(ParameterException e, CommandLine command) {
+        if (!(e instanceof UnmatchedArgumentException unmatched)) {
+            return oneLine(e.getMessage());
+        }
+        String word = unmatched.getUnmatched().get(0);
+        List<String> known = new ArrayList<>();
+        String kind;
+        if (word.startsWith("-")) {
+            kind = "option";
+            command.getCommandSpec().options().forEach(option -> known.addAll(List.of(option.names())));
+        } else if (command.getSubcommands().isEmpty()) {
+            return "nothing is to be said after '" + command.getCommandSpec().qualifiedName() + "' like '" + word + "'";
+        } else {
+            kind = "command";
+            known.addAll(command.getSubcommands().keySet());
+        }
+        Optional<String> meant = Nearest.alike(word, known);
+        return "unknown " + kind + " '" + word + "'"
+                + meant.map(nearest -> "; did you mean '" + nearest + "'?").orElse("");
+    }
+
+    /** What a command threw: an input at fault, a file that can't be read or written, or a bug. */
+    static int failed(Exception e, PrintWriter errors) {
+        if (e instanceof BadInput) {
+            return atFault(e.getMessage(), errors);
+        }
+        Exception inner = e instanceof UncheckedIOException unchecked ? unchecked.getCause() : e;
+        if (inner instanceof IOException io) {
+            return atFault(fileTrouble(io), errors);
+        }
+        return bug(e, errors);
+    }
+
+    private static int atFault(String message, PrintWriter errors) {
+        errors.println(NAME + oneLine(message));
+        return ExitStatus.BAD_INPUT;
+    }
+
+    private static String fileTrouble(IOException e) {
+        if (!(e instanceof FileSystemException file) || file.getFile() == null) {
+            return String.valueOf(e.getMessage());
+        }
+        String reason;
+        if (e instanceof NoSuchFileException) {
+            reason = "no such file or folder";
+        } else if (e instanceof AccessDeniedException) {
+            reason = "access denied";
+        } else if (e instanceof FileAlreadyExistsException) {
+            reason = "there is already something of that name";
+        } else {
+            reason = String.valueOf(file.getReason());
+        }
+        return file.getFile() + ": " + reason;
+    }
+
+    /** A fault of the program: said so, with the stack trace that whoever mends it needs. */
+    static int bug(Throwable e, PrintWriter errors) {
+        errors.println(NAME + "this is a bug in the program, not in your files. Please report it with these lines:");
+        e.printStackTrace(errors);
+        return ExitStatus.BUG;
+    }
+
+    private static String oneLine(String text) {
+        return text.replaceAll("\\s*[\\r\\n]+\\s*", " ").strip();
+    }
+}
