@@ -41,8 +41,9 @@ final class Complaints {
         if (word.startsWith("-")) {
             kind = "option";
             command.getCommandSpec().options().forEach(option -> known.addAll(List.of(option.names())));
-        } else if (command.getSubcommands().isEmpty()) {
-            return "nothing is to be said after '" + command.getCommandSpec().qualifiedName() + "' like '" + word + "'";
+        } else if (command.getSubcommands().isEmpty() && command.getParent() != null) {
+            return "'" + word + "' is one word too many for '"
+                    + command.getCommandSpec().qualifiedName() + "'";
         } else {
             kind = "command";
             known.addAll(command.getSubcommands().keySet());
