@@ -1,5 +1,7 @@
 package evenblade.practice;
 
+import evenblade.numeric.Phasor;
+
 /**
  * A line that keeps step with the propeller: {@code x(t) = |z|·cos(2π·order·r(t) + arg z)}, where
  * {@code r} is the number of propeller revolutions turned and {@code z} may depend on the speed of the
@@ -30,7 +32,7 @@ public record Line(double propellerOrder, Law law) {
      * @param phaseDeg by which it is ahead of the cosine of its own angle
      */
     public static Line of(double propellerOrder, double amplitude, double phaseDeg) {
-        return new Line(propellerOrder, new Constant(Phasor.polarDeg(amplitude, phaseDeg)));
+        return new Line(propellerOrder, new Constant(Phasor.ofDegrees(amplitude, phaseDeg)));
     }
 
     /** The same line seen through a sensor that passes each frequency its own way. */
@@ -53,14 +55,16 @@ public record Line(double propellerOrder, Law law) {
     public static Response highPass(double cornerHz) {
         return frequencyHz -> {
             double ratio = frequencyHz / cornerHz;
-            return new Phasor(0, ratio).times(new Phasor(1, ratio).inverse());
+            // j·r/(1 + j·r), made real below: (r² + j·r)/(1 + r²).
+            double below = 1 + ratio * ratio;
+            return new Phasor(ratio * ratio / below, ratio / below);
         };
     }
 
     /** Adds this line to the samples, given the revolutions turned and the speed at each. */
     void addTo(double[] samples, double[] revolutions, double[] propellerHz) {
         if (law instanceof Constant constant) {
-            double amplitude = constant.value().amplitude();
+            double amplitude = constant.value().magnitude();
             double offset = Math.atan2(constant.value().im(), constant.value().re());
             for (int i = 0; i < samples.length; i++) {
                 samples[i] += amplitude * Math.cos(angle(revolutions[i]) + offset);

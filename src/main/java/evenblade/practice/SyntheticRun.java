@@ -1,5 +1,6 @@
 package evenblade.practice;
 
+import evenblade.numeric.Phasor;
 import evenblade.recording.Channel;
 import evenblade.recording.ChannelQuality;
 import evenblade.recording.Recording;
@@ -73,7 +74,7 @@ public record SyntheticRun(SpeedProfile speed, List<Line> lines, List<Tone> tone
     public SyntheticRun withStrongestLineAbove(double noiseDb) {
         double strongest = lines.stream()
                 .mapToDouble(
-                        line -> line.law().at(speed.stretches().get(0).fromHz()).amplitude())
+                        line -> line.law().at(speed.stretches().get(0).fromHz()).magnitude())
                 .max()
                 .orElseThrow(() -> new IllegalStateException("a run without lines has no strongest line"));
         return withNoise(strongest / Math.sqrt(2 * Math.pow(10, noiseDb / 10)));

@@ -1,5 +1,6 @@
 package evenblade.practice;
 
+import evenblade.numeric.Phasor;
 import evenblade.recording.TimeBase;
 
 /**

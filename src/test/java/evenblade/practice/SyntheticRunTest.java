@@ -3,6 +3,7 @@ package evenblade.practice;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.numeric.Phasor;
 import evenblade.recording.Recording;
 import evenblade.recording.TimeBase;
 import org.assertj.core.data.Offset;
@@ -40,15 +41,15 @@ class SyntheticRunTest {
         Phasor found = Projection.of(run.samples(time), time, WANDERING, 4.5, 1, 29);
 
         // Lost rows make the mean uneven: a hundredth of them is worth a few parts in a thousand.
-        assertThat(found.amplitude()).isCloseTo(1, within(0.01));
-        assertThat(found.phaseDeg()).isCloseTo(40, within(0.7));
+        assertThat(found.magnitude()).isCloseTo(1, within(0.01));
+        assertThat(found.degrees()).isCloseTo(40, within(0.7));
     }
 
     @Test
     void linesAtOneOrderAddAsVectors() {
         SyntheticRun run =
                 SyntheticRun.at(WANDERING).withLine(3, 3, 0).withLine(3, 4, 90).withLine(1, 9, 0);
-        assertThat(run.truth(3, 0, 30).amplitude()).isCloseTo(5, within(1e-12));
+        assertThat(run.truth(3, 0, 30).magnitude()).isCloseTo(5, within(1e-12));
     }
 
     @Test
@@ -118,7 +119,7 @@ class SyntheticRunTest {
     })
     void aMicrophoneLosesLowTonesAsAFirstOrderHighPass(double cornerHz, double rpm, double lossDb, double rounding) {
         Line heard = Line.of(1, 1, 0).through(Line.highPass(cornerHz));
-        assertThat(20 * Math.log10(heard.law().at(rpm / 60).amplitude())).isCloseTo(lossDb, within(rounding));
+        assertThat(20 * Math.log10(heard.law().at(rpm / 60).magnitude())).isCloseTo(lossDb, within(rounding));
     }
 
     /** A Hann-weighted mean over 26 s leaks less than this from lines 13 Hz away. */
