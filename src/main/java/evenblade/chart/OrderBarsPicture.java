@@ -1,0 +1,138 @@
+package evenblade.chart;
+
+import evenblade.orders.Level;
+import evenblade.units.SignalUnit;
+import java.awt.Color;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Every order of a dwell as a lying bar with its 95 % interval and its number; undetected ones as 'below'. */
+public final class OrderBarsPicture extends Picture {
+    /**
+     * What is drawn.
+     *
+     * @param caption what it was drawn from
+     * @param unit of the channel
+     * @param bars from top to bottom
+     */
+    public record Data(Caption caption, SignalUnit unit, List<OrderBar> bars) {
+        public Data {
+            bars = List.copyOf(bars);
+            if (bars.isEmpty()) {
+                throw new IllegalArgumentException("no orders to draw");
+            }
+        }
+    }
+
+    private final Data data;
+
+    public OrderBarsPicture(Data data) {
+        this.data = data;
+    }
+
+    @Override
+    public String title() {
+        return "Amplitude of each order";
+    }
+
+    @Override
+    public Caption caption() {
+        return data.caption();
+    }
+
+    @Override
+    List<KeyEntry> key() {
+        List<KeyEntry> entries = new ArrayList<>();
+        for (MarkKind kind : MarkKind.values()) {
+            if (data.bars().stream().anyMatch(b -> b.kind() == kind)) {
+                entries.add(KeyEntry.glyph(kind.words(), kind.glyph(), kind.ink(), true));
+            }
+        }
+        entries.add(new KeyEntry(
+                "95 % interval",
+                (pen, x, y) -> {
+                    double half = pen.em(0.4 * KeyEntry.SAMPLE_EM);
+                    pen.errorBar(x - half, y, x + half, y, pen.colour(Ink.TEXT));
+                }));
+        if (data.bars().stream().anyMatch(b -> b.level() instanceof Level.Measured m && !m.detected())) {
+            entries.add(new KeyEntry(
+                    "not detected: somewhere below this", (pen, x, y) -> below(pen, x, y, pen.colour(Ink.QUIET_TEXT))));
+        }
+        return entries;
+    }
+
+    @Override
+    void paintBody(Pen pen, Rectangle2D area) {
+        double largest = 0;
+        for (OrderBar bar : data.bars()) {
+            if (bar.level() instanceof Level.Measured m) {
+                largest = Math.max(largest, m.ciHigh());
+            }
+        }
+        RowFrame rows = RowFrame.place(
+                pen,
+                area,
+                Axis.fromZero(AmplitudeScale.title(data.unit()), largest),
+                data.bars().stream().map(OrderBarsPicture::row).toList());
+        rows.paint();
+        for (int i = 0; i < data.bars().size(); i++) {
+            OrderBar bar = data.bars().get(i);
+            rows.paintGlyph(i, bar.kind());
+            if (bar.level() instanceof Level.Measured measured) {
+                paintBar(pen, rows, i, bar, measured);
+            }
+        }
+        rows.paintZero();
+    }
+
+    private void paintBar(Pen pen, RowFrame rows, int row, OrderBar bar, Level.Measured measured) {
+        double y = rows.middle(row);
+        double zero = rows.x(0);
+        if (!measured.detected()) {
+            below(pen, rows.x(measured.ciHigh()), y, pen.colour(Ink.QUIET_TEXT));
+            return;
+        }
+        double half = 0.5 * rows.barHeight();
+        Color colour = pen.colour(bar.kind().ink());
+        Rectangle2D box = new Rectangle2D.Double(zero, y - half, rows.x(measured.amplitude()) - zero, 2 * half);
+        Hatching.fill(pen, box, colour, bar.kind());
+        double end = rows.x(measured.ciHigh());
+        pen.errorBar(rows.x(Math.max(0, measured.ciLow())), y, end, y, pen.colour(Ink.TEXT));
+    }
+
+    /** An arrow head that points to smaller values from a stroke at the level. */
+    private static void below(Pen pen, double x, double y, Color colour) {
+        double r = pen.em(0.32);
+        pen.line(x, y - r, x, y + r, colour, pen.stroke(0.12));
+        Path2D head = new Path2D.Double();
+        head.moveTo(x - 2 * r, y);
+        head.lineTo(x - 0.6 * r, y - 0.7 * r);
+        head.lineTo(x - 0.6 * r, y + 0.7 * r);
+        head.closePath();
+        pen.draw(head, colour, pen.stroke(0.1));
+    }
+
+    private static boolean detected(OrderBar bar) {
+        return bar.level() instanceof Level.Measured measured && measured.detected();
+    }
+
+    private static RowFrame.Row row(OrderBar bar) {
+        return new RowFrame.Row(bar.name(), Figures.plain(bar.frequencyHz()) + " Hz", figures(bar), detected(bar));
+    }
+
+    private static String figures(OrderBar bar) {
+        String text;
+        if (bar.level() instanceof Level.Measured measured) {
+            text = measured.detected()
+                    ? Figures.withError(measured.amplitude(), measured.standardError())
+                    : "below " + Figures.plain(measured.ciHigh());
+        } else {
+            text = "beyond range, folds to " + Figures.plain(((Level.BeyondRange) bar.level()).foldsToHz()) + " Hz";
+        }
+        return bar.notToldApartFrom().isEmpty()
+                ? text
+                : text + ", not told apart from " + String.join(", ", bar.notToldApartFrom());
+    }
+}
