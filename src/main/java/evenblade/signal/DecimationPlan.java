@@ -2,9 +2,7 @@ package evenblade.signal;
 
 import evenblade.recording.Recording;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * How a sample rate is brought down: the whole-number factors of the stages, first stage first.
@@ -39,15 +37,19 @@ record DecimationPlan(double fromHz, double keepUpToHz, List<Integer> factors) {
                     + " Hz: both must be above 0");
         }
         int largest = (int) (fromHz * Recording.USABLE_SHARE_OF_RATE / keepUpToHz * (1 + 1e-12));
-        List<List<Integer>> choices = new ArrayList<>();
+        DecimationPlan best = new DecimationPlan(fromHz, keepUpToHz, halvings(largest));
         int least = Math.max(1, (int) Math.ceil(largest * LEAST_SHARE_OF_LARGEST));
-        IntStream.rangeClosed(least, Math.max(1, largest))
-                .forEach(total -> collect(total, MOST_STAGES, List.of(), choices));
-        return choices.stream()
-                .map(factors -> new DecimationPlan(fromHz, keepUpToHz, factors))
-                .min(Comparator.comparingDouble(DecimationPlan::costPerSecond))
-                // no such product of stages exists (a very large factor): a power of two always does
-                .orElseGet(() -> new DecimationPlan(fromHz, keepUpToHz, halvings(largest)));
+        for (int total = least; total <= largest; total++) {
+            List<List<Integer>> choices = new ArrayList<>();
+            collect(total, MOST_STAGES, List.of(), choices);
+            for (List<Integer> factors : choices) {
+                DecimationPlan plan = new DecimationPlan(fromHz, keepUpToHz, factors);
+                if (plan.costPerSecond() < best.costPerSecond()) {
+                    best = plan;
+                }
+            }
+        }
+        return best;
     }
 
     private static void collect(int total, int stages, List<Integer> before, List<List<Integer>> choices) {
@@ -64,6 +66,7 @@ record DecimationPlan(double fromHz, double keepUpToHz, List<Integer> factors) {
         }
     }
 
+    /** Stages of 2, always possible, also where no three stages make the factor. */
     private static List<Integer> halvings(int largest) {
         List<Integer> factors = new ArrayList<>();
         for (int left = largest; left >= 2; left /= 2) {
@@ -74,7 +77,11 @@ record DecimationPlan(double fromHz, double keepUpToHz, List<Integer> factors) {
 
     /** The product of the stages' factors. */
     int factor() {
-        return factors.stream().reduce(1, Math::multiplyExact);
+        int product = 1;
+        for (int factor : factors) {
+            product = Math.multiplyExact(product, factor);
+        }
+        return product;
     }
 
     /** Rate after. */

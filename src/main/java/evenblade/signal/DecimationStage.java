@@ -10,19 +10,15 @@ import java.util.Arrays;
  *
  * <p>Inputs are sorted into {@code factor} rows (input i into row i mod factor). Within a row,
  * neighbouring outputs use neighbouring inputs, so each tap is one pass of multiply-and-add along
- * rows in step, which the run-time compiler turns into vector instructions.
+ * a row. Four such stretches of rows are copied to lanes that all start at index 0: only where every
+ * array in a loop has the same index does the run-time compiler use vector instructions, and the
+ * copying costs far less than it gains.
  */
-final class DecimationStage {
-    /** Takes outputs; the array is reused. */
-    @FunctionalInterface
-    interface Output {
-        void accept(float[] values, int count);
-    }
-
+final class DecimationStage implements FloatSink {
     /** Outputs per pass: few enough that the rows in use stay in the first-level cache. */
     private static final int PASS = 512;
 
-    private static final int TAPS_PER_LOOP = 8;
+    private static final int TAPS_PER_LOOP = 4;
 
     private final int factor;
     private final int half;
@@ -30,8 +26,9 @@ final class DecimationStage {
     private final int[] tapOffsets;
     private final float[] tapValues;
     private final float[] rows;
+    private final float[][] lanes = new float[TAPS_PER_LOOP][PASS];
     private final float[] outputs = new float[PASS];
-    private final Output next;
+    private final FloatSink next;
 
     /** Inputs in {@link #rows}, the mirrored ones before the first included. */
     private int filled;
@@ -39,7 +36,7 @@ final class DecimationStage {
     private long taken;
     private long given;
 
-    DecimationStage(int factor, double[] taps, Output next) {
+    DecimationStage(int factor, double[] taps, FloatSink next) {
         this.factor = factor;
         this.half = taps.length / 2;
         this.next = next;
@@ -61,6 +58,11 @@ final class DecimationStage {
             }
         }
         this.filled = half;
+    }
+
+    @Override
+    public void accept(float[] values, int count) {
+        accept(values, 0, 1, count);
     }
 
     /** Takes {@code count} inputs: {@code values[from]}, {@code values[from + step]} and so on. */
@@ -133,33 +135,27 @@ final class DecimationStage {
     private void compute(int count) {
         Arrays.fill(outputs, 0, count, 0);
         for (int t = 0; t < tapValues.length; t += TAPS_PER_LOOP) {
-            addEightTaps(rows, tapOffsets, tapValues, t, outputs, count);
+            for (int i = 0; i < TAPS_PER_LOOP; i++) {
+                System.arraycopy(rows, tapOffsets[t + i], lanes[i], 0, count);
+            }
+            addFourTaps(lanes, tapValues, t, outputs, count);
         }
         dropColumns(count);
         given += count;
         next.accept(outputs, count);
     }
 
-    private static void addEightTaps(float[] x, int[] offsets, float[] taps, int t, float[] y, int count) {
-        int o0 = offsets[t];
-        int o1 = offsets[t + 1];
-        int o2 = offsets[t + 2];
-        int o3 = offsets[t + 3];
-        int o4 = offsets[t + 4];
-        int o5 = offsets[t + 5];
-        int o6 = offsets[t + 6];
-        int o7 = offsets[t + 7];
+    private static void addFourTaps(float[][] lanes, float[] taps, int t, float[] y, int count) {
+        float[] x0 = lanes[0];
+        float[] x1 = lanes[1];
+        float[] x2 = lanes[2];
+        float[] x3 = lanes[3];
         float h0 = taps[t];
         float h1 = taps[t + 1];
         float h2 = taps[t + 2];
         float h3 = taps[t + 3];
-        float h4 = taps[t + 4];
-        float h5 = taps[t + 5];
-        float h6 = taps[t + 6];
-        float h7 = taps[t + 7];
         for (int n = 0; n < count; n++) {
-            y[n] += ((h0 * x[o0 + n] + h1 * x[o1 + n]) + (h2 * x[o2 + n] + h3 * x[o3 + n]))
-                    + ((h4 * x[o4 + n] + h5 * x[o5 + n]) + (h6 * x[o6 + n] + h7 * x[o7 + n]));
+            y[n] += (h0 * x0[n] + h1 * x1[n]) + (h2 * x2[n] + h3 * x3[n]);
         }
     }
 

@@ -64,13 +64,20 @@ public final class Decimator implements BlockSink {
 
     private static List<DecimationStage> chain(DecimationPlan plan, SeriesBuilder end) {
         List<DecimationStage> chain = new ArrayList<>();
-        DecimationStage.Output next = (values, count) -> end.append(values, 0, count);
+        FloatSink next = new Keep(end);
         for (int i = plan.factors().size() - 1; i >= 0; i--) {
             DecimationStage stage = new DecimationStage(plan.factors().get(i), plan.taps(i), next);
             chain.add(0, stage);
-            next = (values, count) -> stage.accept(values, 0, 1, count);
+            next = stage;
         }
         return chain;
+    }
+
+    private record Keep(SeriesBuilder end) implements FloatSink {
+        @Override
+        public void accept(float[] values, int count) {
+            end.append(values, 0, count);
+        }
     }
 
     /** Samples per second that are kept. */
@@ -121,7 +128,9 @@ public final class Decimator implements BlockSink {
         List<ChannelQuality> quality = new ArrayList<>();
         int size = 0;
         for (int i = 0; i < wanted.length; i++) {
-            stages.get(i).forEach(DecimationStage::finish);
+            for (DecimationStage stage : stages.get(i)) {
+                stage.finish();
+            }
             Channel channel = new Channel(
                     header.channels().get(wanted[i]), header.unit(), kept.get(i).build(header.fullScale()));
             size = channel.values().size();
