@@ -26,6 +26,24 @@ public final class RealFft {
         this.work = new double[length];
     }
 
+    /** The largest even product of 2, 3 and 5 that is at most {@code atMost}, which is 2 or more. */
+    public static int fastLength(int atMost) {
+        if (atMost < 2) {
+            throw new IllegalArgumentException("no even length up to " + atMost);
+        }
+        int best = 2;
+        for (long five = 1; 2 * five <= atMost; five *= 5) {
+            for (long three = five; 2 * three <= atMost; three *= 3) {
+                long product = 2 * three;
+                while (2 * product <= atMost) {
+                    product *= 2;
+                }
+                best = (int) Math.max(best, product);
+            }
+        }
+        return best;
+    }
+
     /** N. */
     public int length() {
         return length;

@@ -1,0 +1,70 @@
+package evenblade.signal;
+
+import evenblade.recording.Series;
+import java.util.Arrays;
+
+/**
+ * Averaged spectrum of overlapped, windowed stretches of an evenly sampled signal: mean of |X|² over
+ * the stretches. Welch 1967, "The use of fast Fourier transform for the estimation of power spectra",
+ * IEEE Trans. Audio Electroacoustics AU-15(2):70.
+ *
+ * <p>For looking, not for measuring: where the speed wanders, a line spreads over several bins and
+ * reads low.
+ *
+ * @param segmentLength samples per stretch, 1 or more; a shorter signal is taken as one stretch
+ * @param overlap samples that neighbouring stretches share, 0 to {@code segmentLength} − 1
+ * @param window what each stretch is multiplied with, in its periodic form
+ * @param detrend what is taken off each stretch first
+ * @param scaling of the result
+ */
+public record AveragedSpectrum(
+        int segmentLength, int overlap, Window window, Detrend detrend, Spectrum.Scaling scaling) {
+
+    /** What is taken off a stretch before it is windowed. */
+    public enum Detrend {
+        NONE,
+        /** Its mean. */
+        CONSTANT
+    }
+
+    public AveragedSpectrum {
+        if (segmentLength < 1 || overlap < 0 || overlap >= segmentLength) {
+            throw new IllegalArgumentException("segments of " + segmentLength + " that overlap by " + overlap
+                    + ": the overlap must be at least 0 and less than the segment");
+        }
+    }
+
+    /** Hann, half overlapped, mean removed: the usual choice, with {@code secondsPerSegment} of signal in each stretch. */
+    public static AveragedSpectrum hann(double secondsPerSegment, double rateHz, Spectrum.Scaling scaling) {
+        int length = RealFft.fastLength((int) Math.max(2, Math.min(secondsPerSegment * rateHz, 1 << 24)));
+        return new AveragedSpectrum(length, length / 2, Window.HANN, Detrend.CONSTANT, scaling);
+    }
+
+    /** The spectrum of samples taken {@code rateHz} times a second; at least one sample. */
+    public Spectrum of(double[] samples, double rateHz) {
+        return of(Series.of(samples), rateHz);
+    }
+
+    /** The spectrum of samples taken {@code rateHz} times a second; at least one sample. */
+    public Spectrum of(Series samples, double rateHz) {
+        if (samples.size() == 0 || !(rateHz > 0)) {
+            throw new IllegalArgumentException("no spectrum of " + samples.size() + " samples at " + rateHz + " Hz");
+        }
+        int length = Math.min(segmentLength, samples.size());
+        Periodogram periodogram = new Periodogram(length, window, detrend);
+        int step = segmentLength - overlap;
+        for (int from = 0; from + length <= samples.size(); from += step) {
+            periodogram.add(samples, from);
+        }
+        double[] hz = new double[periodogram.bins()];
+        Arrays.setAll(hz, k -> k * rateHz / length);
+        return new Spectrum(
+                Series.of(hz),
+                Series.of(
+                        scaling == Spectrum.Scaling.AMPLITUDE ? periodogram.amplitude() : periodogram.density(rateHz)),
+                scaling,
+                rateHz / length,
+                periodogram.noiseBandwidthBins() * rateHz / length,
+                periodogram.segments());
+    }
+}
