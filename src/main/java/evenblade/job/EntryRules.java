@@ -1,0 +1,72 @@
+package evenblade.job;
+
+import evenblade.problem.BadInput;
+import java.util.List;
+import java.util.Optional;
+
+/** What an entry must be like to go into a record. */
+final class EntryRules {
+    private static final int LONGEST_LABEL = 60;
+
+    private EntryRules() {}
+
+    static void check(Entry entry, JobRecord record) {
+        entry.label().ifPresent(EntryRules::checkLabel);
+        Kind kind = entry.detail().kind();
+        boolean saysNothing = kind == Kind.NOTE || kind == Kind.CORRECTION || kind == Kind.BALANCE;
+        if (saysNothing && entry.text().isBlank()) {
+            throw BadInput.in(kind.word()).found("no text", "what was done or seen, in your words");
+        }
+        if (entry.detail() instanceof Detail.StruckOut strike) {
+            checkStrike(strike.event(), record);
+        }
+    }
+
+    /** The same recording twice would count as a repeat run that agrees with itself. */
+    static void refuseRepeated(JobRecord record, List<StoredFiles.Incoming> incoming) {
+        for (StoredFiles.Incoming one : incoming) {
+            for (Event event : record.standing(Kind.RUN)) {
+                Detail.Run run = (Detail.Run) event.detail();
+                if (one.below().equals(StoredFiles.RECORDINGS)
+                        && run.file().stamp().sha256().equals(one.stamp().sha256())) {
+                    throw BadInput.in(one.original())
+                            .found(
+                                    "the same recording as run " + event.id()
+                                            + event.label()
+                                                    .map(l -> " '" + l + "'")
+                                                    .orElse(""),
+                                    "a recording that isn't in this job yet; strike " + event.id()
+                                            + " out to add it anew");
+                }
+            }
+        }
+    }
+
+    private static void checkLabel(String label) {
+        if (label.isBlank() || label.length() > LONGEST_LABEL || label.chars().anyMatch(Character::isISOControl)) {
+            throw BadInput.in("label '" + label + "'")
+                    .found(
+                            label.isBlank() ? "nothing" : label.length() + " characters",
+                            "one line of 1 to " + LONGEST_LABEL + " characters");
+        }
+        if (JobRecord.looksLikeId(label)) {
+            throw BadInput.in("label '" + label + "'")
+                    .found("what looks like the id of an entry", "a label that can't be taken for one");
+        }
+    }
+
+    private static void checkStrike(String id, JobRecord record) {
+        BadInput.Place place = BadInput.in("entry '" + id + "'");
+        Optional<Event> meant =
+                record.events().stream().filter(e -> e.id().equals(id)).findFirst();
+        if (meant.isEmpty()) {
+            String ids = record.events().isEmpty()
+                    ? "none yet"
+                    : "e1 to e" + record.events().size();
+            throw place.found("no entry of that id in '" + record.name() + "'", "the id of an entry (" + ids + ")");
+        }
+        if (record.struckOut().contains(id)) {
+            throw place.found("an entry that was struck out already", "an entry that counts");
+        }
+    }
+}
