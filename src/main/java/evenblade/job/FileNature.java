@@ -9,16 +9,16 @@ import java.util.Set;
 
 /** What a photo or paper is, told by its first bytes and not by its name. */
 public enum FileNature {
-    JPEG("JPEG picture", "image/jpeg", Set.of("jpg", "jpeg")),
-    PNG("PNG picture", "image/png", Set.of("png")),
-    GIF("GIF picture", "image/gif", Set.of("gif")),
-    WEBP("WebP picture", "image/webp", Set.of("webp")),
-    TIFF("TIFF picture", "image/tiff", Set.of("tif", "tiff")),
-    BMP("BMP picture", "image/bmp", Set.of("bmp")),
-    HEIF("HEIF picture", "image/heif", Set.of("heic", "heif", "avif")),
-    PDF("PDF paper", "application/pdf", Set.of("pdf")),
-    ZIP("ZIP archive or office paper", "application/zip", Set.of("zip", "docx", "xlsx", "odt", "ods", "odg")),
-    VIDEO("MP4 video", "video/mp4", Set.of("mp4", "m4v", "mov")),
+    JPEG("a JPEG picture", "image/jpeg", Set.of("jpg", "jpeg")),
+    PNG("a PNG picture", "image/png", Set.of("png")),
+    GIF("a GIF picture", "image/gif", Set.of("gif")),
+    WEBP("a WebP picture", "image/webp", Set.of("webp")),
+    TIFF("a TIFF picture", "image/tiff", Set.of("tif", "tiff")),
+    BMP("a BMP picture", "image/bmp", Set.of("bmp")),
+    HEIF("a HEIF picture", "image/heif", Set.of("heic", "heif", "avif")),
+    PDF("a PDF paper", "application/pdf", Set.of("pdf")),
+    ZIP("a ZIP archive or office paper", "application/zip", Set.of("zip", "docx", "xlsx", "odt", "ods", "odg")),
+    VIDEO("an MP4 video", "video/mp4", Set.of("mp4", "m4v", "mov")),
     TEXT("plain text", "text/plain", Set.of("txt", "csv", "md", "json", "svg", "xml", "html")),
     UNKNOWN("a kind of file that isn't known here", "application/octet-stream", Set.of());
 

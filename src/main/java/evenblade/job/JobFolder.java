@@ -206,10 +206,11 @@ public final class JobFolder {
             if (Files.exists(folder) && !Files.isDirectory(folder)) {
                 throw BadInput.in(folder).found("a file", "a folder that is empty or not there yet");
             }
+            requireEmpty();
             disk.makeFolder(folder);
             FolderLock.holding(folder, PATIENCE, () -> {
-                clearLeftovers();
                 requireEmpty();
+                clearLeftovers();
                 file.create(job.record());
                 disk.syncFolder(folder.toRealPath().getParent());
                 return folder;
@@ -220,17 +221,16 @@ public final class JobFolder {
     }
 
     private void requireEmpty() throws IOException {
-        List<Path> there = disk.list(folder).stream()
-                .filter(f -> !f.getFileName().toString().equals(FolderLock.FILE_NAME))
-                .toList();
         if (isJob(folder)) {
             throw BadInput.in(folder).found("a job is here already", "a folder that is empty or not there yet");
         }
-        if (!there.isEmpty()) {
-            throw BadInput.in(folder)
-                    .found(
-                            "a folder with '" + there.get(0).getFileName() + "' and other things in it",
-                            "a folder that is empty or not there yet");
+        for (Path f : disk.list(folder)) {
+            if (!Unfinished.isOne(f) && !f.getFileName().toString().equals(FolderLock.FILE_NAME)) {
+                throw BadInput.in(folder)
+                        .found(
+                                "a folder with '" + f.getFileName() + "' in it",
+                                "a folder that is empty or not there yet");
+            }
         }
     }
 
