@@ -39,9 +39,9 @@ public record Caption(List<String> parts) {
         parts.add(String.valueOf(run.source().file().getFileName()));
         channel.ifPresent(c -> parts.add("channel " + c.channel()));
         dwell.ifPresent(d -> parts.add(String.format(Locale.ROOT, "%.1f to %.1f s", d.fromS(), d.toS())));
-        Dwell shown = dwell.orElse(run.speed().mean());
-        double ratio = run.installation().reduction().ratio();
-        parts.add(rpm(ratio * shown.propellerRpm(), shown.propellerRpm()));
+        double ratio = run.ratio();
+        dwell.or(() -> run.speed().main())
+                .ifPresent(shown -> parts.add(rpm(ratio * shown.propellerRpm(), shown.propellerRpm())));
         parts.add(speedWords(run.speed()));
         return new Caption(parts);
     }

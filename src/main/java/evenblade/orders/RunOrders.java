@@ -33,4 +33,9 @@ public record RunOrders(
         quality = List.copyOf(quality);
         warnings = List.copyOf(warnings);
     }
+
+    /** Engine revolutions per propeller revolution: as entered, corrected where the lines show it rounded. */
+    public double ratio() {
+        return installation.reduction().ratio() * (1 + speed.ratioCorrection());
+    }
 }

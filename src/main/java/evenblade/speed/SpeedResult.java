@@ -11,8 +11,10 @@ import java.util.Optional;
  * @param confirmed whether the signal (or the mark) bears it out
  * @param doubt why it isn't confirmed; empty where it is
  * @param track speed and angle over time
- * @param mean over all dwells, or over the whole recording where there is none
+ * @param main the longest dwell, or the whole recording where the speed never settles; empty where no
+ *     speed is known at all
  * @param dwells in order of time; may be empty
+ * @param ratioCorrection share by which the lines show the reduction ratio to be larger than entered
  * @param warnings what to know about it
  */
 public record SpeedResult(
@@ -20,8 +22,9 @@ public record SpeedResult(
         boolean confirmed,
         Optional<String> doubt,
         SpeedTrack track,
-        Dwell mean,
+        Optional<Dwell> main,
         List<Dwell> dwells,
+        double ratioCorrection,
         List<Warning> warnings) {
     /** Where a speed comes from. */
     public enum Origin {

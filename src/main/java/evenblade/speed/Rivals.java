@@ -1,0 +1,92 @@
+package evenblade.speed;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Other speeds that explain the lines seen as well as the one chosen, because too few lines are seen.
+ *
+ * @param propellerHz mean speeds of the rivals
+ * @param chosenHz mean of the path chosen
+ * @param line the strongest line seen, as read on the chosen path
+ */
+record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
+    /** Share of the chosen path's evidence from which on another is a rival. */
+    private static final double AS_GOOD = 0.92;
+    /** Power over the floor below which a line counts for nothing here. */
+    private static final double NOTICED = 2.5;
+
+    Rivals {
+        propellerHz = List.copyOf(propellerHz);
+    }
+
+    static Rivals of(WhiteFrames frames, Comb comb, PathSearch.Path path, Expectation expectation) {
+        double mean = java.util.Arrays.stream(path.hz()).average().orElseThrow();
+        double chosen = explained(frames, comb, path, 1);
+        Comb.Tooth strongest = comb.teeth().get(0);
+        double most = -1;
+        for (Comb.Tooth tooth : comb.teeth()) {
+            double power = meanOverFloor(frames, path, tooth.order());
+            if (power > most) {
+                most = power;
+                strongest = tooth;
+            }
+        }
+        List<Double> rivals = new ArrayList<>();
+        for (Comb.Tooth other : comb.teeth()) {
+            double scale = strongest.order() / other.order();
+            double hz = mean * scale;
+            boolean elsewhere = Math.abs(scale - 1) > 0.01;
+            if (elsewhere
+                    && hz >= expectation.fromHz()
+                    && hz <= expectation.toHz()
+                    && explained(frames, comb, path, scale) > AS_GOOD * chosen) {
+                rivals.add(hz);
+            }
+        }
+        return new Rivals(rivals, mean, strongest);
+    }
+
+    boolean undecided() {
+        return !propellerHz.isEmpty();
+    }
+
+    String text(double ratio) {
+        StringBuilder others = new StringBuilder();
+        for (double hz : propellerHz) {
+            others.append(others.isEmpty() ? "" : ", ").append(String.format(Locale.ROOT, "%.0f", 60 * hz * ratio));
+        }
+        return String.format(
+                Locale.ROOT,
+                "too few lines stand out to tell %.0f engine rpm (the line at %.2f Hz taken for %s) from %s rpm",
+                60 * chosenHz * ratio,
+                chosenHz * line.order(),
+                line.line().name(),
+                others);
+    }
+
+    private static double explained(WhiteFrames frames, Comb comb, PathSearch.Path path, double scale) {
+        double sum = 0;
+        for (Comb.Tooth tooth : comb.teeth()) {
+            double power = meanOverFloor(frames, path, tooth.order() * scale);
+            sum += power > NOTICED ? PathSearch.logOf(power) : 0;
+        }
+        return sum;
+    }
+
+    private static double meanOverFloor(WhiteFrames frames, PathSearch.Path path, double order) {
+        double sum = 0;
+        int n = 0;
+        for (int i = 0; i < path.hz().length; i++) {
+            double frequency = order * path.hz()[i];
+            if (frequency >= frames.lowestHz() && frequency <= frames.highestHz()) {
+                for (int c = 0; c < frames.channels(); c++) {
+                    sum += frames.overFloor(c, path.frame()[i], frequency);
+                    n++;
+                }
+            }
+        }
+        return n == 0 ? 0 : sum / n;
+    }
+}

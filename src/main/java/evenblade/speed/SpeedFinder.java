@@ -1,0 +1,262 @@
+package evenblade.speed;
+
+import evenblade.installation.OrderTable;
+import evenblade.numeric.DriftSmoother;
+import evenblade.problem.Warning;
+import evenblade.recording.Channel;
+import evenblade.recording.Recording;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Finds the propeller's speed from the lines in a recording. */
+public final class SpeedFinder {
+    /** Mean power over the floor from which on a line may be locked on. */
+    private static final double LOCK_FROM = 4;
+    /** Where the phase track strays further than this from the path, it has lost the lines. */
+    private static final double MOST_STRAY = 0.02;
+
+    private final Recording recording;
+    private final List<Channel> channels;
+    private final OrderTable table;
+    private final Expectation expectation;
+
+    private SpeedFinder(Recording recording, List<Channel> channels, OrderTable table, Expectation expectation) {
+        this.recording = recording;
+        this.channels = channels;
+        this.table = table;
+        this.expectation = expectation;
+    }
+
+    /**
+     * Finds the speed.
+     *
+     * @param recording at a rate at which every order of interest lies in range
+     * @param channels the channels to listen to, together; at least one
+     * @param table the lines to look for
+     * @param expectation where to look
+     */
+    public static SpeedResult find(
+            Recording recording, List<Channel> channels, OrderTable table, Expectation expectation) {
+        return new SpeedFinder(recording, channels, table, expectation).find();
+    }
+
+    private SpeedResult find() {
+        Comb comb = Comb.of(table);
+        double usable = Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz();
+        double upTo = Math.min(usable, comb.highestOrder() * expectation.toHz() * 1.02);
+        WhiteFrames frames = WhiteFrames.of(recording, channels, upTo);
+        PathSearch search = new PathSearch(frames, comb);
+        Evidence.Verdict verdict = new Evidence(frames, comb).judge(search, expectation.fromHz(), expectation.toHz());
+        if (!verdict.confirmed()) {
+            return unconfirmed(doubt(verdict));
+        }
+        PathSearch.Path path =
+                search.best(IntStream.range(0, frames.frames()).toArray(), expectation.fromHz(), expectation.toHz());
+        Rivals rivals = Rivals.of(frames, comb, path, expectation);
+        if (rivals.undecided() && expectation.enteredPropellerHz().isEmpty()) {
+            return unconfirmed(rivals.text(table.ratio()));
+        }
+        List<Warning> warnings = new ArrayList<>();
+        if (rivals.undecided()) {
+            warnings.add(new Warning("speed-ambiguous", rivals.text(table.ratio())));
+        }
+        SpeedTrack start = trackThrough(frames, path);
+        PhaseLock.Locked locked =
+                PhaseLock.lock(recording, channels, candidates(frames, comb, path), start, table.ratio());
+        if (locked.sound() && strays(locked.track(), start)) {
+            warnings.add(new Warning(
+                    "phase-lock-lost",
+                    "the lines could not be followed by phase, the speed is as good as the short spectra make it"));
+            locked = new PhaseLock.Locked(new double[0], new double[0], new double[0], start, 0, false);
+        }
+        if (locked.ratioCorrection() != 0) {
+            warnings.add(new Warning(
+                    "ratio-corrected",
+                    String.format(
+                            Locale.ROOT,
+                            "the lines show a reduction ratio of %.5f, %.3f %% %s than entered; %s",
+                            table.ratio() * (1 + locked.ratioCorrection()),
+                            100 * Math.abs(locked.ratioCorrection()),
+                            locked.ratioCorrection() > 0 ? "larger" : "smaller",
+                            "enter the tooth counts instead of a rounded ratio")));
+        }
+        return new DwellSpeeds(locked, start, frames).result(warnings);
+    }
+
+    private static String doubt(Evidence.Verdict verdict) {
+        return verdict.onlyMains()
+                ? "the only line that stands out lies on a multiple of a mains frequency and may be hum"
+                : "no lines of this installation stand out of the noise in the range of speeds looked at";
+    }
+
+    private SpeedResult unconfirmed(String doubt) {
+        return Unconfirmed.result(recording, expectation, doubt, SpeedResult.Origin.ENTERED);
+    }
+
+    private SpeedTrack trackThrough(WhiteFrames frames, PathSearch.Path path) {
+        int n = path.hz().length;
+        double from = recording.time().at(0);
+        double to = from + recording.time().durationS();
+        if (n == 1) {
+            return KnotTrack.constant(path.hz()[0], from, to);
+        }
+        double[] time = new double[n];
+        double[] hz = new double[n];
+        for (int i = 0; i < n; i++) {
+            time[i] = frames.centreS(i);
+            double sum = 0;
+            double weight = 0;
+            for (int k = Math.max(0, i - 1); k <= Math.min(n - 1, i + 1); k++) {
+                double w = k == i ? 2 : 1;
+                sum += w * path.hz()[k];
+                weight += w;
+            }
+            hz[i] = sum / weight;
+        }
+        return KnotTrack.ofSpeeds(time, hz, from, to);
+    }
+
+    /** Lines to lock on: those that stand out and that no stronger neighbour leaks into. */
+    private List<PhaseLock.Candidate> candidates(WhiteFrames frames, Comb comb, PathSearch.Path path) {
+        List<PhaseLock.Candidate> chosen = new ArrayList<>();
+        double meanHz = java.util.Arrays.stream(path.hz()).average().orElseThrow();
+        for (int c = 0; c < channels.size(); c++) {
+            List<Comb.Tooth> standing = new ArrayList<>();
+            List<Double> density = new ArrayList<>();
+            List<Double> power = new ArrayList<>();
+            for (Comb.Tooth tooth : comb.teeth()) {
+                double sum = 0;
+                int n = 0;
+                for (int f = 0; f < frames.frames(); f++) {
+                    double frequency = tooth.order() * path.hz()[f];
+                    if (frequency >= frames.lowestHz() && frequency <= frames.highestHz()) {
+                        sum += frames.overFloor(c, f, frequency);
+                        n++;
+                    }
+                }
+                if (n > frames.frames() / 2 && sum / n > LOCK_FROM) {
+                    standing.add(tooth);
+                    density.add(frames.floorDensity(c, tooth.order() * meanHz));
+                    power.add(sum / n * frames.floorDensity(c, tooth.order() * meanHz));
+                }
+            }
+            for (int i = 0; i < standing.size(); i++) {
+                double leakage = 0;
+                for (int j = 0; j < standing.size(); j++) {
+                    if (j != i) {
+                        double apart = Math.abs(standing.get(j).order()
+                                        - standing.get(i).order())
+                                * meanHz
+                                * Math.min(1, frames.lengthS());
+                        leakage += power.get(j) * PhaseLock.hannLeakage(apart);
+                    }
+                }
+                chosen.add(new PhaseLock.Candidate(
+                        c,
+                        standing.get(i).order(),
+                        standing.get(i).line().of(),
+                        density.get(i),
+                        leakage < PhaseLock.MOST_LEAKAGE * power.get(i)));
+            }
+        }
+        return chosen;
+    }
+
+    private static boolean strays(SpeedTrack track, SpeedTrack start) {
+        int off = 0;
+        int steps = 200;
+        for (int i = 0; i < steps; i++) {
+            double t = start.fromS() + (i + 0.5) / steps * (start.toS() - start.fromS());
+            off += Math.abs(track.propellerHzAt(t) / start.propellerHzAt(t) - 1) > MOST_STRAY ? 1 : 0;
+        }
+        return off > steps / 10;
+    }
+
+    /** Turns angle readings into dwells, each smoothed by itself, and one track through all. */
+    private record DwellSpeeds(PhaseLock.Locked locked, SpeedTrack start, WhiteFrames frames) {
+        SpeedResult result(List<Warning> warnings) {
+            List<Dwell> dwells = new ArrayList<>();
+            SpeedTrack whole = locked.track();
+            double[] time = locked.time();
+            double[] level = new double[time.length];
+            double[] rate = new double[time.length];
+            for (int i = 0; i < time.length; i++) {
+                level[i] = whole.revolutionsAt(time[i]);
+                rate[i] = whole.propellerHzAt(time[i]);
+            }
+            List<DwellFinder.Stretch> stretches = DwellFinder.find(whole);
+            for (DwellFinder.Stretch stretch : stretches) {
+                dwells.add(locked.sound() ? smoothed(stretch, level, rate) : plain(stretch));
+            }
+            SpeedTrack track = locked.sound() ? new KnotTrack(time, level, rate, whole.fromS(), whole.toS()) : whole;
+            if (dwells.isEmpty()) {
+                warnings.add(new Warning(
+                        "no-dwell", "the speed never stays within ± 1 % for 5 s, so no amplitude is measured"));
+            }
+            Dwell mean = dwells.stream()
+                    .max(java.util.Comparator.comparingDouble(Dwell::durationS))
+                    .orElseGet(() -> plain(new DwellFinder.Stretch(whole.fromS(), whole.toS())));
+            return new SpeedResult(
+                    SpeedResult.Origin.SIGNAL,
+                    true,
+                    Optional.empty(),
+                    track,
+                    Optional.of(mean),
+                    dwells,
+                    locked.ratioCorrection(),
+                    warnings);
+        }
+
+        private Dwell smoothed(DwellFinder.Stretch stretch, double[] level, double[] rate) {
+            double[] time = locked.time();
+            int first = 0;
+            while (first < time.length && time[first] < stretch.fromS()) {
+                first++;
+            }
+            int end = first;
+            while (end < time.length && time[end] <= stretch.toS()) {
+                end++;
+            }
+            if (end - first < 3) {
+                return plain(stretch);
+            }
+            DriftSmoother.Smoothed smooth = DriftSmoother.smooth(
+                    java.util.Arrays.copyOfRange(time, first, end),
+                    java.util.Arrays.copyOfRange(locked.revolutions(), first, end),
+                    java.util.Arrays.copyOfRange(locked.variance(), first, end),
+                    stretch.fromS(),
+                    stretch.toS());
+            double min = Double.POSITIVE_INFINITY;
+            double max = 0;
+            for (int i = first; i < end; i++) {
+                level[i] = smooth.level().get(i - first);
+                rate[i] = smooth.rate().get(i - first);
+                min = Math.min(min, rate[i]);
+                max = Math.max(max, rate[i]);
+            }
+            return new Dwell(
+                    stretch.fromS(), stretch.toS(), smooth.meanRate(), smooth.meanRateStandardError(), min, max);
+        }
+
+        private Dwell plain(DwellFinder.Stretch stretch) {
+            SpeedTrack track = locked.track();
+            double mean =
+                    (track.revolutionsAt(stretch.toS()) - track.revolutionsAt(stretch.fromS())) / stretch.lengthS();
+            double min = Double.POSITIVE_INFINITY;
+            double max = 0;
+            int steps = 200;
+            for (int i = 0; i <= steps; i++) {
+                double hz = track.propellerHzAt(stretch.fromS() + i * stretch.lengthS() / steps);
+                min = Math.min(min, hz);
+                max = Math.max(max, hz);
+            }
+            // A line's place in a short spectrum is good to about a twentieth of the frame's resolution.
+            double independent = Math.max(1, stretch.lengthS() / frames.lengthS());
+            double error = 0.05 / frames.lengthS() / Math.sqrt(independent);
+            return new Dwell(stretch.fromS(), stretch.toS(), mean, error, min, max);
+        }
+    }
+}
