@@ -11,13 +11,16 @@ import picocli.CommandLine.Model.CommandSpec;
  */
 final class CommandIndex {
     /** In the order of the help; two words for a command of a group. */
-    private static final List<String> NAMES = List.of();
+    private static final List<String> NAMES = List.of("plan");
 
     private CommandIndex() {}
 
     /** A fresh command. The one place where a command is added, beside {@link #NAMES}. */
     private static Object create(String name) {
-        throw new IllegalArgumentException("no command '" + name + "'");
+        return switch (name) {
+            case "plan" -> new PlanCommand();
+            default -> throw new IllegalArgumentException("no command '" + name + "'");
+        };
     }
 
     /** What a group of commands is about. */

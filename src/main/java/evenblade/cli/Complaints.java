@@ -13,6 +13,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine;
+import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -32,10 +35,42 @@ final class Complaints {
     }
 
     private static String reason(ParameterException e, CommandLine command) {
-        if (!(e instanceof UnmatchedArgumentException unmatched)) {
-            return oneLine(e.getMessage());
+        List<String> unmatched = command.getUnmatchedArguments();
+        if (e instanceof UnmatchedArgumentException all) {
+            unmatched = all.getUnmatched();
         }
-        String word = unmatched.getUnmatched().get(0);
+        if (!unmatched.isEmpty()) {
+            return notKnown(unmatched.get(0), command);
+        }
+        if (e instanceof MissingParameterException missing
+                && !missing.getMissing().isEmpty()) {
+            List<String> names = new ArrayList<>();
+            for (ArgSpec each : missing.getMissing()) {
+                names.add(named(each));
+            }
+            return "missing: " + String.join(", ", names);
+        }
+        if (e.getArgSpec() != null && e.getValue() != null && isNumber(e.getArgSpec())) {
+            String name = e.getArgSpec() instanceof OptionSpec option
+                    ? option.longestName()
+                    : e.getArgSpec().paramLabel();
+            return "'" + name + "' takes a number, not '" + e.getValue() + "'";
+        }
+        return oneLine(e.getMessage());
+    }
+
+    private static String named(ArgSpec missing) {
+        return missing instanceof OptionSpec option
+                ? option.longestName() + " " + option.paramLabel()
+                : missing.paramLabel();
+    }
+
+    private static boolean isNumber(ArgSpec argument) {
+        Class<?> type = argument.auxiliaryTypes()[0];
+        return type == double.class || type == int.class || Number.class.isAssignableFrom(type);
+    }
+
+    private static String notKnown(String word, CommandLine command) {
         List<String> known = new ArrayList<>();
         String kind;
         if (word.startsWith("-")) {

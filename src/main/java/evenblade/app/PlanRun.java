@@ -1,0 +1,24 @@
+package evenblade.app;
+
+import evenblade.installation.InstallationFile;
+import evenblade.plan.Planner;
+import evenblade.plan.RunPlan;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** Answers what a ground run will show, before it is made. */
+public final class PlanRun {
+    private PlanRun() {}
+
+    /**
+     * Plans a run of the installation in a file.
+     *
+     * @param engineRpms speeds to hold; none for the usual ones between idle and the highest speed
+     * @param sampleRateHz samples per second of the sensor, where known
+     * @throws evenblade.problem.BadInput where the file or a number can't be used
+     */
+    public static RunPlan answer(Path installation, List<Double> engineRpms, OptionalDouble sampleRateHz) {
+        return Planner.plan(InstallationFile.read(installation), engineRpms, sampleRateHz);
+    }
+}
