@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
+import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
@@ -62,7 +63,10 @@ final class FolderLock {
         if (System.nanoTime() - deadline >= 0) {
             throw BadInput.in(folder)
                     .found(
-                            "another program has been writing to this job for " + patience.toSeconds() + " s",
+                            String.format(
+                                    Locale.ROOT,
+                                    "another program is writing to this job (waited %.0f s)",
+                                    patience.toMillis() / 1e3),
                             "it to finish; close it or try again, nothing was changed");
         }
         try {
