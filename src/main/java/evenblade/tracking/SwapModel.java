@@ -98,7 +98,21 @@ final class SwapModel {
      * @param bladeHasShare asked with indices from 0 into {@link #blades()}
      */
     LinearFit fit(IntPredicate positionHasShare, IntPredicate bladeHasShare) {
-        double[][] rows = new double[weighted.length][parameters()];
+        return LinearDesign.of(rows(positionHasShare, bladeHasShare, List.of())).fit(weighted);
+    }
+
+    /**
+     * Fits the model in which the positions differ only by a pattern times an unknown factor, which is the last
+     * parameter, and every blade has a share.
+     *
+     * @param patternMm one value per position
+     */
+    LinearFit fitPattern(List<Double> patternMm) {
+        return LinearDesign.of(rows(NONE, ALL, patternMm)).fit(weighted);
+    }
+
+    private double[][] rows(IntPredicate positionHasShare, IntPredicate bladeHasShare, List<Double> patternMm) {
+        double[][] rows = new double[weighted.length][parameters() + (patternMm.isEmpty() ? 0 : 1)];
         for (int s = 0; s < sessions.size(); s++) {
             TrackingSession session = sessions.get(s);
             for (int p = 0; p < positions; p++) {
@@ -112,9 +126,12 @@ final class SwapModel {
                 if (bladeHasShare.test(blade)) {
                     row[bladeColumn(blade)] = weight;
                 }
+                if (!patternMm.isEmpty()) {
+                    row[parameters()] = weight * patternMm.get(p);
+                }
             }
         }
-        return LinearDesign.of(rows).fit(weighted);
+        return rows;
     }
 
     /** The combination that gives h + t at a position of a layout, less its mean over that layout. */
