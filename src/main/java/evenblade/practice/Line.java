@@ -40,6 +40,11 @@ public record Line(double propellerOrder, Law law) {
         return new Line(propellerOrder, hz -> law.at(hz).times(response.at(propellerOrder * hz)));
     }
 
+    /** The same line at another scale. */
+    public Line times(double factor) {
+        return new Line(propellerOrder, hz -> law.at(hz).times(factor));
+    }
+
     /** What a sensor makes of a line of unit amplitude at a frequency. */
     @FunctionalInterface
     public interface Response {

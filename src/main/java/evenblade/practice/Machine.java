@@ -3,6 +3,7 @@ package evenblade.practice;
 import evenblade.installation.Engine;
 import evenblade.installation.Installation;
 import evenblade.units.Length;
+import evenblade.units.Mass;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -37,13 +38,19 @@ public record Machine(Installation installation, List<Blade> blades, FaceRunOut 
      */
     public static Machine healthy(Installation installation, long seed) {
         Random random = new Random(seed);
-        double tipRadiusM = tipRadiusM(installation);
+        double massKg =
+                installation.propeller().bladeMass().map(Mass::kilograms).orElse(BLADE_KG);
+        double centreM = installation
+                .propeller()
+                .centreOfGravity()
+                .map(Length::metres)
+                .orElse(CENTRE_OF_GRAVITY_SHARE * tipRadiusM(installation));
         List<Blade> blades = new ArrayList<>();
         for (int b = 0; b < installation.propeller().blades(); b++) {
             blades.add(new Blade(
                     String.valueOf((char) ('A' + b)),
-                    BLADE_KG + 0.00015 * random.nextGaussian(),
-                    CENTRE_OF_GRAVITY_SHARE * tipRadiusM,
+                    massKg + 0.00015 * random.nextGaussian(),
+                    centreM,
                     0.00015 * random.nextGaussian(),
                     0.02 * random.nextGaussian()));
         }

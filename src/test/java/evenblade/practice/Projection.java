@@ -33,7 +33,7 @@ final class Projection {
     }
 
     private static double midpointRule(SpeedProfile speed, double fromS, double toS) {
-        int steps = 4;
+        int steps = Math.max(1, (int) Math.ceil((toS - fromS) * 4000));
         double sum = 0;
         for (int i = 0; i < steps; i++) {
             sum += speed.propellerHzAt(fromS + (toS - fromS) * (i + 0.5) / steps);
