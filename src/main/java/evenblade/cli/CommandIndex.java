@@ -6,8 +6,8 @@ import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 
 /**
- * The commands by name. Only the one that is called is loaded, since reading a command's annotations
- * takes longer than most of its work; all are loaded for the help and for a name that isn't known.
+ * The commands by name. Only the one that is called is loaded, to start fast; all are loaded for the
+ * help and for a name that isn't known.
  */
 final class CommandIndex {
     /** In the order of the help; two words for a command of a group. */
@@ -16,7 +16,7 @@ final class CommandIndex {
     private CommandIndex() {}
 
     /** A fresh command. The one place where a command is added, beside {@link #NAMES}. */
-    private static Object create(String name) {
+    private static Command create(String name) {
         return switch (name) {
             case "plan" -> new PlanCommand();
             default -> throw new IllegalArgumentException("no command '" + name + "'");
@@ -32,16 +32,19 @@ final class CommandIndex {
     }
 
     /** Adds the command that the words call, or all commands where they call none. */
-    static void addTo(CommandLine parent, String... words) {
+    static void addTo(CommandSpec parent, String... words) {
         List<String> wanted = called(words);
         for (String name : wanted.isEmpty() ? NAMES : wanted) {
             int space = name.indexOf(' ');
-            if (space < 0) {
-                parent.addSubcommand(name, create(name));
-            } else {
-                group(parent, name.substring(0, space)).addSubcommand(name.substring(space + 1), create(name));
-            }
+            CommandSpec home = space < 0 ? parent : group(parent, name.substring(0, space));
+            home.addSubcommand(name.substring(space + 1), spec(create(name)));
         }
+    }
+
+    private static CommandSpec spec(Command command) {
+        CommandSpec spec = CommandSpec.wrapWithoutInspection(command);
+        command.describe(spec);
+        return spec.addOption(Options.help());
     }
 
     private static List<String> called(String... words) {
@@ -62,22 +65,14 @@ final class CommandIndex {
         return group;
     }
 
-    private static CommandLine group(CommandLine parent, String name) {
-        CommandLine known = parent.getSubcommands().get(name);
+    private static CommandSpec group(CommandSpec parent, String name) {
+        CommandLine known = parent.subcommands().get(name);
         if (known != null) {
-            return known;
+            return known.getCommandSpec();
         }
-        CommandSpec spec = CommandSpec.create().name(name);
+        CommandSpec spec = CommandSpec.create().addOption(Options.help());
         spec.usageMessage().description(describe(name));
-        spec.addOption(helpOption());
-        parent.addSubcommand(name, new CommandLine(spec));
-        return parent.getSubcommands().get(name);
-    }
-
-    private static CommandLine.Model.OptionSpec helpOption() {
-        return CommandLine.Model.OptionSpec.builder("-h", "--help")
-                .usageHelp(true)
-                .description("Show this help and end.")
-                .build();
+        parent.addSubcommand(name, spec);
+        return spec;
     }
 }

@@ -26,9 +26,8 @@ final class Complaints {
     private Complaints() {}
 
     /** Wrong usage: one line that says what is wrong, one that says where to read more. */
-    static int wrongUsage(ParameterException e, String... args) {
+    static int wrongUsage(ParameterException e, PrintWriter errors) {
         CommandLine command = e.getCommandLine();
-        PrintWriter errors = command.getErr();
         errors.println(NAME + reason(e, command));
         errors.println("See '" + command.getCommandSpec().qualifiedName() + " --help'.");
         return ExitStatus.WRONG_USAGE;

@@ -3,12 +3,16 @@ package evenblade.cli;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Help;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
 
 /** Starts the command line. */
 public final class Main {
@@ -32,17 +36,21 @@ public final class Main {
      * @return 0 done; 1 an input is at fault; 2 wrong usage; 3 a bug in the program
      */
     public static int run(String[] args, PrintStream out, PrintStream err) {
-        PrintWriter output = new PrintWriter(out, true, StandardCharsets.UTF_8);
+        PrintWriter output = new PrintWriter(out, false, StandardCharsets.UTF_8);
         PrintWriter errors = new PrintWriter(err, true, StandardCharsets.UTF_8);
         try {
             if (args.length == 0) {
                 output.println("evenblade: no desktop is available here; these are the commands.");
                 output.println();
-                commandLine(new String[] {"--help"}, output, errors).usage(output);
+                commandLine().usage(output);
                 return ExitStatus.DONE;
             }
-            return commandLine(args, output, errors).execute(args);
-        } catch (RuntimeException | Error e) {
+            return run(commandLine(args).parseArgs(args), output);
+        } catch (ParameterException e) {
+            return Complaints.wrongUsage(e, errors);
+        } catch (Exception e) {
+            return Complaints.failed(e, errors);
+        } catch (Error e) {
             return Complaints.bug(e, errors);
         } finally {
             output.flush();
@@ -50,27 +58,44 @@ public final class Main {
         }
     }
 
-    private static CommandLine commandLine(String[] args, PrintWriter output, PrintWriter errors) {
-        CommandLine parent = new CommandLine(parent());
-        CommandIndex.addTo(parent, args);
-        parent.setOut(output);
-        parent.setErr(errors);
-        parent.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF));
-        parent.setParameterExceptionHandler(Complaints::wrongUsage);
-        parent.setExecutionExceptionHandler((e, command, parsed) -> Complaints.failed(e, errors));
-        return parent;
+    private static int run(ParseResult words, PrintWriter output) throws IOException {
+        ParseResult last = words;
+        while (last.hasSubcommand() && !last.isUsageHelpRequested()) {
+            last = last.subcommand();
+        }
+        CommandLine called = last.commandSpec().commandLine();
+        if (last.isUsageHelpRequested()) {
+            called.usage(output);
+        } else if (last.isVersionHelpRequested()) {
+            called.printVersionHelp(output);
+        } else if (last.commandSpec().userObject() instanceof Command command) {
+            return command.run(last, output);
+        } else {
+            throw new ParameterException(
+                    called,
+                    "missing: one of the commands "
+                            + String.join(", ", called.getSubcommands().keySet()));
+        }
+        return ExitStatus.DONE;
     }
 
-    private static CommandSpec parent() {
-        CommandSpec spec = CommandSpec.create().name("evenblade");
+    private static CommandLine commandLine(String... args) {
+        CommandSpec spec = CommandSpec.create()
+                .name("evenblade")
+                .version("evenblade " + version())
+                .addOption(Options.help())
+                .addOption(OptionSpec.builder("-V", "--version")
+                        .versionHelp(true)
+                        .description("Show the version and end.")
+                        .build());
         spec.usageMessage()
                 .description("Measures the shaking of an engine and its propeller on the ground.")
                 .footer(
                         "",
                         "Exit status: 0 done, 1 an input is at fault, 2 wrong usage.",
                         "'evenblade COMMAND --help' tells more about a command.");
-        spec.version("evenblade " + version()).mixinStandardHelpOptions(true);
-        return spec;
+        CommandIndex.addTo(spec, args);
+        return new CommandLine(spec).setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF));
     }
 
     private static String version() {

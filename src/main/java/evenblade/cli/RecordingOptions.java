@@ -2,104 +2,92 @@ package evenblade.cli;
 
 import evenblade.problem.BadInput;
 import evenblade.units.FullScale;
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import picocli.CommandLine.ArgGroup;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Model.ArgGroupSpec;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
 
-/** The words with which a recording is named and its reading steered; mixed into every command that takes one. */
+/** The words that steer the reading of a recording; shared by every command that takes one. */
 final class RecordingOptions {
-    /** A speed is said for one shaft, not both. */
-    static final class Speed {
-        @Option(
-                names = "--engine-rpm",
-                paramLabel = "RPM",
-                description = "Engine speed as read in the cockpit; the search keeps to it.")
-        private Double engineRpm;
+    static final double DEFAULT_TOLERANCE_PERCENT = 5;
+    static final double MOST_TOLERANCE_PERCENT = 50;
 
-        @Option(names = "--propeller-rpm", paramLabel = "RPM", description = "The same for the propeller's speed.")
-        private Double propellerRpm;
+    private final ParseResult words;
+
+    /** Reads what was said to a command that {@link #addTo} was called for. */
+    RecordingOptions(ParseResult words) {
+        this.words = words;
     }
 
-    @Parameters(paramLabel = "RECORDING", description = "A WAV, AIFF, AU, FLAC or CSV file.")
-    private Path recording;
-
-    @ArgGroup(exclusive = true)
-    private Speed speed = new Speed();
-
-    @Option(
-            names = "--tolerance",
-            paramLabel = "PCT",
-            defaultValue = "5",
-            description = "How wrong the entered speed may be, in percent (${DEFAULT-VALUE}).")
-    private double tolerancePercent;
-
-    @Option(
-            names = "--channel",
-            paramLabel = "CHANNEL",
-            description = "Analyse this channel, by name or number from 1; may be repeated.")
-    private List<String> channels = new ArrayList<>();
-
-    @Option(
-            names = "--mark-channel",
-            paramLabel = "CHANNEL",
-            description = "The channel with the once-per-revolution mark of the propeller.")
-    private String markChannel;
-
-    @Option(
-            names = "--full-scale",
-            paramLabel = "VALUE",
-            description = "What the largest sample stands for, such as \"50 m/s2\", \"8 g\" or \"2 V\".")
-    private String fullScale;
-
-    Path recording() {
-        return recording;
+    /** Adds the options; the recording itself is a word of the command's own. */
+    static void addTo(CommandSpec spec) {
+        spec.addArgGroup(ArgGroupSpec.builder()
+                .exclusive(true)
+                .addArg(Options.value(
+                        "--engine-rpm",
+                        "RPM",
+                        Double.class,
+                        "Engine speed as read in the cockpit; the search keeps near it."))
+                .addArg(Options.value("--propeller-rpm", "RPM", Double.class, "The same for the propeller's speed."))
+                .build());
+        spec.addOption(Options.value(
+                "--tolerance", "PCT", Double.class, "How wrong the entered speed may be, in percent (5)."));
+        spec.addOption(Options.repeated(
+                "--channel",
+                "CHANNEL",
+                String.class,
+                "Analyse this channel, by name or by number from 1; may be repeated."));
+        spec.addOption(Options.value(
+                "--mark-channel",
+                "CHANNEL",
+                String.class,
+                "The channel with the once-per-revolution mark of the propeller."));
+        spec.addOption(Options.value(
+                "--full-scale",
+                "VALUE",
+                String.class,
+                "What the largest sample stands for, such as \"50 m/s2\", \"8 g\" or \"2 V\"."));
     }
 
     /** The engine speed said, above zero. */
     OptionalDouble engineRpm() {
-        return positive("--engine-rpm", Optional.ofNullable(speed.engineRpm));
+        return positive("--engine-rpm");
     }
 
     /** The propeller speed said, above zero. */
     OptionalDouble propellerRpm() {
-        return positive("--propeller-rpm", Optional.ofNullable(speed.propellerRpm));
+        return positive("--propeller-rpm");
     }
 
-    /** How wrong the said speed may be: above 0 and at most 50 percent. */
+    /** How wrong the said speed may be: above 0 and at most {@link #MOST_TOLERANCE_PERCENT}. */
     double tolerancePercent() {
-        if (!(tolerancePercent > 0 && tolerancePercent <= 50)) {
-            throw BadInput.in("--tolerance")
-                    .found(String.valueOf(tolerancePercent), "a percentage above 0, at most 50");
+        double percent = Options.number(words, "--tolerance").orElse(DEFAULT_TOLERANCE_PERCENT);
+        if (!(percent > 0 && percent <= MOST_TOLERANCE_PERCENT)) {
+            throw BadInput.in("--tolerance").found(String.valueOf(percent), "a percentage above 0 and at most 50");
         }
-        return tolerancePercent;
+        return percent;
     }
 
     /** Names or numbers of the channels; empty for all. */
     List<String> channels() {
-        return List.copyOf(channels);
+        return Options.all(words, "--channel");
     }
 
     Optional<String> markChannel() {
-        return Optional.ofNullable(markChannel);
+        return Options.text(words, "--mark-channel");
     }
 
     Optional<FullScale> fullScale() {
-        return Optional.ofNullable(fullScale).map(text -> FullScale.parse(text, BadInput.in("--full-scale")));
+        return Options.text(words, "--full-scale").map(text -> FullScale.parse(text, BadInput.in("--full-scale")));
     }
 
-    private static OptionalDouble positive(String option, Optional<Double> value) {
-        if (value.isEmpty()) {
-            return OptionalDouble.empty();
+    private OptionalDouble positive(String option) {
+        OptionalDouble rpm = Options.number(words, option);
+        if (rpm.isPresent() && !(rpm.getAsDouble() > 0 && Double.isFinite(rpm.getAsDouble()))) {
+            throw BadInput.in(option).found(String.valueOf(rpm.getAsDouble()), "a speed in rpm above zero");
         }
-        double rpm = value.get();
-        if (!(rpm > 0 && Double.isFinite(rpm))) {
-            throw BadInput.in(option).found(String.valueOf(rpm), "a speed in rpm above zero");
-        }
-        return OptionalDouble.of(rpm);
+        return rpm;
     }
 }
