@@ -1,5 +1,6 @@
 package evenblade.intake;
 
+import evenblade.units.FullScale;
 import java.util.Optional;
 
 /**

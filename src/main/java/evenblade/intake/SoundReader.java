@@ -3,6 +3,7 @@ package evenblade.intake;
 import evenblade.problem.BadInput;
 import evenblade.recording.SampleStream;
 import evenblade.recording.StreamHeader;
+import evenblade.units.FullScale;
 import evenblade.units.SignalUnit;
 import java.io.BufferedInputStream;
 import java.io.IOException;

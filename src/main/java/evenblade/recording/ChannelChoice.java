@@ -1,6 +1,7 @@
 package evenblade.recording;
 
 import evenblade.problem.BadInput;
+import evenblade.problem.Nearest;
 import java.util.List;
 
 /** Finds a channel by what the user calls it: its name, or its number counted from 1. */
@@ -33,8 +34,12 @@ public final class ChannelChoice {
             }
             throw place.found("channel number " + number, "1 to " + names.size() + " (" + listed(names) + ")");
         }
+        String nearest = Nearest.alike(word, names)
+                .map(name -> "; did you mean '" + name + "'?")
+                .orElse("");
         throw place.found(
-                "no channel '" + word + "'", (names.size() == 1 ? "" : "one of ") + listed(names) + " or a number");
+                "no channel '" + word + "'",
+                (names.size() == 1 ? "" : "one of ") + listed(names) + " or a number" + nearest);
     }
 
     private static String listed(List<String> names) {

@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.problem.BadInput;
+import evenblade.units.FullScale;
 import evenblade.units.SignalUnit;
 import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;
