@@ -9,11 +9,13 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -56,8 +58,18 @@ class GalleryTest {
                 .parse(new ByteArrayInputStream(Files.readString(file).getBytes(StandardCharsets.UTF_8)))
                 .getDocumentElement();
         assertThat(root.getTagName()).isEqualTo("svg");
-        assertThat(root.getElementsByTagName("path").getLength()).isGreaterThan(30);
+        assertThat(root.getElementsByTagName("*").getLength()).isGreaterThan(50);
         assertThat(Files.size(file)).isLessThan(1_500_000);
+    }
+
+    @Test
+    void spectrumAndWaterfallAreWrittenInTheColoursOfADarkScreen() throws IOException {
+        for (String name : List.of("spectrum", "waterfall", "trend")) {
+            ChartTheme theme = ChartTheme.forPage(800, 500).in(Palette.DARK);
+            BufferedImage image = Gallery.all().get(name).image(800, 500, theme);
+            ImageIO.write(image, "png", FOLDER.resolve(name + "-dark.png").toFile());
+            assertThat(image.getRGB(1, 1)).isEqualTo(Palette.DARK.of(Ink.PAPER).getRGB());
+        }
     }
 
     private static double shareOfPaper(BufferedImage image) {
