@@ -86,6 +86,7 @@ public final class PolarPicture extends Picture {
                     .ifPresent(y ->
                             paintName(pen, cx, cy, radius, full, data.vectors().get(at), y));
         }
+        paintNumbers(pen, cx, cy, radius, full);
     }
 
     private static void paintNet(Pen pen, double cx, double cy, double radius, double full) {

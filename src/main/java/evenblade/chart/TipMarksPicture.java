@@ -82,7 +82,7 @@ public final class TipMarksPicture extends Picture {
         Axis marks = Axis.linear("mark on the block (mm)", low - room, top + room);
         AxesFrame frame =
                 new AxesFrame(Axis.linear("", 0, data.tips().size()), marks, pen.theme()).withoutLyingNumbers();
-        double names = pen.em(2.6);
+        double names = pen.em(3.6);
         double inches = pen.em(5.2);
         Plane plane = frame.place(
                 new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth() - inches, area.getHeight() - names));
@@ -135,11 +135,19 @@ public final class TipMarksPicture extends Picture {
                 TextStyle.SMALL,
                 pen.colour(Ink.TEXT),
                 Pen.Align.MIDDLE);
+        double names = plane.box().getMaxY();
         pen.text(
-                "position " + tip.position() + ": blade " + tip.blade(),
+                "blade " + tip.blade(),
                 middle,
-                plane.box().getMaxY() + pen.em(1.3),
+                names + pen.em(1.2),
                 TextStyle.STRONG,
+                pen.colour(Ink.TEXT),
+                Pen.Align.MIDDLE);
+        pen.text(
+                "position " + tip.position(),
+                middle,
+                names + pen.em(2.4),
+                TextStyle.SMALL,
                 pen.colour(Ink.TEXT),
                 Pen.Align.MIDDLE);
     }

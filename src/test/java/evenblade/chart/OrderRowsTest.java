@@ -3,6 +3,7 @@ package evenblade.chart;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.orders.Level;
+import evenblade.speed.SpeedResult;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -45,14 +46,15 @@ class OrderRowsTest {
         assertThat(Caption.speedWords(speed(true))).isEqualTo("speed confirmed by the signal");
     }
 
-    private static evenblade.speed.SpeedResult speed(boolean confirmed) {
-        return new evenblade.speed.SpeedResult(
-                evenblade.speed.SpeedResult.Origin.SIGNAL,
+    private static SpeedResult speed(boolean confirmed) {
+        return new SpeedResult(
+                SpeedResult.Origin.SIGNAL,
                 confirmed,
                 confirmed ? Optional.empty() : Optional.of("no comb stands out"),
                 null,
-                InventedRun.usual().dwell(),
+                Optional.of(InventedRun.usual().dwell()),
                 List.of(),
+                0,
                 List.of());
     }
 }
