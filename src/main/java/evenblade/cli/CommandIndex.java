@@ -11,7 +11,18 @@ import picocli.CommandLine.Model.CommandSpec;
  */
 final class CommandIndex {
     /** In the order of the help; two words for a command of a group. */
-    private static final List<String> NAMES = List.of("plan");
+    private static final List<String> NAMES = List.of(
+            "plan",
+            "job new",
+            "job show",
+            "job add",
+            "job correction",
+            "job note",
+            "job attach",
+            "job tracking",
+            "job pitch",
+            "job runout",
+            "job strike");
 
     private CommandIndex() {}
 
@@ -19,6 +30,16 @@ final class CommandIndex {
     private static Command create(String name) {
         return switch (name) {
             case "plan" -> new PlanCommand();
+            case "job new" -> new JobNewCommand();
+            case "job show" -> new JobShowCommand();
+            case "job add" -> new JobAddCommand();
+            case "job correction" -> JobRemarkCommand.correction();
+            case "job note" -> JobRemarkCommand.note();
+            case "job attach" -> new JobAttachCommand();
+            case "job tracking" -> new JobTrackingCommand();
+            case "job pitch" -> new JobPitchCommand();
+            case "job runout" -> new JobRunOutCommand();
+            case "job strike" -> new JobStrikeCommand();
             default -> throw new IllegalArgumentException("no command '" + name + "'");
         };
     }

@@ -30,34 +30,30 @@ final class LimitKeys {
     private LimitKeys() {}
 
     /** Refuses unknown keys; a limit on track or pitch without its statistic in words of its own. */
-    static void check(JsonObject limits) {
+    static JsonObject checked(JsonObject limits) {
         List<String> known = new ArrayList<>();
-        for (LengthKey each : LENGTHS) {
-            known.add(each.key());
-        }
-        for (PitchKey each : ANGLES) {
-            known.add(each.key());
-        }
+        LENGTHS.forEach(each -> known.add(each.key()));
+        ANGLES.forEach(each -> known.add(each.key()));
         for (String subject : List.of("track", "pitch")) {
             if (limits.keys().contains(subject)) {
-                known.removeIf(key -> !key.startsWith(subject));
+                String choices = String.join(
+                        ", ",
+                        known.stream().filter(key -> key.startsWith(subject)).toList());
                 throw limits.place(subject)
-                        .found(
-                                "the limit \"" + subject + "\" without its statistic",
-                                "one of " + String.join(", ", known));
+                        .found("the limit \"" + subject + "\" without its statistic", "one of " + choices);
             }
         }
-        limits.requireOnly(known);
+        return limits.requireOnly(known);
     }
 
     static List<Limit> lengths(JsonObject limits) {
         List<Limit> all = new ArrayList<>();
         for (LengthKey each : LENGTHS) {
-            if (limits.has(each.key())) {
-                JsonObject limit = limits.object(each.key()).requireOnly("value", "source");
+            limits.optionalObject(each.key()).ifPresent(limit -> {
+                limit.requireOnly("value", "source");
                 Length value = Length.parsePositive(limit.text("value"), limit.place("value"));
                 all.add(new Limit(each.what(), each.statistic(), value, source(limit)));
-            }
+            });
         }
         return all;
     }
@@ -65,11 +61,11 @@ final class LimitKeys {
     static List<PitchLimit> angles(JsonObject limits) {
         List<PitchLimit> all = new ArrayList<>();
         for (PitchKey each : ANGLES) {
-            if (limits.has(each.key())) {
-                JsonObject limit = limits.object(each.key()).requireOnly("value", "source");
+            limits.optionalObject(each.key()).ifPresent(limit -> {
+                limit.requireOnly("value", "source");
                 Angle value = Angle.parsePositive(limit.text("value"), limit.place("value"));
                 all.add(new PitchLimit(each.statistic(), value, source(limit)));
-            }
+            });
         }
         return all;
     }

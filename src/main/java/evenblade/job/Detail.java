@@ -1,11 +1,15 @@
 package evenblade.job;
 
-import java.util.Collections;
-import java.util.List;
+import evenblade.problem.BadInput;
+import evenblade.tracking.FaceRunOut;
+import evenblade.tracking.Layout;
+import evenblade.tracking.PitchReadings;
+import evenblade.tracking.ReadingsText;
+import evenblade.tracking.TrackingSession;
+import evenblade.units.Angle;
+import evenblade.units.Length;
+import java.time.Instant;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.SortedMap;
-import java.util.TreeMap;
 
 /** What belongs to one kind of entry. */
 public sealed interface Detail {
@@ -42,22 +46,30 @@ public sealed interface Detail {
     }
 
     /**
-     * Tip marks against a block that doesn't move.
+     * Tip marks against a block that doesn't move, as entered.
      *
-     * @param layout blade by hub position
-     * @param readings tip marks by hub position, repeats in the order of reading
-     * @param sigma standard deviation of one reading, where stated
+     * @param layout which blade sat on which hub position
+     * @param readings by hub position, in the form that {@link evenblade.tracking.ReadingsText} reads
+     * @param sigma standard deviation of one reading with its unit, where stated
      */
-    record Tracking(
-            SortedMap<Integer, String> layout,
-            SortedMap<Integer, List<EnteredLength>> readings,
-            Optional<EnteredLength> sigma)
-            implements Detail {
+    record Tracking(Layout layout, String readings, Optional<String> sigma) implements Detail {
+        /** Refuses what can't be read. */
         public Tracking {
-            layout = Collections.unmodifiableSortedMap(new TreeMap<>(layout));
-            SortedMap<Integer, List<EnteredLength>> copy = new TreeMap<>();
-            readings.forEach((position, repeats) -> copy.put(position, List.copyOf(repeats)));
-            readings = Collections.unmodifiableSortedMap(copy);
+            session(layout, readings, sigma, Instant.EPOCH);
+        }
+
+        /** The session for its analysis; the usual reading error where none was stated. */
+        public TrackingSession session(Instant at) {
+            return session(layout, readings, sigma, at);
+        }
+
+        private static TrackingSession session(Layout layout, String readings, Optional<String> sigma, Instant at) {
+            return new TrackingSession(
+                    at,
+                    layout,
+                    ReadingsText.lengths(readings, layout.positions()),
+                    sigma.map(text -> Length.parsePositive(text, BadInput.in("sigma")))
+                            .orElse(TrackingSession.USUAL_SIGMA));
         }
 
         @Override
@@ -67,26 +79,50 @@ public sealed interface Detail {
     }
 
     /**
-     * Blade angles at a stated station.
+     * Blade angles at one station, as entered.
      *
-     * @param layout blade by hub position
-     * @param readingsDeg protractor readings by hub position in degrees, repeats in the order of reading
-     * @param station distance from the hub's centre, where stated
-     * @param zero what the protractor was set to zero against, in the user's words
-     * @param sigmaDeg standard deviation of one reading, where stated
+     * @param layout which blade sat on which hub position
+     * @param readings by hub position, in the form that {@link evenblade.tracking.ReadingsText} reads
+     * @param zero what the protractor showed on the reference, with its unit; 0 where not stated
+     * @param reference what the zero was taken on
+     * @param station distance from the shaft's centre with its unit, where stated
+     * @param sigma standard deviation of one reading with its unit, where stated
      */
     record Pitch(
-            SortedMap<Integer, String> layout,
-            SortedMap<Integer, List<Double>> readingsDeg,
-            Optional<EnteredLength> station,
+            Layout layout,
+            String readings,
             Optional<String> zero,
-            OptionalDouble sigmaDeg)
+            PitchReadings.Reference reference,
+            Optional<String> station,
+            Optional<String> sigma)
             implements Detail {
+        /** Refuses what can't be read. */
         public Pitch {
-            layout = Collections.unmodifiableSortedMap(new TreeMap<>(layout));
-            SortedMap<Integer, List<Double>> copy = new TreeMap<>();
-            readingsDeg.forEach((position, repeats) -> copy.put(position, List.copyOf(repeats)));
-            readingsDeg = Collections.unmodifiableSortedMap(copy);
+            angles(layout, readings, zero, reference, station, sigma, Instant.EPOCH);
+        }
+
+        /** The readings for their analysis; the usual reading error where none was stated. */
+        public PitchReadings angles(Instant at) {
+            return angles(layout, readings, zero, reference, station, sigma, at);
+        }
+
+        private static PitchReadings angles(
+                Layout layout,
+                String readings,
+                Optional<String> zero,
+                PitchReadings.Reference reference,
+                Optional<String> station,
+                Optional<String> sigma,
+                Instant at) {
+            return new PitchReadings(
+                    at,
+                    layout,
+                    ReadingsText.angles(readings, layout.positions()),
+                    zero.map(text -> Angle.parse(text, BadInput.in("zero"))).orElse(new Angle(0)),
+                    reference,
+                    station.map(text -> Length.parsePositive(text, BadInput.in("station"))),
+                    sigma.map(text -> Angle.parsePositive(text, BadInput.in("sigma")))
+                            .orElse(PitchReadings.USUAL_SIGMA));
         }
 
         @Override
@@ -96,14 +132,31 @@ public sealed interface Detail {
     }
 
     /**
-     * Face run-out of the flange.
+     * Face run-out of the flange, as entered.
      *
-     * @param total full indicator reading, largest minus smallest
-     * @param dialRadius distance of the dial's tip from the axis
-     * @param highAtDeg where the face stands out most, degrees from hub position 1 in the order of the
-     *     positions, where noted
+     * @param total full indicator reading with its unit
+     * @param dialRadius distance of the dial's tip from the shaft's centre, with its unit
+     * @param high where on the hub the dial read highest, as an angle from hub position 1, where noted
      */
-    record RunOut(EnteredLength total, EnteredLength dialRadius, OptionalDouble highAtDeg) implements Detail {
+    record RunOut(String total, String dialRadius, Optional<String> high) implements Detail {
+        /** Refuses what can't be read. */
+        public RunOut {
+            reading(total, dialRadius, high, Instant.EPOCH);
+        }
+
+        /** The reading for its analysis. */
+        public FaceRunOut reading(Instant at) {
+            return reading(total, dialRadius, high, at);
+        }
+
+        private static FaceRunOut reading(String total, String dialRadius, Optional<String> high, Instant at) {
+            return new FaceRunOut(
+                    at,
+                    Length.parse(total, BadInput.in("total run-out")),
+                    Length.parsePositive(dialRadius, BadInput.in("dial radius")),
+                    high.map(text -> Angle.parse(text, BadInput.in("high place"))));
+        }
+
         @Override
         public Kind kind() {
             return Kind.RUN_OUT;

@@ -7,17 +7,11 @@ import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
-import java.util.function.BiFunction;
 
 /** What belongs to one kind of entry, as JSON. */
 final class DetailFormat {
-    private static final int MOST_POSITIONS = 12;
 
     private DetailFormat() {}
 
@@ -26,8 +20,8 @@ final class DetailFormat {
         return switch (kind) {
             case RUN -> List.of("file", "settings", "conditions");
             case TRACKING -> List.of("layout", "readings", "sigma");
-            case PITCH -> List.of("layout", "readingsDeg", "station", "zero", "sigmaDeg");
-            case RUN_OUT -> List.of("total", "dialRadius", "highAtDeg");
+            case PITCH -> List.of("layout", "readings", "zero", "reference", "station", "sigma");
+            case RUN_OUT -> List.of("total", "dialRadius", "high");
             case ATTACHMENT -> List.of("file", "type");
             case STRUCK_OUT -> List.of("event");
             case CORRECTION, NOTE, BALANCE -> List.of();
@@ -40,19 +34,11 @@ final class DetailFormat {
                     .put("settings", settings(run.settings()))
                     .put("conditions", conditions(run.conditions()));
         } else if (detail instanceof Detail.Tracking tracking) {
-            json.put("layout", byPosition(tracking.layout()))
-                    .put("readings", readings(tracking.readings()))
-                    .put("sigma", tracking.sigma().map(EnteredLength::text));
+            StaticFormat.write(tracking, json);
         } else if (detail instanceof Detail.Pitch pitch) {
-            json.put("layout", byPosition(pitch.layout()))
-                    .put("readingsDeg", byPosition(pitch.readingsDeg()))
-                    .put("station", pitch.station().map(EnteredLength::text))
-                    .put("zero", pitch.zero())
-                    .put("sigmaDeg", pitch.sigmaDeg());
+            StaticFormat.write(pitch, json);
         } else if (detail instanceof Detail.RunOut runOut) {
-            json.put("total", runOut.total().text())
-                    .put("dialRadius", runOut.dialRadius().text())
-                    .put("highAtDeg", runOut.highAtDeg());
+            StaticFormat.write(runOut, json);
         } else if (detail instanceof Detail.Attachment attachment) {
             json.put("file", file(attachment.file()))
                     .put("type", attachment.type().mediaType());
@@ -71,17 +57,9 @@ final class DetailFormat {
             case CORRECTION -> new Detail.Correction();
             case NOTE -> new Detail.Note();
             case BALANCE -> new Detail.Balance();
-            case TRACKING ->
-                new Detail.Tracking(layout(json), lengths(json.object("readings")), optionalLength(json, "sigma"));
-            case PITCH ->
-                new Detail.Pitch(
-                        layout(json),
-                        byPosition(json.object("readingsDeg"), JsonObject::numbers),
-                        optionalLength(json, "station"),
-                        json.optionalText("zero"),
-                        json.optionalNumber("sigmaDeg"));
-            case RUN_OUT ->
-                new Detail.RunOut(length(json, "total"), length(json, "dialRadius"), json.optionalNumber("highAtDeg"));
+            case TRACKING -> StaticFormat.tracking(json);
+            case PITCH -> StaticFormat.pitch(json);
+            case RUN_OUT -> StaticFormat.runOut(json);
             case ATTACHMENT -> new Detail.Attachment(file(json.object("file")), nature(json));
             case STRUCK_OUT -> new Detail.StruckOut(json.text("event"));
         };
@@ -161,48 +139,5 @@ final class DetailFormat {
                 "type",
                 Arrays.stream(FileNature.values()).map(FileNature::mediaType).toList());
         return FileNature.ofMediaType(type).orElseThrow();
-    }
-
-    private static Map<String, Object> byPosition(SortedMap<Integer, ?> values) {
-        Map<String, Object> named = new LinkedHashMap<>();
-        values.forEach((position, value) -> named.put(String.valueOf(position), value));
-        return named;
-    }
-
-    private static Map<String, Object> readings(SortedMap<Integer, List<EnteredLength>> readings) {
-        Map<String, Object> named = new LinkedHashMap<>();
-        readings.forEach((position, repeats) -> named.put(
-                String.valueOf(position),
-                repeats.stream().map(EnteredLength::text).toList()));
-        return named;
-    }
-
-    private static SortedMap<Integer, String> layout(JsonObject json) {
-        return byPosition(json.object("layout"), JsonObject::text);
-    }
-
-    private static SortedMap<Integer, List<EnteredLength>> lengths(JsonObject json) {
-        return byPosition(json, (j, key) -> j.texts(key).stream()
-                .map(text -> EnteredLength.parse(text, j.place(key)))
-                .toList());
-    }
-
-    private static <T> SortedMap<Integer, T> byPosition(JsonObject json, BiFunction<JsonObject, String, T> value) {
-        SortedMap<Integer, T> values = new TreeMap<>();
-        for (String key : json.keys()) {
-            if (!key.matches("[1-9][0-9]?") || Integer.parseInt(key) > MOST_POSITIONS) {
-                throw json.place(key).found("the hub position \"" + key + "\"", "1 to " + MOST_POSITIONS);
-            }
-            values.put(Integer.valueOf(key), value.apply(json, key));
-        }
-        return values;
-    }
-
-    private static EnteredLength length(JsonObject json, String key) {
-        return EnteredLength.parse(json.text(key), json.place(key));
-    }
-
-    private static Optional<EnteredLength> optionalLength(JsonObject json, String key) {
-        return json.optionalText(key).map(text -> EnteredLength.parse(text, json.place(key)));
     }
 }

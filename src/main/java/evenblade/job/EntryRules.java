@@ -1,6 +1,7 @@
 package evenblade.job;
 
 import evenblade.problem.BadInput;
+import evenblade.tracking.Layout;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,8 +18,24 @@ final class EntryRules {
         if (saysNothing && entry.text().isBlank()) {
             throw BadInput.in(kind.word()).found("no text", "what was done or seen, in your words");
         }
+        checkBlades(entry.detail(), record.installation().propeller().blades());
         if (entry.detail() instanceof Detail.StruckOut strike) {
             checkStrike(strike.event(), record);
+        }
+    }
+
+    private static void checkBlades(Detail detail, int blades) {
+        Optional<Layout> layout = Optional.empty();
+        if (detail instanceof Detail.Tracking tracking) {
+            layout = Optional.of(tracking.layout());
+        } else if (detail instanceof Detail.Pitch pitch) {
+            layout = Optional.of(pitch.layout());
+        }
+        if (layout.isPresent() && layout.get().positions() != blades) {
+            throw BadInput.in("layout")
+                    .found(
+                            layout.get().positions() + " blades",
+                            "the " + blades + " blades of this job's installation");
         }
     }
 

@@ -22,7 +22,7 @@ final class StoredFiles {
     /** Left free beside a copy, for the record itself. */
     private static final long MARGIN_BYTES = 1 << 20;
 
-    private static final int LONGEST_STEM = 60;
+    private static final int LONGEST_STEM = 40;
     private static final int SHORT_HASH = 8;
 
     private final Path folder;

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import evenblade.job.Conditions.Condition;
 import evenblade.problem.BadInput;
+import evenblade.tracking.Layout;
+import evenblade.tracking.PitchReadings;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -15,9 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,22 +68,18 @@ class RecordFormatTest {
             case 5 -> new Detail.StruckOut("e1");
             case 6 ->
                 new Detail.Tracking(
-                        new TreeMap<>(Map.of(1, "A", 2, anyText(random))),
-                        new TreeMap<>(
-                                Map.of(1, List.of(length("0 in"), length("-1/16 in")), 2, List.of(length("3.2 mm")))),
-                        random.nextBoolean() ? Optional.empty() : Optional.of(length("1/64 in")));
+                        Layout.of("A", anyText(random), "C"),
+                        "0 in, -1/16 in, 3 1/32 in; 0 in, 0 in, 3 in",
+                        maybe("1/64 in", random));
             case 7 ->
                 new Detail.Pitch(
-                        new TreeMap<>(Map.of(1, "A", 2, "B")),
-                        new TreeMap<>(Map.of(1, List.of(random.nextGaussian()), 2, List.of(16.5, 1e-9))),
-                        random.nextBoolean() ? Optional.empty() : Optional.of(length("0.6 m")),
-                        random.nextBoolean() ? Optional.empty() : Optional.of("hub"),
-                        random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(0.1));
-            default ->
-                new Detail.RunOut(
-                        length("0.05 mm"),
-                        length("50 mm"),
-                        random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(random.nextDouble() * 360));
+                        Layout.of("C", "A", "B"),
+                        "17.4 deg, 17.2 deg, -1e-3 deg",
+                        maybe("-0.3 deg", random),
+                        PitchReadings.Reference.values()[random.nextInt(2)],
+                        maybe("0.6 m", random),
+                        maybe("6 arcmin", random));
+            default -> new Detail.RunOut("0.05 mm", "2 in", maybe("120 deg", random));
         };
     }
 
@@ -125,8 +121,8 @@ class RecordFormatTest {
         return text.toString();
     }
 
-    private static EnteredLength length(String text) {
-        return EnteredLength.parse(text, BadInput.in("test"));
+    private static Optional<String> maybe(String text, Random random) {
+        return random.nextBoolean() ? Optional.of(text) : Optional.empty();
     }
 
     private Path damaged(String find, String replace) throws IOException {

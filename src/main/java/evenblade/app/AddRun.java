@@ -1,0 +1,111 @@
+package evenblade.app;
+
+import evenblade.intake.Intake;
+import evenblade.intake.IntakeOptions;
+import evenblade.intake.RecordingReader;
+import evenblade.job.Detail;
+import evenblade.job.Event;
+import evenblade.job.JobFolder;
+import evenblade.job.NewRun;
+import evenblade.problem.BadInput;
+import evenblade.problem.Warning;
+import evenblade.recording.ChannelChoice;
+import evenblade.recording.Recording;
+import evenblade.recording.StreamSummary;
+import evenblade.units.FullScale;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Takes the recording of a ground run into a job. */
+public final class AddRun {
+    /** A file older than this was hardly recorded just now. */
+    private static final Duration FRESH = Duration.ofHours(1);
+
+    private AddRun() {}
+
+    /**
+     * A run that is in the job now.
+     *
+     * @param event as it stands in the record
+     * @param warnings what had to be assumed on reading the recording
+     */
+    public record Added(Event event, List<Warning> warnings) {
+        public Added {
+            warnings = List.copyOf(warnings);
+        }
+    }
+
+    /**
+     * Reads the recording to its end, so that nothing unreadable gets in, then copies it.
+     *
+     * @throws evenblade.problem.BadInput where the job, the recording or an option can't be used; the job
+     *     is as it was
+     */
+    public static Added answer(Path job, Path recording, NewRun run) {
+        JobFolder folder = JobFolder.open(job);
+        Optional<FullScale> fullScale =
+                run.settings().fullScale().map(text -> FullScale.parse(text, BadInput.in("full scale")));
+        run.settings()
+                .engineRpm()
+                .ifPresent(
+                        rpm -> folder.record().installation().engine().requireRunsAt(rpm, BadInput.in("engine speed")));
+        run.settings().propellerRpm().ifPresent(rpm -> folder.record()
+                .installation()
+                .engine()
+                .requireRunsAt(
+                        rpm * folder.record().installation().reduction().ratio(), BadInput.in("propeller speed")));
+        Readable readable = readToTheEnd(recording, new IntakeOptions(fullScale));
+        requireChannels(readable.channels(), run);
+        Event event = folder.addRecording(recording, run);
+        Detail.Run added = (Detail.Run) event.detail();
+        List<Warning> warnings = new ArrayList<>(readable.warnings());
+        if (!added.file().stamp().sha256().equals(readable.sha256())) {
+            warnings.add(new Warning(
+                    "changed-while-added",
+                    "'" + recording + "' was written to while it was being added; strike " + event.id()
+                            + " out and add it again"));
+        }
+        olderThanSaid(run, added).ifPresent(warnings::add);
+        return new Added(event, warnings);
+    }
+
+    /** What reading a recording to its end showed. */
+    private record Readable(String sha256, List<String> channels, List<Warning> warnings) {}
+
+    private static Readable readToTheEnd(Path recording, IntakeOptions options) {
+        Intake intake = RecordingReader.open(recording, options);
+        if (intake instanceof Intake.Streamed streamed) {
+            StreamSummary summary = streamed.sound().deliverTo((samples, frames) -> {});
+            return new Readable(summary.sha256(), streamed.sound().header().channels(), summary.warnings());
+        }
+        Recording whole = ((Intake.Whole) intake).recording();
+        return new Readable(whole.source().sha256(), whole.source().channels(), whole.warnings());
+    }
+
+    private static void requireChannels(List<String> names, NewRun run) {
+        run.settings().channels().forEach(wanted -> ChannelChoice.indexOf(names, wanted, BadInput.in("channel")));
+        run.settings()
+                .markChannel()
+                .ifPresent(wanted -> ChannelChoice.indexOf(names, wanted, BadInput.in("mark channel")));
+    }
+
+    private static Optional<Warning> olderThanSaid(NewRun run, Detail.Run added) {
+        Instant written = added.file().stamp().modified();
+        Duration age = Duration.between(written, Instant.now());
+        if (run.at().isPresent() || age.compareTo(FRESH) < 0) {
+            return Optional.empty();
+        }
+        return Optional.of(new Warning(
+                "recording-older-than-entry",
+                String.format(
+                        Locale.ROOT,
+                        "the run is dated now, but its file was last written %s; if it was made then, strike the "
+                                + "entry out and add it with that time",
+                        written)));
+    }
+}

@@ -1,0 +1,25 @@
+package evenblade.app;
+
+import evenblade.job.Event;
+import evenblade.job.JobFolder;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+
+/** Takes photos and papers into a job. */
+public final class AttachFiles {
+    private AttachFiles() {}
+
+    /**
+     * Copies the files in, all or none.
+     *
+     * @param text a remark to all of them; may be empty
+     * @param at when they were made; now, where empty
+     * @return one entry for each
+     * @throws evenblade.problem.BadInput where one can't be read or isn't what its name says
+     */
+    public static List<Event> answer(Path job, List<Path> files, String text, Optional<OffsetDateTime> at) {
+        return JobFolder.open(job).attach(files, text, at);
+    }
+}
