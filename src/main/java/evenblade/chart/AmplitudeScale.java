@@ -34,6 +34,15 @@ public enum AmplitudeScale {
         };
     }
 
+    /** The title of an axis of momentary values. */
+    static String momentTitle(SignalUnit unit) {
+        return switch (unit) {
+            case FULL_SCALE -> "signal (share of full scale)";
+            case UNSTATED -> "signal (unit not stated)";
+            default -> quantity(unit) + " (" + unit.display() + ")";
+        };
+    }
+
     private static String quantity(SignalUnit unit) {
         return switch (unit.quantity()) {
             case ACCELERATION -> "acceleration";

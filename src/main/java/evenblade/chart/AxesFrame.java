@@ -33,7 +33,7 @@ final class AxesFrame {
         this.theme = theme;
         style(chart.getStyler());
         chart.setXAxisTitle(xAxis.title());
-        chart.setYAxisTitle(yAxis.title());
+        chart.setYAxisGroupTitle(0, yAxis.title());
         quiet(chart.addSeries(CORNERS, unevenlyOver(xAxis), unevenlyOver(yAxis)));
     }
 
@@ -53,6 +53,12 @@ final class AxesFrame {
         return this;
     }
 
+    /** Gives the numbers left of the plot so much room in pixels, so that plots stand in line. */
+    AxesFrame withLeftRoom(double px) {
+        chart.getStyler().setYAxisLeftWidthHint((int) Math.round(px));
+        return this;
+    }
+
     /**
      * A second scale on the right for the same curves.
      *
@@ -67,8 +73,8 @@ final class AxesFrame {
         quiet(second);
         second.setYAxisGroup(1);
         chart.getStyler().setYAxisGroupPosition(1, Styler.YAxisPosition.Right);
-        chart.getStyler().setYAxisMin(1, factor * yAxis.min());
-        chart.getStyler().setYAxisMax(1, factor * yAxis.max());
+        chart.getStyler().setYAxisMin(1, factor * justBelow(yAxis));
+        chart.getStyler().setYAxisMax(1, factor * justAbove(yAxis));
         return this;
     }
 
@@ -104,6 +110,17 @@ final class AxesFrame {
     /** XChart lays axes out only where there is a series, and takes evenly spaced values for its ticks. */
     private static double[] unevenlyOver(Axis axis) {
         return new double[] {axis.min(), axis.min() + 0.37 * (axis.max() - axis.min()), axis.max()};
+    }
+
+    /** XChart leaves out a number that lies exactly on the end of an axis; this much is under a tenth of a pixel. */
+    private static final double HAIR = 5e-5;
+
+    private static double justBelow(Axis axis) {
+        return axis.logarithmic() ? axis.min() * (1 - HAIR) : axis.min() - HAIR * (axis.max() - axis.min());
+    }
+
+    private static double justAbove(Axis axis) {
+        return axis.logarithmic() ? axis.max() * (1 + HAIR) : axis.max() + HAIR * (axis.max() - axis.min());
     }
 
     private void quiet(XYSeries series) {
@@ -144,10 +161,10 @@ final class AxesFrame {
         styler.setYAxisTickMarkSpacingHint((int) Math.round(3.5 * theme.textPx()));
         styler.setXAxisDecimalPattern(NUMBERS);
         styler.setYAxisDecimalPattern(NUMBERS);
-        styler.setXAxisMin(xAxis.min());
-        styler.setXAxisMax(xAxis.max());
-        styler.setYAxisMin(yAxis.min());
-        styler.setYAxisMax(yAxis.max());
+        styler.setXAxisMin(justBelow(xAxis));
+        styler.setXAxisMax(justAbove(xAxis));
+        styler.setYAxisMin(justBelow(yAxis));
+        styler.setYAxisMax(justAbove(yAxis));
         styler.setXAxisLogarithmic(xAxis.logarithmic());
         styler.setYAxisLogarithmic(yAxis.logarithmic());
     }

@@ -31,6 +31,11 @@ final class Figures {
         return String.format(Locale.ROOT, "%." + decimals + "f ± %." + decimals + "f", value, error);
     }
 
+    /** With two decimals and its sign, for deviations. */
+    static String signed(double value) {
+        return String.format(Locale.ROOT, "%+.2f", value).replace('-', '−');
+    }
+
     /** As written beside an axis: no more decimals than the number has. */
     static String tick(double value) {
         if (value == 0) {

@@ -22,7 +22,13 @@ final class Hatching {
         pen.draw(box, colour, pen.stroke(0.1));
     }
 
-    static void slanted(Pen pen, Rectangle2D box, Color colour, boolean rising, boolean falling) {
+    /** Slanted lines within an outline. */
+    static void rising(Pen pen, Rectangle2D box, Color colour) {
+        slanted(pen, box, colour, true, false);
+        pen.draw(box, colour, pen.stroke(0.1));
+    }
+
+    private static void slanted(Pen pen, Rectangle2D box, Color colour, boolean rising, boolean falling) {
         Shape saved = pen.surface().getClip();
         pen.surface().clip(box);
         double h = box.getHeight();

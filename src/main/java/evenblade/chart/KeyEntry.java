@@ -36,6 +36,21 @@ record KeyEntry(String words, Sample sample) {
         });
     }
 
+    static KeyEntry interval() {
+        return new KeyEntry(
+                "95 % interval",
+                (pen, x, y) -> {
+                    double half = pen.em(0.4 * SAMPLE_EM);
+                    pen.errorBar(x - half, y, x + half, y, pen.colour(Ink.TEXT));
+                });
+    }
+
+    static KeyEntry below() {
+        return new KeyEntry(
+                "not detected: somewhere below this",
+                (pen, x, y) -> BelowMark.paint(pen, x + pen.em(0.3), y, pen.colour(Ink.QUIET_TEXT)));
+    }
+
     static KeyEntry note(String words) {
         return new KeyEntry(words, (pen, x, y) -> {});
     }

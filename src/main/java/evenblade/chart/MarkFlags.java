@@ -23,11 +23,6 @@ final class MarkFlags {
         this.plane = plane;
     }
 
-    /** The most room that the rows can take above the plot, in pixels. */
-    static double mostHeight(Pen pen) {
-        return MOST_ROWS * rowHeight(pen);
-    }
-
     static MarkFlags layOut(Pen pen, List<OrderMark> all, Plane plane) {
         Axis axis = plane.xAxis();
         List<OrderMark> marks = all.stream()
@@ -48,32 +43,48 @@ final class MarkFlags {
         return layout.rows() * rowHeight(pen);
     }
 
-    long leftOut() {
-        return layout.leftOut();
+    /** Draws what lies beneath the curves: the staffs, pale within the plot. */
+    void paintStaffs() {
+        for (int i = 0; i < marks.size(); i++) {
+            OrderMark mark = marks.get(i);
+            double x = plane.x(mark.frequencyHz());
+            double top = plane.box().getY();
+            Optional<FlagRows.Place> place = layout.places().get(i);
+            if (place.isPresent()) {
+                pen.line(
+                        x,
+                        rowMiddle(place.get().row()),
+                        x,
+                        top,
+                        colour(mark),
+                        pen.stroke(0.09, mark.kind().dash()));
+            }
+            pen.line(
+                    x,
+                    top,
+                    x,
+                    plane.box().getMaxY(),
+                    pen.pale(mark.kind().ink()),
+                    pen.stroke(0.09, mark.kind().dash()));
+        }
     }
 
-    /** Draws staffs first, then names on top of them, then the measured amplitudes. */
-    void paint() {
-        for (int i = 0; i < marks.size(); i++) {
-            paintStaff(marks.get(i), layout.places().get(i));
-        }
+    /** Draws what lies above the curves: the names, the measured amplitudes, and how many names had no room. */
+    void paintNames() {
         for (int i = 0; i < marks.size(); i++) {
             OrderMark mark = marks.get(i);
             layout.places().get(i).ifPresent(place -> paintName(mark, place));
         }
         marks.forEach(this::paintAmplitude);
-    }
-
-    private void paintStaff(OrderMark mark, Optional<FlagRows.Place> place) {
-        double x = plane.x(mark.frequencyHz());
-        double top = place.map(p -> rowMiddle(p.row())).orElse(plane.box().getY());
-        pen.line(
-                x,
-                top,
-                x,
-                plane.box().getMaxY(),
-                colour(mark),
-                pen.stroke(0.09, mark.kind().dash()));
+        if (layout.leftOut() > 0) {
+            pen.text(
+                    layout.leftOut() + " names left out for lack of room",
+                    plane.box().getMaxX(),
+                    plane.box().getY() + pen.em(1.1),
+                    TextStyle.SMALL,
+                    pen.colour(Ink.QUIET_TEXT),
+                    Pen.Align.RIGHT);
+        }
     }
 
     private void paintName(OrderMark mark, FlagRows.Place place) {

@@ -3,7 +3,6 @@ package evenblade.chart;
 import evenblade.orders.Level;
 import evenblade.units.SignalUnit;
 import java.awt.Color;
-import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,15 +49,9 @@ public final class OrderBarsPicture extends Picture {
                 entries.add(KeyEntry.glyph(kind.words(), kind.glyph(), kind.ink(), true));
             }
         }
-        entries.add(new KeyEntry(
-                "95 % interval",
-                (pen, x, y) -> {
-                    double half = pen.em(0.4 * KeyEntry.SAMPLE_EM);
-                    pen.errorBar(x - half, y, x + half, y, pen.colour(Ink.TEXT));
-                }));
+        entries.add(KeyEntry.interval());
         if (data.bars().stream().anyMatch(b -> b.level() instanceof Level.Measured m && !m.detected())) {
-            entries.add(new KeyEntry(
-                    "not detected: somewhere below this", (pen, x, y) -> below(pen, x, y, pen.colour(Ink.QUIET_TEXT))));
+            entries.add(KeyEntry.below());
         }
         return entries;
     }
@@ -91,7 +84,7 @@ public final class OrderBarsPicture extends Picture {
         double y = rows.middle(row);
         double zero = rows.x(0);
         if (!measured.detected()) {
-            below(pen, rows.x(measured.ciHigh()), y, pen.colour(Ink.QUIET_TEXT));
+            BelowMark.paint(pen, rows.x(measured.ciHigh()), y, pen.colour(Ink.QUIET_TEXT));
             return;
         }
         double half = 0.5 * rows.barHeight();
@@ -100,18 +93,6 @@ public final class OrderBarsPicture extends Picture {
         Hatching.fill(pen, box, colour, bar.kind());
         double end = rows.x(measured.ciHigh());
         pen.errorBar(rows.x(Math.max(0, measured.ciLow())), y, end, y, pen.colour(Ink.TEXT));
-    }
-
-    /** An arrow head that points to smaller values from a stroke at the level. */
-    private static void below(Pen pen, double x, double y, Color colour) {
-        double r = pen.em(0.32);
-        pen.line(x, y - r, x, y + r, colour, pen.stroke(0.12));
-        Path2D head = new Path2D.Double();
-        head.moveTo(x - 2 * r, y);
-        head.lineTo(x - 0.6 * r, y - 0.7 * r);
-        head.lineTo(x - 0.6 * r, y + 0.7 * r);
-        head.closePath();
-        pen.draw(head, colour, pen.stroke(0.1));
     }
 
     private static boolean detected(OrderBar bar) {

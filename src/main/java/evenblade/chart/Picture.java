@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 
 /**
@@ -26,6 +27,9 @@ public abstract class Picture {
     public static final int USUAL_WIDTH = 1200;
 
     public static final int USUAL_HEIGHT = 700;
+
+    /** What XChart fills and draws with a clear colour; some readers of SVG show it black. */
+    private static final Pattern INVISIBLE = Pattern.compile("<(rect|line)[^>]*(fill|stroke)-opacity:0;[^>]*/>");
 
     private static final int LEAST_WIDTH = 240;
     private static final int LEAST_HEIGHT = 160;
@@ -115,7 +119,7 @@ public abstract class Picture {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return bytes.toString(StandardCharsets.UTF_8);
+        return INVISIBLE.matcher(bytes.toString(StandardCharsets.UTF_8)).replaceAll("");
     }
 
     /** Writes a PNG file; the file is begun only when the picture is ready. */

@@ -78,17 +78,10 @@ public final class SpectrumPicture extends Picture {
         double rows = flags.height() + pen.em(0.5);
         Plane plane = frame.place(
                 new Rectangle2D.Double(area.getX(), area.getY() + rows, area.getWidth(), area.getHeight() - rows));
+        MarkFlags placed = MarkFlags.layOut(pen, data.marks(), plane);
+        placed.paintStaffs();
         frame.paint(pen.surface());
-        MarkFlags.layOut(pen, data.marks(), plane).paint();
-        if (flags.leftOut() > 0) {
-            pen.text(
-                    flags.leftOut() + " names left out for lack of room",
-                    plane.box().getMaxX(),
-                    plane.box().getY() + pen.em(1.1),
-                    TextStyle.SMALL,
-                    pen.colour(Ink.QUIET_TEXT),
-                    Pen.Align.RIGHT);
-        }
+        placed.paintNames();
     }
 
     private Axis amplitudeAxis(double[] shown) {

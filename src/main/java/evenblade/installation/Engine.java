@@ -1,6 +1,7 @@
 package evenblade.installation;
 
 import evenblade.problem.BadInput;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 
@@ -32,6 +33,21 @@ public record Engine(Cycle cycle, int cylinders, OptionalDouble idleRpm, Optiona
         Cycle(String word, int revolutionsPerFiring) {
             this.word = word;
             this.revolutionsPerFiring = revolutionsPerFiring;
+        }
+
+        /** The words of all cycles. */
+        public static List<String> words() {
+            return List.of(TWO_STROKE.word, FOUR_STROKE.word, ELECTRIC.word);
+        }
+
+        /** The cycle of a word out of {@link #words}. */
+        static Cycle named(String word) {
+            for (Cycle cycle : values()) {
+                if (cycle.word.equals(word)) {
+                    return cycle;
+                }
+            }
+            throw new IllegalArgumentException("no cycle '" + word + "'");
         }
 
         /** As written in installation files. */

@@ -12,8 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
-import java.util.stream.Stream;
 
 /**
  * Reads and writes installation files. Only {@code engine}, {@code reduction} and {@code
@@ -37,25 +35,22 @@ public final class InstallationFile {
     /** The installation that a JSON object describes, wherever it stands. */
     public static Installation of(JsonObject json) {
         json.requireOnly("name", "engine", "reduction", "propeller", "limits");
-        Optional<JsonObject> limits = json.optionalObject("limits").map(LimitKeys::checked);
+        Optional<JsonObject> limits = json.optionalObject("limits");
+        if (limits.isPresent()) {
+            LimitKeys.check(limits.get());
+        }
         return new Installation(
                 json.optionalText("name"),
                 engine(json.object("engine")),
                 reduction(json.object("reduction")),
                 propeller(json.object("propeller")),
-                limits.map(LimitKeys::lengths).orElse(List.of()),
-                limits.map(LimitKeys::angles).orElse(List.of()));
+                limits.isPresent() ? LimitKeys.lengths(limits.get()) : List.of(),
+                limits.isPresent() ? LimitKeys.angles(limits.get()) : List.of());
     }
 
     private static Engine engine(JsonObject json) {
         json.requireOnly("cycle", "cylinders", "idleRpm", "maxRpm");
-        String word = json.word(
-                "cycle",
-                Stream.of(Engine.Cycle.values()).map(Engine.Cycle::word).toList());
-        Engine.Cycle cycle = Stream.of(Engine.Cycle.values())
-                .filter(each -> each.word().equals(word))
-                .findFirst()
-                .orElseThrow();
+        Engine.Cycle cycle = Engine.Cycle.named(json.word("cycle", Engine.Cycle.words()));
         OptionalDouble idle = json.optionalNumber("idleRpm", Engine.LEAST_RPM, Engine.MOST_RPM);
         OptionalDouble max = json.optionalNumber("maxRpm", Engine.LEAST_RPM, Engine.MOST_RPM);
         if (idle.isPresent() && max.isPresent() && idle.getAsDouble() >= max.getAsDouble()) {
@@ -65,24 +60,17 @@ public final class InstallationFile {
     }
 
     private static int cylinders(JsonObject json, Engine.Cycle cycle) {
-        if (cycle != Engine.Cycle.ELECTRIC) {
-            return json.whole("cylinders", Engine.LEAST_CYLINDERS, Engine.MOST_CYLINDERS);
+        if (cycle == Engine.Cycle.ELECTRIC) {
+            json.optionalWhole("cylinders", 0, Engine.MOST_CYLINDERS); // read to be checked; a motor has none
+            return 0;
         }
-        OptionalInt given = json.optionalWhole("cylinders", 0, Engine.MOST_CYLINDERS);
-        if (given.orElse(0) != 0) {
-            throw json.refuse("cylinders", "none, for the cycle is \"electric\"");
-        }
-        return 0;
+        return json.whole("cylinders", Engine.LEAST_CYLINDERS, Engine.MOST_CYLINDERS);
     }
 
     private static Reduction reduction(JsonObject json) {
         json.requireOnly("ratio", "drivingTeeth", "drivenTeeth", "kind");
-        String word =
-                json.optionalWord("kind", List.of("gear", "belt", "direct")).orElse("unstated");
-        Reduction.Kind kind = Stream.of(Reduction.Kind.values())
-                .filter(each -> each.word().equals(word))
-                .findFirst()
-                .orElseThrow();
+        Reduction.Kind kind = Reduction.Kind.named(
+                json.optionalWord("kind", Reduction.Kind.words()).orElse(""));
         OptionalDouble ratio = json.optionalNumber("ratio", Reduction.LEAST_RATIO, Reduction.MOST_RATIO);
         if (kind == Reduction.Kind.DIRECT) {
             return direct(json, ratio);
@@ -137,25 +125,30 @@ public final class InstallationFile {
         json.requireOnly("blades", "diameter", "rotation", "bladeMass", "centreOfGravity");
         int blades = json.whole("blades", Propeller.LEAST_BLADES, Propeller.MOST_BLADES);
         Optional<Length> diameter = length(json, "diameter");
-        Optional<Rotation> rotation = json.optionalWord(
-                        "rotation",
-                        Stream.of(Rotation.values()).map(Rotation::word).toList())
-                .flatMap(word -> Stream.of(Rotation.values())
-                        .filter(each -> each.word().equals(word))
-                        .findFirst());
-        Optional<Mass> mass =
-                json.optionalText("bladeMass").map(text -> Mass.parsePositive(text, json.place("bladeMass")));
+        Optional<Mass> mass = json.has("bladeMass")
+                ? Optional.of(Mass.parsePositive(json.text("bladeMass"), json.place("bladeMass")))
+                : Optional.empty();
         Optional<Length> centre = length(json, "centreOfGravity");
         if (centre.isPresent()
                 && diameter.isPresent()
                 && centre.get().metres() >= diameter.get().metres() / 2) {
             throw json.refuse("centreOfGravity", "less than half of \"propeller.diameter\"");
         }
-        return new Propeller(blades, diameter, rotation, mass, centre);
+        return new Propeller(blades, diameter, rotation(json), mass, centre);
+    }
+
+    private static Optional<Rotation> rotation(JsonObject json) {
+        Optional<String> word =
+                json.optionalWord("rotation", List.of(Rotation.CLOCKWISE.word(), Rotation.COUNTER_CLOCKWISE.word()));
+        if (word.isEmpty()) {
+            return Optional.empty();
+        }
+        boolean clockwise = word.get().equals(Rotation.CLOCKWISE.word());
+        return Optional.of(clockwise ? Rotation.CLOCKWISE : Rotation.COUNTER_CLOCKWISE);
     }
 
     private static Optional<Length> length(JsonObject json, String key) {
-        return json.optionalText(key).map(text -> Length.parsePositive(text, json.place(key)));
+        return json.has(key) ? Optional.of(Length.parsePositive(json.text(key), json.place(key))) : Optional.empty();
     }
 
     /** The installation as an installation file holds it; lengths come out in mm or m. */

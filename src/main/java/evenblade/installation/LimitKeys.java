@@ -30,30 +30,34 @@ final class LimitKeys {
     private LimitKeys() {}
 
     /** Refuses unknown keys; a limit on track or pitch without its statistic in words of its own. */
-    static JsonObject checked(JsonObject limits) {
+    static void check(JsonObject limits) {
         List<String> known = new ArrayList<>();
-        LENGTHS.forEach(each -> known.add(each.key()));
-        ANGLES.forEach(each -> known.add(each.key()));
+        for (LengthKey each : LENGTHS) {
+            known.add(each.key());
+        }
+        for (PitchKey each : ANGLES) {
+            known.add(each.key());
+        }
         for (String subject : List.of("track", "pitch")) {
             if (limits.keys().contains(subject)) {
-                String choices = String.join(
-                        ", ",
-                        known.stream().filter(key -> key.startsWith(subject)).toList());
+                known.removeIf(key -> !key.startsWith(subject));
                 throw limits.place(subject)
-                        .found("the limit \"" + subject + "\" without its statistic", "one of " + choices);
+                        .found(
+                                "the limit \"" + subject + "\" without its statistic",
+                                "one of " + String.join(", ", known));
             }
         }
-        return limits.requireOnly(known);
+        limits.requireOnly(known);
     }
 
     static List<Limit> lengths(JsonObject limits) {
         List<Limit> all = new ArrayList<>();
         for (LengthKey each : LENGTHS) {
-            limits.optionalObject(each.key()).ifPresent(limit -> {
-                limit.requireOnly("value", "source");
+            if (limits.has(each.key())) {
+                JsonObject limit = limits.object(each.key()).requireOnly("value", "source");
                 Length value = Length.parsePositive(limit.text("value"), limit.place("value"));
                 all.add(new Limit(each.what(), each.statistic(), value, source(limit)));
-            });
+            }
         }
         return all;
     }
@@ -61,11 +65,11 @@ final class LimitKeys {
     static List<PitchLimit> angles(JsonObject limits) {
         List<PitchLimit> all = new ArrayList<>();
         for (PitchKey each : ANGLES) {
-            limits.optionalObject(each.key()).ifPresent(limit -> {
-                limit.requireOnly("value", "source");
+            if (limits.has(each.key())) {
+                JsonObject limit = limits.object(each.key()).requireOnly("value", "source");
                 Angle value = Angle.parsePositive(limit.text("value"), limit.place("value"));
                 all.add(new PitchLimit(each.statistic(), value, source(limit)));
-            });
+            }
         }
         return all;
     }

@@ -45,14 +45,15 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio) {
                     : (electric ? "motor " : "crank ") + orderText(m);
             lines.add(new OrderLine(Shaft.CRANK, m, m * reduction.ratio(), name, role));
         }
-        reduction
-                .teeth()
-                .ifPresent(teeth -> lines.add(new OrderLine(
-                        Shaft.CRANK,
-                        teeth.driving(),
-                        teeth.driven(),
-                        reduction.kind() == Reduction.Kind.BELT ? "belt teeth" : "gear mesh",
-                        Role.MESH)));
+        if (reduction.teeth().isPresent()) {
+            Reduction.Teeth teeth = reduction.teeth().get();
+            lines.add(new OrderLine(
+                    Shaft.CRANK,
+                    teeth.driving(),
+                    teeth.driven(),
+                    reduction.kind() == Reduction.Kind.BELT ? "belt teeth" : "gear mesh",
+                    Role.MESH));
+        }
         return new OrderTable(lines, blades, reduction.ratio());
     }
 

@@ -1,5 +1,6 @@
 package evenblade.installation;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -41,6 +42,21 @@ public record Reduction(Kind kind, double ratio, Optional<Teeth> teeth) {
 
         Kind(String word) {
             this.word = word;
+        }
+
+        /** The words that may be entered. */
+        public static List<String> words() {
+            return List.of(GEAR.word, BELT.word, DIRECT.word);
+        }
+
+        /** The kind of a word; {@link #UNSTATED} where it is none of {@link #words}. */
+        static Kind named(String word) {
+            for (Kind kind : values()) {
+                if (kind.word.equals(word)) {
+                    return kind;
+                }
+            }
+            return UNSTATED;
         }
 
         /** As written in installation files. */

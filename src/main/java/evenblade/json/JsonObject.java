@@ -15,6 +15,8 @@ import java.util.Set;
 /**
  * An object of a JSON document as read. Asking for a value of one kind where another stands, or for a
  * key that isn't there, throws {@link BadInput} with file and line. {@code null} counts as absent.
+ *
+ * <p>Written without lambdas: every command reads JSON, and the first lambda of a process is dear.
  */
 public final class JsonObject {
     /** Whole numbers beyond this can't be told from their neighbours in double precision. */
@@ -57,7 +59,7 @@ public final class JsonObject {
 
     /** Whether the key is there with a value other than null. */
     public boolean has(String key) {
-        return value(key).isPresent();
+        return present(key) != null;
     }
 
     /** Where the object starts. */
@@ -79,60 +81,78 @@ public final class JsonObject {
     }
 
     public String text(String key) {
-        return optionalText(key).orElseThrow(() -> refuse(key, "a text"));
+        Optional<String> text = optionalText(key);
+        if (text.isEmpty()) {
+            throw refuse(key, "a text");
+        }
+        return text.get();
     }
 
     public Optional<String> optionalText(String key) {
-        return value(key).map(value -> {
-            if (value instanceof JsonValue.Text text) {
-                return text.value();
-            }
-            throw refuse(key, "a text in quotes");
-        });
+        JsonValue value = present(key);
+        if (value == null) {
+            return Optional.empty();
+        }
+        if (value instanceof JsonValue.Text text) {
+            return Optional.of(text.value());
+        }
+        throw refuse(key, "a text in quotes");
     }
 
     /** A text that must be one of a few words. */
     public String word(String key, List<String> known) {
-        return optionalWord(key, known).orElseThrow(() -> refuse(key, oneOf(known)));
+        Optional<String> word = optionalWord(key, known);
+        if (word.isEmpty()) {
+            throw refuse(key, oneOf(known));
+        }
+        return word.get();
     }
 
     /** A text that must be one of a few words, where it is given. */
     public Optional<String> optionalWord(String key, List<String> known) {
-        return optionalText(key).map(word -> {
-            if (known.contains(word)) {
-                return word;
-            }
+        Optional<String> word = optionalText(key);
+        if (word.isPresent() && !known.contains(word.get())) {
             throw refuse(key, oneOf(known));
-        });
+        }
+        return word;
     }
 
     public double number(String key) {
-        return optionalNumber(key).orElseThrow(() -> refuse(key, "a number"));
+        OptionalDouble number = optionalNumber(key);
+        if (number.isEmpty()) {
+            throw refuse(key, "a number");
+        }
+        return number.getAsDouble();
     }
 
     public OptionalDouble optionalNumber(String key) {
-        Optional<JsonValue> value = value(key);
-        if (value.isEmpty()) {
+        return optionalNumber(key, "a number");
+    }
+
+    private OptionalDouble optionalNumber(String key, String expected) {
+        JsonValue value = present(key);
+        if (value == null) {
             return OptionalDouble.empty();
         }
-        if (value.get() instanceof JsonValue.Number number) {
+        if (value instanceof JsonValue.Number number) {
             return OptionalDouble.of(number.value());
         }
-        throw refuse(key, "a number");
+        throw refuse(key, expected);
     }
 
     /** A number within bounds, both included. */
     public double number(String key, double least, double most) {
-        return optionalNumber(key, least, most).orElseThrow(() -> refuse(key, "a number" + between(least, most)));
+        OptionalDouble number = optionalNumber(key, least, most);
+        if (number.isEmpty()) {
+            throw refuse(key, "a number" + between(least, most));
+        }
+        return number.getAsDouble();
     }
 
     /** A number within bounds, both included, where it is given. */
     public OptionalDouble optionalNumber(String key, double least, double most) {
         String expected = "a number" + between(least, most);
-        if (value(key).isPresent() && !(value(key).get() instanceof JsonValue.Number)) {
-            throw refuse(key, expected);
-        }
-        OptionalDouble number = optionalNumber(key);
+        OptionalDouble number = optionalNumber(key, expected);
         if (number.isPresent() && !(number.getAsDouble() >= least && number.getAsDouble() <= most)) {
             throw refuse(key, expected);
         }
@@ -150,11 +170,11 @@ public final class JsonObject {
 
     /** A whole number within bounds, both included, where it is given. */
     public OptionalInt optionalWhole(String key, int least, int most) {
-        Optional<JsonValue> value = value(key);
-        if (value.isEmpty()) {
+        JsonValue value = present(key);
+        if (value == null) {
             return OptionalInt.empty();
         }
-        if (value.get() instanceof JsonValue.Number number
+        if (value instanceof JsonValue.Number number
                 && number.value() == Math.rint(number.value())
                 && number.value() >= least
                 && number.value() <= most) {
@@ -164,29 +184,41 @@ public final class JsonObject {
     }
 
     public boolean flag(String key) {
-        return optionalFlag(key).orElseThrow(() -> refuse(key, "true or false"));
+        Optional<Boolean> flag = optionalFlag(key);
+        if (flag.isEmpty()) {
+            throw refuse(key, "true or false");
+        }
+        return flag.get();
     }
 
     public Optional<Boolean> optionalFlag(String key) {
-        return value(key).map(value -> {
-            if (value instanceof JsonValue.Flag flag) {
-                return flag.value();
-            }
-            throw refuse(key, "true or false");
-        });
+        JsonValue value = present(key);
+        if (value == null) {
+            return Optional.empty();
+        }
+        if (value instanceof JsonValue.Flag flag) {
+            return Optional.of(flag.value());
+        }
+        throw refuse(key, "true or false");
     }
 
     public JsonObject object(String key) {
-        return optionalObject(key).orElseThrow(() -> refuse(key, "an object { … }"));
+        Optional<JsonObject> object = optionalObject(key);
+        if (object.isEmpty()) {
+            throw refuse(key, "an object { … }");
+        }
+        return object.get();
     }
 
     public Optional<JsonObject> optionalObject(String key) {
-        return value(key).map(value -> {
-            if (value instanceof JsonValue.Fields inner) {
-                return new JsonObject(source, fullName(key), inner);
-            }
-            throw refuse(key, "an object { … }");
-        });
+        JsonValue value = present(key);
+        if (value == null) {
+            return Optional.empty();
+        }
+        if (value instanceof JsonValue.Fields inner) {
+            return Optional.of(new JsonObject(source, fullName(key), inner));
+        }
+        throw refuse(key, "an object { … }");
     }
 
     /** A list of objects; empty where the key is absent. */
@@ -233,11 +265,11 @@ public final class JsonObject {
     }
 
     private List<JsonValue> items(String key, String expected) {
-        Optional<JsonValue> value = value(key);
-        if (value.isEmpty()) {
+        JsonValue value = present(key);
+        if (value == null) {
             return List.of();
         }
-        if (value.get() instanceof JsonValue.Items items) {
+        if (value instanceof JsonValue.Items items) {
             return items.values();
         }
         throw refuse(key, expected);
@@ -247,8 +279,10 @@ public final class JsonObject {
         return source.line(item.line()).found("\"" + itemName(key, index) + "\" is " + item.described(), expected);
     }
 
-    private Optional<JsonValue> value(String key) {
-        return Optional.ofNullable(fields.values().get(key)).filter(value -> !(value instanceof JsonValue.Nothing));
+    /** The value of a key; null inside this class only, where there is none or the document says null. */
+    private JsonValue present(String key) {
+        JsonValue value = fields.values().get(key);
+        return value instanceof JsonValue.Nothing ? null : value;
     }
 
     private String missing(String key) {

@@ -20,6 +20,8 @@ import java.util.Arrays;
 public record AveragedSpectrum(
         int segmentLength, int overlap, Window window, Detrend detrend, Spectrum.Scaling scaling) {
 
+    private static final int LONGEST_USUAL_SEGMENT = 1 << 24;
+
     /** What is taken off a stretch before it is windowed. */
     public enum Detrend {
         NONE,
@@ -34,9 +36,14 @@ public record AveragedSpectrum(
         }
     }
 
-    /** Hann, half overlapped, mean removed: the usual choice, with {@code secondsPerSegment} of signal in each stretch. */
+    /**
+     * Hann, half overlapped, mean removed: the usual choice.
+     *
+     * @param secondsPerSegment wanted length of a stretch; the power of two next to it is taken
+     */
     public static AveragedSpectrum hann(double secondsPerSegment, double rateHz, Spectrum.Scaling scaling) {
-        int length = RealFft.fastLength((int) Math.max(2, Math.min(secondsPerSegment * rateHz, 1 << 24)));
+        double wanted = Math.min(secondsPerSegment * rateHz, LONGEST_USUAL_SEGMENT);
+        int length = Math.max(2, Integer.highestOneBit((int) (wanted * Math.sqrt(2))));
         return new AveragedSpectrum(length, length / 2, Window.HANN, Detrend.CONSTANT, scaling);
     }
 

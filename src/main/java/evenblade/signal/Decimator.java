@@ -19,7 +19,7 @@ import java.util.Optional;
  * <p>Kept sample n lies exactly at n / {@link #rateHz} seconds of the input: the filters are symmetric
  * and centred, so no tone is shifted in phase. From 0 Hz to the frequency given to {@link #plan}
  * amplitudes are true within 0.005 dB, and anything that would fold into that band is held back by
- * at least 80 dB. Near both ends of the recording (some {@code 25 / rateHz} seconds) the
+ * at least 80 dB. Near both ends of the recording (some {@code 30 / rateHz} seconds) the
  * filter sees the signal mirrored about its first or last sample.
  *
  * <p>Filters: {@link LowPass}. Used by one thread, for one stream.

@@ -15,7 +15,7 @@ public final class RealFft {
     private final double[] work;
 
     /**
-     * @param length N, 1 or more; products of small primes are fastest
+     * @param length N, 1 or more; powers of two are fastest by far, then products of 2, 3 and 5
      */
     public RealFft(int length) {
         if (length < 1) {
@@ -24,24 +24,6 @@ public final class RealFft {
         this.length = length;
         this.transform = new DoubleFFT_1D(length);
         this.work = new double[length];
-    }
-
-    /** The largest even product of 2, 3 and 5 that is at most {@code atMost}, which is 2 or more. */
-    public static int fastLength(int atMost) {
-        if (atMost < 2) {
-            throw new IllegalArgumentException("no even length up to " + atMost);
-        }
-        int best = 2;
-        for (long five = 1; 2 * five <= atMost; five *= 5) {
-            for (long three = five; 2 * three <= atMost; three *= 3) {
-                long product = 2 * three;
-                while (2 * product <= atMost) {
-                    product *= 2;
-                }
-                best = (int) Math.max(best, product);
-            }
-        }
-        return best;
     }
 
     /** N. */

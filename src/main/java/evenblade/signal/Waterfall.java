@@ -34,7 +34,7 @@ public final class Waterfall {
         }
         double top = Math.min(upToHz, rateHz / 2);
         int longest = (int) Math.min(samples.size(), (maxBins - 1) * rateHz / top);
-        int length = RealFft.fastLength(Math.max(2, longest));
+        int length = Integer.highestOneBit(Math.max(2, longest));
         int hop = Math.max(Math.max(1, length / 4), (samples.size() + maxSlices - 1) / maxSlices);
         int slices = (samples.size() - length) / hop + 1;
         int bins = Math.min(length / 2, (int) (top * length / rateHz * (1 + 1e-12))) + 1;

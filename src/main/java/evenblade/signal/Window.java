@@ -32,7 +32,7 @@ public enum Window {
         SYMMETRIC
     }
 
-    private static final double FURTHEST_SIDE_LOBE_BINS = 60;
+    private static final double FURTHEST_SIDE_LOBE_BINS = 40;
 
     private final double[] coefficients;
 
@@ -111,7 +111,7 @@ public enum Window {
     /** Highest side lobe against the main lobe, in dB (PSLL); below 0. */
     public double peakSideLobeDb() {
         double highest = 0;
-        for (double bins = firstZeroBins(); bins < FURTHEST_SIDE_LOBE_BINS; bins += 1e-3) {
+        for (double bins = firstZeroBins(); bins < FURTHEST_SIDE_LOBE_BINS; bins += 5e-3) {
             highest = Math.max(highest, Math.abs(response(bins)));
         }
         return decibel(highest);

@@ -3,11 +3,11 @@ package evenblade.speed;
 import evenblade.recording.TimeBase;
 
 /** Finds samples by time. */
-final class Clock {
+public final class Clock {
     private Clock() {}
 
     /** Index of the first sample at or after a time, between 0 and the number of samples. */
-    static int indexAt(TimeBase time, double seconds) {
+    public static int indexAt(TimeBase time, double seconds) {
         if (time.even()) {
             double position = (seconds - time.at(0)) * time.rateHz();
             return (int) Math.max(0, Math.min(time.size(), Math.ceil(position - 1e-6)));

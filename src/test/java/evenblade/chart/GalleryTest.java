@@ -9,16 +9,20 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Every picture, from invented data, as PNG and SVG without a display; the files stay in target/gallery to look at. */
 class GalleryTest {
+    private static final Map<String, Picture> GALLERY = Gallery.all();
     private static final Path FOLDER = Path.of("target", "gallery");
 
     @BeforeAll
@@ -29,20 +33,29 @@ class GalleryTest {
     }
 
     static Stream<Map.Entry<String, Picture>> pictures() {
-        return Gallery.all().entrySet().stream();
+        return GALLERY.entrySet().stream();
     }
 
     @ParameterizedTest
     @MethodSource("pictures")
-    void isWrittenAsPngOfTheSizeAskedForWithMoreThanPaperOnIt(Map.Entry<String, Picture> picture) throws IOException {
-        for (int[] size : new int[][] {{1200, 700}, {800, 500}}) {
-            Path file = FOLDER.resolve(picture.getKey() + "-" + size[0] + ".png");
-            picture.getValue().toPng(file, size[0], size[1]);
-            BufferedImage read = ImageIO.read(file.toFile());
-            assertThat(read.getWidth()).isEqualTo(size[0]);
-            assertThat(read.getHeight()).isEqualTo(size[1]);
-            assertThat(shareOfPaper(read)).isBetween(0.2, 0.97);
-        }
+    void isWrittenAsPngWithMoreThanPaperOnIt(Map.Entry<String, Picture> picture) throws IOException {
+        writePng(picture, 800, 500);
+    }
+
+    @ParameterizedTest
+    @MethodSource("pictures")
+    @Tag("long")
+    void isWrittenAsPngForAWholePageWithMoreThanPaperOnIt(Map.Entry<String, Picture> picture) throws IOException {
+        writePng(picture, 1200, 700);
+    }
+
+    private static void writePng(Map.Entry<String, Picture> picture, int width, int height) throws IOException {
+        Path file = FOLDER.resolve(picture.getKey() + "-" + width + ".png");
+        picture.getValue().toPng(file, width, height);
+        BufferedImage read = ImageIO.read(file.toFile());
+        assertThat(read.getWidth()).isEqualTo(width);
+        assertThat(read.getHeight()).isEqualTo(height);
+        assertThat(shareOfPaper(read)).isBetween(0.2, 0.97);
     }
 
     @ParameterizedTest
@@ -55,9 +68,20 @@ class GalleryTest {
         var root = factory.newDocumentBuilder()
                 .parse(new ByteArrayInputStream(Files.readString(file).getBytes(StandardCharsets.UTF_8)))
                 .getDocumentElement();
+        assertThat(Files.readString(file)).doesNotContain("-opacity:0;");
         assertThat(root.getTagName()).isEqualTo("svg");
-        assertThat(root.getElementsByTagName("path").getLength()).isGreaterThan(30);
+        assertThat(root.getElementsByTagName("*").getLength()).isGreaterThan(50);
         assertThat(Files.size(file)).isLessThan(1_500_000);
+    }
+
+    @Test
+    void spectrumAndWaterfallAreWrittenInTheColoursOfADarkScreen() throws IOException {
+        for (String name : List.of("spectrum", "waterfall", "trend")) {
+            ChartTheme theme = ChartTheme.forPage(800, 500).in(Palette.DARK);
+            BufferedImage image = GALLERY.get(name).image(800, 500, theme);
+            ImageIO.write(image, "png", FOLDER.resolve(name + "-dark.png").toFile());
+            assertThat(image.getRGB(1, 1)).isEqualTo(Palette.DARK.of(Ink.PAPER).getRGB());
+        }
     }
 
     private static double shareOfPaper(BufferedImage image) {

@@ -107,11 +107,12 @@ record InventedRun(Installation installation, double propellerHz) {
 
     Series spectrum(double share) {
         Random random = new Random(3);
+        List<OrderMark> marks = OrderRows.marks(orders());
         double[] amplitude = new double[2000];
         for (int i = 0; i < amplitude.length; i++) {
             double hz = 0.25 * i;
             double sum = 1e-5 * (1 + 0.5 * random.nextDouble());
-            for (OrderMark mark : OrderRows.marks(orders())) {
+            for (OrderMark mark : marks) {
                 double smear = 0.3 + 0.003 * mark.frequencyHz();
                 double z = (hz - mark.frequencyHz()) / smear;
                 sum += Math.pow(mark.amplitude().orElse(0.01) * 0.7 * share / (1 + z * z), 2);
@@ -157,13 +158,14 @@ record InventedRun(Installation installation, double propellerHz) {
         int frames = 120;
         int bins = 400;
         Random random = new Random(11);
+        List<OrderMark> marks = OrderRows.marks(orders());
         Series track = trackHz();
         double[] db = new double[frames * bins];
         for (int frame = 0; frame < frames; frame++) {
             double hz = track.at(frame * 5);
             for (int bin = 0; bin < bins; bin++) {
                 double sum = 1e-5 * (0.2 - Math.log(random.nextDouble()));
-                for (OrderMark mark : OrderRows.marks(orders())) {
+                for (OrderMark mark : marks) {
                     double lineHz = mark.kind() == MarkKind.OTHER ? mark.frequencyHz() : mark.propellerOrder() * hz;
                     double z = (bin - lineHz) / 1.2;
                     sum += Math.pow(mark.amplitude().orElse(0.01), 2) * Math.exp(-z * z);

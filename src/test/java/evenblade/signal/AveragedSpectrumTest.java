@@ -172,6 +172,15 @@ class AveragedSpectrumTest {
                 .withMessageContaining("above 0");
     }
 
+    @ParameterizedTest
+    @CsvSource({"4, 2400, 8192", "1, 2400, 2048", "1.3, 2400, 4096", "0.0001, 100, 2", "2, 416, 1024"})
+    void theUsualStretchIsThePowerOfTwoNextToTheSecondsAskedFor(double seconds, double rateHz, int length) {
+        AveragedSpectrum usual = AveragedSpectrum.hann(seconds, rateHz, Scaling.DENSITY);
+
+        assertThat(usual.segmentLength()).isEqualTo(length);
+        assertThat(usual.overlap()).isEqualTo(length / 2);
+    }
+
     @Test
     void refusesAnOverlapThatDoesNotMoveOnAndNothingAtAll() {
         assertThatIllegalArgumentException()

@@ -1,0 +1,162 @@
+package evenblade.orders;
+
+import evenblade.numeric.Distributions;
+import evenblade.signal.AveragedSpectrum;
+import evenblade.signal.Spectrum;
+import evenblade.speed.Dwell;
+import evenblade.speed.SpeedTrack;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Looks through what the orders leave for other steady lines: tones that stand at one frequency, and,
+ * where the speed wanders enough to tell, lines that keep step with it at an order nobody expected.
+ *
+ * <p>A bin counts where it stands out of the median of its neighbourhood at 1 % after allowing for the
+ * number of bins, each bin being a mean of half-overlapped Hann stretches.
+ */
+final class SteadyTones {
+    private static final double FALSE_ALARM = 0.01;
+    private static final int NEIGHBOURHOOD_BINS = 40;
+    private static final double FLOOR_DOF = 60;
+    private static final double DOF_PER_STRETCH = 1.9;
+    private static final int MOST = 12;
+    /** A tone this close to a stronger line, as a share of that line, may be its own unsteadiness. */
+    private static final double SHARE_OF_NEIGHBOUR = 0.05;
+    /** Wander of the speed, as a share, from which on a line that follows it can be told from a tone. */
+    private static final double WANDER_TO_TELL = 0.002;
+
+    private final Dwell dwell;
+    private final SpeedTrack track;
+    private final double rateHz;
+
+    SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
+        this.dwell = dwell;
+        this.track = track;
+        this.rateHz = rateHz;
+    }
+
+    /** A line of the fit that the tones must be told from. */
+    record Known(double frequencyHz, double amplitude) {}
+
+    /**
+     * A steady line found.
+     *
+     * @param frequencyHz at the dwell's mean speed
+     * @param overFloor its highest bin over the floor
+     */
+    record Found(double frequencyHz, double amplitude, double overFloor, boolean followsSpeed) {}
+
+    /**
+     * Searches a residual.
+     *
+     * @param residual evenly spaced samples of the dwell
+     * @param known the lines fitted
+     * @param upToHz highest frequency looked at
+     */
+    List<Found> search(double[] residual, List<Known> known, double upToHz) {
+        double seconds = residual.length / rateHz;
+        if (seconds < 2) {
+            return List.of();
+        }
+        double stretch = Math.max(1, Math.min(8, seconds / 4));
+        List<Found> found = new ArrayList<>(peaks(residual, rateHz, stretch, upToHz, false));
+        double wander = (dwell.maxHz() - dwell.minHz()) / dwell.propellerHz();
+        if (wander > WANDER_TO_TELL) {
+            double samplesPerRev = rateHz / dwell.propellerHz();
+            double[] overAngle = overAngle(residual);
+            for (Found turning : peaks(
+                    overAngle, samplesPerRev, stretch * dwell.propellerHz(), upToHz / dwell.propellerHz(), true)) {
+                double hz = turning.frequencyHz() * dwell.propellerHz();
+                Found line = new Found(hz, turning.amplitude(), turning.overFloor(), true);
+                double smear = Math.max(3 / stretch, wander * hz);
+                List<Found> same = found.stream()
+                        .filter(f -> Math.abs(f.frequencyHz() - hz) < smear)
+                        .toList();
+                if (same.stream().allMatch(f -> f.overFloor() < line.overFloor())) {
+                    found.removeAll(same);
+                    found.add(line);
+                }
+            }
+        }
+        return found.stream()
+                .filter(f -> !belongsTo(f, known, wander, stretch, seconds))
+                .sorted(Comparator.comparingDouble(Found::amplitude).reversed())
+                .limit(MOST)
+                .toList();
+    }
+
+    private static boolean belongsTo(Found tone, List<Known> known, double wander, double stretch, double seconds) {
+        for (Known line : known) {
+            double apart = Math.abs(tone.frequencyHz() - line.frequencyHz());
+            if (apart < FittedLine.RESOLVED / seconds) {
+                return true;
+            }
+            double reach = Math.max(4 / stretch, (wander + 0.01) * line.frequencyHz());
+            if (apart < reach && tone.amplitude() < SHARE_OF_NEIGHBOUR * line.amplitude()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static List<Found> peaks(double[] samples, double rate, double stretch, double upTo, boolean followsSpeed) {
+        Spectrum density =
+                AveragedSpectrum.hann(stretch, rate, Spectrum.Scaling.DENSITY).of(samples, rate);
+        double bin = density.binHz();
+        int bins = Math.min(density.values().size() - 3, (int) (upTo / bin));
+        double dof = DOF_PER_STRETCH * density.segments();
+        List<Found> found = new ArrayList<>();
+        double[] nearby = new double[2 * NEIGHBOURHOOD_BINS];
+        int lowest = 4;
+        for (int k = lowest; k < bins; k++) {
+            double value = density.values().at(k);
+            if (value < density.values().at(k - 1) || value < density.values().at(k + 1)) {
+                continue;
+            }
+            int from = Math.max(
+                    1, Math.min(k - NEIGHBOURHOOD_BINS, density.values().size() - nearby.length));
+            int n = Math.min(nearby.length, density.values().size() - from);
+            for (int i = 0; i < n; i++) {
+                nearby[i] = density.values().at(from + i);
+            }
+            Arrays.sort(nearby, 0, n);
+            double floor = nearby[n / 2];
+            if (floor <= 0 || Distributions.fTail(value / floor, dof, FLOOR_DOF) > FALSE_ALARM / bins) {
+                continue;
+            }
+            double power = 0;
+            double moment = 0;
+            for (int i = k - 2; i <= k + 2; i++) {
+                double over = Math.max(0, density.values().at(i) - floor);
+                power += over;
+                moment += over * i;
+            }
+            found.add(new Found(moment / power * bin, Math.sqrt(2 * power * bin), value / floor, followsSpeed));
+        }
+        return found;
+    }
+
+    /** The residual at equal steps of the propeller's angle, as many samples as before; for looking. */
+    private double[] overAngle(double[] residual) {
+        double from = track.revolutionsAt(dwell.fromS());
+        double step = dwell.propellerHz() / rateHz;
+        double[] over = new double[residual.length];
+        int i = 0;
+        double here = 0;
+        double next = track.revolutionsAt(dwell.fromS() + 1 / rateHz) - from;
+        for (int k = 0; k < over.length; k++) {
+            double wanted = k * step;
+            while (next < wanted && i < residual.length - 2) {
+                i++;
+                here = next;
+                next = track.revolutionsAt(dwell.fromS() + (i + 1) / rateHz) - from;
+            }
+            double share = Math.max(0, Math.min(1, (wanted - here) / (next - here)));
+            over[k] = residual[i] + share * (residual[i + 1] - residual[i]);
+        }
+        return over;
+    }
+}
