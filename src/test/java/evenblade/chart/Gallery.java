@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** One of every picture, drawn from invented data. */
+/** One of every picture, drawn from invented data; a second of a kind has {@code --} in its name. */
 final class Gallery {
     private Gallery() {}
 
@@ -17,12 +17,12 @@ final class Gallery {
         Map<String, Picture> pictures = new LinkedHashMap<>();
         InventedRun usual = InventedRun.usual();
         pictures.put("spectrum", spectrum(usual, AmplitudeScale.DECADES));
-        pictures.put("spectrum-linear", spectrum(usual, AmplitudeScale.LINEAR));
-        pictures.put("spectrum-coinciding", spectrum(InventedRun.coinciding(), AmplitudeScale.DECADES));
-        pictures.put("spectrum-crowded", spectrum(InventedRun.crowded(), AmplitudeScale.DECADES));
+        pictures.put("spectrum--linear", spectrum(usual, AmplitudeScale.LINEAR));
+        pictures.put("spectrum--coinciding", spectrum(InventedRun.coinciding(), AmplitudeScale.DECADES));
+        pictures.put("spectrum--crowded", spectrum(InventedRun.crowded(), AmplitudeScale.DECADES));
         pictures.put("order-bars", bars(usual));
-        pictures.put("order-bars-coinciding", bars(InventedRun.coinciding()));
-        pictures.put("order-bars-crowded", bars(InventedRun.crowded()));
+        pictures.put("order-bars--coinciding", bars(InventedRun.coinciding()));
+        pictures.put("order-bars--crowded", bars(InventedRun.crowded()));
         pictures.put(
                 "speed",
                 new SpeedPicture(new SpeedPicture.Data(
@@ -31,7 +31,7 @@ final class Gallery {
         pictures.put("spectra-before-after", spectra(usual));
         pictures.put("bars-before-after", beforeAfter(usual));
         pictures.put("trend", trend(6));
-        pictures.put("trend-long", trend(40));
+        pictures.put("trend--long", trend(40));
         pictures.put("amplitude-against-rpm", againstRpm());
         pictures.put("angle", angle());
         StaticGallery.addTo(pictures);

@@ -36,8 +36,12 @@ class GalleryTest {
         return GALLERY.entrySet().stream();
     }
 
+    static Stream<Map.Entry<String, Picture>> oneOfEachKind() {
+        return pictures().filter(p -> !p.getKey().contains("--"));
+    }
+
     @ParameterizedTest
-    @MethodSource("pictures")
+    @MethodSource("oneOfEachKind")
     void isWrittenAsPngWithMoreThanPaperOnIt(Map.Entry<String, Picture> picture) throws IOException {
         writePng(picture, 800, 500);
     }
@@ -45,8 +49,10 @@ class GalleryTest {
     @ParameterizedTest
     @MethodSource("pictures")
     @Tag("long")
-    void isWrittenAsPngForAWholePageWithMoreThanPaperOnIt(Map.Entry<String, Picture> picture) throws IOException {
+    void isWrittenInEverySizeAndShapeWithCrowdedAndOddDataToo(Map.Entry<String, Picture> picture) throws IOException {
+        writePng(picture, 800, 500);
         writePng(picture, 1200, 700);
+        picture.getValue().toSvg(FOLDER.resolve(picture.getKey() + ".svg"));
     }
 
     private static void writePng(Map.Entry<String, Picture> picture, int width, int height) throws IOException {
@@ -59,7 +65,7 @@ class GalleryTest {
     }
 
     @ParameterizedTest
-    @MethodSource("pictures")
+    @MethodSource("oneOfEachKind")
     void isWrittenAsWellFormedSvg(Map.Entry<String, Picture> picture) throws Exception {
         Path file = FOLDER.resolve(picture.getKey() + ".svg");
         picture.getValue().toSvg(file);

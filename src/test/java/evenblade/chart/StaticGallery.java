@@ -17,7 +17,7 @@ final class StaticGallery {
 
     static void addTo(Map<String, Picture> pictures) {
         pictures.put("tip-marks", tips(3));
-        pictures.put("tip-marks-six", tips(6));
+        pictures.put("tip-marks--six", tips(6));
         pictures.put("deviation", deviation());
         pictures.put("track-tie", tie());
         pictures.put("polar", polar());
