@@ -14,8 +14,10 @@ import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.Model.ArgGroupSpec;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.MutuallyExclusiveArgsException;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -49,6 +51,9 @@ final class Complaints {
             }
             return "missing: " + String.join(", ", names);
         }
+        if (e instanceof MutuallyExclusiveArgsException) {
+            return oneOfAGroup(command);
+        }
         if (e.getArgSpec() != null && e.getValue() != null && isNumber(e.getArgSpec())) {
             String name = e.getArgSpec() instanceof OptionSpec option
                     ? option.longestName()
@@ -56,6 +61,16 @@ final class Complaints {
             return "'" + name + "' takes a number, not '" + e.getValue() + "'";
         }
         return oneLine(e.getMessage());
+    }
+
+    private static String oneOfAGroup(CommandLine command) {
+        List<String> names = new ArrayList<>();
+        for (ArgGroupSpec group : command.getCommandSpec().argGroups()) {
+            for (OptionSpec option : group.options()) {
+                names.add(option.longestName());
+            }
+        }
+        return "only one of " + String.join(" and ", names) + " can be given";
     }
 
     private static String named(ArgSpec missing) {
