@@ -22,7 +22,8 @@ final class CommandIndex {
             "job tracking",
             "job pitch",
             "job runout",
-            "job strike");
+            "job strike",
+            "practice");
 
     private CommandIndex() {}
 
@@ -40,6 +41,7 @@ final class CommandIndex {
             case "job pitch" -> new JobPitchCommand();
             case "job runout" -> new JobRunOutCommand();
             case "job strike" -> new JobStrikeCommand();
+            case "practice" -> new PracticeCommand();
             default -> throw new IllegalArgumentException("no command '" + name + "'");
         };
     }

@@ -31,10 +31,10 @@ public record AccelerometerWav(int rateHz, int bits, double fullScale, List<Axis
                 4000, 16, 50, List.of(axis), Optional.of(new MarkPulses(MARK_LEVEL, 0.05, 0, 0, 0.002, 1)));
     }
 
-    /** All three directions and a clean mark at 4 kHz, 16 bit, 50 m/s² at full scale. */
-    public static AccelerometerWav threeAxesWithMark() {
+    /** All three directions and a clean mark, 16 bit, 50 m/s² at full scale. */
+    public static AccelerometerWav threeAxesWithMark(int rateHz) {
         return new AccelerometerWav(
-                4000, 16, 50, List.of(Axis.values()), oneAxisWithMark(Axis.UP).mark());
+                rateHz, 16, 50, List.of(Axis.values()), oneAxisWithMark(Axis.UP).mark());
     }
 
     @Override
@@ -55,7 +55,7 @@ public record AccelerometerWav(int rateHz, int bits, double fullScale, List<Axis
         List<double[]> channels = new ArrayList<>();
         List<TrueChannel> truth = new ArrayList<>();
         for (Axis axis : axes) {
-            SyntheticRun felt = run.felt(axis);
+            SyntheticRun felt = run.felt(axis).through(Line.converter(rateHz));
             double[] samples = felt.samples(time);
             channels.add(samples);
             truth.add(new TrueChannel(

@@ -31,7 +31,7 @@ public record LaptopMicrophone(int rateHz, double cornerHz, double level, Noise 
 
     @Override
     public List<TrueChannel> record(PracticeRun run, Path file) throws IOException {
-        SyntheticRun heard = run.heard(cornerHz);
+        SyntheticRun heard = run.heard(cornerHz).through(Line.converter(rateHz));
         SyntheticRun scaled = SyntheticRun.at(heard.speed())
                 .withLines(heard.lines().stream().map(line -> line.times(level)).toList())
                 .withNoise(noise)

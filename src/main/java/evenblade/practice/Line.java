@@ -11,6 +11,8 @@ import evenblade.numeric.Phasor;
  * @param law amplitude and phase by speed
  */
 public record Line(double propellerOrder, Law law) {
+    private static final double CONVERTER_SHARE = 0.48;
+
     /** Amplitude and phase of a line at a propeller speed. */
     @FunctionalInterface
     public interface Law {
@@ -66,8 +68,21 @@ public record Line(double propellerOrder, Law law) {
         };
     }
 
-    /** Adds this line to the samples, given the revolutions turned and the speed at each. */
-    void addTo(double[] samples, double[] revolutions, double[] propellerHz) {
+    /**
+     * What the converter of an audio interface lets in: all below 0.48 of its rate, nothing above.
+     *
+     * @param rateHz samples per second
+     */
+    public static Response converter(double rateHz) {
+        return frequencyHz -> frequencyHz < CONVERTER_SHARE * rateHz ? new Phasor(1, 0) : Phasor.ZERO;
+    }
+
+    /**
+     * Adds this line to the samples, given the revolutions turned and the speed at each.
+     *
+     * @param stride samples over which a law that depends on speed is taken as straight
+     */
+    void addTo(double[] samples, double[] revolutions, double[] propellerHz, int stride) {
         if (law instanceof Constant constant) {
             double amplitude = constant.value().magnitude();
             double offset = Math.atan2(constant.value().im(), constant.value().re());
@@ -76,10 +91,16 @@ public record Line(double propellerOrder, Law law) {
             }
             return;
         }
-        for (int i = 0; i < samples.length; i++) {
-            Phasor z = law.at(propellerHz[i]);
-            double angle = angle(revolutions[i]);
-            samples[i] += z.re() * Math.cos(angle) - z.im() * Math.sin(angle);
+        for (int from = 0; from < samples.length; from += stride) {
+            int to = Math.min(from + stride, samples.length - 1);
+            Phasor start = law.at(propellerHz[from]);
+            Phasor change = law.at(propellerHz[to]).plus(start.times(-1)).times(1.0 / Math.max(1, to - from));
+            for (int i = from; i < Math.min(from + stride, samples.length); i++) {
+                double re = start.re() + (i - from) * change.re();
+                double im = start.im() + (i - from) * change.im();
+                double angle = angle(revolutions[i]);
+                samples[i] += re * Math.cos(angle) - im * Math.sin(angle);
+            }
         }
     }
 

@@ -56,6 +56,11 @@ public record PracticeRun(
         return new PracticeRun(fault.in(machine), all, speed, wanderShare, noise, humAcceleration, seed);
     }
 
+    /** The same, for a machine that was given with these faults in it. */
+    PracticeRun knownToHave(List<Fault> wrong) {
+        return new PracticeRun(machine, wrong, speed, wanderShare, noise, humAcceleration, seed);
+    }
+
     /** The same at one engine speed. */
     public PracticeRun at(double engineRpm) {
         return following(SpeedProfile.steady(

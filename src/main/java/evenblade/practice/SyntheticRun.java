@@ -51,6 +51,12 @@ public record SyntheticRun(SpeedProfile speed, List<Line> lines, List<Tone> tone
         return new SyntheticRun(speed, all, tones, noise, seed);
     }
 
+    /** The same seen through a sensor that passes each frequency its own way; tones and noise stay. */
+    public SyntheticRun through(Line.Response response) {
+        List<Line> passed = lines.stream().map(line -> line.through(response)).toList();
+        return new SyntheticRun(speed, passed, tones, noise, seed);
+    }
+
     /** The same with a tone that stands still. */
     public SyntheticRun withTone(double frequencyHz, double amplitude) {
         List<Tone> all = new ArrayList<>(tones);

@@ -37,19 +37,14 @@ final class SampleFiles {
 
     /** A geared four with three blades: one heavy and out of track, then put right. */
     private static void writeGearedThree(Path folder) throws IOException {
-        Reduction.Teeth teeth = new Reduction.Teeth(21, 51);
-        Installation installation = new Installation(
-                Optional.of("Invented: two-seater 'Brindlequill', geared four, three blades"),
-                new Engine(Engine.Cycle.FOUR_STROKE, 4, OptionalDouble.of(1600), OptionalDouble.of(5600)),
-                new Reduction(Reduction.Kind.GEAR, teeth.ratio(), Optional.of(teeth)),
-                propeller(3, 1.70, 1.2, 0.34),
-                List.of());
+        Installation installation = PracticeInstallation.geared();
+        double ratio = installation.reduction().ratio();
         writeInstallation(folder, installation);
         PracticeRun after = PracticeRun.of(Machine.healthy(installation, 41)).wandering(0.008);
         PracticeRun before = after.withFault(Fault.MASS_IMBALANCE).withFault(Fault.BLADE_OUT_OF_TRACK);
-        SpeedProfile twoDwells = SpeedProfile.startingAt(4000 / 60.0 / teeth.ratio())
+        SpeedProfile twoDwells = SpeedProfile.startingAt(4000 / 60.0 / ratio)
                 .thenDwell(12)
-                .thenRampTo(4800 / 60.0 / teeth.ratio(), 4)
+                .thenRampTo(4800 / 60.0 / ratio, 4)
                 .thenDwell(14);
         AccelerometerWav accelerometer = AccelerometerWav.oneAxisWithMark(Axis.UP);
         TruthFile.record(before.following(twoDwells).seeded(411), accelerometer, folder, "before-accelerometer");

@@ -83,7 +83,7 @@ class SensorsTest {
     void everyFileSaysThatItIsInvented() throws IOException {
         PracticeRun brief = RUN.forSeconds(2);
         for (Sensor sensor :
-                List.of(AccelerometerWav.threeAxesWithMark(), PhoneLogger.usual(), LaptopMicrophone.usual())) {
+                List.of(AccelerometerWav.threeAxesWithMark(4000), PhoneLogger.usual(), LaptopMicrophone.usual())) {
             Path file = TruthFile.record(brief, sensor, folder, "brief");
             assertThat(Files.readString(file, StandardCharsets.ISO_8859_1)).contains("INVENTED for practice");
             assertThat(Files.readString(folder.resolve("brief.truth.json"))).contains("INVENTED for practice");
