@@ -2,6 +2,7 @@ package evenblade.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.job.MemoryFolder;
 import evenblade.json.JsonDocument;
 import evenblade.json.JsonObject;
 import java.io.IOException;
@@ -19,7 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** The job record as the command line shows it; all jobs here are invented. */
 class JobCommandsTest {
-    @TempDir
+    @TempDir(factory = MemoryFolder.class)
     Path dir;
 
     private Path job;

@@ -30,7 +30,7 @@ class ConcurrentWritersTest {
     void twoProgramsAtOnceKeepEachOthersEntries() throws Exception {
         JobFolder job = InventedJobs.in(dir.resolve("job"));
         Path raw = Files.createDirectory(dir.resolve("raw"));
-        int each = 20;
+        int each = 12;
 
         Process one = EntryWriter.start(job.path(), "one", each, raw, ProcessBuilder.Redirect.PIPE);
         Process two = EntryWriter.start(job.path(), "two", each, raw, ProcessBuilder.Redirect.PIPE);

@@ -28,8 +28,8 @@ class KillTest {
     private int leftovers;
 
     @Test
-    void aFewKillsAtRandomMomentsLoseNothingConfirmed() throws Exception {
-        kill(4, 20310504);
+    void threeKillsAtRandomMomentsLoseNothingConfirmed() throws Exception {
+        kill(3, 20310504);
     }
 
     @Test

@@ -7,7 +7,7 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.io.TempDirFactory;
 
 /** Temporary folders in memory where the machine has them: syncing costs nothing there. */
-final class MemoryFolder implements TempDirFactory {
+public final class MemoryFolder implements TempDirFactory {
     @Override
     public Path createTempDirectory(AnnotatedElementContext element, ExtensionContext context) throws Exception {
         Path memory = Path.of("/dev/shm");
