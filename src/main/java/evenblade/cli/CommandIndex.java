@@ -13,6 +13,7 @@ final class CommandIndex {
     /** In the order of the help; two words for a command of a group. */
     private static final List<String> NAMES = List.of(
             "plan",
+            "orders",
             "job new",
             "job show",
             "job add",
@@ -31,6 +32,7 @@ final class CommandIndex {
     private static Command create(String name) {
         return switch (name) {
             case "plan" -> new PlanCommand();
+            case "orders" -> new OrdersCommand();
             case "job new" -> new JobNewCommand();
             case "job show" -> new JobShowCommand();
             case "job add" -> new JobAddCommand();

@@ -1,7 +1,10 @@
 package evenblade.cli;
 
+import evenblade.app.AnalysisRequest;
+import evenblade.installation.Installation;
 import evenblade.problem.BadInput;
 import evenblade.units.FullScale;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -11,7 +14,6 @@ import picocli.CommandLine.ParseResult;
 
 /** The words that steer the reading of a recording; shared by every command that takes one. */
 final class RecordingOptions {
-    static final double DEFAULT_TOLERANCE_PERCENT = 5;
     static final double MOST_TOLERANCE_PERCENT = 50;
 
     private final ParseResult words;
@@ -51,6 +53,19 @@ final class RecordingOptions {
                 "What the largest sample stands for, such as \"50 m/s2\", \"8 g\" or \"2 V\"."));
     }
 
+    /** A recording to be analysed as the words say. */
+    AnalysisRequest request(Path recording, Installation installation) {
+        return new AnalysisRequest(
+                recording,
+                installation,
+                engineRpm(),
+                propellerRpm(),
+                tolerancePercent(),
+                channels(),
+                markChannel(),
+                fullScale());
+    }
+
     /** The engine speed said, above zero. */
     OptionalDouble engineRpm() {
         return positive("--engine-rpm");
@@ -63,7 +78,7 @@ final class RecordingOptions {
 
     /** How wrong the said speed may be: above 0 and at most {@link #MOST_TOLERANCE_PERCENT}. */
     double tolerancePercent() {
-        double percent = Options.number(words, "--tolerance").orElse(DEFAULT_TOLERANCE_PERCENT);
+        double percent = Options.number(words, "--tolerance").orElse(AnalysisRequest.DEFAULT_TOLERANCE_PERCENT);
         if (!(percent > 0 && percent <= MOST_TOLERANCE_PERCENT)) {
             throw BadInput.in("--tolerance").found(String.valueOf(percent), "a percentage above 0 and at most 50");
         }

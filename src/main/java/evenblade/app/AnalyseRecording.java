@@ -1,0 +1,146 @@
+package evenblade.app;
+
+import evenblade.installation.OrderTable;
+import evenblade.intake.Intake;
+import evenblade.intake.IntakeOptions;
+import evenblade.intake.RecordingReader;
+import evenblade.orders.ChannelOrders;
+import evenblade.orders.OrderMeter;
+import evenblade.orders.RunOrders;
+import evenblade.problem.BadInput;
+import evenblade.problem.Warning;
+import evenblade.recording.BlockSink;
+import evenblade.recording.ChannelQuality;
+import evenblade.recording.Recording;
+import evenblade.recording.SampleStream;
+import evenblade.recording.StreamHeader;
+import evenblade.recording.StreamSummary;
+import evenblade.signal.Decimator;
+import evenblade.speed.SpeedFinder;
+import evenblade.speed.SpeedResult;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** Answers what shook in one recording: its speed, its dwells, and the amplitude of every order. */
+public final class AnalyseRecording {
+    /** Kept at least, so that lines which no order explains are seen too. */
+    private static final double LEAST_KEPT_HZ = 1000;
+    /** Room above the highest line at the fastest speed looked at. */
+    private static final double KEPT_MARGIN = 1.03;
+
+    private static final double SHARE_READ = 0.7;
+    private static final double SHARE_SPEED = 0.9;
+
+    private final AnalysisRequest request;
+    private final Progress progress;
+    private final SpeedRange range;
+
+    private AnalyseRecording(AnalysisRequest request, Progress progress) {
+        this.request = request;
+        this.progress = progress;
+        this.range = SpeedRange.of(request);
+    }
+
+    /** A recording with only the channels to analyse, and what was measured about all channels of its file. */
+    private record Reading(Recording recording, List<ChannelQuality> quality) {}
+
+    /**
+     * Analyses a recording.
+     *
+     * @throws BadInput where the file, a channel or the entered speed can't be used
+     */
+    public static AnalysedRecording answer(AnalysisRequest request) {
+        return answer(request, Progress.SILENT);
+    }
+
+    /** The same, telling how far it has come. */
+    public static AnalysedRecording answer(AnalysisRequest request, Progress progress) {
+        return new AnalyseRecording(request, progress).answer();
+    }
+
+    private AnalysedRecording answer() {
+        request.markChannel().ifPresent(AnalyseRecording::refuseMark);
+        Reading reading = read();
+        Recording recording = reading.recording();
+        OrderTable table = request.installation().orders();
+        progress.at(SHARE_READ, "finding the speed");
+        SpeedResult speed = SpeedFinder.find(recording, recording.channels(), table, range.expectation());
+        progress.at(SHARE_SPEED, "measuring the orders");
+        List<ChannelOrders> measured = OrderMeter.measure(recording, recording.channels(), table, speed);
+        List<Integer> shown = ChosenChannels.shownOrder(measured, request);
+        List<ChannelOrders> channels = shown.stream().map(measured::get).toList();
+        RunOrders orders = new RunOrders(
+                recording.source(),
+                request.installation(),
+                speed,
+                channels,
+                reading.quality(),
+                recording.stamps(),
+                warnings(recording, speed, channels));
+        progress.at(1, "done");
+        return new AnalysedRecording(orders, ChosenChannels.only(recording, shown));
+    }
+
+    /** The one place where a mark takes over from the comb. */
+    private static void refuseMark(String channel) {
+        throw BadInput.in("mark channel '" + channel + "'")
+                .found(
+                        "reading the speed from a mark isn't built yet",
+                        "no mark channel; the speed is found in the signal");
+    }
+
+    private Reading read() {
+        Intake intake = RecordingReader.open(request.file(), new IntakeOptions(request.fullScale()));
+        if (intake instanceof Intake.Streamed streamed) {
+            return reduced(streamed.sound());
+        }
+        Recording whole = ((Intake.Whole) intake).recording();
+        List<Integer> wanted = ChosenChannels.named(whole.source().channels(), request);
+        return new Reading(ChosenChannels.among(whole, wanted, request), whole.quality());
+    }
+
+    private Reading reduced(SampleStream sound) {
+        StreamHeader header = sound.header();
+        int[] wanted = ChosenChannels.named(header.channels(), request).stream()
+                .mapToInt(Integer::intValue)
+                .toArray();
+        Decimator decimator = Decimator.plan(
+                header.sampleRateHz(),
+                keptHz(header.sampleRateHz()),
+                header.channels().size(),
+                wanted);
+        StreamSummary summary = sound.deliverTo(counted(decimator, header));
+        Recording recording = decimator.recording(header, summary);
+        List<Integer> all = IntStream.range(0, wanted.length).boxed().toList();
+        return new Reading(ChosenChannels.among(recording, all, request), summary.quality());
+    }
+
+    private double keptHz(double rateHz) {
+        double highest = ChosenChannels.highestOrder(request.installation())
+                * range.expectation().toHz()
+                * KEPT_MARGIN;
+        return Math.min(Math.max(LEAST_KEPT_HZ, highest), Recording.USABLE_SHARE_OF_RATE * rateHz);
+    }
+
+    private BlockSink counted(BlockSink sink, StreamHeader header) {
+        if (progress == Progress.SILENT || header.frames().isEmpty()) {
+            return sink;
+        }
+        double all = Math.max(1, header.frames().getAsLong());
+        long[] done = {0};
+        return (interleaved, frames) -> {
+            sink.accept(interleaved, frames);
+            done[0] += frames;
+            progress.at(SHARE_READ * Math.min(1, done[0] / all), "reading");
+        };
+    }
+
+    private List<Warning> warnings(Recording recording, SpeedResult speed, List<ChannelOrders> channels) {
+        List<Warning> all = new ArrayList<>(recording.warnings());
+        range.assumed().ifPresent(all::add);
+        all.addAll(speed.warnings());
+        all.addAll(AnalysisWarnings.of(recording, channels));
+        return all.stream().distinct().toList();
+    }
+}

@@ -1,0 +1,71 @@
+package evenblade.app;
+
+import evenblade.installation.OrderTable;
+import evenblade.orders.ChannelOrders;
+import evenblade.orders.DwellOrders;
+import evenblade.orders.Level;
+import evenblade.orders.OrderReading;
+import evenblade.problem.Warning;
+import evenblade.recording.Recording;
+import evenblade.units.SignalUnit;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+
+/** What a reader of measured orders has to know beside the figures. */
+final class AnalysisWarnings {
+    private AnalysisWarnings() {}
+
+    static List<Warning> of(Recording recording, List<ChannelOrders> channels) {
+        List<Warning> warnings = new ArrayList<>();
+        if (recording.source().lossy()) {
+            warnings.add(new Warning(
+                    "lossy-file",
+                    "the file's kind throws away part of the signal; its amplitudes are not for comparison"));
+        }
+        if (channels.stream().anyMatch(channel -> channel.unit() == SignalUnit.FULL_SCALE)) {
+            warnings.add(new Warning(
+                    "uncalibrated",
+                    "amplitudes are shares of the recorder's full scale; only ratios within this recording mean"
+                            + " something"));
+        }
+        List<DwellOrders> dwells =
+                channels.isEmpty() ? List.of() : channels.get(0).dwells();
+        Set<String> beyond = new LinkedHashSet<>();
+        Set<String> close = new LinkedHashSet<>();
+        for (DwellOrders dwell : dwells) {
+            for (OrderReading reading : dwell.readings()) {
+                if (reading.level() instanceof Level.BeyondRange) {
+                    beyond.add(reading.line().name());
+                } else if (isCloseToAnother(reading, dwell)) {
+                    close.add(reading.line().name());
+                }
+            }
+        }
+        if (!beyond.isEmpty()) {
+            warnings.add(new Warning(
+                    "beyond-range",
+                    String.format(
+                            Locale.ROOT,
+                            "nothing above %.1f Hz can be measured in this file; not measured: %s",
+                            recording.usableUpToHz(),
+                            String.join(", ", beyond))));
+        }
+        if (!close.isEmpty()) {
+            warnings.add(new Warning(
+                    "lines-too-close",
+                    "too close to be told apart in a dwell of this length: " + String.join(", ", close)
+                            + "; a longer dwell splits them"));
+        }
+        return warnings;
+    }
+
+    /** Whether it merges with a line that a longer dwell would split from it. */
+    private static boolean isCloseToAnother(OrderReading reading, DwellOrders dwell) {
+        return reading.inseparableFrom().stream().anyMatch(name -> dwell.readings().stream()
+                .filter(other -> other.line().name().equals(name))
+                .anyMatch(other -> !OrderTable.coincide(other.line(), reading.line())));
+    }
+}
