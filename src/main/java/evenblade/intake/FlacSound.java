@@ -41,10 +41,11 @@ final class FlacSound implements SampleStream {
 
     private List<Warning> repairs(FlacSource source, long frames) {
         List<Warning> warnings = new ArrayList<>();
-        if (source.damagedBlocks() > 0) {
+        if (source.damagedPlaces() > 0) {
             warnings.add(new Warning(
                     "damaged-blocks",
-                    source.damagedBlocks() + " damaged FLAC blocks were left out; times behind them are too early"));
+                    "the FLAC stream is damaged in " + source.damagedPlaces()
+                            + " places; sound is silent or missing there"));
         }
         if (source.totalFrames() > 0 && source.totalFrames() != frames) {
             warnings.add(new Warning(

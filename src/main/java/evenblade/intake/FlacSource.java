@@ -4,7 +4,9 @@ import evenblade.audio.FrameSource;
 import java.io.IOException;
 import java.io.InputStream;
 import org.jflac.FLACDecoder;
+import org.jflac.FrameListener;
 import org.jflac.frame.Frame;
+import org.jflac.metadata.Metadata;
 import org.jflac.metadata.StreamInfo;
 
 /** Frames of a FLAC file, decoded as they are asked for. */
@@ -12,15 +14,27 @@ final class FlacSource implements FrameSource {
     private final FLACDecoder decoder;
     private final StreamInfo info;
     private final float scale;
+    private int damaged;
     private int blockFrames;
     private int taken;
-    private long delivered;
 
     /**
      * @param bytes the file from its first byte on
      */
     FlacSource(InputStream bytes) throws IOException {
         decoder = new FLACDecoder(bytes);
+        decoder.addFrameListener(new FrameListener() {
+            @Override
+            public void processMetadata(Metadata metadata) {}
+
+            @Override
+            public void processFrame(Frame frame) {}
+
+            @Override
+            public void processError(String message) {
+                damaged++;
+            }
+        });
         decoder.readMetadata();
         info = decoder.getStreamInfo();
         if (info == null || info.getChannels() == 0 || info.getSampleRate() == 0) {
@@ -48,13 +62,9 @@ final class FlacSource implements FrameSource {
         return info.getTotalSamples();
     }
 
-    /** Compressed blocks that were damaged and could not be decoded. */
-    int damagedBlocks() {
-        return decoder.getBadFrames();
-    }
-
-    long delivered() {
-        return delivered;
+    /** Places where the stream was damaged; the decoder gives silence there or finds no block at all. */
+    int damagedPlaces() {
+        return damaged;
     }
 
     @Override
@@ -75,7 +85,6 @@ final class FlacSource implements FrameSource {
             taken += count;
             done += count;
         }
-        delivered += done;
         return done == 0 ? -1 : done;
     }
 

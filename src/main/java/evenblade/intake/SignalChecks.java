@@ -33,7 +33,10 @@ final class SignalChecks {
     static void requireLength(BadInput.Place place, double seconds) {
         if (seconds < LEAST_SECONDS) {
             throw place.found(
-                    String.format(Locale.ROOT, seconds < 0.1 ? "%.3f s of signal" : "%.1f s of signal", seconds),
+                    String.format(
+                            Locale.ROOT,
+                            seconds < 0.1 || seconds >= 0.95 ? "%.3f s of signal" : "%.1f s of signal",
+                            seconds),
                     "at least 1 s");
         }
     }

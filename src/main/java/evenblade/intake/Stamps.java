@@ -3,6 +3,8 @@ package evenblade.intake;
 import evenblade.numeric.RobustLine;
 import evenblade.problem.Warning;
 import evenblade.recording.StampQuality;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -17,14 +19,17 @@ import java.util.stream.IntStream;
  */
 final class Stamps {
     private static final double GAP_STEPS = 3;
-    /** Below this jitter, a step tells how many samples it spans. */
-    private static final double COUNTABLE_JITTER = 0.2;
-
     private static final double TOLD_JITTER = 0.1;
     /** From this share of rows with a stamp already used on, the clock is coarse and no row is a repeat. */
     private static final double COARSE_REPEATS = 0.2;
 
-    private static final double USABLE_SHARE = 0.45;
+    /** A tick longer than this share of a step is told. */
+    private static final double COARSE_TICK = 0.05;
+
+    /** Below this jitter all steps are the same. */
+    private static final double NO_JITTER = 1e-6;
+
+    private static final double USABLE_SHARE = evenblade.recording.Recording.USABLE_SHARE_OF_RATE;
 
     private final double[] seconds;
     private final int[] rows;
@@ -90,28 +95,33 @@ final class Stamps {
                 Arrays.stream(rows).mapToDouble(row -> raw[row] - first).toArray();
         double resolution = resolution(seconds);
         double mean = seconds[seconds.length - 1] / (seconds.length - 1);
-        RobustLine even = coarseClock ? line(seconds, 0, mean) : null;
-        if (coarseClock && !follows(seconds, even, 0, mean, resolution)) {
-            spread(seconds);
-        }
-        Steps steps = Steps.of(seconds);
-        double counted = steps.jitterShare() < COUNTABLE_JITTER ? steps.mean() : 0;
-        if (!coarseClock) {
-            even = line(seconds, counted, steps.median());
-        }
-        double rateHz = 1 / even.slope();
-        StampQuality quality =
-                new StampQuality(steps.median(), steps.jitterShare(), steps.gaps(), steps.lostS(), unsorted, doubled);
-        boolean coarse = coarseClock || resolution > 0.05 * steps.mean() && steps.jitterShare() > 1e-6;
-        if (coarse) {
-            boolean follows = follows(seconds, even, coarseClock ? 0 : counted, steps.median(), resolution);
+        boolean coarse = coarseClock;
+        if (coarseClock) {
+            double[] numbers = numbers(seconds, mean, 1.5 * mean + resolution);
+            RobustLine even = RobustLine.fit(numbers, seconds);
+            boolean follows = follows(seconds, numbers, even, resolution);
             warnings.add(coarseStamps(resolution, even.slope(), follows));
             if (follows) {
-                seconds = evenTimes(seconds, even, coarseClock ? 0 : counted, steps.median());
+                seconds = evenTimes(numbers, even);
+            } else {
+                spread(seconds);
+            }
+        }
+        Steps steps = Steps.of(seconds);
+        double[] numbers = numbers(seconds, steps.mean(), steps.longerThanOne(coarseClock ? 0 : resolution));
+        RobustLine even = RobustLine.fit(numbers, seconds);
+        StampQuality quality =
+                new StampQuality(steps.median(), steps.jitterShare(), steps.gaps(), steps.lostS(), unsorted, doubled);
+        if (!coarseClock && resolution > COARSE_TICK * steps.mean() && steps.jitterShare() > NO_JITTER) {
+            coarse = true;
+            boolean follows = follows(seconds, numbers, even, resolution);
+            warnings.add(coarseStamps(resolution, even.slope(), follows));
+            if (follows) {
+                seconds = evenTimes(numbers, even);
             }
         }
         warnings.addAll(told(quality, coarse));
-        return new Stamps(seconds, rows, rateHz, quality, warnings);
+        return new Stamps(seconds, rows, 1 / even.slope(), quality, warnings);
     }
 
     private static int unsorted(double[] raw) {
@@ -196,25 +206,23 @@ final class Stamps {
         }
     }
 
-    /** Sample number of each stamp, missing samples counted where steps can be counted. */
-    private static double[] numbers(double[] seconds, double counted, double median) {
+    /**
+     * Sample number of each stamp, missing samples counted.
+     *
+     * @param mean step between neighbouring samples
+     * @param longerThanOne a step longer than this spans several samples
+     */
+    private static double[] numbers(double[] seconds, double mean, double longerThanOne) {
         double[] numbers = new double[seconds.length];
         for (int i = 1; i < seconds.length; i++) {
             double step = seconds[i] - seconds[i - 1];
-            double unit = counted > 0 ? counted : step > GAP_STEPS * median ? median : 0;
-            numbers[i] = numbers[i - 1] + (unit > 0 ? Math.max(1, Math.rint(step / unit)) : 1);
+            numbers[i] = numbers[i - 1] + (step > longerThanOne ? Math.rint(step / mean) : 1);
         }
         return numbers;
     }
 
-    private static RobustLine line(double[] seconds, double counted, double median) {
-        return RobustLine.fit(numbers(seconds, counted, median), seconds);
-    }
-
     /** Whether stamps cut to a tick agree with an even clock: none lies further off than half a tick. */
-    private static boolean follows(
-            double[] seconds, RobustLine even, double counted, double median, double resolution) {
-        double[] numbers = numbers(seconds, counted, median);
+    private static boolean follows(double[] seconds, double[] numbers, RobustLine even, double resolution) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < numbers.length; i++) {
@@ -225,8 +233,7 @@ final class Stamps {
         return high - low <= 1.1 * resolution;
     }
 
-    private static double[] evenTimes(double[] seconds, RobustLine even, double counted, double median) {
-        double[] numbers = numbers(seconds, counted, median);
+    private static double[] evenTimes(double[] numbers, RobustLine even) {
         return Arrays.stream(numbers).map(n -> even.slope() * n).toArray();
     }
 
@@ -278,18 +285,29 @@ final class Stamps {
         return warnings;
     }
 
-    static String duration(double seconds) {
-        if (seconds >= 1) {
-            return String.format(Locale.ROOT, "%.3g s", seconds);
-        }
-        if (seconds >= 1e-3) {
-            return String.format(Locale.ROOT, "%.3g ms", 1e3 * seconds);
-        }
-        return String.format(Locale.ROOT, "%.3g µs", 1e6 * seconds);
+    private static String duration(double seconds) {
+        return seconds >= 1
+                ? threeFigures(seconds) + " s"
+                : seconds >= 1e-3 ? threeFigures(1e3 * seconds) + " ms" : threeFigures(1e6 * seconds) + " µs";
     }
 
-    /** The steps between stamps; mean and scatter without the gaps. */
-    private record Steps(double median, double mean, double jitterShare, int gaps, double lostS) {
+    private static String threeFigures(double value) {
+        return new BigDecimal(value)
+                .round(new MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    /** The steps between stamps; mean and scatter without the gaps, the robust scatter with them. */
+    private record Steps(
+            double median, double mean, double jitterShare, double robustScatterS, int gaps, double lostS) {
+        private static final double NORMAL_PER_MAD = 1.4826;
+
+        /** A step longer than this can't be one late sample: half a step, a tick and four deviations more. */
+        double longerThanOne(double resolution) {
+            return 1.5 * mean + resolution + 4 * robustScatterS;
+        }
+
         static Steps of(double[] seconds) {
             double[] steps = new double[seconds.length - 1];
             for (int i = 0; i < steps.length; i++) {
@@ -315,7 +333,11 @@ final class Stamps {
                 squares += step > GAP_STEPS * median ? 0 : (step - mean) * (step - mean);
             }
             double jitter = Math.sqrt(squares / (steps.length - gaps)) / median;
-            return new Steps(median, mean, jitter, gaps, lost);
+            double[] off = Arrays.stream(steps)
+                    .map(step -> Math.abs(step - median))
+                    .sorted()
+                    .toArray();
+            return new Steps(median, mean, jitter, NORMAL_PER_MAD * off[off.length / 2], gaps, lost);
         }
     }
 }

@@ -19,7 +19,6 @@ final class CrestCounter {
     /** Of samples within 4δ of a smooth extreme at most about half lie within δ; of a flat one, all. */
     private static final double FLAT = 0.75;
 
-    private final int sign;
     private final double quantum;
     private final int run;
     private final int[] pending;
@@ -30,28 +29,27 @@ final class CrestCounter {
     private double highest = Double.NEGATIVE_INFINITY;
     private double delta;
     private int runLength;
+    private long runIndex = -2;
 
-    /**
-     * @param sign 1 to watch the top of the samples, -1 to watch their bottom
-     */
-    CrestCounter(int sign, double quantum, int run) {
-        this.sign = sign;
+    CrestCounter(double quantum, int run) {
         this.quantum = quantum;
         this.run = run;
         this.pending = new int[run];
     }
 
     /** Makes room for samples up to {@code highest} of a signal that spans {@code span}. */
-    void prepare(double highest, double span) {
+    void grow(double highest, double span) {
         this.highest = highest;
         this.delta = Math.max(DELTA_OF_SPAN * span, quantum);
         double wanted = delta / BINS_PER_DELTA;
-        if (wanted <= 0) {
-            return;
-        }
-        if (width == 0 || wanted > GROWTH * width || highest >= base + (BINS - 1) * width) {
+        if (wanted > 0 && (wanted > GROWTH * width || highest >= base + (BINS - 1) * width)) {
             layStrip(Math.max(wanted, width));
         }
+    }
+
+    /** Samples below this need not be looked at. */
+    double level() {
+        return highest - 4 * delta;
     }
 
     private void layStrip(double newWidth) {
@@ -74,39 +72,32 @@ final class CrestCounter {
         runLength = 0;
     }
 
-    void add(float[] x, int from, int stride, int end) {
-        if (width == 0) {
+    /**
+     * Counts a sample if it is near the highest.
+     *
+     * @param index of the sample, by which neighbours are known
+     */
+    void look(double value, long index) {
+        if (width == 0 || value < highest - 4 * delta) {
             return;
         }
-        float threshold = (float) (highest - 4 * delta);
-        double runThreshold = highest - delta;
-        double perBin = 1 / width;
-        int length = runLength;
-        for (int i = from; i < end; i += stride) {
-            float v = sign * x[i];
-            if (v < threshold) {
-                length = 0;
-                continue;
-            }
-            int bin = Math.max(0, Math.min(BINS - 1, (int) ((v - base) * perBin)));
-            all[bin]++;
-            if (v < runThreshold) {
-                length = 0;
-                continue;
-            }
-            length = Math.min(length + 1, run + 1);
-            if (length > run) {
-                inRuns[bin]++;
-            } else {
-                pending[length - 1] = bin;
-                if (length == run) {
-                    for (int earlier : pending) {
-                        inRuns[earlier]++;
-                    }
-                }
+        int bin = Math.max(0, Math.min(BINS - 1, (int) ((value - base) / width)));
+        all[bin]++;
+        if (value < highest - delta) {
+            return;
+        }
+        runLength = index == runIndex + 1 ? Math.min(runLength + 1, run + 1) : 1;
+        runIndex = index;
+        if (runLength > run) {
+            inRuns[bin]++;
+            return;
+        }
+        pending[runLength - 1] = bin;
+        if (runLength == run) {
+            for (int earlier : pending) {
+                inRuns[earlier]++;
             }
         }
-        runLength = length;
     }
 
     /** The estimated number of clipped samples. */

@@ -10,8 +10,9 @@ package evenblade.recording;
  * 4δ, the clipped number is estimated as 2n₁ − n₄ where n₁ exceeds ¾ n₄, and 0 otherwise. So a clean
  * sine, which spends 3 % of its time within 0.1 % of its extremes, is not called clipped.
  *
- * <p><b>When it is wrong.</b> Peaks clipped for fewer samples than the run length in use are not
- * seen; a square wave or a switch signal is flat by nature and reads as clipped.
+ * <p><b>When it is wrong.</b> Peaks of which less than about 0.5 % was cut off, or that are clipped for
+ * fewer samples than the run length in use, are not seen; a square wave or a switch signal is flat by
+ * nature and reads as clipped.
  */
 public final class QualityMeter {
     private final String channel;
@@ -23,6 +24,10 @@ public final class QualityMeter {
     private double sumOfSquares;
     private float min = Float.POSITIVE_INFINITY;
     private float max = Float.NEGATIVE_INFINITY;
+    /** Samples further than {@link #near} from here may be extremes and are looked at one by one. */
+    private float middle;
+
+    private float near = -1;
 
     /**
      * @param channel name to report under
@@ -31,8 +36,8 @@ public final class QualityMeter {
      */
     public QualityMeter(String channel, double quantum, int run) {
         this.channel = channel;
-        this.top = new CrestCounter(1, quantum, run);
-        this.bottom = new CrestCounter(-1, quantum, run);
+        this.top = new CrestCounter(quantum, run);
+        this.bottom = new CrestCounter(quantum, run);
     }
 
     /**
@@ -42,54 +47,65 @@ public final class QualityMeter {
      * @param lanes samples per frame
      */
     public void add(float[] interleaved, int lane, int lanes, int frames) {
-        if (frames == 0) {
-            return;
-        }
-        int end = lane + frames * lanes;
-        addMoments(interleaved, lane, lanes, end);
-        top.prepare(max, max - min);
-        bottom.prepare(-min, max - min);
-        top.add(interleaved, lane, lanes, end);
-        bottom.add(interleaved, lane, lanes, end);
+        addMoments(interleaved, lane, lanes, frames);
         stuck.add(interleaved, lane, lanes, frames);
         count += frames;
     }
 
-    private void addMoments(float[] x, int from, int stride, int end) {
+    /** Four samples at a time, so that the sums don't wait for each other. */
+    private void addMoments(float[] x, int lane, int lanes, int frames) {
         double sumA = 0;
         double sumB = 0;
         double squareA = 0;
         double squareB = 0;
-        float low = min;
-        float high = max;
-        int i = from;
-        for (; i + stride < end; i += 2 * stride) {
-            float a = x[i];
-            float b = x[i + stride];
-            sumA += a;
-            sumB += b;
+        double squareC = 0;
+        double squareD = 0;
+        int i = 0;
+        int at = lane;
+        for (; i + 4 <= frames; i += 4, at += 4 * lanes) {
+            float a = x[at];
+            float b = x[at + lanes];
+            float c = x[at + 2 * lanes];
+            float d = x[at + 3 * lanes];
+            sumA += (double) a + b;
+            sumB += (double) c + d;
             squareA += (double) a * a;
             squareB += (double) b * b;
-            float small = a < b ? a : b;
-            float large = a < b ? b : a;
-            if (small < low) {
-                low = small;
-            }
-            if (large > high) {
-                high = large;
+            squareC += (double) c * c;
+            squareD += (double) d * d;
+            float m = middle;
+            if (Math.abs(a - m) > near || Math.abs(b - m) > near || Math.abs(c - m) > near || Math.abs(d - m) > near) {
+                lookAt(a, count + i);
+                lookAt(b, count + i + 1);
+                lookAt(c, count + i + 2);
+                lookAt(d, count + i + 3);
             }
         }
-        for (; i < end; i += stride) {
-            float a = x[i];
+        for (; i < frames; i++, at += lanes) {
+            float a = x[at];
             sumA += a;
             squareA += (double) a * a;
-            low = Math.min(low, a);
-            high = Math.max(high, a);
+            lookAt(a, count + i);
         }
         sum += sumA + sumB;
-        sumOfSquares += squareA + squareB;
-        min = low;
-        max = high;
+        sumOfSquares += squareA + squareB + squareC + squareD;
+    }
+
+    private void lookAt(float value, long index) {
+        if (value > max || value < min) {
+            max = Math.max(max, value);
+            min = Math.min(min, value);
+            double span = (double) max - min;
+            top.grow(max, span);
+            bottom.grow(-min, span);
+            double high = top.level();
+            double low = -bottom.level();
+            middle = (float) (0.5 * (high + low));
+            // A hair less than half, so that rounding lets no extreme slip by.
+            near = (float) ((0.5 - 1e-6) * (high - low) - 1e-6 * Math.abs(middle));
+        }
+        top.look(value, index);
+        bottom.look(-value, index);
     }
 
     /** Whether every sample so far had the same value. */

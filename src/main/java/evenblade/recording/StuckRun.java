@@ -2,9 +2,12 @@ package evenblade.recording;
 
 /**
  * Finds the longest run of equal samples without looking at every one: a run longer than the longest
- * so far can't slip between two looks that lie as far apart as that length.
+ * so far can't slip between two looks that lie as far apart as that length. Runs shorter than
+ * {@value #LEAST} are of no interest and count as 1.
  */
 final class StuckRun {
+    static final int LEAST = 8;
+
     private int longest;
     private int trailing;
     private float last;
@@ -40,11 +43,11 @@ final class StuckRun {
                 return;
             }
             runStart = end;
-            looked = Math.min(end + Math.max(longest, 1) - 1, frames - 1);
+            looked = Math.min(end + Math.max(longest, LEAST - 1), frames - 1);
         }
     }
 
     int longest() {
-        return longest;
+        return longest >= LEAST ? longest : Math.min(longest, 1);
     }
 }
