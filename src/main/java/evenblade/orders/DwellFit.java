@@ -223,6 +223,83 @@ final class DwellFit {
         return new Scatter(along * m / (m - 1), across * m / (m - 1), away / (m - 1), squares);
     }
 
+    private static final double SLICE_S = 0.4;
+
+    /** What the residuals ask the track to be moved by, slice by slice, all channels and lines together. */
+    List<SharpenedTrack.Wish> wishes(List<Channel> channels) {
+        double[] weight = new double[channels.size()];
+        for (int c = 0; c < weight.length; c++) {
+            weight[c] = 1 / Math.max(residualVariance(c), 1e-300);
+        }
+        SharpenedTrack.Wish[][] perBlock = new SharpenedTrack.Wish[firstSample.length - 1][];
+        IntStream.range(0, perBlock.length)
+                .parallel()
+                .forEach(b ->
+                        perBlock[b] = wishes(channels, weight, firstSample[b], firstSample[b + 1] - firstSample[b]));
+        return java.util.Arrays.stream(perBlock)
+                .flatMap(java.util.Arrays::stream)
+                .toList();
+    }
+
+    private SharpenedTrack.Wish[] wishes(List<Channel> channels, double[] weight, int first, int n) {
+        int slices = (int) Math.max(1, Math.round(n / recording.time().rateHz() / SLICE_S));
+        double[] above = new double[slices];
+        double[] below = new double[slices];
+        double[][] values = columns(recording, channels, track, lines, first, n);
+        int unknowns = 2 * lines.size();
+        double[] slope = new double[n];
+        for (int c = 0; c < weight.length; c++) {
+            double[] x = values[unknowns + c];
+            java.util.Arrays.fill(slope, 0);
+            for (int l = 0; l < lines.size(); l++) {
+                double a = solution[c][2 * l];
+                double b = solution[c][2 * l + 1];
+                double turn = 2 * Math.PI * lines.get(l).order();
+                double[] cos = values[2 * l];
+                double[] sin = values[2 * l + 1];
+                for (int i = 0; i < n; i++) {
+                    x[i] -= a * cos[i] + b * sin[i];
+                    slope[i] += turn * (b * cos[i] - a * sin[i]);
+                }
+            }
+            Drift.remove(x, n);
+            for (int i = 0; i < n; i++) {
+                int s = (int) ((long) i * slices / n);
+                above[s] += weight[c] * slope[i] * x[i];
+                below[s] += weight[c] * slope[i] * slope[i];
+            }
+        }
+        List<SharpenedTrack.Wish> wishes = new ArrayList<>();
+        for (int s = 0; s < slices; s++) {
+            int middle = first + (int) ((s + 0.5) * n / slices);
+            if (below[s] > 0) {
+                wishes.add(new SharpenedTrack.Wish(recording.time().at(middle), above[s] / below[s], 1 / below[s]));
+            }
+        }
+        return wishes.toArray(SharpenedTrack.Wish[]::new);
+    }
+
+    /** Mean square of what the fit leaves of a channel. */
+    private double residualVariance(int channel) {
+        int unknowns = 2 * lines.size();
+        double squares = 0;
+        double samples = 0;
+        for (int b = 0; b < blocks.length; b++) {
+            double fitted = 0;
+            for (int r = 0; r < unknowns; r++) {
+                double product = blocks[b].at(unknowns + channel, r);
+                double own = 0;
+                for (int c = 0; c < unknowns; c++) {
+                    own += blocks[b].at(r, c) * solution[channel][c];
+                }
+                fitted += solution[channel][r] * (2 * product - own);
+            }
+            squares += blocks[b].at(unknowns + channel, unknowns + channel) - fitted;
+            samples += blockLengthS[b] * recording.time().rateHz();
+        }
+        return squares / samples;
+    }
+
     /** What the fit leaves of a channel, from the first to the last sample of the dwell. */
     double[] residual(List<Channel> channels, int channel) {
         int total = firstSample[firstSample.length - 1] - firstSample[0];

@@ -6,6 +6,7 @@ import evenblade.recording.Channel;
 import evenblade.recording.Recording;
 import evenblade.speed.Dwell;
 import evenblade.speed.SpeedResult;
+import evenblade.speed.SpeedTrack;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -15,6 +16,10 @@ public final class OrderMeter {
     private static final int MOST_TONES = 4;
 
     private static final double BEATS_WITHIN_BLOCKS = 3;
+    /** How often the track is sharpened by what a fit leaves, and the phase of blade pass that isn't worth it. */
+    private static final int MOST_ROUNDS = 3;
+
+    private static final double ENOUGH_RAD = 0.02;
 
     private final Recording recording;
     private final List<Channel> channels;
@@ -69,14 +74,23 @@ public final class OrderMeter {
         }
         List<FittedLine> along = new ArrayList<>(lines);
         along.addAll(folded(dwell, lines));
-        DwellFit fit = DwellFit.of(recording, channels, speed.track(), dwell, along);
+        SpeedTrack track = speed.track();
+        DwellFit fit = DwellFit.of(recording, channels, track, dwell, along);
+        for (int round = 0; round < MOST_ROUNDS && speed.confirmed(); round++) {
+            SpeedTrack sharper = SharpenedTrack.of(track, fit.wishes(channels));
+            if (2 * Math.PI * table.blades() * SharpenedTrack.size(sharper) < ENOUGH_RAD) {
+                break;
+            }
+            track = sharper;
+            fit = DwellFit.of(recording, channels, track, dwell, along);
+        }
         List<double[]> residuals = residuals(fit);
         List<List<SteadyTones.Found>> tones = tones(dwell, fit, along, residuals);
         List<FittedLine> beating = beating(tones, lines, dwell, fit.blockS());
         if (!beating.isEmpty()) {
             List<FittedLine> more = new ArrayList<>(along);
             more.addAll(beating);
-            fit = DwellFit.of(recording, channels, speed.track(), dwell, more);
+            fit = DwellFit.of(recording, channels, track, dwell, more);
             residuals = residuals(fit);
         }
         List<DwellOrders> result = new ArrayList<>();

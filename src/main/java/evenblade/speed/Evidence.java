@@ -119,7 +119,7 @@ final class Evidence {
             double hz = path.hzAt(frame);
             for (int l = 0; l < sum.length; l++) {
                 double frequency = comb.teeth().get(l).order() * hz;
-                if (frequency < frames.lowestHz() || frequency > frames.highestHz()) {
+                if (!frames.inRange(frequency)) {
                     continue;
                 }
                 double overFloor = 0;

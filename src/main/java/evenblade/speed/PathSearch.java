@@ -21,6 +21,9 @@ final class PathSearch {
     /** E log(1 + X), X exponential of mean 1: e·E₁(1). */
     private static final double NOISE_MEAN = 0.596347362323194;
 
+    /** Lines that a sensor should have filtered out count less. */
+    private static final double FOLDED_WEIGHT = 0.4;
+
     private static final double KNEE = Math.log(1 + 1000.0);
     private static final double BEYOND_KNEE = 0.25;
 
@@ -60,12 +63,15 @@ final class PathSearch {
     double evidence(int frame, double hz) {
         double sum = 0;
         for (Comb.Tooth tooth : comb.teeth()) {
-            double frequency = tooth.order() * hz;
-            if (frequency < frames.lowestHz() || frequency > frames.highestHz()) {
+            double own = tooth.order() * hz;
+            boolean folded = frames.folded(own);
+            if (!folded && !frames.inRange(own)) {
                 continue;
             }
+            double frequency = frames.appearsAtHz(own);
+            double weight = folded ? FOLDED_WEIGHT * tooth.weight() : tooth.weight();
             for (int c = 0; c < frames.channels(); c++) {
-                sum += tooth.weight() * (logOf(frames.overFloor(c, frame, frequency)) - NOISE_MEAN);
+                sum += weight * (logOf(frames.overFloor(c, frame, frequency)) - NOISE_MEAN);
             }
         }
         return sum;

@@ -6,6 +6,7 @@ import evenblade.recording.Channel;
 import evenblade.recording.Recording;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 
 /**
@@ -31,7 +32,7 @@ final class PhaseLock {
     private final double sliceS;
     private final List<Tone> tones;
     private final SpeedTrack start;
-    private final double ratio;
+    private final DoubleUnaryOperator appearsAt;
 
     /** One line in one channel: its slices, turned back. */
     private static final class Tone {
@@ -77,12 +78,13 @@ final class PhaseLock {
             double ratioCorrection,
             boolean sound) {}
 
-    private PhaseLock(double[] sliceTime, double sliceS, List<Tone> tones, SpeedTrack start, double ratio) {
+    private PhaseLock(
+            double[] sliceTime, double sliceS, List<Tone> tones, SpeedTrack start, DoubleUnaryOperator appearsAt) {
         this.sliceTime = sliceTime;
         this.sliceS = sliceS;
         this.tones = tones;
         this.start = start;
-        this.ratio = ratio;
+        this.appearsAt = appearsAt;
         this.sliceRevolutions = new double[sliceTime.length];
         for (int s = 0; s < sliceTime.length; s++) {
             sliceRevolutions[s] = start.revolutionsAt(sliceTime[s]);
@@ -112,7 +114,11 @@ final class PhaseLock {
     }
 
     static Locked lock(
-            Recording recording, List<Channel> channels, List<Candidate> candidates, SpeedTrack start, double ratio) {
+            Recording recording,
+            List<Channel> channels,
+            List<Candidate> candidates,
+            SpeedTrack start,
+            DoubleUnaryOperator appearsAt) {
         double fromS = recording.time().at(0);
         double duration = recording.time().durationS();
         double blockS = Math.max(0.4, Math.min(1.0, duration / 6));
@@ -127,7 +133,7 @@ final class PhaseLock {
             tones.add(new Tone(candidate, slices));
         }
         new Slicer(recording, channels, start, fromS, sliceS).fill(candidates, tones, slices);
-        return new PhaseLock(sliceTime, sliceS, tones, start, ratio).locked();
+        return new PhaseLock(sliceTime, sliceS, tones, start, appearsAt).locked();
     }
 
     /** Turns the lines back and sums them over slices. */
@@ -260,8 +266,7 @@ final class PhaseLock {
             double leakage = 0;
             for (int j = 0; j < power.length; j++) {
                 if (j != k && tones.get(j).channel == tones.get(k).channel) {
-                    double apartHz = Math.abs(tones.get(j).order - tones.get(k).order) * meanHz;
-                    leakage += Math.max(0, power[j]) * hannLeakage(apartHz * SLICES_PER_BLOCK * sliceS);
+                    leakage += Math.max(0, power[j]) * leakage(tones.get(k).order, tones.get(j).order);
                 }
             }
             clear[k] = power[k] > 0 && leakage < MOST_LEAKAGE * power[k];
@@ -270,6 +275,20 @@ final class PhaseLock {
         for (int k = 0; any && k < power.length; k++) {
             tones.get(k).clear = clear[k];
         }
+    }
+
+    /** Mean share of one line's power that leaks into another's blocks as both move with the speed. */
+    private double leakage(double order, double other) {
+        double sum = 0;
+        int stride = SLICES_PER_BLOCK;
+        int n = 0;
+        for (int s = 0; s < sliceTime.length; s += stride) {
+            double hz = start.propellerHzAt(sliceTime[s]);
+            double apartHz = Math.abs(appearsAt.applyAsDouble(order * hz) - appearsAt.applyAsDouble(other * hz));
+            sum += hannLeakage(apartHz * SLICES_PER_BLOCK * sliceS);
+            n++;
+        }
+        return sum / n;
     }
 
     private List<Tone> clearTones() {

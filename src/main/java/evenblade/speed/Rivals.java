@@ -80,7 +80,7 @@ record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
         int n = 0;
         for (int i = 0; i < path.hz().length; i++) {
             double frequency = order * path.hz()[i];
-            if (frequency >= frames.lowestHz() && frequency <= frames.highestHz()) {
+            if (frames.inRange(frequency)) {
                 for (int c = 0; c < frames.channels(); c++) {
                     sum += frames.overFloor(c, path.frame()[i], frequency);
                     n++;

@@ -65,7 +65,7 @@ public final class SpeedFinder {
         }
         SpeedTrack start = trackThrough(frames, path);
         PhaseLock.Locked locked =
-                PhaseLock.lock(recording, channels, candidates(frames, comb, path), start, table.ratio());
+                PhaseLock.lock(recording, channels, candidates(frames, comb, path), start, frames::appearsAtHz);
         if (locked.sound() && strays(locked.track(), start)) {
             warnings.add(new Warning(
                     "phase-lock-lost",
@@ -119,50 +119,71 @@ public final class SpeedFinder {
         return KnotTrack.ofSpeeds(time, hz, from, to);
     }
 
-    /** Lines to lock on: those that stand out and that no stronger neighbour leaks into. */
+    /**
+     * Lines to lock on: those that stand out, folded ones among them, and whether a neighbour leaks into
+     * them as they move past each other.
+     */
     private List<PhaseLock.Candidate> candidates(WhiteFrames frames, Comb comb, PathSearch.Path path) {
         List<PhaseLock.Candidate> chosen = new ArrayList<>();
-        double meanHz = java.util.Arrays.stream(path.hz()).average().orElseThrow();
         for (int c = 0; c < channels.size(); c++) {
-            List<Comb.Tooth> standing = new ArrayList<>();
-            List<Double> density = new ArrayList<>();
-            List<Double> power = new ArrayList<>();
+            List<Standing> standing = new ArrayList<>();
             for (Comb.Tooth tooth : comb.teeth()) {
-                double sum = 0;
-                int n = 0;
-                for (int f = 0; f < frames.frames(); f++) {
-                    double frequency = tooth.order() * path.hz()[f];
-                    if (frequency >= frames.lowestHz() && frequency <= frames.highestHz()) {
-                        sum += frames.overFloor(c, f, frequency);
-                        n++;
-                    }
-                }
-                if (n > frames.frames() / 2 && sum / n > LOCK_FROM) {
-                    standing.add(tooth);
-                    density.add(frames.floorDensity(c, tooth.order() * meanHz));
-                    power.add(sum / n * frames.floorDensity(c, tooth.order() * meanHz));
+                Standing seen = Standing.of(frames, c, tooth, path);
+                if (seen.frames() > frames.frames() / 2 && seen.overFloor() > LOCK_FROM) {
+                    standing.add(seen);
                 }
             }
-            for (int i = 0; i < standing.size(); i++) {
+            for (Standing own : standing) {
                 double leakage = 0;
-                for (int j = 0; j < standing.size(); j++) {
-                    if (j != i) {
-                        double apart = Math.abs(standing.get(j).order()
-                                        - standing.get(i).order())
-                                * meanHz
-                                * Math.min(1, frames.lengthS());
-                        leakage += power.get(j) * PhaseLock.hannLeakage(apart);
+                for (Standing other : standing) {
+                    if (other != own) {
+                        leakage += other.power() * own.leakageFrom(other, frames, path);
                     }
                 }
                 chosen.add(new PhaseLock.Candidate(
                         c,
-                        standing.get(i).order(),
-                        standing.get(i).line().of(),
-                        density.get(i),
-                        leakage < PhaseLock.MOST_LEAKAGE * power.get(i)));
+                        own.tooth().order(),
+                        own.tooth().line().of(),
+                        own.density(),
+                        leakage < PhaseLock.MOST_LEAKAGE * own.power()));
             }
         }
         return chosen;
+    }
+
+    /** A line of the comb as the short spectra of one channel show it along a path. */
+    private record Standing(Comb.Tooth tooth, int frames, double overFloor, double density) {
+        static Standing of(WhiteFrames frames, int channel, Comb.Tooth tooth, PathSearch.Path path) {
+            double sum = 0;
+            double density = 0;
+            int n = 0;
+            for (int f = 0; f < frames.frames(); f++) {
+                double own = tooth.order() * path.hz()[f];
+                if (frames.inRange(own) || frames.folded(own)) {
+                    double frequency = frames.appearsAtHz(own);
+                    sum += frames.overFloor(channel, f, frequency);
+                    density += frames.floorDensity(channel, frequency);
+                    n++;
+                }
+            }
+            return new Standing(tooth, n, n == 0 ? 0 : sum / n, n == 0 ? 0 : density / n);
+        }
+
+        double power() {
+            return overFloor * density;
+        }
+
+        /** Mean share of the other's power that a block's window lets through at this line. */
+        double leakageFrom(Standing other, WhiteFrames frames, PathSearch.Path path) {
+            double sum = 0;
+            double blockS = Math.min(1, frames.lengthS());
+            for (double hz : path.hz()) {
+                double apart =
+                        Math.abs(frames.appearsAtHz(tooth.order() * hz) - frames.appearsAtHz(other.tooth.order() * hz));
+                sum += PhaseLock.hannLeakage(apart * blockS);
+            }
+            return sum / path.hz().length;
+        }
     }
 
     private static boolean strays(SpeedTrack track, SpeedTrack start) {

@@ -32,6 +32,8 @@ final class WhiteFrames {
     private final int frames;
     /** One array of bins per frame and channel. */
     private final float[][][] power;
+    /** Rate at which frequencies fold; infinite where a filter has kept everything above out. */
+    private final double foldingHz;
     /** Mean floor per channel and bin, one-sided density in unit²/Hz. */
     private final double[][] floorDensity;
 
@@ -43,6 +45,7 @@ final class WhiteFrames {
             int bins,
             int frames,
             float[][][] power,
+            double foldingHz,
             double[][] floorDensity) {
         this.lengthS = lengthS;
         this.hopS = hopS;
@@ -51,6 +54,7 @@ final class WhiteFrames {
         this.bins = bins;
         this.frames = frames;
         this.power = power;
+        this.foldingHz = foldingHz;
         this.floorDensity = floorDensity;
     }
 
@@ -117,7 +121,10 @@ final class WhiteFrames {
                 }
             });
         }
-        return new WhiteFrames(length / rate, hop / rate, recording.time().at(0), binHz, bins, frames, power, density);
+        boolean reduced = rate < 0.99 * recording.source().sampleRateHz();
+        double foldingHz = reduced ? Double.POSITIVE_INFINITY : rate;
+        return new WhiteFrames(
+                length / rate, hop / rate, recording.time().at(0), binHz, bins, frames, power, foldingHz, density);
     }
 
     private static void removeLine(double[] block, int length) {
@@ -205,6 +212,23 @@ final class WhiteFrames {
 
     double highestHz() {
         return (bins - 2) * binHz;
+    }
+
+    /** Where a frequency appears: itself below half the sample rate, |f − round(f/fs)·fs| above. */
+    double appearsAtHz(double frequencyHz) {
+        return frequencyHz < foldingHz / 2
+                ? frequencyHz
+                : Math.abs(frequencyHz - Math.rint(frequencyHz / foldingHz) * foldingHz);
+    }
+
+    /** Whether a line can be seen at its own frequency. */
+    boolean inRange(double frequencyHz) {
+        return frequencyHz >= lowestHz() && frequencyHz <= highestHz();
+    }
+
+    /** Whether a line beyond the range may be seen folded down into it. */
+    boolean folded(double frequencyHz) {
+        return frequencyHz > highestHz() && frequencyHz < foldingHz && inRange(appearsAtHz(frequencyHz));
     }
 
     /** Power over the noise floor, straight between bins. */
