@@ -120,7 +120,7 @@ public final class OrderMeter {
             double at = appearsAtHz(hz);
             boolean free = taken.stream()
                     .allMatch(other -> Math.abs(other - at) * dwell.durationS() > 2 * FittedLine.RESOLVED);
-            if (hz > upToHz && at * dwell.durationS() > 2 * FittedLine.RESOLVED && free) {
+            if (hz > upToHz && hz < rate && at * dwell.durationS() > 2 * FittedLine.RESOLVED && free) {
                 folded.add(new FittedLine(List.of(), line.order(), 0));
                 taken.add(at);
             }
