@@ -69,7 +69,7 @@ public enum FileNature {
     /**
      * What a file is.
      *
-     * <p>The marks are those of the formats' own public definitions.
+     * <p>The marks are those of the formats' own public definitions, from memory.
      *
      * @param start its first bytes, at most {@link #BYTES_NEEDED} of them; all of a shorter file
      */

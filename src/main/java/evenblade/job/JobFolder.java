@@ -241,7 +241,7 @@ public final class JobFolder {
                 disk.delete(f);
             }
         }
-        for (String below : List.of(StoredFiles.RECORDINGS, StoredFiles.ATTACHMENTS)) {
+        for (String below : List.of(StoredFiles.RECORDINGS, StoredFiles.ATTACHMENTS, ResultCache.FOLDER)) {
             for (Path f : disk.list(folder.resolve(below))) {
                 if (Unfinished.abandoned(f)) {
                     disk.delete(f);

@@ -8,6 +8,9 @@ import evenblade.json.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -214,6 +217,20 @@ class JobCommandsTest {
         assertThat(run("add", recording, "--channel", "w").err()).contains("channel");
         assertThat(run("add", recording, "--full-scale", "50").err()).contains("--full-scale");
         assertThat(shown().objects("events")).isEmpty();
+    }
+
+    @Test
+    void aRecordingOlderThanItsEntryIsToldUnlessItsTimeWasSaid() throws IOException {
+        Path old = table("old.csv");
+        Files.setLastModifiedTime(old, FileTime.from(Instant.now().minus(Duration.ofDays(2))));
+
+        String said = done("add", old.toString(), "--at", "2026-05-04").out();
+        done("strike", "e1");
+        String notSaid = done("add", old.toString()).out();
+
+        assertThat(said).doesNotContain("last written");
+        assertThat(notSaid).contains("! the run is dated now, but its file was last written");
+        assertThat(shown().objects("events").get(0).text("at")).startsWith("2026-05-04T12:00:00");
     }
 
     @Test
