@@ -23,7 +23,9 @@ public record PhoneLogger(double rateHz, double rangeG, double jitterS, double l
     /** The phone lies a little askew: share of gravity in each direction, ahead, sideways, up. */
     private static final double[] GRAVITY_SHARES = {0.05, -0.03, 0.9983};
 
-    private static final List<String> HEADERS = List.of("shake along (m/s2)", "shake across (m/s2)", "shake up (m/s2)");
+    private static final List<String> NAMES = List.of("shake along", "shake across", "shake up");
+    private static final List<String> HEADERS =
+            NAMES.stream().map(name -> name + " (m/s2)").toList();
 
     /** 416 rows per second, ± 4 g, 0.4 ms jitter, now and then a row lost or doubled. */
     public static PhoneLogger usual() {
@@ -57,7 +59,7 @@ public record PhoneLogger(double rateHz, double rangeG, double jitterS, double l
             long beyond = Sensor.beyond(samples, fullScale);
             quantise(samples, fullScale);
             columns.add(samples);
-            truth.add(new TrueChannel(columns.size(), HEADERS.get(axis.ordinal()), "m/s2", fullScale, beyond, felt));
+            truth.add(new TrueChannel(columns.size(), NAMES.get(axis.ordinal()), "m/s2", fullScale, beyond, felt));
         }
         new LoggerFile("clock (ms)", HEADERS, ',', doubledShare, Seeds.part(run.seed(), 201))
                 .write(file, List.of(Invention.NOTE), time, columns);

@@ -23,7 +23,7 @@ public sealed interface Sensor permits AccelerometerWav, PhoneLogger, LaptopMicr
      * One measured channel of a file.
      *
      * @param number in the file, from 1, a column of time left out
-     * @param name as the file says it, or what it holds where the file can't
+     * @param name as the file says it, unit left out, or what it holds where the file can't
      * @param unit of the amplitudes
      * @param fullScale value in that unit of the largest storable sample
      * @param beyondRange samples that were held at full scale
