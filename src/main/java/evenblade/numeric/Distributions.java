@@ -58,15 +58,25 @@ public final class Distributions {
         }
         double x = numerator * value / (numerator * value + denominator);
         double half = noncentrality / 2;
-        int centre = (int) Math.floor(half);
-        int reach = (int) (12 * Math.sqrt(half + 1)) + 20;
+        double b = denominator / 2;
+        if (half == 0) {
+            return Beta.regularizedBeta(x, numerator / 2, b);
+        }
+        int reach = (int) (8 * Math.sqrt(half + 1)) + 20;
+        int first = Math.max(0, (int) half - reach);
+        int last = (int) half + reach;
+        double a = numerator / 2 + first;
+        double weight = Math.exp(-half + first * Math.log(half) - Gamma.logGamma(first + 1.0));
+        double below = Beta.regularizedBeta(x, a, b);
+        // I_x(a + 1, b) = I_x(a, b) − xᵃ(1 − x)ᵇ/(a·B(a, b)): one beta function serves all terms.
+        double drop = Math.exp(a * Math.log(x) + b * Math.log1p(-x) - Math.log(a) - Beta.logBeta(a, b));
         double sum = 0;
-        for (int j = Math.max(0, centre - reach); j <= centre + reach; j++) {
-            double logWeight = half > 0 ? -half + j * Math.log(half) - Gamma.logGamma(j + 1.0) : 0;
-            if (half == 0 && j > 0) {
-                break;
-            }
-            sum += Math.exp(logWeight) * Beta.regularizedBeta(x, numerator / 2 + j, denominator / 2);
+        for (int j = first; j <= last; j++) {
+            sum += weight * Math.max(0, below);
+            below -= drop;
+            drop *= x * (a + b) / (a + 1);
+            a += 1;
+            weight *= half / (j + 1);
         }
         return Math.min(1, sum);
     }

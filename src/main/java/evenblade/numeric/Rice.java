@@ -5,12 +5,17 @@ package evenblade.numeric;
  *
  * <p>With true length A, observed length R and noise standard deviation s per component, R follows
  * Rice's distribution and E R² = A² + 2s² (S. O. Rice, Mathematical analysis of random noise, Bell
- * System Technical Journal 1945, section 3.10). Where s is itself estimated with ν degrees of freedom,
- * R²/(2s²) is a noncentral F with 2 and ν degrees of freedom and noncentrality A²/s².
+ * System Technical Journal 1945, section 3.10): (R/s)² is a noncentral χ² with 2 degrees of freedom and
+ * noncentrality (A/s)². Where s is itself estimated with ν degrees of freedom it is widened by the ratio
+ * of Student's t to the normal quantile first. (A noncentral F would give the interval of A/σ, not of A,
+ * and hold the truth far too often.)
  */
 public final class Rice {
     /** Beyond this R/s the length is as good as normal and Student's t is used. */
     private static final double NORMAL_FROM = 12;
+
+    /** Degrees of freedom of a noise that counts as known. */
+    private static final double KNOWN = 1e5;
 
     private Rice() {}
 
@@ -42,8 +47,11 @@ public final class Rice {
             double middle = corrected(observed, sigma / Math.sqrt(2));
             return new Interval(middle - reach, middle + reach);
         }
-        double f = observed * observed / (2 * sigma * sigma);
-        return new Interval(lengthAt(f, sigma, dof, 0.975), lengthAt(f, sigma, dof, 0.025));
+        double reach = Distributions.studentQuantile(0.975, dof) * sigma;
+        double widened = reach / Distributions.normalQuantile(0.975);
+        double f = observed * observed / (2 * widened * widened);
+        // However small the observed length, the true one may lie as far off as noise reaches.
+        return new Interval(lengthAt(f, widened, KNOWN, 0.975), Math.max(reach, lengthAt(f, widened, KNOWN, 0.025)));
     }
 
     /** The true length at which the observed one lies at a lower-tail probability; 0 where none does. */

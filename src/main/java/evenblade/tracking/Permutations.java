@@ -14,12 +14,13 @@ import java.util.stream.IntStream;
  * layout as it stands moved round as a whole, then exchanges of two blades as long as one of them betters the best so
  * far. That is a bounded search whose result may not be the best of all.
  */
-final class Permutations {
+public final class Permutations {
     static final int ALL_TRIED_UP_TO = 6;
 
     private Permutations() {}
 
-    static boolean allTried(Layout layout) {
+    /** Whether all layouts of so many blades are tried. */
+    public static boolean allTried(Layout layout) {
         return layout.positions() <= ALL_TRIED_UP_TO;
     }
 
@@ -31,7 +32,7 @@ final class Permutations {
      * @param score judges a layout
      * @param order which score is less; layouts that tie are decided by fewest blades moved, then by name
      */
-    static <S> Judged<S> least(Layout start, Function<Layout, S> score, Comparator<S> order) {
+    public static <S> Judged<S> least(Layout start, Function<Layout, S> score, Comparator<S> order) {
         Comparator<Judged<S>> best = Comparator.<Judged<S>, S>comparing(Judged::score, order)
                 .thenComparing(j -> j.layout().movedFrom(start))
                 .thenComparing(j -> String.join("\n", j.layout().blades()));
@@ -92,5 +93,5 @@ final class Permutations {
     }
 
     /** A layout and what it scores. */
-    record Judged<S>(Layout layout, S score) {}
+    public record Judged<S>(Layout layout, S score) {}
 }

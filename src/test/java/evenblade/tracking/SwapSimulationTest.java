@@ -43,7 +43,7 @@ class SwapSimulationTest {
         for (int seed = 0; seed < trials; seed++) {
             exactly.run(blades, sessions, seed, 4, 4);
             above.run(blades, sessions, seed + 100_000, 4, 8);
-            SwapTest even = SwapTest.even(blades, SIGMA, seed);
+            SwapTest even = SwapTest.even(blades, SIGMA, seed * 31L + sessions);
             for (int s = 0; s < sessions; s++) {
                 even.turnedOn(s % blades);
             }
@@ -89,7 +89,7 @@ class SwapSimulationTest {
         int spreadHeld;
 
         void run(int blades, int sessions, long seed, double leastSigmas, double mostSigmas) {
-            Random random = new Random(seed * 7919 + blades * 31 + sessions);
+            Random random = SwapTest.mixed(seed * 7919 + blades * 31 + sessions);
             int culprit = random.nextInt(blades);
             boolean blade = random.nextBoolean();
             double sigmas = leastSigmas + (mostSigmas - leastSigmas) * random.nextDouble();

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
+import java.util.SplittableRandom;
 
 /**
  * An invented hub with known truth, for tests: blades and positions with their shares, marked with a pencil of known
@@ -28,7 +29,12 @@ final class SwapTest {
     }
 
     static SwapTest even(int blades, double sigmaMm, long seed) {
-        return new SwapTest(new double[blades], new double[blades], sigmaMm, new Random(seed));
+        return new SwapTest(new double[blades], new double[blades], sigmaMm, mixed(seed));
+    }
+
+    /** Neighbouring seeds of Random begin alike; mixed, they don't. */
+    static Random mixed(long seed) {
+        return new Random(new SplittableRandom(seed).nextLong());
     }
 
     SwapTest withBlade(int blade, double offMm) {
