@@ -162,7 +162,9 @@ final class DwellReader {
     }
 
     private OptionalDouble phaseDeg(int l) {
-        if (speed.origin() != SpeedResult.Origin.MARK) {
+        double order = lines.get(l).order();
+        boolean comesBackEachTurn = Math.abs(order - Math.rint(order)) < OrderTable.COINCIDENT * order;
+        if (speed.origin() != SpeedResult.Origin.MARK || !comesBackEachTurn) {
             return OptionalDouble.empty();
         }
         double degrees = -Math.toDegrees(Math.atan2(fit.sine(channel, l), fit.cosine(channel, l)));

@@ -11,7 +11,8 @@ public sealed interface Level {
      * @param standardError of the amplitude
      * @param ciLow lower end of the 95 % interval
      * @param ciHigh upper end of the 95 % interval; where the line isn't detected, 'below' this
-     * @param phaseDeg of the line against the mark (cosine), 0 to 360; empty without a mark
+     * @param phaseDeg of the line against the mark (cosine), 0 to 360; empty without a mark and for
+     *     lines that don't come back to the same place in every propeller revolution
      * @param detected whether it stands out of the noise at 1 %, all lines tested allowed for
      * @param estimator how the blocks of the dwell were brought together
      */

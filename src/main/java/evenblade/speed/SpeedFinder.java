@@ -214,8 +214,7 @@ public final class SpeedFinder {
             }
             SpeedTrack track = locked.sound() ? new KnotTrack(time, level, rate, whole.fromS(), whole.toS()) : whole;
             if (dwells.isEmpty()) {
-                warnings.add(new Warning(
-                        "no-dwell", "the speed never stays within ± 1 % for 5 s, so no amplitude is measured"));
+                warnings.add(NoDwell.warning());
             }
             Dwell mean = dwells.stream()
                     .max(java.util.Comparator.comparingDouble(Dwell::durationS))
