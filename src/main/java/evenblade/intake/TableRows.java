@@ -155,6 +155,11 @@ final class TableRows {
                                 kept + skipped,
                                 firstSkippedLine,
                                 firstSkipped)));
-        return new Read(numbers.stream().map(GrowingNumbers::toArray).toList(), warning);
+        List<double[]> arrays = new ArrayList<>();
+        while (!numbers.isEmpty()) {
+            // Let go of one by one, so that not all of them are held twice.
+            arrays.add(numbers.remove(0).toArray());
+        }
+        return new Read(arrays, warning);
     }
 }

@@ -6,8 +6,11 @@ import java.util.Locale;
 
 /** Refuses, before it is read, a table that the memory given to the program can't hold. */
 final class TableSize {
-    /** Each number is held as read, as sorted and as kept, in eight bytes; sorting needs some more. */
-    private static final int BYTES_PER_NUMBER = 40;
+    /** Each number is held as read and as kept, in eight bytes each. */
+    private static final int BYTES_PER_NUMBER = 16;
+
+    /** What ordering and measuring the stamps takes. */
+    private static final int BYTES_PER_ROW = 64;
 
     private static final double SHARE_OF_MEMORY = 0.8;
 
@@ -23,7 +26,7 @@ final class TableSize {
     static void require(Path file, long bytes, double characters, String head, TableShape shape) {
         long lines = Math.max(1, head.lines().count());
         double rows = characters * lines / head.length();
-        double needed = rows * shape.columns() * BYTES_PER_NUMBER;
+        double needed = rows * (shape.columns() * BYTES_PER_NUMBER + BYTES_PER_ROW);
         double available = SHARE_OF_MEMORY * Runtime.getRuntime().maxMemory();
         if (needed > available || rows > Integer.MAX_VALUE / 2.0) {
             throw BadInput.in(file)

@@ -16,6 +16,9 @@ public record RobustLine(double slope, double intercept, double scale) {
 
     private static final double NORMAL_PER_MAD = 1.4826;
     private static final int START_POINTS = 301;
+    /** Enough to know the scatter by; a median over all points would cost more than the fit. */
+    private static final int SCALE_POINTS = 20_001;
+
     private static final int MOST_ROUNDS = 25;
     private static final double SETTLED = 1e-12;
 
@@ -35,11 +38,12 @@ public record RobustLine(double slope, double intercept, double scale) {
                     x.length + " x for " + y.length + " y values, expected as many of each and at least 2");
         }
         double slope = startingSlope(x, y);
-        double[] residuals = new double[x.length];
-        for (int i = 0; i < x.length; i++) {
-            residuals[i] = y[i] - slope * x[i];
+        double[] residuals = new double[Math.min(x.length, SCALE_POINTS)];
+        for (int i = 0; i < residuals.length; i++) {
+            int point = pick(i, residuals.length, x.length);
+            residuals[i] = y[point] - slope * x[point];
         }
-        double intercept = median(residuals.clone());
+        double intercept = median(residuals);
         double scale = scale(x, y, slope, intercept, residuals);
         for (int round = 0; round < MOST_ROUNDS && scale > 0; round++) {
             double before = slope;
@@ -86,7 +90,7 @@ public record RobustLine(double slope, double intercept, double scale) {
         int points = Math.min(x.length, START_POINTS);
         int[] picked = new int[points];
         for (int i = 0; i < points; i++) {
-            picked[i] = (int) ((long) i * (x.length - 1) / (points - 1));
+            picked[i] = pick(i, points, x.length);
         }
         double[] slopes = new double[points * (points - 1) / 2];
         int count = 0;
@@ -105,10 +109,16 @@ public record RobustLine(double slope, double intercept, double scale) {
     }
 
     private static double scale(double[] x, double[] y, double slope, double intercept, double[] scratch) {
-        for (int i = 0; i < x.length; i++) {
-            scratch[i] = Math.abs(y[i] - intercept - slope * x[i]);
+        for (int i = 0; i < scratch.length; i++) {
+            int point = pick(i, scratch.length, x.length);
+            scratch[i] = Math.abs(y[point] - intercept - slope * x[point]);
         }
         return NORMAL_PER_MAD * median(scratch);
+    }
+
+    /** The {@code i}th of {@code picks} points spread evenly over {@code points}, both ends among them. */
+    private static int pick(int i, int picks, int points) {
+        return (int) ((long) i * (points - 1) / (picks - 1));
     }
 
     /** The median; the array is sorted by it. */

@@ -90,6 +90,19 @@ class TableFaultsTest {
     }
 
     @Test
+    void singleMissingSamplesDontBendTheRate() {
+        Random random = new Random(4);
+        double[] stamps = IntStream.range(0, 6000)
+                .filter(i -> i % 37 != 5)
+                .mapToDouble(i -> i / RATE + 1e-4 * random.nextGaussian())
+                .toArray();
+        Recording recording = read(table(stamps.length, i -> stamps[i] + 1, "%.7f"));
+        double error = 5 * 1e-4 * Math.sqrt(12 / Math.pow(stamps.length, 3)) * RATE * RATE;
+        assertThat(recording.time().rateHz()).isCloseTo(RATE, within(error));
+        assertThat(recording.stamps().orElseThrow().gaps()).isZero();
+    }
+
+    @Test
     void stampsCutToMillisecondsGiveWayToTheEvenClockTheyFollow() {
         Recording recording = read(table(4000, i -> Math.floor(1000 * (7.0003 + i / RATE)) / 1000, "%.3f"));
         assertThat(codes(recording)).containsExactly("coarse-stamps");
