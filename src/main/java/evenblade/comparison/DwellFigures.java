@@ -1,0 +1,75 @@
+package evenblade.comparison;
+
+import evenblade.installation.OrderLine;
+import evenblade.installation.Shaft;
+import evenblade.orders.DwellOrders;
+import evenblade.orders.OrderReading;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * The figures of one dwell that a basis allows to compare.
+ *
+ * @param entries by figure, in the order of the order table, the unevenness index last
+ */
+record DwellFigures(Map<Figure, Entry> entries) {
+    /**
+     * A figure's value.
+     *
+     * @param value what was measured
+     * @param sharedWith names of the lines that it can't be told apart from
+     */
+    record Entry(Value value, List<String> sharedWith) {
+        Entry {
+            sharedWith = sharedWith.stream().sorted().toList();
+        }
+    }
+
+    DwellFigures {
+        entries = Collections.unmodifiableMap(new LinkedHashMap<>(entries));
+    }
+
+    static DwellFigures of(DwellOrders dwell, Basis basis) {
+        Map<Figure, Entry> entries = new LinkedHashMap<>();
+        Optional<Value.Known> bladePass = basis == Basis.GAIN_FREE ? bladePass(dwell) : Optional.empty();
+        for (OrderReading reading : dwell.readings()) {
+            Value.of(reading.level()).ifPresent(value -> {
+                if (basis == Basis.ABSOLUTE) {
+                    entries.put(Figure.amplitude(reading.line()), new Entry(value, reading.inseparableFrom()));
+                } else if (bladePass.isPresent() && propellerOnly(reading)) {
+                    entries.put(
+                            Figure.toBladePass(reading.line()),
+                            new Entry(Value.ratio(value, bladePass.get()), List.of()));
+                }
+            });
+        }
+        dwell.unevenness()
+                .flatMap(Value::of)
+                .ifPresent(value -> entries.put(Figure.UNEVENNESS, new Entry(value, List.of())));
+        return new DwellFigures(entries);
+    }
+
+    /** A propeller order, blade pass itself left out, that no engine line falls on. */
+    private static boolean propellerOnly(OrderReading reading) {
+        return reading.line().of() == Shaft.PROPELLER
+                && !firstBladePass(reading.line())
+                && reading.inseparableFrom().isEmpty();
+    }
+
+    private static Optional<Value.Known> bladePass(DwellOrders dwell) {
+        return dwell.readings().stream()
+                .filter(r -> firstBladePass(r.line()) && r.inseparableFrom().isEmpty())
+                .flatMap(r -> Value.of(r.level()).stream())
+                .flatMap(v -> v instanceof Value.Known known ? Stream.of(known) : Stream.empty())
+                .findFirst();
+    }
+
+    /** Blade pass itself: the lowest of its multiples, which alone is named so. */
+    private static boolean firstBladePass(OrderLine line) {
+        return line.role() == OrderLine.Role.BLADE_PASS && line.name().equals("blade pass");
+    }
+}
