@@ -75,8 +75,11 @@ public sealed interface Value {
         return measured.ciHigh() > 0 ? Optional.of(new Below(measured.ciHigh())) : Optional.empty();
     }
 
-    /** The value of an unevenness index, whose interval is even on the logarithm; empty where it is zero. */
+    /** The value of an unevenness index, whose interval is even on the logarithm; empty where it has no end. */
     static Optional<Value> of(Unevenness index) {
+        if (Double.isInfinite(index.ciHigh())) {
+            return Optional.empty();
+        }
         if (!(index.value() > 0 && index.ciLow() > 0)) {
             return index.ciHigh() > 0 ? Optional.of(new Below(index.ciHigh())) : Optional.empty();
         }
