@@ -107,7 +107,7 @@ public final class OrderBarsPicture extends Picture {
         String text;
         if (bar.level() instanceof Level.Measured measured) {
             text = measured.detected()
-                    ? Figures.withError(measured.amplitude(), measured.standardError())
+                    ? Figures.withError(measured.amplitude(), (measured.ciHigh() - measured.ciLow()) / 2)
                     : "below " + Figures.plain(measured.ciHigh());
         } else {
             text = "beyond range, folds to " + Figures.plain(((Level.BeyondRange) bar.level()).foldsToHz()) + " Hz";

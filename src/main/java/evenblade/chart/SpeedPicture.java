@@ -11,6 +11,8 @@ import java.util.Locale;
 /** Engine speed (left) and propeller speed (right) against time, with the dwells shaded and named. */
 public final class SpeedPicture extends Picture {
     private static final int MOST_ROWS = 3;
+    /** Half the width of a 95 % interval in standard errors. */
+    private static final double NINETY_FIVE = 1.96;
 
     /**
      * What is drawn.
@@ -170,9 +172,11 @@ public final class SpeedPicture extends Picture {
         Dwell dwell = data.dwells().get(index);
         return String.format(
                 Locale.ROOT,
-                "dwell %d: %s rpm, %.0f s",
+                "dwell %d: %s rpm (95 %%), %.0f s",
                 index + 1,
-                Figures.withError(60 * data.ratio() * dwell.propellerHz(), 60 * data.ratio() * dwell.standardErrorHz()),
+                Figures.withError(
+                        60 * data.ratio() * dwell.propellerHz(),
+                        NINETY_FIVE * 60 * data.ratio() * dwell.standardErrorHz()),
                 dwell.durationS());
     }
 }

@@ -73,7 +73,7 @@ final class DwellTable {
         Level.Measured measured = (Level.Measured) reading.level();
         String others = others(reading);
         if (!measured.detected() && confirmed) {
-            return new Row(name, hz, "below " + figure(measured.ciHigh(), measured), "", others);
+            return new Row(name, hz, "below " + figure(limit(measured), measured), "", others);
         }
         double half = (measured.ciHigh() - measured.ciLow()) / 2;
         return new Row(
@@ -87,7 +87,12 @@ final class DwellTable {
     /** Two figures of the error, or of the level that an undetected line lies below. */
     private static int decimals(Level.Measured measured) {
         double half = (measured.ciHigh() - measured.ciLow()) / 2;
-        return AmplitudeText.decimals(measured.detected() ? half : measured.ciHigh());
+        return AmplitudeText.decimals(measured.detected() ? half : limit(measured));
+    }
+
+    /** What an undetected line lies below; a lucky quiet spell doesn't make the fit better than its error. */
+    private static double limit(Level.Measured measured) {
+        return Math.max(measured.ciHigh(), 2 * measured.standardError());
     }
 
     private static int columns(String line) {

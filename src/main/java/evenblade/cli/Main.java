@@ -45,7 +45,7 @@ public final class Main {
                 commandLine().usage(output);
                 return ExitStatus.DONE;
             }
-            return run(commandLine(args).parseArgs(args), output);
+            return run(commandLine(args).setErr(errors).parseArgs(args), output);
         } catch (ParameterException e) {
             return Complaints.wrongUsage(e, errors);
         } catch (Exception e) {

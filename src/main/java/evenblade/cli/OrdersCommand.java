@@ -3,11 +3,14 @@ package evenblade.cli;
 import evenblade.app.AnalyseRecording;
 import evenblade.app.AnalysedRecording;
 import evenblade.app.AnalysisRequest;
+import evenblade.app.WritePictures;
 import evenblade.installation.InstallationFile;
 import evenblade.json.JsonWriter;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -21,6 +24,8 @@ final class OrdersCommand implements Command {
         spec.addPositional(Options.word(0, "RECORDING", Path.class, "WAV, AIFF, AU, FLAC, or CSV with time stamps."));
         spec.addOption(Options.installation());
         RecordingOptions.addTo(spec);
+        spec.addOption(Options.value(
+                "--plots", "DIR", Path.class, "Write pictures (PNG and SVG) into this folder; it is made if need be."));
         spec.addOption(Options.json());
     }
 
@@ -28,13 +33,28 @@ final class OrdersCommand implements Command {
     public int run(ParseResult words, PrintWriter out) throws IOException {
         Path recording = words.matchedPositionalValue(0, Path.of(""));
         Path installation = Options.path(words, "--installation").orElseThrow();
+        boolean json = Options.said(words, "--json");
+        Optional<Path> plots = Options.path(words, "--plots");
+        plots.ifPresent(WritePictures::requireFolder);
         AnalysisRequest request = new RecordingOptions(words).request(recording, InstallationFile.read(installation));
-        AnalysedRecording analysed = AnalyseRecording.answer(request);
-        if (Options.said(words, "--json")) {
+        PrintWriter errors = words.commandSpec().commandLine().getErr();
+        AnalysedRecording analysed;
+        try (WorkBar bar = new WorkBar()) {
+            analysed = AnalyseRecording.answer(request, bar);
+        }
+        List<Path> written = plots.isPresent() ? pictures(analysed, plots.get()) : List.of();
+        if (json) {
             out.print(JsonWriter.write(OrdersJson.of(analysed.orders())));
         } else {
             OrdersText.lines(analysed.orders()).forEach(out::println);
         }
+        written.forEach(file -> (json ? errors : out).println("wrote " + file));
         return ExitStatus.DONE;
+    }
+
+    /** The drawing toolkit is only loaded here, and told not to look for a display. */
+    private static List<Path> pictures(AnalysedRecording analysed, Path folder) throws IOException {
+        System.setProperty("java.awt.headless", "true");
+        return WritePictures.answer(analysed, folder);
     }
 }

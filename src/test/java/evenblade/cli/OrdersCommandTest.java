@@ -170,4 +170,70 @@ class OrdersCommandTest {
                 .as(line)
                 .isLessThanOrEqualTo(80));
     }
+
+    @Test
+    void withPlotsEveryPictureIsWrittenTwiceAndNamed() throws IOException {
+        Path plots = folder.resolve("new").resolve("pictures");
+        CommandLineRun run = CommandLineRun.of(
+                "orders",
+                wav("stool.wav", run(4800, 8)),
+                "--installation",
+                installation,
+                "--engine-rpm",
+                "4800",
+                "--plots",
+                plots.toString(),
+                "--json");
+        assertThat(run.status()).isZero();
+        JsonDocument.parse(run.out(), "standard output");
+        for (String name : List.of("spectrum", "orders", "waterfall", "speed")) {
+            Path png = plots.resolve("stool-" + name + ".png");
+            Path svg = plots.resolve("stool-" + name + ".svg");
+            assertThat(run.err()).contains("wrote " + png + "\n", "wrote " + svg + "\n");
+            assertThat(Files.readAllBytes(png)).startsWith(0x89, 'P', 'N', 'G');
+            assertThat(svg).content().contains("<svg");
+        }
+        try (var files = Files.list(plots)) {
+            assertThat(files).hasSize(8);
+        }
+    }
+
+    @Test
+    void inNoiseNoSpeedIsFoundNothingIsDetectedAndJsonHasNulls() throws IOException {
+        SyntheticRun noise =
+                SyntheticRun.at(SpeedProfile.steady(33, 8)).withNoise(1).withSeed(4);
+        String file = wav("noise.wav", noise);
+        JsonObject json = json(file);
+        assertThat(json.object("speed").flag("confirmed")).isFalse();
+        assertThat(json.object("speed").optionalText("source")).isEmpty();
+        assertThat(json.object("speed").optionalNumber("engineRpm", 0, 1e6)).isEmpty();
+        assertThat(json.objects("dwells")).isEmpty();
+        assertThat(CommandLineRun.of("orders", file, "--installation", installation)
+                        .out())
+                .startsWith("Speed NOT FOUND");
+
+        JsonObject entered = json(file, "--engine-rpm", "4800");
+        assertThat(entered.object("speed").text("source")).isEqualTo("entered");
+        assertThat(entered.object("speed").number("engineRpm")).isEqualTo(4800, within(1e-6));
+        assertThat(entered.objects("dwells").get(0).objects("orders"))
+                .isNotEmpty()
+                .noneMatch(order -> order.flag("detected"));
+        assertThat(CommandLineRun.of("orders", file, "--installation", installation, "--engine-rpm", "4800")
+                        .out())
+                .startsWith("Speed NOT CONFIRMED")
+                .contains("(NOT CONFIRMED)");
+    }
+
+    @Test
+    void aNamedChannelIsTheOnlyOneAndTheOthersAreNotListenedTo() throws IOException {
+        SyntheticRun noise =
+                SyntheticRun.at(SpeedProfile.steady(33, 8)).withNoise(1).withSeed(4);
+        String file = wav("two.wav", noise, run(4800, 8));
+        JsonObject json = json(file, "--channel", "2", "--engine-rpm", "4800");
+        assertThat(json.text("channel")).isEqualTo("right");
+        assertThat(json.objects("channels")).hasSize(1);
+        assertThat(json.object("speed").flag("confirmed")).isTrue();
+        assertThat(json.objects("quality")).hasSize(2);
+        assertThat(json(file, "--engine-rpm", "4800").text("channel")).isEqualTo("right");
+    }
 }
