@@ -94,10 +94,9 @@ final class Stamps {
         double[] seconds =
                 Arrays.stream(rows).mapToDouble(row -> raw[row] - first).toArray();
         double resolution = resolution(seconds);
-        double mean = seconds[seconds.length - 1] / (seconds.length - 1);
         boolean coarse = coarseClock;
         if (coarseClock) {
-            double[] numbers = numbers(seconds, mean, 1.5 * mean + resolution);
+            double[] numbers = SampleCount.of(seconds, resolution);
             RobustLine even = RobustLine.fit(numbers, seconds);
             boolean follows = follows(seconds, numbers, even, resolution);
             warnings.add(coarseStamps(resolution, even.slope(), follows));
@@ -108,7 +107,7 @@ final class Stamps {
             }
         }
         Steps steps = Steps.of(seconds);
-        double[] numbers = numbers(seconds, steps.mean(), steps.longerThanOne(coarseClock ? 0 : resolution));
+        double[] numbers = SampleCount.of(seconds, coarseClock ? 0 : resolution);
         RobustLine even = RobustLine.fit(numbers, seconds);
         StampQuality quality =
                 new StampQuality(steps.median(), steps.jitterShare(), steps.gaps(), steps.lostS(), unsorted, doubled);
@@ -206,21 +205,6 @@ final class Stamps {
         }
     }
 
-    /**
-     * Sample number of each stamp, missing samples counted.
-     *
-     * @param mean step between neighbouring samples
-     * @param longerThanOne a step longer than this spans several samples
-     */
-    private static double[] numbers(double[] seconds, double mean, double longerThanOne) {
-        double[] numbers = new double[seconds.length];
-        for (int i = 1; i < seconds.length; i++) {
-            double step = seconds[i] - seconds[i - 1];
-            numbers[i] = numbers[i - 1] + (step > longerThanOne ? Math.rint(step / mean) : 1);
-        }
-        return numbers;
-    }
-
     /** Whether stamps cut to a tick agree with an even clock: none lies further off than half a tick. */
     private static boolean follows(double[] seconds, double[] numbers, RobustLine even, double resolution) {
         double low = Double.POSITIVE_INFINITY;
@@ -298,16 +282,8 @@ final class Stamps {
                 .toPlainString();
     }
 
-    /** The steps between stamps; mean and scatter without the gaps, the robust scatter with them. */
-    private record Steps(
-            double median, double mean, double jitterShare, double robustScatterS, int gaps, double lostS) {
-        private static final double NORMAL_PER_MAD = 1.4826;
-
-        /** A step longer than this can't be one late sample: half a step, a tick and four deviations more. */
-        double longerThanOne(double resolution) {
-            return 1.5 * mean + resolution + 4 * robustScatterS;
-        }
-
+    /** The steps between stamps; mean and scatter without the gaps. */
+    private record Steps(double median, double mean, double jitterShare, int gaps, double lostS) {
         static Steps of(double[] seconds) {
             double[] steps = new double[seconds.length - 1];
             for (int i = 0; i < steps.length; i++) {
@@ -333,11 +309,7 @@ final class Stamps {
                 squares += step > GAP_STEPS * median ? 0 : (step - mean) * (step - mean);
             }
             double jitter = Math.sqrt(squares / (steps.length - gaps)) / median;
-            double[] off = Arrays.stream(steps)
-                    .map(step -> Math.abs(step - median))
-                    .sorted()
-                    .toArray();
-            return new Steps(median, mean, jitter, NORMAL_PER_MAD * off[off.length / 2], gaps, lost);
+            return new Steps(median, mean, jitter, gaps, lost);
         }
     }
 }
