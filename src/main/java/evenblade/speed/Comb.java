@@ -19,6 +19,11 @@ record Comb(List<Tooth> teeth) {
      *     that a single visible line is taken for what it most likely is
      */
     record Tooth(OrderLine line, double weight) {
+        /** Whether most machines show it: blade pass, firing, or once per revolution of a shaft. */
+        boolean main() {
+            return weight > 1;
+        }
+
         double order() {
             return line.propellerOrder();
         }

@@ -15,7 +15,10 @@ final class DwellFinder {
     private static final double SHARE_OF_SHORT_RECORDING = 0.75;
     /** Slowest to fastest within a dwell, as a share of the speed: ± 1 % and a little for noise. */
     private static final double WIDEST = 0.023;
-    /** How far the ends may lie from the median before they are taken for part of a ramp. */
+    /**
+     * How far the ends may lie from the median before they are taken for part of a ramp; at the ends of
+     * the recording, where no ramp can be seen, only the loosest counts.
+     */
     private static final double TIGHTEST_END = 0.0015;
 
     private static final double LOOSEST_END = 0.0105;
@@ -114,10 +117,12 @@ final class DwellFinder {
         double reach = median * Math.max(TIGHTEST_END, Math.min(LOOSEST_END, 5 * usual));
         int first = from;
         int last = to;
-        while (first < last && Math.abs(speed[first] - median) > reach) {
+        double atStart = from == 0 ? LOOSEST_END * median : reach;
+        double atEnd = to == speed.length ? LOOSEST_END * median : reach;
+        while (first < last && Math.abs(speed[first] - median) > atStart) {
             first++;
         }
-        while (last > first && Math.abs(speed[last - 1] - median) > reach) {
+        while (last > first && Math.abs(speed[last - 1] - median) > atEnd) {
             last--;
         }
         return new int[] {first, last};

@@ -3,11 +3,9 @@ package evenblade.speed;
 /**
  * The path of speed over time that collects the most evidence from the comb, by dynamic programming.
  *
- * <p>Evidence in a frame at speed f is Σ w·(ℓ(P/N) − ℓ₀) over the lines inside the range, with ℓ(p) =
- * log(1 + p) up to 30 dB and a quarter of its slope beyond, so that one strong line can't outvote
- * several fair ones, and ℓ₀ its mean in noise, so that a line which leaves the range costs nothing.
- * This approximates the maximum-likelihood comb (Christensen &amp; Jakobsson, Multi-Pitch Estimation,
- * 2009; Nielsen et al., Signal Processing 135:188, 2017).
+ * <p>Evidence in a frame at speed f is the weighted sum of {@link WhiteFrames#evidence} over the lines
+ * inside the range. This approximates the maximum-likelihood comb (Christensen &amp; Jakobsson,
+ * Multi-Pitch Estimation, 2009; Nielsen et al., Signal Processing 135:188, 2017).
  *
  * <p>First over the whole range on a grid of 0.1 %, then within ± 0.6 % of that path on one of 0.02 %.
  * A change of speed costs evidence in proportion to its size, which lets ramps pass.
@@ -18,14 +16,6 @@ final class PathSearch {
     private static final int FINE_REACH = 30;
     /** Evidence that a change of speed by one part in a thousand costs. */
     private static final double COST_PER_THOUSANDTH = 0.15;
-    /** E log(1 + X), X exponential of mean 1: e·E₁(1). */
-    private static final double NOISE_MEAN = 0.596347362323194;
-
-    /** Lines that a sensor should have filtered out count less. */
-    private static final double FOLDED_WEIGHT = 0.4;
-
-    private static final double KNEE = Math.log(1 + 1000.0);
-    private static final double BEYOND_KNEE = 0.25;
 
     private final WhiteFrames frames;
     private final Comb comb;
@@ -54,24 +44,16 @@ final class PathSearch {
         }
     }
 
-    static double logOf(double overFloor) {
-        double value = Math.log1p(overFloor);
-        return value <= KNEE ? value : KNEE + BEYOND_KNEE * (value - KNEE);
-    }
-
     /** Evidence for a speed in one frame. */
     double evidence(int frame, double hz) {
         double sum = 0;
         for (Comb.Tooth tooth : comb.teeth()) {
-            double own = tooth.order() * hz;
-            boolean folded = frames.folded(own);
-            if (!folded && !frames.inRange(own)) {
+            double frequency = tooth.order() * hz;
+            if (!frames.inRange(frequency)) {
                 continue;
             }
-            double frequency = frames.appearsAtHz(own);
-            double weight = folded ? FOLDED_WEIGHT * tooth.weight() : tooth.weight();
             for (int c = 0; c < frames.channels(); c++) {
-                sum += weight * (logOf(frames.overFloor(c, frame, frequency)) - NOISE_MEAN);
+                sum += tooth.weight() * frames.evidence(c, frame, frequency);
             }
         }
         return sum;

@@ -14,8 +14,12 @@ import java.util.Locale;
 record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
     /** Share of the chosen path's evidence from which on another is a rival. */
     private static final double AS_GOOD = 0.92;
-    /** Power over the floor below which a line counts for nothing here. */
-    private static final double NOTICED = 2.5;
+    /** Mean evidence below which a line counts as absent. */
+    private static final double PRESENT = 1.0;
+    /** What an absent line costs: much for one that most machines show, little for another. */
+    private static final double ABSENT_MAIN = 1.5;
+
+    private static final double ABSENT_OTHER = 0.4;
 
     Rivals {
         propellerHz = List.copyOf(propellerHz);
@@ -27,9 +31,9 @@ record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
         Comb.Tooth strongest = comb.teeth().get(0);
         double most = -1;
         for (Comb.Tooth tooth : comb.teeth()) {
-            double power = meanOverFloor(frames, path, tooth.order());
-            if (power > most) {
-                most = power;
+            double seen = meanEvidence(frames, path, tooth.order());
+            if (seen > most) {
+                most = seen;
                 strongest = tooth;
             }
         }
@@ -69,24 +73,28 @@ record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
     private static double explained(WhiteFrames frames, Comb comb, PathSearch.Path path, double scale) {
         double sum = 0;
         for (Comb.Tooth tooth : comb.teeth()) {
-            double power = meanOverFloor(frames, path, tooth.order() * scale);
-            sum += power > NOTICED ? PathSearch.logOf(power) : 0;
+            double seen = meanEvidence(frames, path, tooth.order() * scale);
+            if (Double.isNaN(seen)) {
+                continue;
+            }
+            sum += seen > PRESENT ? seen : -(tooth.main() ? ABSENT_MAIN : ABSENT_OTHER);
         }
         return sum;
     }
 
-    private static double meanOverFloor(WhiteFrames frames, PathSearch.Path path, double order) {
+    /** Mean over frames and channels; not a number where the line is never in range. */
+    private static double meanEvidence(WhiteFrames frames, PathSearch.Path path, double order) {
         double sum = 0;
         int n = 0;
         for (int i = 0; i < path.hz().length; i++) {
             double frequency = order * path.hz()[i];
             if (frames.inRange(frequency)) {
                 for (int c = 0; c < frames.channels(); c++) {
-                    sum += frames.overFloor(c, path.frame()[i], frequency);
+                    sum += frames.evidence(c, path.frame()[i], frequency);
                     n++;
                 }
             }
         }
-        return n == 0 ? 0 : sum / n;
+        return sum / n;
     }
 }
