@@ -24,6 +24,7 @@ final class CommandIndex {
             "job pitch",
             "job runout",
             "job strike",
+            "tracking",
             "practice");
 
     private CommandIndex() {}
@@ -43,6 +44,7 @@ final class CommandIndex {
             case "job pitch" -> new JobPitchCommand();
             case "job runout" -> new JobRunOutCommand();
             case "job strike" -> new JobStrikeCommand();
+            case "tracking" -> new TrackingCommand();
             case "practice" -> new PracticeCommand();
             default -> throw new IllegalArgumentException("no command '" + name + "'");
         };

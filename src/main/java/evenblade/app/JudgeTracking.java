@@ -1,0 +1,233 @@
+package evenblade.app;
+
+import evenblade.installation.Installation;
+import evenblade.installation.Limit;
+import evenblade.job.Detail;
+import evenblade.job.Event;
+import evenblade.job.JobFolder;
+import evenblade.job.JobRecord;
+import evenblade.job.Kind;
+import evenblade.problem.BadInput;
+import evenblade.tracking.CoupleEstimate;
+import evenblade.tracking.FaceRunOut;
+import evenblade.tracking.LimitCheck;
+import evenblade.tracking.PitchReadings;
+import evenblade.tracking.RunOutTest;
+import evenblade.tracking.SwapFit;
+import evenblade.tracking.TrackingAnalysis;
+import evenblade.tracking.TrackingSession;
+import evenblade.tracking.UnchangedSpells;
+import evenblade.units.Length;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Answers what the tip marks of a job say together, with pitch and run-out beside them. */
+public final class JudgeTracking {
+    private JudgeTracking() {}
+
+    /**
+     * Everything about the static side of a job.
+     *
+     * @param job its name
+     * @param invented whether it was made up for practice
+     * @param installation with its limits
+     * @param sessions every session with its limits, in order of time
+     * @param spells what the sessions say together, one answer for each stretch without a change; the last one
+     *     counts now
+     * @param runOuts readings of the flange, in order of time
+     * @param runOutTest whether the last of them explains what stays on the hub, where that can be told
+     * @param pitches blade angles, in order of time
+     * @param couple rough size of what the track turns at the engine's highest speed, where mass and speed are known
+     */
+    public record TrackView(
+            String job,
+            boolean invented,
+            Installation installation,
+            List<MarkedTips> sessions,
+            List<TrackingAnalysis> spells,
+            List<DialReading> runOuts,
+            Optional<RunOutTest> runOutTest,
+            List<BladeAngles> pitches,
+            Optional<CoupleEstimate> couple) {
+        public TrackView {
+            sessions = List.copyOf(sessions);
+            spells = List.copyOf(spells);
+            runOuts = List.copyOf(runOuts);
+            pitches = List.copyOf(pitches);
+        }
+
+        /** What counts now. */
+        public TrackingAnalysis now() {
+            return spells.get(spells.size() - 1);
+        }
+    }
+
+    /**
+     * One session held against the limits.
+     *
+     * @param event its id in the record
+     * @param session the marks
+     * @param checks one per limit on track
+     */
+    public record MarkedTips(String event, TrackingSession session, List<LimitCheck> checks) {
+        public MarkedTips {
+            checks = List.copyOf(checks);
+        }
+
+        /** Whether all limits that apply hold; nothing where none does. */
+        public Optional<Boolean> withinLimit() {
+            return JudgeTracking.within(checks);
+        }
+    }
+
+    /**
+     * A reading of the flange.
+     *
+     * @param event its id in the record
+     * @param reading the dial
+     * @param atTip carried out to the tips, where the diameter is known
+     * @param checks one per limit on run-out
+     */
+    public record DialReading(String event, FaceRunOut reading, Optional<Length> atTip, List<LimitCheck> checks) {
+        public DialReading {
+            checks = List.copyOf(checks);
+        }
+    }
+
+    /**
+     * Blade angles held against the limits.
+     *
+     * @param event its id in the record
+     * @param readings the angles
+     * @param checks one per limit on pitch
+     */
+    public record BladeAngles(String event, PitchReadings readings, List<LimitCheck> checks) {
+        public BladeAngles {
+            checks = List.copyOf(checks);
+        }
+    }
+
+    /**
+     * Judges a job's tip marks.
+     *
+     * @throws BadInput where there is no job or it has no tip marks that count
+     */
+    public static TrackView answer(Path job) {
+        JobRecord record = JobFolder.open(job).record();
+        Installation installation = record.installation();
+        List<MarkedTips> sessions = sessions(record);
+        if (sessions.isEmpty()) {
+            throw BadInput.in(job).found("no tip marks in this job", "at least one entry made with 'job tracking'");
+        }
+        List<List<TrackingSession>> spells =
+                UnchangedSpells.part(sessions.stream().map(MarkedTips::session).toList(), changes(record));
+        List<TrackingSession> last = spells.get(spells.size() - 1);
+        List<DialReading> runOuts = runOuts(record);
+        return new TrackView(
+                record.name(),
+                record.invented(),
+                installation,
+                sessions,
+                spells.stream().map(TrackingAnalysis::of).toList(),
+                runOuts,
+                runOuts.isEmpty()
+                        ? Optional.empty()
+                        : test(runOuts.get(runOuts.size() - 1).reading(), installation, last),
+                pitches(record),
+                couple(installation, last.get(last.size() - 1)));
+    }
+
+    /** When something was changed on the machine. */
+    static List<Instant> changes(JobRecord record) {
+        return record.standing().stream()
+                .filter(e -> e.kind() == Kind.CORRECTION || e.kind() == Kind.BALANCE)
+                .map(e -> e.at().toInstant())
+                .toList();
+    }
+
+    static List<MarkedTips> sessions(JobRecord record) {
+        List<MarkedTips> sessions = new ArrayList<>();
+        for (Event event : record.standing(Kind.TRACKING)) {
+            TrackingSession session =
+                    ((Detail.Tracking) event.detail()).session(event.at().toInstant());
+            List<LimitCheck> checks = limits(record.installation(), Limit.Subject.TRACK)
+                    .map(limit -> LimitCheck.track(limit, session.marksMm()))
+                    .toList();
+            sessions.add(new MarkedTips(event.id(), session, checks));
+        }
+        return sessions;
+    }
+
+    static List<DialReading> runOuts(JobRecord record) {
+        List<DialReading> readings = new ArrayList<>();
+        for (Event event : record.standing(Kind.RUN_OUT)) {
+            FaceRunOut reading =
+                    ((Detail.RunOut) event.detail()).reading(event.at().toInstant());
+            List<LimitCheck> checks = limits(record.installation(), Limit.Subject.FACE_RUN_OUT)
+                    .map(limit -> LimitCheck.runOut(limit, reading))
+                    .toList();
+            readings.add(new DialReading(
+                    event.id(), reading, tipRadius(record.installation()).map(reading::atTip), checks));
+        }
+        return readings;
+    }
+
+    static List<BladeAngles> pitches(JobRecord record) {
+        List<BladeAngles> pitches = new ArrayList<>();
+        for (Event event : record.standing(Kind.PITCH)) {
+            PitchReadings readings =
+                    ((Detail.Pitch) event.detail()).angles(event.at().toInstant());
+            List<LimitCheck> checks = record.installation().pitchLimits().stream()
+                    .map(limit -> LimitCheck.pitch(limit, readings.bladeAnglesDeg()))
+                    .toList();
+            pitches.add(new BladeAngles(event.id(), readings, checks));
+        }
+        return pitches;
+    }
+
+    static Optional<Length> tipRadius(Installation installation) {
+        return installation.propeller().diameter().map(d -> Length.ofMetres(d.metres() / 2));
+    }
+
+    private static Stream<Limit> limits(Installation installation, Limit.Subject what) {
+        return installation.limits().stream().filter(limit -> limit.what() == what);
+    }
+
+    private static Optional<Boolean> within(List<LimitCheck> checks) {
+        List<LimitCheck> applying = checks.stream()
+                .filter(c -> c.outcome() != LimitCheck.Outcome.NOT_APPLICABLE)
+                .toList();
+        return applying.isEmpty()
+                ? Optional.empty()
+                : Optional.of(applying.stream().allMatch(c -> c.outcome() == LimitCheck.Outcome.WITHIN));
+    }
+
+    private static Optional<RunOutTest> test(
+            FaceRunOut runOut, Installation installation, List<TrackingSession> sessions) {
+        return tipRadius(installation)
+                .flatMap(radius ->
+                        runOut.predictedMarksMm(installation.propeller().blades(), radius))
+                .flatMap(marks -> RunOutTest.of(SwapFit.of(sessions), marks));
+    }
+
+    private static Optional<CoupleEstimate> couple(Installation installation, TrackingSession session) {
+        Installation.Propeller propeller = installation.propeller();
+        if (propeller.bladeMass().isEmpty()
+                || propeller.centreOfGravity().isEmpty()
+                || tipRadius(installation).isEmpty()
+                || installation.engine().maxRpm().isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(CoupleEstimate.of(
+                propeller.bladeMass().get(),
+                propeller.centreOfGravity().get(),
+                tipRadius(installation).get(),
+                installation.engine().maxRpm().getAsDouble()
+                        / installation.reduction().ratio(),
+                session.marksMm()));
+    }
+}
