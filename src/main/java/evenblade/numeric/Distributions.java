@@ -1,7 +1,6 @@
 package evenblade.numeric;
 
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
-import org.hipparchus.distribution.continuous.FDistribution;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.special.Beta;
@@ -21,11 +20,6 @@ public final class Distributions {
         return new TDistribution(degreesOfFreedom).inverseCumulativeProbability(probability);
     }
 
-    /** Value that Fisher's F stays below with this probability. */
-    public static double fQuantile(double probability, double numerator, double denominator) {
-        return new FDistribution(numerator, denominator).inverseCumulativeProbability(probability);
-    }
-
     /** Probability that Fisher's F exceeds a value: the p-value of an F-test. */
     public static double fTail(double value, double numerator, double denominator) {
         if (value <= 0) {
@@ -33,11 +27,6 @@ public final class Distributions {
         }
         // Through the tail of the beta distribution, so that small p-values keep their digits.
         return Beta.regularizedBeta(denominator / (denominator + numerator * value), denominator / 2, numerator / 2);
-    }
-
-    /** Value that χ² stays below with this probability. */
-    public static double chiSquareQuantile(double probability, double degreesOfFreedom) {
-        return new ChiSquaredDistribution(degreesOfFreedom).inverseCumulativeProbability(probability);
     }
 
     /** Probability that χ² stays below a value. */

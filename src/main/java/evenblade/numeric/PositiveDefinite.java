@@ -9,12 +9,8 @@ public final class PositiveDefinite {
 
     private PositiveDefinite() {}
 
-    /**
-     * The lower triangle L of M = L·Lᵀ (Cholesky), or nothing where M is not positive definite.
-     *
-     * @param matrix square and symmetric; only its lower triangle is read; not changed
-     */
-    public static Optional<double[][]> lowerFactor(double[][] matrix) {
+    /** The lower triangle L of M = L·Lᵀ (Cholesky). */
+    private static Optional<double[][]> lowerFactor(double[][] matrix) {
         int n = matrix.length;
         double largest = 0;
         for (int i = 0; i < n; i++) {
@@ -39,7 +35,11 @@ public final class PositiveDefinite {
         return Optional.of(lower);
     }
 
-    /** M⁻¹, or nothing where M is not positive definite. */
+    /**
+     * M⁻¹, or nothing where M is not positive definite.
+     *
+     * @param matrix square and symmetric; only its lower triangle is read; not changed
+     */
     public static Optional<double[][]> inverse(double[][] matrix) {
         return lowerFactor(matrix).map(PositiveDefinite::inverseFromFactor);
     }

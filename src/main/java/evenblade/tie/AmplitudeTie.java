@@ -33,12 +33,15 @@ public final class AmplitudeTie implements TrackTie {
     private final double[] best;
     private final List<double[]> drawn;
     private final boolean trackMatters;
+    private final boolean somethingLeft;
 
-    private AmplitudeTie(List<TieRun> runs, double[] best, List<double[]> drawn, boolean trackMatters) {
+    private AmplitudeTie(
+            List<TieRun> runs, double[] best, List<double[]> drawn, boolean trackMatters, boolean somethingLeft) {
         this.runs = List.copyOf(runs);
         this.best = best;
         this.drawn = drawn;
         this.trackMatters = trackMatters;
+        this.somethingLeft = somethingLeft;
     }
 
     /** Fits, or nothing where no fit settles. At least four runs; {@link VibrationAndTrack} judges whether they do. */
@@ -62,8 +65,12 @@ public final class AmplitudeTie implements TrackTie {
             }
             fit(runs, again, best).ifPresent(fit -> drawn.add(fit.parameters()));
         }
-        boolean matters = explains(runs, fitted.get().sumOfSquares(), spare);
-        return drawn.size() < DRAWS / 2 ? Optional.empty() : Optional.of(new AmplitudeTie(runs, best, drawn, matters));
+        double misfit = fitted.get().sumOfSquares();
+        boolean matters = betterThan(run -> 1, runs, misfit, spare);
+        boolean leaves = betterThan(run -> run.trackMm().magnitude(), runs, misfit, spare);
+        return drawn.size() < DRAWS / 2
+                ? Optional.empty()
+                : Optional.of(new AmplitudeTie(runs, best, drawn, matters, leaves));
     }
 
     private static double model(double[] p, Phasor track) {
@@ -101,12 +108,12 @@ public final class AmplitudeTie implements TrackTie {
 
     @Override
     public Size left() {
-        return size(p -> Math.abs(p[0]));
+        return open(size(p -> Math.abs(p[0])), somethingLeft);
     }
 
     @Override
     public Size perMillimetre() {
-        return size(p -> Math.hypot(p[1], p[2]));
+        return open(size(p -> Math.hypot(p[1], p[2])), trackMatters);
     }
 
     @Override
@@ -120,7 +127,7 @@ public final class AmplitudeTie implements TrackTie {
                 .map(run -> new Share(
                         run.label(),
                         run.amplitude(),
-                        size(p -> Math.hypot(p[1], p[2]) * run.trackMm().magnitude())))
+                        open(size(p -> Math.hypot(p[1], p[2]) * run.trackMm().magnitude()), trackMatters)))
                 .toList();
     }
 
@@ -144,24 +151,34 @@ public final class AmplitudeTie implements TrackTie {
         return trackMatters;
     }
 
-    /** F-test against 'all runs alike', with the stated errors or, where it is larger, the scatter of the fit. */
-    private static boolean explains(List<TieRun> runs, double sumOfSquares, double spare) {
-        double weights = 0;
-        double weighted = 0;
+    /**
+     * F-test against a simpler tie of one number, A = a·shape: 'all runs alike' or 'nothing left at perfect track'. Uses the
+     * stated errors or, where it is larger, the scatter of the fit.
+     */
+    private static boolean betterThan(
+            ToDoubleFunction<TieRun> shape, List<TieRun> runs, double sumOfSquares, double spare) {
+        double top = 0;
+        double bottom = 0;
         for (TieRun run : runs) {
             double weight = 1 / (run.standardError() * run.standardError());
-            weights += weight;
-            weighted += weight * run.amplitude();
+            double s = shape.applyAsDouble(run);
+            top += weight * s * run.amplitude();
+            bottom += weight * s * s;
         }
-        double alike = 0;
+        double simple = 0;
         for (TieRun run : runs) {
-            double off = (run.amplitude() - weighted / weights) / run.standardError();
-            alike += off * off;
+            double off = (run.amplitude() - top / bottom * shape.applyAsDouble(run)) / run.standardError();
+            simple += off * off;
         }
         double variance = Math.max(1, sumOfSquares / spare);
-        return FTest.of(alike - sumOfSquares, 2, variance, variance > 1 ? spare : MANY)
+        return FTest.of(simple - sumOfSquares, UNKNOWNS - 1, variance, variance > 1 ? spare : MANY)
                         .pValue()
                 < CHANCE;
+    }
+
+    /** Draws are never exactly nothing: where the simpler tie will do, the interval is opened down to zero. */
+    private static Size open(Size size, boolean clearOfZero) {
+        return clearOfZero ? size : new Size(size.value(), 0, size.high());
     }
 
     private Size size(ToDoubleFunction<double[]> question) {

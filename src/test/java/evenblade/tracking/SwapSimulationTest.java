@@ -60,6 +60,9 @@ class SwapSimulationTest {
                 100.0 * falseAlarms / trials,
                 100 * above.heldShare(),
                 100 * above.spreadHeldShare());
+        if (blades <= 4) {
+            assertThat(above.spreadHeldShare()).isGreaterThan(0.92);
+        }
         if (sessions == 1) {
             assertThat(above.notSeparable).isEqualTo(trials);
         } else {
