@@ -1,5 +1,6 @@
 package evenblade.app;
 
+import evenblade.installation.OrderLine;
 import evenblade.installation.OrderTable;
 import evenblade.intake.Intake;
 import evenblade.intake.IntakeOptions;
@@ -10,17 +11,19 @@ import evenblade.orders.RunOrders;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.recording.BlockSink;
+import evenblade.recording.Channel;
 import evenblade.recording.ChannelQuality;
 import evenblade.recording.Recording;
 import evenblade.recording.SampleStream;
 import evenblade.recording.StreamHeader;
 import evenblade.recording.StreamSummary;
 import evenblade.signal.Decimator;
+import evenblade.speed.MarkSpeed;
 import evenblade.speed.SpeedFinder;
 import evenblade.speed.SpeedResult;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
+import java.util.Optional;
 
 /** Answers what shook in one recording: its speed, its dwells, and the amplitude of every order. */
 public final class AnalyseRecording {
@@ -28,6 +31,9 @@ public final class AnalyseRecording {
     private static final double LEAST_KEPT_HZ = 1000;
     /** Room above the highest line at the fastest speed looked at. */
     private static final double KEPT_MARGIN = 1.03;
+
+    /** Room above the highest line that the search for the speed looks at, at the fastest speed. */
+    private static final double SEARCHED_MARGIN = 1.05;
 
     private static final double SHARE_READ = 0.7;
     private static final double SHARE_SPEED = 0.9;
@@ -42,8 +48,14 @@ public final class AnalyseRecording {
         this.range = SpeedRange.of(request);
     }
 
-    /** A recording with only the channels to analyse, and what was measured about all channels of its file. */
-    private record Reading(Recording recording, List<ChannelQuality> quality) {}
+    /**
+     * What was read.
+     *
+     * @param recording with only the channels to analyse
+     * @param mark the channel with the mark, at the same times
+     * @param quality of all channels of the file
+     */
+    private record Reading(Recording recording, Optional<Channel> mark, List<ChannelQuality> quality) {}
 
     /**
      * Analyses a recording.
@@ -60,12 +72,11 @@ public final class AnalyseRecording {
     }
 
     private AnalysedRecording answer() {
-        request.markChannel().ifPresent(AnalyseRecording::refuseMark);
         Reading reading = read();
         Recording recording = reading.recording();
         OrderTable table = request.installation().orders();
         progress.at(SHARE_READ, "finding the speed");
-        SpeedResult speed = SpeedFinder.find(recording, recording.channels(), table, range.expectation());
+        SpeedResult speed = speed(reading, table);
         progress.at(SHARE_SPEED, "measuring the orders");
         List<ChannelOrders> measured = OrderMeter.measure(recording, recording.channels(), table, speed);
         List<Integer> shown = ChosenChannels.shownOrder(measured, request);
@@ -82,12 +93,23 @@ public final class AnalyseRecording {
         return new AnalysedRecording(orders, ChosenChannels.only(recording, shown));
     }
 
-    /** The one place where a mark takes over from the comb. */
-    private static void refuseMark(String channel) {
-        throw BadInput.in("mark channel '" + channel + "'")
-                .found(
-                        "reading the speed from a mark isn't built yet",
-                        "no mark channel; the speed is found in the signal");
+    private SpeedResult speed(Reading reading, OrderTable table) {
+        Recording recording = reading.recording();
+        if (reading.mark().isPresent()) {
+            return MarkSpeed.find(recording, reading.mark().get(), recording.channels(), table, range.expectation());
+        }
+        Recording slower = SlowerCopy.of(recording, searchedHz(table));
+        return SpeedFinder.find(slower, slower.channels(), table, range.expectation());
+    }
+
+    /** The highest frequency that the search for the speed looks at; it leaves the drive's teeth out. */
+    private double searchedHz(OrderTable table) {
+        double highest = table.lines().stream()
+                .filter(line -> line.role() != OrderLine.Role.MESH)
+                .mapToDouble(OrderLine::propellerOrder)
+                .max()
+                .orElseThrow();
+        return highest * range.expectation().toHz() * SEARCHED_MARGIN;
     }
 
     private Reading read() {
@@ -96,24 +118,34 @@ public final class AnalyseRecording {
             return reduced(streamed.sound());
         }
         Recording whole = ((Intake.Whole) intake).recording();
-        List<Integer> wanted = ChosenChannels.named(whole.source().channels(), request);
-        return new Reading(ChosenChannels.among(whole, wanted, request), whole.quality());
+        ChosenChannels chosen = ChosenChannels.of(whole.source().channels(), request);
+        return reading(whole, chosen.signals(), chosen.mark(), whole.quality());
     }
 
     private Reading reduced(SampleStream sound) {
         StreamHeader header = sound.header();
-        int[] wanted = ChosenChannels.named(header.channels(), request).stream()
-                .mapToInt(Integer::intValue)
-                .toArray();
+        ChosenChannels chosen = ChosenChannels.of(header.channels(), request);
+        List<Integer> wanted = chosen.all();
         Decimator decimator = Decimator.plan(
                 header.sampleRateHz(),
                 keptHz(header.sampleRateHz()),
                 header.channels().size(),
-                wanted);
+                wanted.stream().mapToInt(Integer::intValue).toArray());
         StreamSummary summary = sound.deliverTo(counted(decimator, header));
         Recording recording = decimator.recording(header, summary);
-        List<Integer> all = IntStream.range(0, wanted.length).boxed().toList();
-        return new Reading(ChosenChannels.among(recording, all, request), summary.quality());
+        return reading(
+                recording,
+                chosen.signals().stream().map(wanted::indexOf).toList(),
+                chosen.mark().map(wanted::indexOf),
+                summary.quality());
+    }
+
+    private Reading reading(
+            Recording recording, List<Integer> signals, Optional<Integer> mark, List<ChannelQuality> quality) {
+        return new Reading(
+                ChosenChannels.among(recording, signals, request),
+                mark.map(index -> recording.channels().get(index)),
+                quality);
     }
 
     private double keptHz(double rateHz) {

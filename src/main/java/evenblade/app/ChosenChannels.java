@@ -14,28 +14,52 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
-/** Which channels are analysed, and which of them is shown first. */
-final class ChosenChannels {
-    private ChosenChannels() {}
-
+/**
+ * Which channels are analysed, and which of them is shown first.
+ *
+ * @param signals indices of the channels to analyse, in the order named
+ * @param mark index of the channel with the mark; never among the signals
+ */
+record ChosenChannels(List<Integer> signals, Optional<Integer> mark) {
     /**
-     * Indices of the channels to analyse, in the order named; all where none is named.
+     * Those named; all but the mark where none is named.
      *
      * @param names of the file's channels
-     * @throws BadInput naming the channels there are, where one isn't known
+     * @throws BadInput naming the channels there are, where one isn't known; where the mark is all there is
      */
-    static List<Integer> named(List<String> names, AnalysisRequest request) {
-        if (request.channels().isEmpty()) {
-            return IntStream.range(0, names.size()).boxed().toList();
-        }
-        List<Integer> chosen = new ArrayList<>();
+    static ChosenChannels of(List<String> names, AnalysisRequest request) {
+        BadInput.Place place = BadInput.in(request.file());
+        Optional<Integer> mark = request.markChannel().map(word -> ChannelChoice.indexOf(names, word, place));
+        List<Integer> signals = new ArrayList<>();
         for (String word : request.channels()) {
-            int index = ChannelChoice.indexOf(names, word, BadInput.in(request.file()));
-            if (!chosen.contains(index)) {
-                chosen.add(index);
+            int index = ChannelChoice.indexOf(names, word, place);
+            if (mark.isPresent() && mark.get() == index) {
+                throw place.found(
+                        "channel '" + names.get(index) + "' named for the mark and to be analysed",
+                        "two different channels");
+            }
+            if (!signals.contains(index)) {
+                signals.add(index);
             }
         }
-        return chosen;
+        if (request.channels().isEmpty()) {
+            IntStream.range(0, names.size())
+                    .filter(index -> mark.isEmpty() || mark.get() != index)
+                    .forEach(signals::add);
+        }
+        if (signals.isEmpty()) {
+            throw place.found(
+                    "no channel beside '" + names.get(mark.orElseThrow()) + "', the one with the mark",
+                    "a channel with the shaking, too");
+        }
+        return new ChosenChannels(signals, mark);
+    }
+
+    /** Signals, then the mark. */
+    List<Integer> all() {
+        List<Integer> all = new ArrayList<>(signals);
+        mark.ifPresent(all::add);
+        return all;
     }
 
     /**

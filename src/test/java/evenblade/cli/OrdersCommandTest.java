@@ -236,4 +236,34 @@ class OrdersCommandTest {
         assertThat(json.objects("quality")).hasSize(2);
         assertThat(json(file, "--engine-rpm", "4800").text("channel")).isEqualTo("right");
     }
+
+    @Test
+    void aMarkGivesTheSpeedAndThePhaseOfEveryLine() throws IOException {
+        SyntheticRun run = run(4800, 10);
+        TimeBase clock = run.evenClock(8000);
+        double[] mark = new double[clock.size()];
+        for (int i = 0; i < mark.length; i++) {
+            double turned = run.speed().revolutionsAt(clock.at(i));
+            mark[i] = turned - Math.floor(turned) < 0.05 ? 40 : 0;
+        }
+        Path file = folder.resolve("marked.wav");
+        new WavFile(8000, 16, FULL_SCALE, "invented").write(file, List.of(run.samples(clock), mark));
+        JsonObject json = json(file.toString(), "--mark-channel", "right", "--full-scale", "50 m/s2");
+        assertThat(json.object("speed").text("source")).isEqualTo("mark");
+        assertThat(json.objects("channels")).hasSize(1);
+        JsonObject dwell = json.objects("dwells").get(0);
+        assertMeasured(dwell, "propeller 1×", 1.0);
+        assertMeasured(dwell, "firing", 1.5);
+        // The mark passes within 0.05 revolutions of angle 0; the line was put in 40° ahead of its cosine.
+        assertThat(order(dwell, "propeller 1×").number("phaseDeg")).isEqualTo(40, within(20.0));
+    }
+
+    @Test
+    void theMarkIsNoSignal() throws IOException {
+        String file = wav("run.wav", run(4800, 8));
+        assertThat(CommandLineRun.of("orders", file, "--installation", installation, "--mark-channel", "1")
+                        .err())
+                .isEqualTo("evenblade: " + file + ": no channel beside 'mono', the one with the mark, expected a"
+                        + " channel with the shaking, too\n");
+    }
 }

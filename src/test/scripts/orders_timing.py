@@ -1,0 +1,76 @@
+#!/usr/bin/env python3
+"""Times `evenblade orders` as a whole process against two others on the same file, in one run.
+
+    orders_timing.py [ROUNDS]        after `mvn -B -q package`
+
+The file: ten minutes of invented 48 kHz mono sound, 16 bit, speed wandering by 1 %. The others: starting
+the virtual machine and reading the same file through the same reader (hash and quality included), and
+the job scripted with SciPy (src/test/python/orders_by_scipy.py). Rounds take turns, so that other work on
+the machine hits all three. Wall time and processor time (user and system, children included) are given,
+best and median.
+"""
+
+import os
+import pathlib
+import resource
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+
+import numpy as np
+from scipy.io import wavfile
+
+ROOT = pathlib.Path(__file__).resolve().parents[3]
+JAR = ROOT / "target/evenblade.jar"
+INSTALLATION = """{ "name": "invented",
+  "engine": { "cycle": "four-stroke", "cylinders": 4, "idleRpm": 1600, "maxRpm": 5600 },
+  "reduction": { "drivingTeeth": 21, "drivenTeeth": 51, "kind": "gear" },
+  "propeller": { "blades": 3 } }"""
+
+
+def invent(file, seconds=600, rate=48000):
+    rng = np.random.default_rng(1)
+    t = np.arange(seconds * rate) / rate
+    speed = 32.92 * (1 + 0.006 * np.sin(2 * np.pi * 0.05 * t) + 0.004 * np.sin(2 * np.pi * 0.17 * t + 1))
+    phase = 2 * np.pi * np.cumsum(speed) / rate
+    x = 0.02 * rng.standard_normal(len(t))
+    for order, amplitude in [(1, 0.1), (2, 0.02), (3, 0.15), (6, 0.05), (51 / 21, 0.06), (102 / 21, 0.12), (204 / 21, 0.04)]:
+        x += amplitude * np.cos(order * phase + order)
+    wavfile.write(file, rate, np.round(x * 0.9 * 32767).astype(np.int16))
+
+
+def timed(command):
+    before, start = resource.getrusage(resource.RUSAGE_CHILDREN), time.perf_counter()
+    subprocess.run(command, check=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    wall, after = time.perf_counter() - start, resource.getrusage(resource.RUSAGE_CHILDREN)
+    return wall, after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+
+
+def main():
+    rounds = int(sys.argv[1]) if len(sys.argv) > 1 else 5
+    with tempfile.TemporaryDirectory() as folder:
+        wav, installation = f"{folder}/ten-minutes.wav", f"{folder}/installation.json"
+        invent(wav)
+        pathlib.Path(installation).write_text(INSTALLATION)
+        classes = f"{JAR}{os.pathsep}{ROOT / 'target/test-classes'}"
+        jobs = {
+            "start and read": ["java", "-cp", classes, "evenblade.bench.DecodeTiming", wav, "1"],
+            "evenblade orders": ["java", "-jar", str(JAR), "orders", wav, "--installation", installation,
+                                 "--engine-rpm", "4800", "--json"],
+            "SciPy": [sys.executable, str(ROOT / "src/test/python/orders_by_scipy.py"), wav, str(51 / 21), "3", "2",
+                      "4800", "51"],
+        }
+        times = {name: [] for name in jobs}
+        for _ in range(rounds):
+            for name, command in jobs.items():
+                times[name].append(timed(command))
+    print(f"load {os.getloadavg()[0]:.1f}, {rounds} rounds")
+    for name, pairs in times.items():
+        wall, cpu = zip(*pairs)
+        print(f"{name:18s} wall best {min(wall):6.2f} median {statistics.median(wall):6.2f} s"
+              f"   processor best {min(cpu):6.2f} median {statistics.median(cpu):6.2f} s")
+
+
+main()
