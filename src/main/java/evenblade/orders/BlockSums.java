@@ -58,42 +58,68 @@ final class BlockSums {
         return new BlockSums(size, sums);
     }
 
-    /** Lower triangle of C'C, four columns against one at a time so that each load serves four products. */
+    /** Lower triangle of C'C, two columns against four at a time, so that six loads serve eight products. */
     private static void products(double[][] columns, int size, int count, double[] sums) {
-        for (int r = 0; r < size; r++) {
-            double[] row = columns[r];
-            int base = r * (r + 1) / 2;
-            int c = 0;
-            for (; c + 3 <= r; c += 4) {
-                double[] c0 = columns[c];
-                double[] c1 = columns[c + 1];
-                double[] c2 = columns[c + 2];
-                double[] c3 = columns[c + 3];
-                double s0 = 0;
-                double s1 = 0;
-                double s2 = 0;
-                double s3 = 0;
-                for (int i = 0; i < count; i++) {
-                    double x = row[i];
-                    s0 += x * c0[i];
-                    s1 += x * c1[i];
-                    s2 += x * c2[i];
-                    s3 += x * c3[i];
+        double[] tile = new double[8];
+        for (int r = 0; r < size; r += 2) {
+            double[] first = columns[r];
+            double[] second = r + 1 < size ? columns[r + 1] : columns[r];
+            for (int c = 0; c <= r + 1 && c < size; c += 4) {
+                tile(
+                        first,
+                        second,
+                        columns[c],
+                        columns[Math.min(c + 1, size - 1)],
+                        columns[Math.min(c + 2, size - 1)],
+                        columns[Math.min(c + 3, size - 1)],
+                        count,
+                        tile);
+                for (int k = 0; k < 4; k++) {
+                    put(sums, r, c + k, tile[k]);
+                    if (r + 1 < size) {
+                        put(sums, r + 1, c + k, tile[4 + k]);
+                    }
                 }
-                sums[base + c] = s0;
-                sums[base + c + 1] = s1;
-                sums[base + c + 2] = s2;
-                sums[base + c + 3] = s3;
-            }
-            for (; c <= r; c++) {
-                double[] other = columns[c];
-                double s = 0;
-                for (int i = 0; i < count; i++) {
-                    s += row[i] * other[i];
-                }
-                sums[base + c] = s;
             }
         }
+    }
+
+    private static void put(double[] sums, int row, int column, double value) {
+        if (column <= row) {
+            sums[row * (row + 1) / 2 + column] = value;
+        }
+    }
+
+    private static void tile(
+            double[] x, double[] y, double[] a, double[] b, double[] c, double[] d, int count, double[] into) {
+        double xa = 0;
+        double xb = 0;
+        double xc = 0;
+        double xd = 0;
+        double ya = 0;
+        double yb = 0;
+        double yc = 0;
+        double yd = 0;
+        for (int i = 0; i < count; i++) {
+            double p = x[i];
+            double q = y[i];
+            xa += p * a[i];
+            xb += p * b[i];
+            xc += p * c[i];
+            xd += p * d[i];
+            ya += q * a[i];
+            yb += q * b[i];
+            yc += q * c[i];
+            yd += q * d[i];
+        }
+        into[0] = xa;
+        into[1] = xb;
+        into[2] = xc;
+        into[3] = xd;
+        into[4] = ya;
+        into[5] = yb;
+        into[6] = yc;
+        into[7] = yd;
     }
 
     double at(int row, int column) {

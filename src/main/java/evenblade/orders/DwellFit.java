@@ -58,10 +58,7 @@ final class DwellFit {
     static DwellFit of(
             Recording recording, List<Channel> channels, SpeedTrack track, Dwell dwell, List<FittedLine> lines) {
         int count = blockCount(dwell.durationS());
-        int[] first = new int[count + 1];
-        for (int b = 0; b <= count; b++) {
-            first[b] = Clock.indexAt(recording.time(), dwell.fromS() + b * dwell.durationS() / count);
-        }
+        int[] first = blockStarts(recording, dwell, count);
         int columns = 2 * lines.size() + channels.size();
         BlockSums[] blocks = new BlockSums[count];
         double[] lengths = new double[count];
@@ -300,17 +297,25 @@ final class DwellFit {
         return squares / samples;
     }
 
-    /** What the fit leaves of a channel, from the first to the last sample of the dwell. */
-    double[] residual(List<Channel> channels, int channel) {
-        int total = firstSample[firstSample.length - 1] - firstSample[0];
-        double[] residual = new double[total];
-        List<Channel> one = List.of(channels.get(channel));
-        IntStream.range(0, firstSample.length - 1).parallel().forEach(b -> {
-            int n = firstSample[b + 1] - firstSample[b];
+    /**
+     * What the fit leaves of a channel, block by block with each block's level and slope taken out.
+     *
+     * @param wide the recording fitted, or the same at a higher rate
+     * @param ofWide its channels, in the order of those fitted
+     * @param channel which of them
+     * @param dwell the dwell fitted
+     */
+    double[] residual(Recording wide, List<Channel> ofWide, int channel, Dwell dwell) {
+        int count = firstSample.length - 1;
+        int[] first = blockStarts(wide, dwell, count);
+        double[] residual = new double[first[count] - first[0]];
+        List<Channel> one = List.of(ofWide.get(channel));
+        IntStream.range(0, count).parallel().forEach(b -> {
+            int n = first[b + 1] - first[b];
             if (n < 1) {
                 return;
             }
-            double[][] values = columns(recording, one, track, lines, firstSample[b], n);
+            double[][] values = columns(wide, one, track, lines, first[b], n);
             double[] x = values[2 * lines.size()];
             for (int k = 0; k < 2 * lines.size(); k++) {
                 double factor = solution[channel][k];
@@ -320,9 +325,17 @@ final class DwellFit {
                 }
             }
             Drift.remove(x, n);
-            System.arraycopy(x, 0, residual, firstSample[b] - firstSample[0], n);
+            System.arraycopy(x, 0, residual, first[b] - first[0], n);
         });
         return residual;
+    }
+
+    private static int[] blockStarts(Recording recording, Dwell dwell, int count) {
+        int[] first = new int[count + 1];
+        for (int b = 0; b <= count; b++) {
+            first[b] = Clock.indexAt(recording.time(), dwell.fromS() + b * dwell.durationS() / count);
+        }
+        return first;
     }
 
     /** Level and slope of a block. */

@@ -46,10 +46,15 @@ final class DwellReader {
         this.rateHz = rateHz;
     }
 
-    DwellOrders read(double[] residual, List<SteadyTones.Found> tones, List<OrderReading> beyond) {
+    /**
+     * Reads the lines fitted.
+     *
+     * @param residual what the fit leaves of the channel
+     * @param readings one per line of the table; those of the lines fitted are replaced
+     */
+    void read(double[] residual, List<OrderReading> readings) {
         ResidualSpectrum spectrum = new ResidualSpectrum(residual, rateHz);
         List<DwellFit.Scatter> scatter = fit.scatter(channel);
-        List<OrderReading> readings = new ArrayList<>(beyond);
         for (int l = 0; l < lines.size(); l++) {
             Level.Measured level = level(l, scatter.get(l), spectrum);
             List<Integer> members = lines.get(l).members();
@@ -63,7 +68,6 @@ final class DwellReader {
                 readings.set(member, new OrderReading(line, hz, level, others));
             }
         }
-        return new DwellOrders(dwell, readings, unexplained(tones), UnevennessIndex.of(readings, table));
     }
 
     private Level.Measured level(int l, DwellFit.Scatter scatter, ResidualSpectrum spectrum) {
@@ -169,17 +173,5 @@ final class DwellReader {
         }
         double degrees = -Math.toDegrees(Math.atan2(fit.sine(channel, l), fit.cosine(channel, l)));
         return OptionalDouble.of((degrees % 360 + 360) % 360);
-    }
-
-    private List<UnexplainedLine> unexplained(List<SteadyTones.Found> tones) {
-        double ratio = table.ratio() * (1 + speed.ratioCorrection());
-        return tones.stream()
-                .map(tone -> new UnexplainedLine(
-                        tone.frequencyHz(),
-                        tone.amplitude(),
-                        tone.frequencyHz() / dwell.propellerHz(),
-                        tone.frequencyHz() / dwell.propellerHz() / ratio,
-                        tone.followsSpeed()))
-                .toList();
     }
 }

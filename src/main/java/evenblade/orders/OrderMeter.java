@@ -4,37 +4,47 @@ import evenblade.installation.OrderLine;
 import evenblade.installation.OrderTable;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
+import evenblade.signal.Narrowing;
 import evenblade.speed.Dwell;
 import evenblade.speed.SpeedResult;
 import evenblade.speed.SpeedTrack;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
-/** Measures every line of an installation in every dwell of a run. */
+/**
+ * Measures every line of an installation in every dwell of a run.
+ *
+ * <p>Shaft and firing lines are fitted together at the lowest rate that holds them; gear mesh, far
+ * above, is fitted by itself at the recording's own rate; other steady lines are looked for up to
+ * about a kilohertz.
+ */
 public final class OrderMeter {
-    /** Tones that are fitted along because they beat with an order inside a block. */
-    private static final int MOST_TONES = 4;
+    /** How often the track is sharpened by what a fit leaves. */
+    private static final int MOST_ROUNDS = 2;
+    /** A correction below this phase of blade pass isn't worth another fit. */
+    private static final double ENOUGH_RAD = 0.03;
 
-    private static final double BEATS_WITHIN_BLOCKS = 3;
-    /** How often the track is sharpened by what a fit leaves, and the phase of blade pass that isn't worth it. */
-    private static final int MOST_ROUNDS = 3;
-
-    private static final double ENOUGH_RAD = 0.02;
+    private static final double LOOKED_THROUGH_HZ = 1000;
+    private static final double MARGIN = 1.03;
 
     private final Recording recording;
-    private final List<Channel> channels;
+    private final Recording looking;
+    private final Recording fitting;
     private final OrderTable table;
     private final SpeedResult speed;
     private final double upToHz;
 
     private OrderMeter(Recording recording, List<Channel> channels, OrderTable table, SpeedResult speed) {
-        this.recording = recording;
-        this.channels = channels;
         this.table = table;
         this.speed = speed;
+        this.recording = Narrowing.of(recording, channels, recording.time().rateHz());
         this.upToHz = Math.min(
                 recording.usableUpToHz(),
                 Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz());
+        double highest = Math.min(upToHz, MARGIN * highestShaftLineHz());
+        this.looking = Narrowing.of(this.recording, this.recording.channels(), Math.max(LOOKED_THROUGH_HZ, highest));
+        this.fitting = Narrowing.of(looking, looking.channels(), highest);
     }
 
     /**
@@ -64,42 +74,64 @@ public final class OrderMeter {
         return result;
     }
 
-    private List<DwellOrders> measure(Dwell dwell) {
-        List<FittedLine> lines =
-                FittedLine.group(table, speed.ratioCorrection(), dwell.propellerHz(), dwell.durationS(), upToHz);
-        if (lines.isEmpty()) {
-            return channels.stream()
-                    .map(c -> new DwellOrders(dwell, outOfRange(dwell), List.of(), java.util.Optional.empty()))
-                    .toList();
-        }
-        List<FittedLine> along = new ArrayList<>(lines);
-        along.addAll(folded(dwell, lines));
-        SpeedTrack track = speed.track();
-        DwellFit fit = DwellFit.of(recording, channels, track, dwell, along);
-        for (int round = 0; round < MOST_ROUNDS && speed.confirmed(); round++) {
-            SpeedTrack sharper = SharpenedTrack.of(track, fit.wishes(channels));
-            if (2 * Math.PI * table.blades() * SharpenedTrack.size(sharper) < ENOUGH_RAD) {
-                break;
+    private double highestShaftLineHz() {
+        double fastest = speed.dwells().stream().mapToDouble(Dwell::maxHz).max().orElse(LOOKED_THROUGH_HZ);
+        double highest = 0;
+        for (OrderLine line : table.lines()) {
+            if (line.role() != OrderLine.Role.MESH) {
+                highest = Math.max(highest, FittedLine.order(line, speed.ratioCorrection()));
             }
-            track = sharper;
-            fit = DwellFit.of(recording, channels, track, dwell, along);
         }
-        List<double[]> residuals = residuals(fit);
-        List<List<SteadyTones.Found>> tones = tones(dwell, fit, along, residuals);
-        List<FittedLine> beating = beating(tones, lines, dwell, fit.blockS());
-        if (!beating.isEmpty()) {
-            List<FittedLine> more = new ArrayList<>(along);
-            more.addAll(beating);
-            fit = DwellFit.of(recording, channels, track, dwell, more);
-            residuals = residuals(fit);
+        return highest * fastest;
+    }
+
+    private List<DwellOrders> measure(Dwell dwell) {
+        List<FittedLine> shaft = new ArrayList<>();
+        List<FittedLine> mesh = new ArrayList<>();
+        for (FittedLine line :
+                FittedLine.group(table, speed.ratioCorrection(), dwell.propellerHz(), dwell.durationS(), upToHz)) {
+            boolean onlyMesh =
+                    line.members().stream().allMatch(m -> table.lines().get(m).role() == OrderLine.Role.MESH);
+            (onlyMesh ? mesh : shaft).add(line);
+        }
+        List<List<OrderReading>> readings = new ArrayList<>();
+        for (int c = 0; c < fitting.channels().size(); c++) {
+            readings.add(beyondRange(dwell));
+        }
+        SpeedTrack track = speed.track();
+        List<List<SteadyTones.Found>> tones = List.of();
+        if (!shaft.isEmpty()) {
+            ShaftLines lines = ShaftLines.fit(this.fitting, looking, table, speed, dwell, shaft, folded(dwell, shaft));
+            lines.read(readings);
+            tones = lines.tones();
+            track = lines.track();
+        }
+        if (!mesh.isEmpty()) {
+            readMesh(dwell, track, mesh, readings);
         }
         List<DwellOrders> result = new ArrayList<>();
-        for (int c = 0; c < channels.size(); c++) {
-            DwellReader reader = new DwellReader(
-                    table, speed, dwell, lines, fit, c, recording.time().rateHz());
-            result.add(reader.read(residuals.get(c), tones.get(c), outOfRange(dwell)));
+        for (int c = 0; c < readings.size(); c++) {
+            result.add(new DwellOrders(
+                    dwell,
+                    readings.get(c),
+                    tones.isEmpty() ? List.of() : unexplained(tones.get(c), dwell),
+                    tones.isEmpty() ? Optional.empty() : UnevennessIndex.of(readings.get(c), table)));
         }
         return result;
+    }
+
+    /** How often the track is sharpened at most, and the phase of blade pass that makes it worth while. */
+    static boolean worthSharpening(int round, SpeedTrack sharper, OrderTable table) {
+        return round < MOST_ROUNDS && 2 * Math.PI * table.blades() * SharpenedTrack.size(sharper) >= ENOUGH_RAD;
+    }
+
+    private void readMesh(Dwell dwell, SpeedTrack track, List<FittedLine> mesh, List<List<OrderReading>> readings) {
+        DwellFit fit = DwellFit.of(recording, recording.channels(), track, dwell, mesh);
+        for (int c = 0; c < readings.size(); c++) {
+            double[] residual = fit.residual(recording, recording.channels(), c, dwell);
+            new DwellReader(table, speed, dwell, mesh, fit, c, recording.time().rateHz())
+                    .read(residual, readings.get(c));
+        }
     }
 
     /**
@@ -108,7 +140,7 @@ public final class OrderMeter {
      */
     private List<FittedLine> folded(Dwell dwell, List<FittedLine> lines) {
         double rate = recording.source().sampleRateHz();
-        if (recording.time().rateHz() < 0.99 * rate) {
+        if (fitting.time().rateHz() < 0.99 * rate) {
             return List.of();
         }
         List<FittedLine> folded = new ArrayList<>();
@@ -134,60 +166,25 @@ public final class OrderMeter {
         return Math.abs(hz - Math.rint(hz / rate) * rate);
     }
 
-    private List<double[]> residuals(DwellFit fit) {
-        List<double[]> residuals = new ArrayList<>();
-        for (int c = 0; c < channels.size(); c++) {
-            residuals.add(fit.residual(channels, c));
-        }
-        return residuals;
-    }
-
-    private List<List<SteadyTones.Found>> tones(
-            Dwell dwell, DwellFit fit, List<FittedLine> lines, List<double[]> residuals) {
-        List<List<SteadyTones.Found>> all = new ArrayList<>();
-        SteadyTones search =
-                new SteadyTones(dwell, speed.track(), recording.time().rateHz());
-        for (int c = 0; c < channels.size(); c++) {
-            List<SteadyTones.Known> known = new ArrayList<>();
-            for (int l = 0; l < lines.size(); l++) {
-                known.add(new SteadyTones.Known(
-                        appearsAtHz(lines.get(l).frequencyHz(dwell.propellerHz())), fit.amplitude(c, l)));
-            }
-            all.add(search.search(residuals.get(c), known, upToHz));
-        }
-        return all;
-    }
-
-    /** Tones near enough to an order to disturb it block by block. */
-    private static List<FittedLine> beating(
-            List<List<SteadyTones.Found>> tones, List<FittedLine> lines, Dwell dwell, double blockS) {
-        List<FittedLine> beating = new ArrayList<>();
-        for (List<SteadyTones.Found> ofChannel : tones) {
-            for (SteadyTones.Found tone : ofChannel) {
-                boolean near = lines.stream()
-                        .anyMatch(l -> Math.abs(l.frequencyHz(dwell.propellerHz()) - tone.frequencyHz())
-                                < BEATS_WITHIN_BLOCKS / blockS);
-                boolean taken = beating.stream()
-                        .anyMatch(l -> Math.abs(l.frequencyHz(dwell.propellerHz()) - tone.frequencyHz())
-                                < FittedLine.RESOLVED / dwell.durationS() + 0.3);
-                if (near && !taken && beating.size() < MOST_TONES) {
-                    beating.add(
-                            tone.followsSpeed()
-                                    ? new FittedLine(List.of(), tone.frequencyHz() / dwell.propellerHz(), 0)
-                                    : FittedLine.steady(tone.frequencyHz()));
-                }
-            }
-        }
-        return beating;
-    }
-
-    /** One reading per line of the table: beyond range where it is, a placeholder to be filled elsewhere. */
-    private List<OrderReading> outOfRange(Dwell dwell) {
+    /** One reading per line of the table, each as if beyond range; those that are not are replaced. */
+    private List<OrderReading> beyondRange(Dwell dwell) {
         List<OrderReading> readings = new ArrayList<>();
         for (OrderLine line : table.lines()) {
             double hz = FittedLine.order(line, speed.ratioCorrection()) * dwell.propellerHz();
             readings.add(new OrderReading(line, hz, new Level.BeyondRange(appearsAtHz(hz)), List.of()));
         }
         return readings;
+    }
+
+    private List<UnexplainedLine> unexplained(List<SteadyTones.Found> tones, Dwell dwell) {
+        double ratio = table.ratio() * (1 + speed.ratioCorrection());
+        return tones.stream()
+                .map(tone -> new UnexplainedLine(
+                        tone.frequencyHz(),
+                        tone.amplitude(),
+                        tone.frequencyHz() / dwell.propellerHz(),
+                        tone.frequencyHz() / dwell.propellerHz() / ratio,
+                        tone.followsSpeed()))
+                .toList();
     }
 }

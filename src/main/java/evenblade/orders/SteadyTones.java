@@ -1,12 +1,12 @@
 package evenblade.orders;
 
 import evenblade.numeric.Distributions;
+import evenblade.numeric.Selection;
 import evenblade.signal.AveragedSpectrum;
 import evenblade.signal.Spectrum;
 import evenblade.speed.Dwell;
 import evenblade.speed.SpeedTrack;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
@@ -20,6 +20,7 @@ import java.util.List;
 final class SteadyTones {
     private static final double FALSE_ALARM = 0.01;
     private static final int NEIGHBOURHOOD_BINS = 40;
+    private static final int FLOOR_STEP_BINS = 16;
     private static final double FLOOR_DOF = 60;
     private static final double DOF_PER_STRETCH = 1.9;
     private static final int MOST = 12;
@@ -62,13 +63,13 @@ final class SteadyTones {
             return List.of();
         }
         double stretch = Math.max(1, Math.min(8, seconds / 4));
-        List<Found> found = new ArrayList<>(peaks(residual, rateHz, stretch, upToHz, false));
+        List<Found> found = new ArrayList<>(peaks(residual, rateHz, stretch, 0, upToHz, false));
         double wander = (dwell.maxHz() - dwell.minHz()) / dwell.propellerHz();
         if (wander > WANDER_TO_TELL) {
             double samplesPerRev = rateHz / dwell.propellerHz();
             double[] overAngle = overAngle(residual);
             for (Found turning : peaks(
-                    overAngle, samplesPerRev, stretch * dwell.propellerHz(), upToHz / dwell.propellerHz(), true)) {
+                    overAngle, samplesPerRev, stretch * dwell.propellerHz(), 0, upToHz / dwell.propellerHz(), true)) {
                 double hz = turning.frequencyHz() * dwell.propellerHz();
                 Found line = new Found(hz, turning.amplitude(), turning.overFloor(), true);
                 double smear = Math.max(3 / stretch, wander * hz);
@@ -88,6 +89,20 @@ final class SteadyTones {
                 .toList();
     }
 
+    /**
+     * Tones above all orders, in the signal itself.
+     *
+     * @param samples evenly spaced samples of the dwell
+     * @param rate of those samples
+     */
+    static List<Found> above(double[] samples, double rate, double fromHz, double upToHz) {
+        double seconds = samples.length / rate;
+        if (seconds < 2 || fromHz >= upToHz) {
+            return List.of();
+        }
+        return peaks(samples, rate, Math.max(1, Math.min(8, seconds / 4)), fromHz, upToHz, false);
+    }
+
     private static boolean belongsTo(Found tone, List<Known> known, double wander, double stretch, double seconds) {
         for (Known line : known) {
             double apart = Math.abs(tone.frequencyHz() - line.frequencyHz());
@@ -102,29 +117,23 @@ final class SteadyTones {
         return false;
     }
 
-    private static List<Found> peaks(double[] samples, double rate, double stretch, double upTo, boolean followsSpeed) {
+    private static List<Found> peaks(
+            double[] samples, double rate, double stretch, double from, double upTo, boolean followsSpeed) {
         Spectrum density =
                 AveragedSpectrum.hann(stretch, rate, Spectrum.Scaling.DENSITY).of(samples, rate);
         double bin = density.binHz();
         int bins = Math.min(density.values().size() - 3, (int) (upTo / bin));
         double dof = DOF_PER_STRETCH * density.segments();
         List<Found> found = new ArrayList<>();
-        double[] nearby = new double[2 * NEIGHBOURHOOD_BINS];
-        int lowest = 4;
+        double[] floors = floors(density);
+        int lowest = Math.max(4, (int) Math.ceil(from / bin));
         for (int k = lowest; k < bins; k++) {
             double value = density.values().at(k);
-            if (value < density.values().at(k - 1) || value < density.values().at(k + 1)) {
-                continue;
-            }
-            int from = Math.max(
-                    1, Math.min(k - NEIGHBOURHOOD_BINS, density.values().size() - nearby.length));
-            int n = Math.min(nearby.length, density.values().size() - from);
-            for (int i = 0; i < n; i++) {
-                nearby[i] = density.values().at(from + i);
-            }
-            Arrays.sort(nearby, 0, n);
-            double floor = nearby[n / 2];
-            if (floor <= 0 || Distributions.fTail(value / floor, dof, FLOOR_DOF) > FALSE_ALARM / bins) {
+            double floor = floors[k / FLOOR_STEP_BINS];
+            if (value <= 2 * floor
+                    || value < density.values().at(k - 1)
+                    || value < density.values().at(k + 1)
+                    || Distributions.fTail(value / floor, dof, FLOOR_DOF) > FALSE_ALARM / bins) {
                 continue;
             }
             double power = 0;
@@ -137,6 +146,23 @@ final class SteadyTones {
             found.add(new Found(moment / power * bin, Math.sqrt(2 * power * bin), value / floor, followsSpeed));
         }
         return found;
+    }
+
+    /** Median of the neighbourhood, once for every few bins. */
+    private static double[] floors(Spectrum density) {
+        int size = density.values().size();
+        double[] floors = new double[size / FLOOR_STEP_BINS + 1];
+        double[] nearby = new double[2 * NEIGHBOURHOOD_BINS];
+        for (int s = 0; s < floors.length; s++) {
+            int middle = s * FLOOR_STEP_BINS + FLOOR_STEP_BINS / 2;
+            int from = Math.max(1, Math.min(middle - NEIGHBOURHOOD_BINS, size - nearby.length));
+            int n = Math.min(nearby.length, size - from);
+            for (int i = 0; i < n; i++) {
+                nearby[i] = density.values().at(from + i);
+            }
+            floors[s] = Selection.ofRank(nearby, n, n / 2);
+        }
+        return floors;
     }
 
     /** The residual at equal steps of the propeller's angle, as many samples as before; for looking. */

@@ -5,6 +5,7 @@ import evenblade.numeric.DriftSmoother;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
@@ -24,6 +25,9 @@ import java.util.stream.IntStream;
 final class PhaseLock {
     private static final int SLICES_PER_BLOCK = 16;
     private static final int ROUNDS = 5;
+    /** Revolutions by which a round has to move the track anywhere for another to be worth while. */
+    private static final double STILL = 2e-4;
+
     /** Share of the ratio by which it may be corrected. */
     private static final double MOST_RATIO_ERROR = 0.01;
 
@@ -142,10 +146,9 @@ final class PhaseLock {
             int parts = 8;
             double[] mean = new double[channels.size()];
             for (int c = 0; c < channels.size(); c++) {
-                for (int i = 0; i < channels.get(c).values().size(); i++) {
-                    mean[c] += channels.get(c).values().at(i);
-                }
-                mean[c] /= channels.get(c).values().size();
+                mean[c] = Arrays.stream(channels.get(c).values().toArray())
+                        .average()
+                        .orElse(0);
             }
             IntStream.range(0, parts).parallel().forEach(part -> {
                 for (int s = part * slices / parts; s < (part + 1) * slices / parts; s++) {
@@ -239,8 +242,14 @@ final class PhaseLock {
                 width = SLICES_PER_BLOCK / 2;
             }
             locked = byPhase(correction, ratioError, width, width / 2);
+            double moved = 0;
             for (int s = 0; s < sliceTime.length; s++) {
-                correction[s] = locked.track().revolutionsAt(sliceTime[s]) - sliceRevolutions[s];
+                double now = locked.track().revolutionsAt(sliceTime[s]) - sliceRevolutions[s];
+                moved = Math.max(moved, Math.abs(now - correction[s]));
+                correction[s] = now;
+            }
+            if (round > 2 && moved < STILL) {
+                break;
             }
             if (round == 1) {
                 ratioError = ratioError(correction);
@@ -302,7 +311,7 @@ final class PhaseLock {
             best = Math.max(best, tone.order);
         }
         double[] sorted = locked.variance().clone();
-        java.util.Arrays.sort(sorted);
+        Arrays.sort(sorted);
         double usual = Math.sqrt(2 * sorted[(int) (0.8 * (sorted.length - 1))]);
         return 2 * Math.PI * best * usual < 0.2;
     }

@@ -5,6 +5,7 @@ import evenblade.numeric.DriftSmoother;
 import evenblade.problem.Warning;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
+import evenblade.signal.Narrowing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -17,16 +18,22 @@ public final class SpeedFinder {
     private static final double LOCK_FROM = 4;
     /** Where the phase track strays further than this from the path, it has lost the lines. */
     private static final double MOST_STRAY = 0.02;
+    /** Room kept above the highest line at the fastest speed looked at. */
+    private static final double HIGHEST_LINE_MARGIN = 1.02;
 
     private final Recording recording;
     private final List<Channel> channels;
     private final OrderTable table;
+    private final Comb comb;
     private final Expectation expectation;
 
     private SpeedFinder(Recording recording, List<Channel> channels, OrderTable table, Expectation expectation) {
-        this.recording = recording;
-        this.channels = channels;
+        Comb comb = Comb.of(table);
+        this.recording =
+                Narrowing.of(recording, channels, comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN);
+        this.channels = this.recording.channels();
         this.table = table;
+        this.comb = comb;
         this.expectation = expectation;
     }
 
@@ -44,9 +51,8 @@ public final class SpeedFinder {
     }
 
     private SpeedResult find() {
-        Comb comb = Comb.of(table);
         double usable = Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz();
-        double upTo = Math.min(usable, comb.highestOrder() * expectation.toHz() * 1.02);
+        double upTo = Math.min(usable, comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN);
         WhiteFrames frames = WhiteFrames.of(recording, channels, upTo);
         PathSearch search = new PathSearch(frames, comb);
         Evidence.Verdict verdict = new Evidence(frames, comb).judge(search, expectation.fromHz(), expectation.toHz());

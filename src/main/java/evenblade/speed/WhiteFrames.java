@@ -1,5 +1,6 @@
 package evenblade.speed;
 
+import evenblade.numeric.Selection;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
 import evenblade.recording.Series;
@@ -14,7 +15,7 @@ import java.util.stream.IntStream;
  * that noise alone has an exponential distribution of mean 1 in every bin.
  *
  * <p>Frames are {@link #lengthS} long with a periodic Hann window, three quarters overlapped (less in
- * very long recordings), zero-padded at least twofold. The floor is the 35 % quantile of the power
+ * very long recordings), zero-padded by at least {@value #LEAST_PADDING}. The floor is the 35 % quantile of the power
  * over 24 Hz stretches, scaled to the mean of an exponential distribution, and runs straight in
  * logarithm between them: a low quantile holds even where lines fill half of a stretch.
  */
@@ -22,7 +23,8 @@ final class WhiteFrames {
     private static final double FLOOR_STRETCH_HZ = 24;
     private static final double FLOOR_QUANTILE = 0.35;
     private static final double QUANTILE_OF_EXPONENTIAL = -Math.log(1 - FLOOR_QUANTILE);
-    private static final int MOST_FRAMES = 2400;
+    private static final double LEAST_PADDING = 1.6;
+    private static final int MOST_FRAMES = 900;
     private static final double KNEE = Math.log(1 + 1000.0);
     private static final double BEYOND_KNEE = 0.25;
     /** Mean of ℓ(p)·p/p_max in white noise, from a simulation of three million bins (seeded, this class). */
@@ -76,7 +78,7 @@ final class WhiteFrames {
         double duration = recording.time().durationS();
         double lengthS = Math.max(0.4, Math.min(1.5, duration / 4));
         int length = (int) Math.round(lengthS * rate);
-        int padded = Integer.highestOneBit(Math.max(64, 2 * length - 1)) << 1;
+        int padded = Integer.highestOneBit(Math.max(64, (int) (LEAST_PADDING * length) - 1)) << 1;
         double binHz = rate / padded;
         int bins = Math.min(padded / 2, (int) Math.ceil(upToHz / binHz) + 3);
 
@@ -186,14 +188,14 @@ final class WhiteFrames {
         private final int bins;
         private final int half;
         private final int knots;
-        private final double[] sorted;
+        private final double[] nearby;
         private final double[] level;
 
         Floor(int bins, double binHz) {
             this.bins = bins;
             this.half = Math.max(8, (int) Math.round(FLOOR_STRETCH_HZ / 2 / binHz));
             this.knots = Math.max(2, (int) Math.ceil(bins / (double) half) + 1);
-            this.sorted = new double[2 * half];
+            this.nearby = new double[2 * half];
             this.level = new double[knots];
         }
 
@@ -201,9 +203,8 @@ final class WhiteFrames {
             for (int k = 0; k < knots; k++) {
                 int from = Math.max(1, Math.min(k * half - half, spectrum.length - 2 * half));
                 int to = Math.min(spectrum.length, from + 2 * half);
-                System.arraycopy(spectrum, from, sorted, 0, to - from);
-                Arrays.sort(sorted, 0, to - from);
-                double quantile = sorted[(int) (FLOOR_QUANTILE * (to - from))];
+                System.arraycopy(spectrum, from, nearby, 0, to - from);
+                double quantile = Selection.ofRank(nearby, to - from, (int) (FLOOR_QUANTILE * (to - from)));
                 level[k] = Math.max(quantile / QUANTILE_OF_EXPONENTIAL, 1e-300);
             }
             float[] white = new float[bins];

@@ -1,0 +1,169 @@
+package evenblade.orders;
+
+import evenblade.installation.OrderTable;
+import evenblade.recording.Channel;
+import evenblade.recording.Recording;
+import evenblade.speed.Clock;
+import evenblade.speed.Dwell;
+import evenblade.speed.SpeedResult;
+import evenblade.speed.SpeedTrack;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The lines of shafts and firing in one dwell: fitted together, the track sharpened by what the fit
+ * leaves, and fitted again along with tones that beat with them.
+ */
+final class ShaftLines {
+    /** Tones that are fitted along because they beat with an order inside a block. */
+    private static final int MOST_TONES = 4;
+
+    private static final double BEATS_WITHIN_BLOCKS = 3;
+
+    private final Recording fitting;
+    private final Recording looking;
+    private final OrderTable table;
+    private final SpeedResult speed;
+    private final Dwell dwell;
+    private final List<FittedLine> lines;
+    private SpeedTrack track;
+    private DwellFit fit;
+    private List<double[]> residuals = List.of();
+    private List<List<SteadyTones.Found>> tones = List.of();
+
+    private ShaftLines(
+            Recording fitting,
+            Recording looking,
+            OrderTable table,
+            SpeedResult speed,
+            Dwell dwell,
+            List<FittedLine> lines) {
+        this.fitting = fitting;
+        this.looking = looking;
+        this.table = table;
+        this.speed = speed;
+        this.dwell = dwell;
+        this.lines = lines;
+        this.track = speed.track();
+    }
+
+    /**
+     * Fits the lines.
+     *
+     * @param fitting the recording at a rate that holds the lines
+     * @param looking the same at a rate that holds what other lines are looked for
+     * @param lines those to read
+     * @param folded others to fit along
+     */
+    static ShaftLines fit(
+            Recording fitting,
+            Recording looking,
+            OrderTable table,
+            SpeedResult speed,
+            Dwell dwell,
+            List<FittedLine> lines,
+            List<FittedLine> folded) {
+        ShaftLines shaft = new ShaftLines(fitting, looking, table, speed, dwell, lines);
+        List<FittedLine> along = new ArrayList<>(lines);
+        along.addAll(folded);
+        shaft.fitAll(along);
+        return shaft;
+    }
+
+    List<List<SteadyTones.Found>> tones() {
+        return tones;
+    }
+
+    SpeedTrack track() {
+        return track;
+    }
+
+    /** Puts the readings of every channel in their places. */
+    void read(List<List<OrderReading>> readings) {
+        for (int c = 0; c < readings.size(); c++) {
+            new DwellReader(table, speed, dwell, lines, fit, c, fitting.time().rateHz())
+                    .read(residuals.get(c), readings.get(c));
+        }
+    }
+
+    private void fitAll(List<FittedLine> along) {
+        List<Channel> channels = fitting.channels();
+        fit = DwellFit.of(fitting, channels, track, dwell, along);
+        for (int round = 0; speed.confirmed(); round++) {
+            SpeedTrack sharper = SharpenedTrack.of(track, fit.wishes(channels));
+            if (!OrderMeter.worthSharpening(round, sharper, table)) {
+                break;
+            }
+            track = sharper;
+            fit = DwellFit.of(fitting, channels, track, dwell, along);
+        }
+        lookAtWhatIsLeft(along);
+        List<FittedLine> beating = beating();
+        if (!beating.isEmpty()) {
+            List<FittedLine> more = new ArrayList<>(along);
+            more.addAll(beating);
+            fit = DwellFit.of(fitting, channels, track, dwell, more);
+            residuals = residuals();
+        }
+    }
+
+    private void lookAtWhatIsLeft(List<FittedLine> along) {
+        residuals = residuals();
+        double rateHz = fitting.time().rateHz();
+        double upToHz = Recording.USABLE_SHARE_OF_RATE * rateHz;
+        SteadyTones search = new SteadyTones(dwell, track, rateHz);
+        double rate = looking.source().sampleRateHz();
+        tones = new ArrayList<>();
+        for (int c = 0; c < looking.channels().size(); c++) {
+            List<SteadyTones.Known> known = new ArrayList<>();
+            for (int l = 0; l < along.size(); l++) {
+                double hz = along.get(l).frequencyHz(dwell.propellerHz());
+                known.add(new SteadyTones.Known(Math.abs(hz - Math.rint(hz / rate) * rate), fit.amplitude(c, l)));
+            }
+            List<SteadyTones.Found> found = new ArrayList<>(search.search(residuals.get(c), known, upToHz));
+            if (looking.time().rateHz() > rateHz) {
+                found.addAll(above(looking.channels().get(c), upToHz));
+            }
+            tones.add(found);
+        }
+    }
+
+    private List<SteadyTones.Found> above(Channel channel, double fromHz) {
+        int first = Clock.indexAt(looking.time(), dwell.fromS());
+        double[] samples = new double[Clock.indexAt(looking.time(), dwell.toS()) - first];
+        channel.values().copyTo(first, samples, samples.length);
+        double rate = looking.time().rateHz();
+        return SteadyTones.above(samples, rate, fromHz, Recording.USABLE_SHARE_OF_RATE * rate);
+    }
+
+    private List<double[]> residuals() {
+        List<double[]> all = new ArrayList<>();
+        for (int c = 0; c < looking.channels().size(); c++) {
+            all.add(fit.residual(fitting, fitting.channels(), c, dwell));
+        }
+        return all;
+    }
+
+    /** Tones near enough to an order to disturb it block by block. */
+    private List<FittedLine> beating() {
+        List<FittedLine> beating = new ArrayList<>();
+        double propellerHz = dwell.propellerHz();
+        for (List<SteadyTones.Found> ofChannel : tones) {
+            for (SteadyTones.Found tone : ofChannel) {
+                boolean near = lines.stream()
+                        .anyMatch(l -> Math.abs(l.frequencyHz(propellerHz) - tone.frequencyHz())
+                                < BEATS_WITHIN_BLOCKS / fit.blockS());
+                boolean taken = beating.stream()
+                        .anyMatch(l -> Math.abs(l.frequencyHz(propellerHz) - tone.frequencyHz())
+                                < FittedLine.RESOLVED / dwell.durationS() + 0.3);
+                if (near && !taken && beating.size() < MOST_TONES) {
+                    beating.add(
+                            tone.followsSpeed()
+                                    ? new FittedLine(List.of(), tone.frequencyHz() / propellerHz, 0)
+                                    : FittedLine.steady(tone.frequencyHz()));
+                }
+            }
+        }
+        return beating;
+    }
+}
