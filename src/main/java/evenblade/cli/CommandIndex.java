@@ -25,6 +25,8 @@ final class CommandIndex {
             "job runout",
             "job strike",
             "tracking",
+            "compare",
+            "trend",
             "practice");
 
     private CommandIndex() {}
@@ -45,6 +47,8 @@ final class CommandIndex {
             case "job runout" -> new JobRunOutCommand();
             case "job strike" -> new JobStrikeCommand();
             case "tracking" -> new TrackingCommand();
+            case "compare" -> new CompareCommand();
+            case "trend" -> new TrendCommand();
             case "practice" -> new PracticeCommand();
             default -> throw new IllegalArgumentException("no command '" + name + "'");
         };

@@ -87,8 +87,9 @@ public final class TrendOverJob {
         List<Trend.RunEntry> entries = new ArrayList<>();
         Set<Warning> warnings = new LinkedHashSet<>();
         Basis basis = Basis.ABSOLUTE;
+        List<String> changes = new ArrayList<>();
         for (Stage stage : stages) {
-            List<String> changes = stage.changes();
+            changes.addAll(stage.changes());
             for (MeasuredRun run : stage.runs()) {
                 Relation relation = against(reference, channel, run);
                 if (relation.reasons().isEmpty()) {
@@ -98,7 +99,7 @@ public final class TrendOverJob {
                     warnings.addAll(pair.warnings());
                 }
                 entries.add(new Trend.RunEntry(run.name(), changes, relation.reasons()));
-                changes = List.of();
+                changes.clear();
             }
         }
         RunScatter scatter = RunScatter.of(stages, reference, channel, basis);

@@ -72,7 +72,8 @@ public sealed interface Value {
         if (measured.detected() && measured.amplitude() > half) {
             return Optional.of(new Known(measured.amplitude(), Math.max(0, half / measured.amplitude())));
         }
-        return measured.ciHigh() > 0 ? Optional.of(new Below(measured.ciHigh())) : Optional.empty();
+        boolean bounded = measured.ciHigh() > 0 && Double.isFinite(measured.ciHigh());
+        return bounded ? Optional.of(new Below(measured.ciHigh())) : Optional.empty();
     }
 
     /** The value of an unevenness index, whose interval is even on the logarithm; empty where it has no end. */

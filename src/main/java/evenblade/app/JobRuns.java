@@ -1,0 +1,182 @@
+package evenblade.app;
+
+import evenblade.comparison.MeasuredRun;
+import evenblade.comparison.RunConditions;
+import evenblade.installation.InstallationFile;
+import evenblade.job.Conditions;
+import evenblade.job.Conditions.Condition;
+import evenblade.job.Detail;
+import evenblade.job.Event;
+import evenblade.job.JobFolder;
+import evenblade.job.JobRecord;
+import evenblade.job.Kind;
+import evenblade.job.RunSettings;
+import evenblade.json.JsonWriter;
+import evenblade.orders.RunOrders;
+import evenblade.problem.BadInput;
+import evenblade.problem.Warning;
+import evenblade.units.FullScale;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The measured runs of a job: from its cache where the same recording was analysed in the same way before,
+ * else from the raw file.
+ */
+final class JobRuns {
+    private final JobFolder folder;
+    private final JobRecord record;
+    private final Map<String, MeasuredRun> measured = new HashMap<>();
+    private final List<Warning> warnings = new ArrayList<>();
+
+    JobRuns(JobFolder folder) {
+        this.folder = folder;
+        this.record = folder.record();
+    }
+
+    /**
+     * Runs between which nothing was changed.
+     *
+     * @param changes what was changed before the first of them
+     * @param runs in order of time
+     */
+    record Repeats(List<Event> changes, List<Event> runs) {}
+
+    JobRecord record() {
+        return record;
+    }
+
+    /** What had to be said while measuring. */
+    List<Warning> warnings() {
+        return warnings.stream().distinct().toList();
+    }
+
+    /** All standing runs, parted by corrections and balance weights. */
+    List<Repeats> repeats() {
+        List<Repeats> all = new ArrayList<>();
+        List<Event> changes = new ArrayList<>();
+        List<Event> runs = new ArrayList<>();
+        for (Event event : record.standing()) {
+            if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
+                if (!runs.isEmpty()) {
+                    all.add(new Repeats(List.copyOf(changes), List.copyOf(runs)));
+                    changes.clear();
+                    runs.clear();
+                }
+                changes.add(event);
+            } else if (event.kind() == Kind.RUN) {
+                runs.add(event);
+            }
+        }
+        if (!runs.isEmpty()) {
+            all.add(new Repeats(List.copyOf(changes), List.copyOf(runs)));
+        }
+        return all;
+    }
+
+    /** What a run is called: its label, where no other run has it, else its id too. */
+    String nameOf(Event run) {
+        if (run.label().isEmpty()) {
+            return run.id();
+        }
+        String label = run.label().get();
+        long same = record.standing(Kind.RUN).stream()
+                .filter(e -> e.label().equals(run.label()))
+                .count();
+        return same == 1 ? label : label + " (" + run.id() + ")";
+    }
+
+    /** The measured run; empty, with a warning that names it, where its recording can't be used. */
+    Optional<MeasuredRun> tryMeasured(Event run) {
+        try {
+            return Optional.of(measured(run));
+        } catch (BadInput e) {
+            warnings.add(new Warning(
+                    "run-left-out", "run '" + nameOf(run) + "' (" + run.id() + ") is left out: " + e.getMessage()));
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * The measured run.
+     *
+     * @throws BadInput where its recording is missing or can't be used
+     */
+    MeasuredRun measured(Event run) {
+        MeasuredRun known = measured.get(run.id());
+        if (known == null) {
+            known = find(run);
+            measured.put(run.id(), known);
+        }
+        return known;
+    }
+
+    private MeasuredRun find(Event run) {
+        Detail.Run detail = (Detail.Run) run.detail();
+        RunConditions conditions = conditions(detail);
+        String key = dependsOn(detail);
+        Optional<MeasuredRun> kept =
+                folder.cache().get(key).flatMap(bytes -> KeptRun.read(bytes, nameOf(run), conditions));
+        if (kept.isPresent()) {
+            return kept.get();
+        }
+        RunOrders orders = AnalyseRecording.answer(request(detail)).orders();
+        MeasuredRun fresh = MeasuredRun.of(nameOf(run), conditions, orders);
+        if (orders.source().sha256().equals(detail.file().stamp().sha256())) {
+            folder.cache().put(key, KeptRun.written(fresh));
+        } else {
+            warnings.add(new Warning(
+                    "recording-changed",
+                    "the recording of run '" + nameOf(run) + "' (" + run.id()
+                            + ") was changed since it was added; it is taken as it is now"));
+        }
+        return fresh;
+    }
+
+    private AnalysisRequest request(Detail.Run run) {
+        RunSettings settings = run.settings();
+        return new AnalysisRequest(
+                folder.locate(run.file()),
+                record.installation(),
+                settings.engineRpm(),
+                settings.propellerRpm(),
+                settings.tolerancePercent().orElse(AnalysisRequest.DEFAULT_TOLERANCE_PERCENT),
+                settings.channels(),
+                settings.markChannel(),
+                fullScale(settings));
+    }
+
+    private static Optional<FullScale> fullScale(RunSettings settings) {
+        return settings.fullScale().map(text -> FullScale.parse(text, BadInput.in("full scale")));
+    }
+
+    /** Everything that the measured amplitudes depend on. */
+    private String dependsOn(Detail.Run run) {
+        String version = JobRuns.class.getPackage().getImplementationVersion();
+        return String.join(
+                "\n",
+                "measured run",
+                String.valueOf(KeptRun.FORMAT),
+                String.valueOf(version),
+                run.file().stamp().sha256(),
+                run.settings().toString(),
+                JsonWriter.write(InstallationFile.written(record.installation())));
+    }
+
+    private static RunConditions conditions(Detail.Run run) {
+        Conditions noted = run.conditions();
+        return new RunConditions(
+                noted.get(Condition.SENSOR),
+                noted.get(Condition.PLACE),
+                noted.get(Condition.DIRECTION),
+                noted.get(Condition.GAIN),
+                noted.get(Condition.DEVICE),
+                fullScale(run.settings()),
+                noted.get(Condition.WIND),
+                noted.get(Condition.TEMPERATURE),
+                noted.get(Condition.FUEL));
+    }
+}

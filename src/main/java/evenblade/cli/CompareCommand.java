@@ -1,0 +1,38 @@
+package evenblade.cli;
+
+import evenblade.app.CompareRuns;
+import evenblade.json.JsonWriter;
+import java.io.PrintWriter;
+import java.util.OptionalDouble;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade compare}: what changed from one run of a job to another. */
+final class CompareCommand implements Command {
+    @Override
+    public void describe(CommandSpec spec) {
+        spec.usageMessage()
+                .description("Hold one run of a job against another: what fell, what rose, what shows no change.");
+        JobWords.addFolder(spec);
+        spec.addPositional(Options.word(1, "BEFORE", String.class, "The first run: its id or its label."));
+        spec.addPositional(Options.word(2, "AFTER", String.class, "The second run."));
+        spec.addOption(WantedSpeed.option());
+        spec.addOption(Options.json());
+    }
+
+    @Override
+    public int run(ParseResult words, PrintWriter out) {
+        OptionalDouble engineRpm = WantedSpeed.of(words);
+        CompareRuns.Answer answer = CompareRuns.answer(
+                JobWords.folder(words),
+                words.matchedPositionalValue(1, ""),
+                words.matchedPositionalValue(2, ""),
+                engineRpm);
+        if (Options.said(words, "--json")) {
+            out.print(JsonWriter.write(CompareJson.of(answer)));
+        } else {
+            CompareText.lines(answer).forEach(out::println);
+        }
+        return ExitStatus.DONE;
+    }
+}
