@@ -7,6 +7,7 @@ import evenblade.job.Conditions;
 import evenblade.job.Conditions.Condition;
 import evenblade.job.Detail;
 import evenblade.job.Event;
+import evenblade.job.EvidenceCheck;
 import evenblade.job.JobFolder;
 import evenblade.job.JobRecord;
 import evenblade.job.Kind;
@@ -21,6 +22,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The measured runs of a job: from its cache where the same recording was analysed in the same way before,
@@ -49,9 +51,11 @@ final class JobRuns {
         return record;
     }
 
-    /** What had to be said while measuring. */
+    /** What had to be said while measuring, and which recordings aren't what they were. */
     List<Warning> warnings() {
-        return warnings.stream().distinct().toList();
+        Stream<Warning> evidence = folder.check(EvidenceCheck.Thoroughness.QUICK).stream()
+                .filter(w -> w.code().startsWith("recording-"));
+        return Stream.concat(warnings.stream(), evidence).distinct().toList();
     }
 
     /** All standing runs, parted by corrections and balance weights. */

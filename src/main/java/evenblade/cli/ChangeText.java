@@ -54,7 +54,7 @@ final class ChangeText {
     /** What a step came to, short: {@code -48 % lower}. */
     static String step(Change change) {
         String size = change.percent().isPresent() ? percent(change.percent().getAsDouble()) + " % " : "";
-        return size + (change.verdict() == Verdict.NO_CHANGE_SHOWN ? "not shown" : verdict(change.verdict()));
+        return size + (change.verdict() == Verdict.NO_CHANGE_SHOWN ? "in scatter" : verdict(change.verdict()));
     }
 
     static String verdict(Verdict verdict) {

@@ -68,7 +68,7 @@ final class TrendText {
             item("channel '" + trend.channel() + "' shakes most at propeller 1× and is shown; --json has all "
                     + answer.channels().size());
         }
-        item("95 %: the interval of one run, with the scatter from run to run in it.");
+        item("95 %: the interval of one run, with the scatter from run to run in it; in scatter: no change shown.");
         trend.warnings().forEach(w -> item(w.message()));
     }
 

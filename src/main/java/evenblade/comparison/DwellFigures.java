@@ -18,6 +18,15 @@ import java.util.stream.Stream;
  */
 record DwellFigures(Map<Figure, Entry> entries) {
     /**
+     * No line repeats better from run to run than to this share of the strongest line beside it (standard
+     * deviation): a sensor feels a little of every direction, a seat is never quite the same. Common
+     * practice, no source.
+     */
+    private static final double STEADY_SHARE = 0.003;
+
+    private static final double NORMAL_95 = 1.959963984540054;
+
+    /**
      * A figure's value.
      *
      * @param value what was measured
@@ -36,8 +45,9 @@ record DwellFigures(Map<Figure, Entry> entries) {
     static DwellFigures of(DwellOrders dwell, Basis basis) {
         Map<Figure, Entry> entries = new LinkedHashMap<>();
         Optional<Value.Known> bladePass = basis == Basis.GAIN_FREE ? bladePass(dwell) : Optional.empty();
+        double wobble = NORMAL_95 * STEADY_SHARE * strongest(dwell);
         for (OrderReading reading : dwell.readings()) {
-            Value.of(reading.level()).ifPresent(value -> {
+            Value.of(reading.level()).map(v -> v.unsteadyBy(wobble)).ifPresent(value -> {
                 if (basis == Basis.ABSOLUTE) {
                     entries.put(Figure.amplitude(reading.line()), new Entry(value, reading.inseparableFrom()));
                 } else if (bladePass.isPresent() && propellerOnly(reading)) {
@@ -49,8 +59,18 @@ record DwellFigures(Map<Figure, Entry> entries) {
         }
         dwell.unevenness()
                 .flatMap(Value::of)
+                .map(v -> v.unsteadyBy(NORMAL_95 * STEADY_SHARE))
                 .ifPresent(value -> entries.put(Figure.UNEVENNESS, new Entry(value, List.of())));
         return new DwellFigures(entries);
+    }
+
+    private static double strongest(DwellOrders dwell) {
+        return dwell.readings().stream()
+                .flatMap(r -> Value.of(r.level()).stream())
+                .filter(v -> v instanceof Value.Known)
+                .mapToDouble(Value::size)
+                .max()
+                .orElse(0);
     }
 
     /** A propeller order, blade pass itself left out, that no engine line falls on. */

@@ -59,6 +59,13 @@ public sealed interface Value {
     /** The same at another scale, above zero. */
     Value times(double factor);
 
+    /** The same with an additive error more, given as half the width of its 95 % interval. */
+    default Value unsteadyBy(double half) {
+        return this instanceof Known known
+                ? new Known(known.value(), Math.hypot(known.reach(), half / known.value()))
+                : this;
+    }
+
     /**
      * The value of a line; empty where it lies beyond the range or nothing at all can be said.
      *
