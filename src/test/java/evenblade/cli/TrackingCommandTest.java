@@ -70,7 +70,7 @@ class TrackingCommandTest {
         assertThat(answer.object("blades").object("A").has("deviationMm")).isFalse();
         assertThat(answer.object("bestLayout").number("predictedSpreadMm")).isEqualTo(4.7625);
         assertThat(text())
-                .anySatisfy(line -> assertThat(line).contains("beyond the limit of 3.17 mm"))
+                .anySatisfy(line -> assertThat(line).contains("beyond the limit of 3.18 mm"))
                 .anySatisfy(line -> assertThat(line).startsWith("To learn more"));
     }
 
