@@ -27,6 +27,8 @@ final class CommandIndex {
             "tracking",
             "compare",
             "trend",
+            "devices",
+            "record",
             "practice");
 
     private CommandIndex() {}
@@ -49,6 +51,8 @@ final class CommandIndex {
             case "tracking" -> new TrackingCommand();
             case "compare" -> new CompareCommand();
             case "trend" -> new TrendCommand();
+            case "devices" -> new DevicesCommand();
+            case "record" -> new RecordCommand();
             case "practice" -> new PracticeCommand();
             default -> throw new IllegalArgumentException("no command '" + name + "'");
         };

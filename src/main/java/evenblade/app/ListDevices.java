@@ -1,0 +1,15 @@
+package evenblade.app;
+
+import evenblade.capture.InputDevice;
+import evenblade.capture.SoundDevices;
+import java.util.List;
+
+/** Answers which microphones and line inputs there are. */
+public final class ListDevices {
+    private ListDevices() {}
+
+    /** All inputs of this machine; the first is taken where none is named. */
+    public static List<InputDevice> answer() {
+        return SoundDevices.list();
+    }
+}

@@ -1,0 +1,184 @@
+package evenblade.app;
+
+import evenblade.capture.ChannelLevel;
+import evenblade.capture.FormatWish;
+import evenblade.capture.InputFormat;
+import evenblade.capture.LevelMeter;
+import evenblade.capture.LiveSource;
+import evenblade.capture.Recorder;
+import evenblade.capture.SoundDevices;
+import evenblade.capture.Take;
+import evenblade.job.Conditions;
+import evenblade.job.Conditions.Condition;
+import evenblade.job.Event;
+import evenblade.job.NewRun;
+import evenblade.problem.BadInput;
+import evenblade.problem.Warning;
+import evenblade.recording.ChannelChoice;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+
+/** Records a ground run from a microphone or line input, into a job or into a file of its own. */
+public final class RecordRun {
+    /**
+     * What to record.
+     *
+     * @param target a job folder, or a WAV file that isn't there yet
+     * @param device name of the input; the machine's own choice where empty
+     * @param wish rate, channels and size of a sample, as far as they matter
+     * @param seconds how long; until stopped, where empty
+     * @param run how a job is to keep it
+     */
+    public record Request(Path target, Optional<String> device, FormatWish wish, OptionalDouble seconds, NewRun run) {}
+
+    /**
+     * What is known while it records.
+     *
+     * @param seconds recorded so far
+     * @param levels one per channel
+     */
+    public record View(double seconds, List<ChannelLevel> levels) {
+        public View {
+            levels = List.copyOf(levels);
+        }
+    }
+
+    /**
+     * A run that is recorded.
+     *
+     * @param take the recording, where it lies now
+     * @param event the entry in the job
+     * @param warnings what to know about it
+     */
+    public record Recorded(Take take, Optional<Event> event, List<Warning> warnings) {
+        public Recorded {
+            warnings = List.copyOf(warnings);
+        }
+    }
+
+    private final Request request;
+    private final TakePlace place;
+    private final Recorder recorder;
+    private final LevelMeter meter;
+
+    private RecordRun(Request request, TakePlace place, Recorder recorder) {
+        this.request = request;
+        this.place = place;
+        this.recorder = recorder;
+        this.meter =
+                new LevelMeter(recorder.format().rateHz(), recorder.format().channels());
+    }
+
+    /**
+     * Opens the input and makes the file; nothing is recorded yet.
+     *
+     * @throws BadInput where target, device, format or length can't be used
+     */
+    public static RecordRun prepare(Request request) {
+        if (request.seconds().isPresent()) {
+            requireLength(request.seconds().getAsDouble());
+        }
+        TakePlace place = TakePlace.of(request.target(), ".wav");
+        LiveSource input = SoundDevices.open(request.device(), request.wish());
+        try {
+            request.run().settings().markChannel().ifPresent(mark -> requireChannel(mark, input.format()));
+        } catch (BadInput e) {
+            input.close();
+            throw e;
+        }
+        return new RecordRun(
+                request, place, Recorder.prepare(input, place.file(), place.room(), request.seconds(), place.copies()));
+    }
+
+    private static void requireLength(double seconds) {
+        if (!(seconds > 0 && Double.isFinite(seconds))) {
+            throw BadInput.in("--seconds").found(seconds + " s", "a length above zero");
+        }
+    }
+
+    private static void requireChannel(String mark, InputFormat format) {
+        List<String> names = IntStream.rangeClosed(1, format.channels())
+                .mapToObj(i -> "channel " + i)
+                .toList();
+        ChannelChoice.indexOf(names, mark, BadInput.in("--mark-channel"));
+    }
+
+    /** What records, for people. */
+    public String device() {
+        return recorder.device() + ", " + recorder.format().text();
+    }
+
+    /** Where the sound is being written. */
+    public Path file() {
+        return recorder.path();
+    }
+
+    /** Told before recording: what an earlier session left behind. */
+    public List<Warning> leftovers() {
+        return place.leftovers();
+    }
+
+    /** How it stands; may be asked from any thread. */
+    public View view() {
+        return new View(recorder.recordedS(), meter.levels());
+    }
+
+    /** Ends the recording soon; from any thread. */
+    public void stop() {
+        recorder.stop();
+    }
+
+    /**
+     * Records until the length is reached or somebody stops it, then takes the run into the job.
+     *
+     * @throws BadInput where the job doesn't take it; the recording itself is kept and named
+     */
+    public Recorded record() {
+        Take take = recorder.record(meter);
+        List<Warning> warnings = new ArrayList<>(take.warnings());
+        if (place.job().isEmpty()) {
+            return new Recorded(take, Optional.empty(), warnings);
+        }
+        AddRun.Added added = add(take);
+        warnings.addAll(added.warnings());
+        return new Recorded(take, Optional.of(added.event()), warnings);
+    }
+
+    private AddRun.Added add(Take take) {
+        NewRun run = request.run();
+        Conditions conditions = run.conditions();
+        if (conditions.get(Condition.DEVICE).isEmpty()) {
+            conditions = conditions.with(
+                    Condition.DEVICE, take.device() + ", " + take.format().text());
+        }
+        NewRun noted = new NewRun(run.at(), run.label(), noted(run.text(), take), run.settings(), conditions);
+        try {
+            AddRun.Added added = AddRun.answer(place.job().orElseThrow().path(), take.file(), noted);
+            Files.delete(take.file());
+            return added;
+        } catch (BadInput e) {
+            throw BadInput.in(take.file())
+                    .found(
+                            "recorded, but the job doesn't take it (" + e.getMessage() + ")",
+                            "a recording that can be analysed; it is kept there");
+        } catch (IOException e) {
+            throw BadInput.in(take.file())
+                    .found("it is in the job, but this first copy can't be deleted", "a folder that can be written");
+        }
+    }
+
+    private static String noted(String text, Take take) {
+        List<String> parts = new ArrayList<>();
+        if (!text.isBlank()) {
+            parts.add(text);
+        }
+        take.warnings().forEach(w -> parts.add(w.message()));
+        return String.join("; ", parts);
+    }
+}

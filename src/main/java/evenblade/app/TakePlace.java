@@ -1,0 +1,111 @@
+package evenblade.app;
+
+import evenblade.capture.Recorder;
+import evenblade.job.JobFolder;
+import evenblade.problem.BadInput;
+import evenblade.problem.Warning;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Where a recording grows: in the file named, or, for a job, in the folder {@value #FOLDER} inside it until it
+ * is complete and taken into the record.
+ *
+ * @param file that isn't there yet
+ * @param job the job that it is for
+ * @param leftovers tells of recordings that an earlier session couldn't finish
+ */
+record TakePlace(Path file, Optional<JobFolder> job, List<Warning> leftovers) {
+    static final String FOLDER = "takes";
+    private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT);
+    /** A file that grew so lately may be another session's. */
+    private static final Duration STILL_GROWING = Duration.ofSeconds(5);
+
+    /**
+     * @param target a job folder, or a file that isn't there yet
+     * @param ending of the file's name, with the dot
+     * @throws BadInput where it is neither, or a folder can't be made
+     */
+    static TakePlace of(Path target, String ending) {
+        if (!Files.isDirectory(target)) {
+            if (!target.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(ending)) {
+                throw BadInput.in(target)
+                        .found(
+                                "no job folder, and no name that ends in " + ending,
+                                "a job folder or a new " + ending + " file");
+            }
+            return new TakePlace(target, Optional.empty(), List.of());
+        }
+        if (!JobFolder.isJob(target)) {
+            throw BadInput.in(target).found("a folder without a job", "a job folder or a new " + ending + " file");
+        }
+        JobFolder job = JobFolder.open(target);
+        Path folder = target.resolve(FOLDER);
+        List<Warning> leftovers = leftovers(folder);
+        try {
+            Files.createDirectories(folder);
+            return new TakePlace(free(folder, ending), Optional.of(job), leftovers);
+        } catch (IOException e) {
+            throw BadInput.in(folder)
+                    .found("it can't be made or written (" + e.getMessage() + ")", "a folder that this user may write");
+        }
+    }
+
+    private static Path free(Path folder, String ending) {
+        String stem = "take-" + STAMP.format(LocalDateTime.now());
+        Path file = folder.resolve(stem + ending);
+        for (int i = 2; Files.exists(file); i++) {
+            file = folder.resolve(stem + "-" + i + ending);
+        }
+        return file;
+    }
+
+    private static List<Warning> leftovers(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            return List.of();
+        }
+        List<Warning> warnings = new ArrayList<>();
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path file : files.sorted().toList()) {
+                Instant written = Files.getLastModifiedTime(file).toInstant();
+                if (Files.isRegularFile(file)
+                        && Duration.between(written, Instant.now()).compareTo(STILL_GROWING) > 0) {
+                    warnings.add(new Warning("take-left-over", leftover(file)));
+                }
+            }
+        } catch (IOException e) {
+            throw BadInput.in(folder)
+                    .found("it can't be read (" + e.getMessage() + ")", "a folder that this user may read");
+        }
+        return warnings;
+    }
+
+    private static String leftover(Path file) throws IOException {
+        String saved = SavedLength.of(file)
+                .map(s -> String.format(Locale.ROOT, "%.1f s were saved", s))
+                .orElse("no second of it can be read");
+        return "an earlier recording was broken off before it was taken into the job: '" + file + "', " + saved
+                + "; add it with 'job add', or delete it";
+    }
+
+    /** The folder to ask for room. */
+    Recorder.Room room() {
+        Path folder = file.toAbsolutePath().getParent();
+        return Recorder.Room.of(Files.isDirectory(folder) ? folder : file);
+    }
+
+    /** How often the sound will lie on the disk in the end. */
+    int copies() {
+        return job.isPresent() ? 2 : 1;
+    }
+}

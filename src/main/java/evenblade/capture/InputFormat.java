@@ -1,0 +1,34 @@
+package evenblade.capture;
+
+import evenblade.audio.SampleCoding;
+import java.util.Locale;
+
+/**
+ * How a live input hands over its samples.
+ *
+ * @param rateHz frames per second
+ * @param channels samples per frame
+ * @param coding how one sample lies in bytes, little-endian whole numbers of 16, 24 or 32 bits
+ */
+public record InputFormat(int rateHz, int channels, SampleCoding coding) {
+    public InputFormat {
+        if (rateHz < 1 || channels < 1) {
+            throw new IllegalArgumentException(rateHz + " Hz, " + channels + " channels");
+        }
+    }
+
+    public int frameBytes() {
+        return channels * coding.bytes();
+    }
+
+    /** Bytes of so many seconds. */
+    public long bytesOf(double seconds) {
+        return Math.round(seconds * rateHz) * frameBytes();
+    }
+
+    /** For people: {@code 48000 Hz, 2 channels, 24 bit}. */
+    public String text() {
+        return String.format(
+                Locale.ROOT, "%d Hz, %d channel%s, %d bit", rateHz, channels, channels == 1 ? "" : "s", coding.bits());
+    }
+}

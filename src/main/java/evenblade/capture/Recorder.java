@@ -1,0 +1,179 @@
+package evenblade.capture;
+
+import evenblade.audio.AudioPath;
+import evenblade.problem.BadInput;
+import evenblade.recording.BlockSink;
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Records a live input: every byte to the file, and the same sound as blocks to whoever listens. The
+ * listener must not hold it up.
+ */
+public final class Recorder {
+    /** Room left free on the disk for the rest of the machine. */
+    public static final long KEEP_FREE_BYTES = 64_000_000;
+    /** Blocks a second, each through the audio path. */
+    private static final int BLOCKS_A_SECOND = 20;
+
+    private final LiveSource input;
+    private final Path path;
+    private final Room room;
+    private final OptionalDouble seconds;
+    private final int copies;
+    private final GrowingWav file;
+    private volatile TapedSource source;
+    private volatile boolean stopped;
+
+    /** Knows how much a disk has left. */
+    @FunctionalInterface
+    public interface Room {
+        /** Free bytes for this user. */
+        long freeBytes() throws IOException;
+
+        /** What the disk of a folder or file has. */
+        static Room of(Path path) {
+            return () -> Files.getFileStore(path).getUsableSpace();
+        }
+    }
+
+    private Recorder(LiveSource input, Path path, Room room, OptionalDouble seconds, int copies, GrowingWav file) {
+        this.input = input;
+        this.path = path;
+        this.room = room;
+        this.seconds = seconds;
+        this.copies = copies;
+        this.file = file;
+    }
+
+    /**
+     * Prepares a recording; the file is made, the input isn't started yet.
+     *
+     * @param input belongs to the recorder from now on
+     * @param path of a file that isn't there yet
+     * @param room of its disk
+     * @param seconds how long; until stopped, where empty
+     * @param copies how many times the sound will be kept on that disk in the end
+     * @throws BadInput where the file can't be made or the disk lacks room
+     */
+    public static Recorder prepare(LiveSource input, Path path, Room room, OptionalDouble seconds, int copies) {
+        try {
+            requireRoom(input.format(), path, room, seconds, copies);
+            return new Recorder(input, path, room, seconds, copies, new GrowingWav(path, input.format()));
+        } catch (IOException e) {
+            input.close();
+            throw cannotWrite(path, e);
+        } catch (BadInput e) {
+            input.close();
+            throw e;
+        }
+    }
+
+    private static void requireRoom(InputFormat format, Path path, Room room, OptionalDouble seconds, int copies)
+            throws IOException {
+        long free = room.freeBytes();
+        long needed = KEEP_FREE_BYTES + copies * format.bytesOf(seconds.orElse(60));
+        if (free < needed) {
+            throw BadInput.in(path)
+                    .found(
+                            String.format(Locale.ROOT, "%.0f MB free on this disk", free / 1e6),
+                            String.format(
+                                    Locale.ROOT,
+                                    "%.0f MB for %.0f s of sound at %s, and some to spare",
+                                    needed / 1e6,
+                                    seconds.orElse(60),
+                                    format.text()));
+        }
+    }
+
+    private static BadInput cannotWrite(Path path, IOException e) {
+        BadInput.Place place = BadInput.in(path);
+        if (e instanceof FileAlreadyExistsException) {
+            return place.found("there is a file of that name already", "a new name, nothing is written over");
+        }
+        if (e instanceof NoSuchFileException) {
+            return place.found("its folder isn't there", "a folder that exists");
+        }
+        if (e instanceof AccessDeniedException) {
+            return place.found("this user may not write there", "a folder that can be written");
+        }
+        return place.found("it can't be written (" + e.getMessage() + ")", "a folder that can be written");
+    }
+
+    /** What is being recorded. */
+    public InputFormat format() {
+        return input.format();
+    }
+
+    public String device() {
+        return input.name();
+    }
+
+    public Path path() {
+        return path;
+    }
+
+    /** Sound in the file or on its way there, seconds; rises while {@link #record} runs. */
+    public double recordedS() {
+        TapedSource running = source;
+        return running == null ? 0 : (double) running.frames() / format().rateHz();
+    }
+
+    /**
+     * Records until the length is reached, {@link #stop} is called, or the input or the disk gives out;
+     * then closes everything. May be called once.
+     *
+     * @param listener gets the sound as it comes, on this thread
+     */
+    public Take record(BlockSink listener) {
+        DiskLane[] lane = new DiskLane[1];
+        long most = seconds.isPresent() ? Math.round(seconds.getAsDouble() * format().rateHz()) : Long.MAX_VALUE;
+        TapedSource taped = new TapedSource(input, bytes -> lane[0].append(bytes), most);
+        lane[0] = new DiskLane(
+                file, this::freeBytes, KEEP_FREE_BYTES, copies - 1, t -> taped.end(t.ending(), t.detail()));
+        source = taped;
+        if (stopped) {
+            taped.end(Ending.STOPPED, "");
+        }
+        Optional<DiskLane.Trouble> trouble = Optional.empty();
+        List<Gap> gaps = List.of();
+        try (input) {
+            taped.start();
+            new AudioPath(taped, Math.max(1, format().rateHz() / BLOCKS_A_SECOND)).deliverTo(listener);
+        } catch (IOException e) {
+            taped.end(Ending.DEVICE_GONE, String.valueOf(e.getMessage()));
+        } finally {
+            gaps = taped.clock().gaps();
+            trouble = lane[0].finish(gaps);
+        }
+        Ending ending = trouble.map(DiskLane.Trouble::ending).orElse(taped.ending());
+        String detail = trouble.map(DiskLane.Trouble::detail).orElse(taped.detail());
+        return new Take(path, input.name(), format(), file.dataBytes() / format().frameBytes(), ending, detail, gaps);
+    }
+
+    private long freeBytes() {
+        try {
+            return room.freeBytes();
+        } catch (IOException e) {
+            // Not known; writing itself will tell.
+            return Long.MAX_VALUE;
+        }
+    }
+
+    /** Ends the recording after the block under way; may be called from any thread, also before it runs. */
+    public void stop() {
+        stopped = true;
+        TapedSource running = source;
+        if (running != null) {
+            running.end(Ending.STOPPED, "");
+        }
+    }
+}

@@ -1,0 +1,123 @@
+package evenblade.capture;
+
+import evenblade.audio.FrameSource;
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.function.Consumer;
+
+/**
+ * Turns a live input into frames for the audio path; the bytes go to the file first, exactly as they
+ * came.
+ */
+final class TapedSource implements FrameSource {
+    /** An input that gives nothing for so long has gone. */
+    static final double PATIENCE_S = 3;
+
+    private final LiveSource input;
+    private final InputFormat format;
+    private final Consumer<byte[]> tape;
+    private final ArrivalClock clock;
+    private final long mostFrames;
+    private byte[] bytes = new byte[0];
+    private long startedNanos;
+    private long heardNanos;
+    private volatile long frames;
+    private volatile Ending ending;
+    private volatile String detail = "";
+
+    /**
+     * @param tape gets every block of bytes; the array is its own
+     * @param mostFrames where to end
+     */
+    TapedSource(LiveSource input, Consumer<byte[]> tape, long mostFrames) {
+        this.input = input;
+        this.format = input.format();
+        this.tape = tape;
+        this.clock = new ArrivalClock(format.rateHz());
+        this.mostFrames = mostFrames;
+    }
+
+    void start() throws IOException {
+        input.start();
+        startedNanos = System.nanoTime();
+        heardNanos = startedNanos;
+    }
+
+    /** Ends after the block under way, unless it has ended already. */
+    synchronized void end(Ending why, String reason) {
+        if (ending == null) {
+            detail = reason;
+            ending = why;
+        }
+    }
+
+    @Override
+    public int channels() {
+        return format.channels();
+    }
+
+    @Override
+    public double rateHz() {
+        return format.rateHz();
+    }
+
+    @Override
+    public int read(float[] into, int wanted) {
+        int room = (int) Math.min(wanted, mostFrames - frames);
+        if (room == 0) {
+            end(Ending.LENGTH_REACHED, "");
+        }
+        if (bytes.length < wanted * format.frameBytes()) {
+            bytes = new byte[wanted * format.frameBytes()];
+        }
+        while (ending == null) {
+            int got = readInput(room);
+            if (got > 0) {
+                return take(got, into);
+            }
+        }
+        return -1;
+    }
+
+    private int readInput(int room) {
+        try {
+            int got = input.read(bytes, room);
+            long now = System.nanoTime();
+            if (got > 0) {
+                heardNanos = now;
+            } else if (got < 0) {
+                end(Ending.DEVICE_GONE, "");
+            } else if ((now - heardNanos) / 1e9 > PATIENCE_S) {
+                end(Ending.DEVICE_GONE, "silent for " + (int) PATIENCE_S + " s");
+            }
+            return got;
+        } catch (IOException e) {
+            end(Ending.DEVICE_GONE, String.valueOf(e.getMessage()));
+            return -1;
+        }
+    }
+
+    private int take(int got, float[] into) {
+        tape.accept(Arrays.copyOf(bytes, got * format.frameBytes()));
+        format.coding().decode(bytes, 0, into, got * format.channels());
+        frames += got;
+        clock.note(frames, (System.nanoTime() - startedNanos) / 1e9);
+        return got;
+    }
+
+    long frames() {
+        return frames;
+    }
+
+    ArrivalClock clock() {
+        return clock;
+    }
+
+    Ending ending() {
+        return ending == null ? Ending.STOPPED : ending;
+    }
+
+    String detail() {
+        return detail;
+    }
+}

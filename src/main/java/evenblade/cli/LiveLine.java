@@ -1,0 +1,113 @@
+package evenblade.cli;
+
+import evenblade.app.RecordRun;
+import evenblade.capture.ChannelLevel;
+import java.io.PrintWriter;
+import java.util.Locale;
+
+/**
+ * Shows how a recording stands: in a terminal one line that is written over ten times a second, else a
+ * line every few seconds.
+ */
+final class LiveLine implements AutoCloseable {
+    static final int BAR = 20;
+    private static final double LOWEST_DB = -60;
+    private static final long TERMINAL_MS = 100;
+    private static final long LOG_MS = 10_000;
+    private static final int WIDTH = 79;
+
+    private final RecordRun run;
+    private final PrintWriter out;
+    private final boolean terminal;
+    private final Thread thread = new Thread(this::work, "live line");
+    private volatile boolean closed;
+
+    private LiveLine(RecordRun run, PrintWriter out, boolean terminal) {
+        this.run = run;
+        this.out = out;
+        this.terminal = terminal;
+    }
+
+    static LiveLine show(RecordRun run, PrintWriter out) {
+        LiveLine line = new LiveLine(run, out, System.console() != null);
+        line.thread.setDaemon(true);
+        line.thread.start();
+        return line;
+    }
+
+    private void work() {
+        while (!closed) {
+            try {
+                Thread.sleep(terminal ? TERMINAL_MS : LOG_MS);
+            } catch (InterruptedException e) {
+                return;
+            }
+            if (closed) {
+                return;
+            }
+            String text = text(run.view());
+            if (terminal) {
+                out.print("\r" + text + " ".repeat(Math.max(0, WIDTH - text.length())));
+            } else {
+                out.println(text);
+            }
+            out.flush();
+        }
+    }
+
+    /** One line of at most 79 characters. */
+    static String text(RecordRun.View view) {
+        StringBuilder text = new StringBuilder(time(view.seconds()));
+        for (ChannelLevel level :
+                view.levels().subList(0, Math.min(2, view.levels().size()))) {
+            text.append(' ').append(bar(level)).append(decibel(level.heldPeakDb()));
+        }
+        long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
+        if (clipped > 0) {
+            text.append(" CLIPPED ").append(clipped);
+        }
+        return text.length() > WIDTH ? text.substring(0, WIDTH) : text.toString();
+    }
+
+    private static String time(double seconds) {
+        long tenths = (long) (seconds * 10);
+        return String.format(Locale.ROOT, "%d:%02d.%d", tenths / 600, tenths / 10 % 60, tenths % 10);
+    }
+
+    /** Filled up to the level, with a mark where the highest peak of late stood. */
+    static String bar(ChannelLevel level) {
+        int filled = cells(level.peakDb());
+        int held = cells(level.heldPeakDb());
+        StringBuilder bar = new StringBuilder("[");
+        for (int i = 1; i <= BAR; i++) {
+            bar.append(i == held && held > filled ? '|' : i <= filled ? '=' : ' ');
+        }
+        return bar.append(']').toString();
+    }
+
+    private static int cells(double db) {
+        return (int) Math.max(0, Math.min(BAR, Math.round(BAR * (1 - db / LOWEST_DB))));
+    }
+
+    private static String decibel(double db) {
+        return db <= ChannelLevel.SILENCE_DB ? " silent" : String.format(Locale.ROOT, "%4.0f dB", db);
+    }
+
+    /** Leaves the terminal on a fresh line. */
+    @Override
+    public void close() {
+        if (closed) {
+            return;
+        }
+        closed = true;
+        thread.interrupt();
+        try {
+            thread.join();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        if (terminal) {
+            out.println();
+        }
+    }
+}

@@ -1,0 +1,115 @@
+package evenblade.cli;
+
+import evenblade.app.RecordRun;
+import evenblade.capture.FormatWish;
+import evenblade.capture.Take;
+import evenblade.job.Conditions;
+import evenblade.job.NewRun;
+import evenblade.job.RunSettings;
+import evenblade.problem.BadInput;
+import evenblade.problem.Warning;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade record}: a ground run from microphone or line in. */
+final class RecordCommand implements Command {
+    @Override
+    public void describe(CommandSpec spec) {
+        spec.usageMessage()
+                .description("Record a ground run from a microphone or line input. Ctrl-C ends it; everything up to"
+                        + " then is kept.");
+        spec.addPositional(
+                Options.word(0, "DIR|FILE", Path.class, "A job folder, which takes the run in, or a new .wav file."));
+        spec.addOption(Options.value(
+                "--device", "NAME", String.class, "The input, by its name in 'devices' or a part of it (the first)."));
+        spec.addOption(Options.value("--rate", "HZ", Integer.class, "Samples per second (48000, or the nearest)."));
+        spec.addOption(Options.value("--channels", "N", Integer.class, "Number of channels (2, or the nearest)."));
+        spec.addOption(Options.value("--bits", "N", Integer.class, "Size of a sample: 16, 24 or 32 (24, or 16)."));
+        spec.addOption(Options.value("--seconds", "N", Double.class, "How long. Left out: until Ctrl-C."));
+        spec.addOption(Options.value("--label", "TEXT", String.class, "A short name for the run."));
+        spec.addOption(Options.value(
+                "--mark-channel",
+                "CHANNEL",
+                String.class,
+                "The channel with the once-per-revolution mark of the propeller."));
+        JobWords.addRemark(spec);
+    }
+
+    @Override
+    public int run(ParseResult words, PrintWriter out) {
+        RecordRun run = RecordRun.prepare(request(words));
+        tell(run.leftovers(), out);
+        out.println("Recording from " + run.device());
+        out.println("into " + run.file() + "; Ctrl-C ends it.");
+        out.flush();
+        CleanEnd end = CleanEnd.by(run::stop, out);
+        LiveLine line = LiveLine.show(run, out);
+        try {
+            RecordRun.Recorded recorded = run.record();
+            line.close();
+            tell(recorded, out);
+        } finally {
+            line.close();
+            out.flush();
+            end.close();
+        }
+        return ExitStatus.DONE;
+    }
+
+    private static RecordRun.Request request(ParseResult words) {
+        Optional<String> mark = Options.text(words, "--mark-channel");
+        RunSettings settings = mark.map(RunSettings.NONE::withMarkChannel).orElse(RunSettings.NONE);
+        return new RecordRun.Request(
+                words.matchedPositionalValue(0, (Path) null),
+                Options.text(words, "--device"),
+                new FormatWish(positive(words, "--rate"), positive(words, "--channels"), positive(words, "--bits")),
+                Options.number(words, "--seconds"),
+                new NewRun(
+                        Optional.empty(),
+                        Options.text(words, "--label"),
+                        JobWords.remark(words),
+                        settings,
+                        Conditions.NONE));
+    }
+
+    private static OptionalInt positive(ParseResult words, String name) {
+        OptionalInt value = Options.whole(words, name);
+        if (value.isPresent() && value.getAsInt() <= 0) {
+            throw BadInput.in(name).found(String.valueOf(value.getAsInt()), "a whole number above zero");
+        }
+        return value;
+    }
+
+    private static void tell(RecordRun.Recorded recorded, PrintWriter out) {
+        Take take = recorded.take();
+        out.println(String.format(
+                Locale.ROOT,
+                "%s: %.2f s, %s",
+                capital(take.ending().words()),
+                take.durationS(),
+                take.gaps().isEmpty()
+                        ? "no sample missing by the clock"
+                        : String.format(Locale.ROOT, "%.2f s missing by the clock", take.lostS())));
+        recorded.event().ifPresent(event -> JobText.written(event).forEach(out::println));
+        if (recorded.event().isEmpty()) {
+            out.println(take.file().toString());
+        }
+        tell(recorded.warnings(), out);
+    }
+
+    private static void tell(List<Warning> warnings, PrintWriter out) {
+        for (Warning warning : warnings) {
+            Paragraph.lines("! ", "  ", warning.message()).forEach(out::println);
+        }
+    }
+
+    private static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+}
