@@ -1,5 +1,6 @@
 package evenblade.app;
 
+import evenblade.installation.Installation;
 import evenblade.job.JobFolder;
 import evenblade.job.NewJob;
 import java.nio.file.Path;
@@ -17,8 +18,16 @@ public final class StartJob {
      * @throws evenblade.problem.BadInput where the folder or the file can't be used
      */
     public static JobFolder answer(Path folder, Path installation, Optional<String> name) {
-        String called = name.orElseGet(
+        return JobFolder.create(folder, NewJob.fromFile(called(folder, name), installation));
+    }
+
+    /** The same for an installation that no file was written for. */
+    public static JobFolder answer(Path folder, Installation installation, Optional<String> name) {
+        return JobFolder.create(folder, NewJob.of(called(folder, name), false, installation));
+    }
+
+    private static String called(Path folder, Optional<String> name) {
+        return name.orElseGet(
                 () -> folder.toAbsolutePath().normalize().getFileName().toString());
-        return JobFolder.create(folder, NewJob.fromFile(called, installation));
     }
 }

@@ -1,5 +1,6 @@
 package evenblade.cli;
 
+import evenblade.app.Figures;
 import evenblade.orders.ChannelOrders;
 import evenblade.orders.DwellOrders;
 import evenblade.orders.RunOrders;
@@ -17,9 +18,6 @@ import java.util.Optional;
 
 /** The orders of a recording as text for a terminal of 80 columns: the speed first, and how sure. */
 final class OrdersText {
-    /** Half the width of a 95 % interval in standard errors. */
-    private static final double NINETY_FIVE = 1.96;
-
     private static final double[] MAINS_HZ = {50, 60};
     private static final double MAINS_OFF_BY = 0.002;
     private static final int LONGEST_NAME = 48;
@@ -56,8 +54,8 @@ final class OrdersText {
                     speed.origin() == SpeedResult.Origin.MARK
                             ? "Speed CONFIRMED by the mark"
                             : "Speed CONFIRMED by the signal");
-            add("  engine     " + rpm(main, run.ratio()));
-            add("  propeller  " + rpm(main, 1));
+            add("  engine     " + Figures.engineRpm(main, run));
+            add("  propeller  " + Figures.propellerRpm(main));
         } else {
             add("Speed NOT CONFIRMED: the figures below stand on the entered speed alone");
             add(format(
@@ -65,17 +63,6 @@ final class OrdersText {
                     main.propellerRpm() * run.ratio(), main.propellerRpm()));
             speed.doubt().ifPresent(doubt -> paragraph("  ", doubt));
         }
-    }
-
-    private static String rpm(Dwell dwell, double factor) {
-        double error = NINETY_FIVE * 60 * dwell.standardErrorHz() * factor;
-        int decimals = Math.min(4, AmplitudeText.decimals(error));
-        return format(
-                "%s ± %s rpm (95 %%), from %.0f to %.0f",
-                AmplitudeText.fixed(60 * dwell.propellerHz() * factor, decimals),
-                AmplitudeText.fixed(error, decimals),
-                60 * dwell.minHz() * factor,
-                60 * dwell.maxHz() * factor);
     }
 
     private void recording() {

@@ -1,0 +1,33 @@
+package evenblade.desktop;
+
+import evenblade.job.Event;
+import java.nio.file.Path;
+import java.util.List;
+import javax.swing.JComponent;
+
+/** What a panel may ask of the window around it. All on the event thread. */
+interface Bench {
+    Settings settings();
+
+    Drafts drafts();
+
+    Work work();
+
+    /** Reads a job and shows it. */
+    void openJob(Path folder);
+
+    /** Puts a panel in front. */
+    void show(JComponent panel);
+
+    /** Goes back to what is shown when nothing is being entered. */
+    void showNewest();
+
+    /** Shows one entry of the open job. */
+    void showEntry(Event event);
+
+    /** Something was written into the open job: reads it again and shows the first of it. */
+    void entered(List<Event> events);
+
+    /** Says a thing that needs no answer. */
+    void say(String text);
+}

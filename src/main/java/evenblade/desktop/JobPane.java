@@ -1,0 +1,120 @@
+package evenblade.desktop;
+
+import evenblade.app.NextStep;
+import evenblade.chart.Ink;
+import evenblade.job.Event;
+import evenblade.job.JobRecord;
+import evenblade.problem.Warning;
+import java.awt.BorderLayout;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.Action;
+import javax.swing.BorderFactory;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JSplitPane;
+import net.miginfocom.swing.MigLayout;
+
+/** An open job: the next step, the timeline, and the thing at hand beside it. */
+final class JobPane extends JPanel {
+    private static final int TIMELINE_WIDTH = 370;
+
+    private final transient Bench bench;
+    private final transient OpenJob job;
+    private final transient JobCommands commands;
+    private final NextStepLine next = new NextStepLine();
+    private final Timeline timeline;
+    private final JPanel atHand = new JPanel(new BorderLayout());
+    private final JPanel troubles = new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]"));
+
+    JobPane(Bench bench, OpenJob job, JobCommands commands) {
+        super(new MigLayout("insets 0, gap 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        this.bench = bench;
+        this.job = job;
+        this.commands = commands;
+        timeline = new Timeline(bench::showEntry);
+        add(new RecordHeading(job.record()));
+        add(next);
+        add(troubles);
+        JSplitPane split = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, left(), atHand);
+        split.setContinuousLayout(true);
+        split.setDividerLocation(bench.settings().number("timeline.width", TIMELINE_WIDTH));
+        split.addPropertyChangeListener(JSplitPane.DIVIDER_LOCATION_PROPERTY, e -> bench.settings()
+                .keep("timeline.width", split.getDividerLocation()));
+        add(split, "wmin 300, hmin 200");
+        refresh();
+    }
+
+    private JPanel left() {
+        JPanel left = new JPanel(new MigLayout("insets 0, gap 0, wrap 1", "[grow,fill]", "[][grow,fill]"));
+        JPanel adding = new JPanel(
+                new MigLayout("insets 8 8 8 8, wrap 3, gap 6", "[grow,fill,sg][grow,fill,sg][grow,fill,sg]"));
+        List.of(
+                        button("Run", commands.addRun),
+                        button("Change", commands.correction),
+                        button("Note", commands.note),
+                        button("Photo", commands.attach))
+                .forEach(each -> adding.add(each, "wmin 40"));
+        left.add(adding);
+        JScrollPane scroll = new JScrollPane(timeline);
+        scroll.setBorder(BorderFactory.createMatteBorder(1, 0, 0, 0, Look.ink(Ink.GRID)));
+        scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+        left.add(scroll, "wmin 100, hmin 60");
+        return left;
+    }
+
+    private static JButton button(String words, Action action) {
+        JButton button = new JButton(action);
+        button.setHideActionText(true);
+        button.setText("+ " + words);
+        button.setName("add " + words.toLowerCase(java.util.Locale.ROOT));
+        button.setToolTipText(String.valueOf(action.getValue(Action.NAME)));
+        return button;
+    }
+
+    /** The record changed: shows it as it is now. */
+    void refresh() {
+        timeline.show(job);
+        NextStep step = NextStep.of(job.record());
+        next.show(step.text(), commands.of(step.action()));
+        troubles.removeAll();
+        for (Warning warning : job.view().warnings()) {
+            Complaint complaint = new Complaint();
+            complaint.show(warning.message());
+            troubles.add(complaint, "gapleft 8, wmin 50");
+        }
+    }
+
+    /** Puts a panel at hand. */
+    void show(JComponent panel, Optional<Event> entry) {
+        atHand.removeAll();
+        atHand.add(panel);
+        timeline.mark(entry);
+        atHand.revalidate();
+        atHand.repaint();
+    }
+
+    /** The panel at hand. */
+    JPanel atHand() {
+        return atHand;
+    }
+
+    /** The name of a job, its machine, and whether it is invented. */
+    private static final class RecordHeading extends JPanel {
+        RecordHeading(JobRecord record) {
+            super(new MigLayout("insets 10 14 8 14, wrap 1, gapy 2, hidemode 3", "[grow,fill]"));
+            JLabel name = Look.heading(record.name());
+            name.setName("job");
+            add(name, "wmin 0");
+            add(Look.quiet(Words.installation(record.installation())), "wmin 0");
+            if (record.invented()) {
+                JLabel invented = Look.strong("INVENTED FOR PRACTICE: nothing in this job was measured.");
+                invented.setForeground(Look.ink(Ink.CRANK));
+                add(invented, "wmin 0");
+            }
+        }
+    }
+}

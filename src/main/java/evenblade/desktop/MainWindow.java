@@ -1,0 +1,264 @@
+package evenblade.desktop;
+
+import evenblade.app.ShowJob;
+import evenblade.job.Event;
+import evenblade.job.EvidenceCheck.Thoroughness;
+import evenblade.job.Kind;
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.Action;
+import javax.swing.JComponent;
+import javax.swing.JFileChooser;
+import javax.swing.JFrame;
+import javax.swing.JPanel;
+import javax.swing.WindowConstants;
+
+/** The one window: a job in it, or a choice of jobs. */
+final class MainWindow extends JFrame implements Bench {
+    private static final Dimension USUAL = new Dimension(1280, 800);
+    private static final Dimension LEAST = new Dimension(760, 520);
+
+    private final transient Settings settings;
+    private final transient Drafts drafts;
+    private final transient Work work = new Work();
+    private final JPanel main = new JPanel(new BorderLayout());
+    private transient WorkStrip strip = new WorkStrip();
+    private final transient Action newJob = new Command("&New job…", "ctrl N", this::startNewJob);
+    private final transient Action open = new Command("&Open a job…", "ctrl O", this::chooseJob);
+    private final transient Action practice = new Command("&Practice job…", "", this::startPractice);
+    private transient Optional<OpenJob> job = Optional.empty();
+    private transient Optional<JobPane> pane = Optional.empty();
+    private transient Optional<Event> shown = Optional.empty();
+
+    MainWindow(Settings settings) {
+        super("Evenblade");
+        this.settings = settings;
+        this.drafts = settings.drafts();
+        setDefaultCloseOperation(WindowConstants.DISPOSE_ON_CLOSE);
+        setMinimumSize(LEAST);
+        settings.window().ifPresentOrElse(this::setBounds, () -> {
+            setSize(USUAL);
+            setLocationByPlatform(true);
+        });
+        addWindowListener(new WindowAdapter() {
+            @Override
+            public void windowClosing(WindowEvent e) {
+                remember();
+            }
+        });
+        build();
+    }
+
+    /** Fills the window anew, in the looks that hold now. */
+    private void build() {
+        getContentPane().removeAll();
+        main.removeAll();
+        strip = new WorkStrip();
+        work.watchedBy(strip);
+        getContentPane().setLayout(new BorderLayout());
+        getContentPane().add(main, BorderLayout.CENTER);
+        getContentPane().add(strip, BorderLayout.SOUTH);
+        if (job.isPresent()) {
+            showJob();
+        } else {
+            showStart();
+        }
+        getContentPane().revalidate();
+        getContentPane().repaint();
+    }
+
+    private void showStart() {
+        pane = Optional.empty();
+        setJMenuBar(menus(Optional.empty()));
+        fill(new StartPanel(this, newJob, open, practice));
+        setTitle("Evenblade");
+    }
+
+    private void showJob() {
+        JobCommands commands = new JobCommands(this, job.orElseThrow());
+        setJMenuBar(menus(Optional.of(commands)));
+        JobPane made = new JobPane(this, job.get(), commands);
+        pane = Optional.of(made);
+        fill(made);
+        setTitle(job.get().record().name() + " · Evenblade");
+        showNewest();
+    }
+
+    private void fill(JComponent panel) {
+        main.removeAll();
+        main.add(panel);
+        main.revalidate();
+        main.repaint();
+    }
+
+    private MenuBar menus(Optional<JobCommands> commands) {
+        MenuBar bar = new MenuBar();
+        bar.add(
+                "&Job",
+                List.of(
+                        Optional.of(newJob),
+                        Optional.of(open),
+                        Optional.of(practice),
+                        Optional.empty(),
+                        Optional.of(new Command("&Close the job", "ctrl W", this::closeJob)),
+                        Optional.of(new Command("&End", "ctrl Q", this::end))));
+        commands.ifPresent(c -> bar.add(
+                "&Add",
+                List.of(
+                        Optional.of(c.addRun),
+                        Optional.of(c.correction),
+                        Optional.of(c.note),
+                        Optional.of(c.attach),
+                        Optional.empty(),
+                        Optional.of(c.takeBack))));
+        bar.add(
+                "&Screen",
+                List.of(
+                        Optional.of(new Command("&Dark or light", "ctrl D", this::switchColours)),
+                        Optional.of(new Command("&Larger text", "ctrl PLUS", () -> text(2))),
+                        Optional.of(new Command("&Smaller text", "ctrl MINUS", () -> text(-2)))));
+        return bar;
+    }
+
+    private void startNewJob() {
+        fillAside(new InstallationForm(this, this::build).listening());
+    }
+
+    private void startPractice() {
+        fillAside(new PracticeForm(this, this::build));
+    }
+
+    private void fillAside(JComponent panel) {
+        fill(panel);
+        panel.requestFocusInWindow();
+    }
+
+    private void chooseJob() {
+        JFileChooser chooser = new JFileChooser(
+                settings.recentJobs().stream().findFirst().map(Path::toFile).orElse(null));
+        chooser.setFileSelectionMode(JFileChooser.DIRECTORIES_ONLY);
+        chooser.setDialogTitle("Open a job's folder");
+        if (chooser.showOpenDialog(this) == JFileChooser.APPROVE_OPTION) {
+            openJob(chooser.getSelectedFile().toPath());
+        }
+    }
+
+    private void closeJob() {
+        job = Optional.empty();
+        settings.closed();
+        build();
+    }
+
+    private void switchColours() {
+        settings.dark(!settings.dark());
+        Look.apply(settings);
+        build();
+    }
+
+    private void text(int more) {
+        settings.textPx(settings.textPx() + more);
+        Look.apply(settings);
+        build();
+    }
+
+    private void end() {
+        remember();
+        dispose();
+    }
+
+    private void remember() {
+        settings.window(getBounds());
+        settings.write();
+        drafts.write();
+    }
+
+    @Override
+    public Settings settings() {
+        return settings;
+    }
+
+    @Override
+    public Drafts drafts() {
+        return drafts;
+    }
+
+    @Override
+    public Work work() {
+        return work;
+    }
+
+    @Override
+    public void openJob(Path folder) {
+        work.begin(
+                "Opening " + folder.getFileName(),
+                progress -> ShowJob.answer(folder, Thoroughness.QUICK),
+                view -> {
+                    settings.opened(folder);
+                    shown = Optional.empty();
+                    job = Optional.of(new OpenJob(folder, view));
+                    showJob();
+                },
+                this::say);
+    }
+
+    @Override
+    public void show(JComponent panel) {
+        shown = Optional.empty();
+        pane.ifPresent(p -> p.show(panel, Optional.empty()));
+        panel.setFocusCycleRoot(false);
+        panel.transferFocus();
+        javax.swing.SwingUtilities.invokeLater(() -> first(panel));
+    }
+
+    /** Typing goes into the first field of what was just shown. */
+    private static void first(JComponent panel) {
+        java.awt.Component field = panel.getFocusTraversalPolicy() == null
+                ? new javax.swing.LayoutFocusTraversalPolicy().getFirstComponent(panel)
+                : panel.getFocusTraversalPolicy().getFirstComponent(panel);
+        if (field != null) {
+            field.requestFocusInWindow();
+        }
+    }
+
+    @Override
+    public void showNewest() {
+        job.ifPresent(open -> {
+            Optional<Event> event = shown.or(() -> open.newestFirst().stream()
+                    .filter(each -> each.kind() != Kind.STRUCK_OUT)
+                    .findFirst());
+            event.ifPresentOrElse(
+                    this::showEntry, () -> pane.ifPresent(p -> p.show(new FirstPanel(), Optional.empty())));
+        });
+    }
+
+    @Override
+    public void showEntry(Event event) {
+        shown = Optional.of(event);
+        job.ifPresent(open -> pane.ifPresent(p -> p.show(
+                event.kind() == Kind.RUN ? new RunView(this, open, event) : new EntryView(this, open, event),
+                Optional.of(event))));
+    }
+
+    @Override
+    public void entered(List<Event> events) {
+        job.ifPresent(open -> work.begin(
+                "Reading the job",
+                progress -> ShowJob.answer(open.folder(), Thoroughness.QUICK),
+                view -> {
+                    open.changed(view);
+                    pane.ifPresent(JobPane::refresh);
+                    events.stream().findFirst().ifPresent(this::showEntry);
+                },
+                this::say));
+    }
+
+    @Override
+    public void say(String text) {
+        strip.say(text);
+    }
+}

@@ -1,0 +1,24 @@
+package evenblade.desktop;
+
+import java.awt.Dimension;
+import javax.swing.JTextArea;
+import javax.swing.UIManager;
+
+/** Words that wrap at the width there is, and can be copied. */
+final class Paragraph extends JTextArea {
+    Paragraph(String text) {
+        super(text);
+        setEditable(false);
+        setLineWrap(true);
+        setWrapStyleWord(true);
+        setOpaque(false);
+        setBorder(null);
+        setFocusable(false);
+        setFont(UIManager.getFont("Label.font"));
+    }
+
+    @Override
+    public Dimension getMinimumSize() {
+        return new Dimension(50, super.getMinimumSize().height);
+    }
+}
