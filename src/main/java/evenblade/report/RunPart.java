@@ -1,0 +1,78 @@
+package evenblade.report;
+
+import java.util.List;
+
+/**
+ * One ground run.
+ *
+ * @param title its label or id, and when it was
+ * @param remark what was said of it; may be empty
+ * @param trouble why there are no results; empty where there are
+ * @param conditions how it was measured
+ * @param quality how good the recording is
+ * @param speed how fast, and how sure
+ * @param tables the orders of each dwell shown
+ * @param cautions what to know beside the figures
+ * @param figures pictures
+ */
+public record RunPart(
+        String title,
+        String remark,
+        String trouble,
+        List<Fact> conditions,
+        List<Fact> quality,
+        List<String> speed,
+        List<Table> tables,
+        List<String> cautions,
+        List<Figure> figures) {
+    public RunPart {
+        conditions = List.copyOf(conditions);
+        quality = List.copyOf(quality);
+        speed = List.copyOf(speed);
+        tables = List.copyOf(tables);
+        cautions = List.copyOf(cautions);
+        figures = List.copyOf(figures);
+    }
+
+    /**
+     * The orders of one dwell.
+     *
+     * @param title channel, dwell and speed
+     * @param unit of the amplitudes
+     * @param rows one per line
+     * @param sentences unevenness and lines that no order explains
+     */
+    public record Table(String title, String unit, List<Row> rows, List<String> sentences) {
+        public Table {
+            rows = List.copyOf(rows);
+            sentences = List.copyOf(sentences);
+        }
+    }
+
+    /**
+     * One line.
+     *
+     * @param name lines that lie on each other are named together
+     * @param hz where it lies
+     * @param amplitude with its error, or why there is none
+     * @param interval 95 % interval
+     * @param note what can't be told apart from it
+     * @param detected whether it stands out of the noise
+     */
+    public record Row(String name, String hz, String amplitude, String interval, String note, boolean detected) {}
+
+    /** Whether a remark was made. */
+    public boolean remarked() {
+        return !remark.isBlank();
+    }
+
+    /** Whether there are no results. */
+    public boolean troubled() {
+        return !trouble.isBlank();
+    }
+
+    /** Whether there is anything to know beside the figures. */
+    public boolean cautioned() {
+        return !cautions.isEmpty();
+    }
+}
