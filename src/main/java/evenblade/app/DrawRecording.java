@@ -58,6 +58,18 @@ public final class DrawRecording {
         return new DrawRecording(analysed).pictures();
     }
 
+    /** The spectrum of one channel over the longest dwell, or over the whole where there is no dwell. */
+    static Spectrum spectrum(AnalysedRecording analysed, int channel) {
+        DrawRecording draw = new DrawRecording(analysed);
+        EvenGrid grid = draw.grid(analysed.recording().channels().get(channel));
+        return spectrum(draw.main.map(dwell -> part(grid, dwell)).orElse(grid.values()), grid);
+    }
+
+    private static Spectrum spectrum(Series part, EvenGrid grid) {
+        return AveragedSpectrum.hann(SPECTRUM_STRETCH_S, grid.rateHz(), Spectrum.Scaling.AMPLITUDE)
+                .of(part, grid.rateHz());
+    }
+
     private Map<String, Picture> pictures() {
         Map<String, Picture> pictures = new LinkedHashMap<>();
         if (run.speed().main().isPresent()) {
@@ -111,8 +123,7 @@ public final class DrawRecording {
 
     private SpectrumPicture spectrum(ChannelOrders channel, Optional<DwellOrders> dwell, EvenGrid grid) {
         Series part = dwell.map(each -> part(grid, each.dwell())).orElse(grid.values());
-        Spectrum spectrum = AveragedSpectrum.hann(SPECTRUM_STRETCH_S, grid.rateHz(), Spectrum.Scaling.AMPLITUDE)
-                .of(part, grid.rateHz());
+        Spectrum spectrum = spectrum(part, grid);
         return new SpectrumPicture(new SpectrumPicture.Data(
                 caption(
                         Optional.of(channel),

@@ -29,6 +29,7 @@ final class CommandIndex {
             "trend",
             "devices",
             "record",
+            "report",
             "practice");
 
     private CommandIndex() {}
@@ -53,6 +54,7 @@ final class CommandIndex {
             case "trend" -> new TrendCommand();
             case "devices" -> new DevicesCommand();
             case "record" -> new RecordCommand();
+            case "report" -> new ReportCommand();
             case "practice" -> new PracticeCommand();
             default -> throw new IllegalArgumentException("no command '" + name + "'");
         };

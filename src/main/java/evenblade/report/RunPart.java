@@ -39,10 +39,11 @@ public record RunPart(
      *
      * @param title channel, dwell and speed
      * @param unit of the amplitudes
+     * @param main whether it is the longest dwell
      * @param rows one per line
      * @param sentences unevenness and lines that no order explains
      */
-    public record Table(String title, String unit, List<Row> rows, List<String> sentences) {
+    public record Table(String title, String unit, boolean main, List<Row> rows, List<String> sentences) {
         public Table {
             rows = List.copyOf(rows);
             sentences = List.copyOf(sentences);
@@ -60,6 +61,20 @@ public record RunPart(
      * @param detected whether it stands out of the noise
      */
     public record Row(String name, String hz, String amplitude, String interval, String note, boolean detected) {}
+
+    /** The same without its shorter dwells. */
+    RunPart mainDwellOnly() {
+        return new RunPart(
+                title,
+                remark,
+                trouble,
+                conditions,
+                quality,
+                speed,
+                tables.stream().filter(Table::main).toList(),
+                cautions,
+                figures);
+    }
 
     /** Whether a remark was made. */
     public boolean remarked() {

@@ -1,0 +1,48 @@
+package evenblade.report;
+
+import evenblade.job.JobRecord;
+import evenblade.problem.Warning;
+import java.time.OffsetDateTime;
+import java.util.List;
+
+/**
+ * What a report is made from.
+ *
+ * @param record the job
+ * @param made when the report is made
+ * @param version of the program
+ * @param fileWarnings what a look at every byte of the stored files showed
+ * @param runs the standing runs, in order of time
+ * @param comparisons first against last, then one after the other
+ * @param trend pictures over all runs
+ * @param turn pictures of one turn of the propeller
+ * @param photos that can be shown
+ * @param findings what it points to, weightiest first; empty where none are worked out
+ */
+public record ReportInput(
+        JobRecord record,
+        OffsetDateTime made,
+        String version,
+        List<Warning> fileWarnings,
+        List<ReportedRun> runs,
+        List<ReportedComparison> comparisons,
+        List<Figure> trend,
+        List<Figure> turn,
+        List<ReportContent.Photo> photos,
+        List<Finding> findings) {
+    public ReportInput {
+        fileWarnings = List.copyOf(fileWarnings);
+        runs = List.copyOf(runs);
+        comparisons = List.copyOf(comparisons);
+        trend = List.copyOf(trend);
+        turn = List.copyOf(turn);
+        photos = List.copyOf(photos);
+        findings = List.copyOf(findings);
+    }
+
+
+    /** Its content in words, ready to be set. */
+    public ReportContent content() {
+        return Composition.of(this);
+    }
+}
