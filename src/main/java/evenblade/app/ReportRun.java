@@ -67,8 +67,8 @@ record ReportRun(
         List<SpectrumTable.Column> columns = new ArrayList<>();
         for (int i = 0; i < orders.channels().size(); i++) {
             ChannelOrders channel = orders.channels().get(i);
-            columns.add(new SpectrumTable.Column(
-                    channel.channel(), channel.unit(), DrawRecording.spectrum(analysed, i)));
+            columns.add(
+                    new SpectrumTable.Column(channel.channel(), channel.unit(), DrawRecording.spectrum(analysed, i)));
         }
         Spectrum first = columns.get(0).spectrum();
         AnalysedRecording shown = firstChannel(analysed);
@@ -115,8 +115,7 @@ record ReportRun(
             boolean always = each.getKey().equals("spectrum") || each.getKey().equals("orders");
             if (all || always) {
                 int height = each.getKey().equals("orders") ? barsHeight(shown.orders()) : HEIGHT_PX;
-                figures.add(Figure.wide(
-                        each.getValue().title(), each.getValue().png(WIDTH_PX, height)));
+                figures.add(Figure.wide(each.getValue().title(), each.getValue().png(WIDTH_PX, height)));
             }
         }
         return figures;

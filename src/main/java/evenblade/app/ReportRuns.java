@@ -112,8 +112,8 @@ final class ReportRuns {
                             + " nothing."
                     : "";
             return new Outcome(
-                    Optional.of(ReportRun.of(
-                            run, nameOf(run), RunRequest.conditions(detail), analysed, trouble, newest)),
+                    Optional.of(
+                            ReportRun.of(run, nameOf(run), RunRequest.conditions(detail), analysed, trouble, newest)),
                     "");
         } catch (BadInput e) {
             return new Outcome(Optional.empty(), "No results: " + e.getMessage() + ".");

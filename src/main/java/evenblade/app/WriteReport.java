@@ -128,7 +128,8 @@ public final class WriteReport {
         progress.at(1, "done");
         runs.reported().stream()
                 .filter(run -> run.part().troubled())
-                .map(run -> new Warning("run-in-trouble", run.name() + ": " + run.part().trouble()))
+                .map(run -> new Warning(
+                        "run-in-trouble", run.name() + ": " + run.part().trouble()))
                 .forEach(warnings::add);
         return new Written(files, warnings);
     }
@@ -139,7 +140,9 @@ public final class WriteReport {
     }
 
     private static String slug(String label) {
-        String slug = label.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{Nd}]+", "-").replaceAll("^-|-$", "");
+        String slug = label.toLowerCase(Locale.ROOT)
+                .replaceAll("[^\\p{L}\\p{Nd}]+", "-")
+                .replaceAll("^-|-$", "");
         return slug.isEmpty() ? "" : "-" + slug;
     }
 
@@ -161,7 +164,13 @@ public final class WriteReport {
     }
 
     private ReportedComparison compared(
-            String lead, Event earlier, Event later, ReportRuns runs, List<Stage> stages, boolean drawn, boolean tables) {
+            String lead,
+            Event earlier,
+            Event later,
+            ReportRuns runs,
+            List<Stage> stages,
+            boolean drawn,
+            boolean tables) {
         ReportRun before = runs.answer(earlier).orElseThrow();
         ReportRun after = runs.answer(later).orElseThrow();
         RunComparison outcome = BeforeAndAfter.compare(before.measured(), after.measured(), stages);
@@ -191,7 +200,10 @@ public final class WriteReport {
                         .get(0)
                         .channel()
                         .equals(after.measured().channels().get(0).channel())
-                && Math.abs(one.get().dwell().propellerHz() / other.get().dwell().propellerHz() - 1) < 0.02;
+                && Math.abs(one.get().dwell().propellerHz()
+                                        / other.get().dwell().propellerHz()
+                                - 1)
+                        < 0.02;
         return alike
                 ? Optional.of(ComparisonPictures.spectra(
                         outcome,
@@ -241,7 +253,7 @@ public final class WriteReport {
         AngleAverage turn = last.turn().orElseThrow();
         return List.of(wide(new AnglePicture(new AnglePicture.Data(
                 Caption.of(
-                        "channel " + last.measured().channels().get(0).channel(),
+                        last.measured().channels().get(0).channel(),
                         "mean of " + turn.turns() + " turns",
                         last.fromMark() ? "angle from the mark" : "no mark: where 0° lies differs from run to run"),
                 last.measured().blades(),

@@ -96,8 +96,8 @@ final class Upright {
                     default -> new AffineTransform(0, -1, 1, 0, 0, w);
                 };
         boolean swapped = orientation >= 5;
-        BufferedImage upright = new BufferedImage(
-                (int) (swapped ? h : w), (int) (swapped ? w : h), BufferedImage.TYPE_INT_RGB);
+        BufferedImage upright =
+                new BufferedImage((int) (swapped ? h : w), (int) (swapped ? w : h), BufferedImage.TYPE_INT_RGB);
         Graphics2D surface = upright.createGraphics();
         try {
             surface.drawImage(image, turn, null);

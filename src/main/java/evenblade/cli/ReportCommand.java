@@ -25,14 +25,14 @@ final class ReportCommand implements Command {
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        PaperSize paper = Options.text(words, "--paper").map(ReportCommand::paper).orElse(PaperSize.A4);
-        WriteReport.Written written = WriteReport.answer(
-                JobWords.folder(words), Options.path(words, "--out"), paper, (share, doing) -> {});
+        PaperSize paper =
+                Options.text(words, "--paper").map(ReportCommand::paper).orElse(PaperSize.A4);
+        WriteReport.Written written =
+                WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, (share, doing) -> {});
         List<Path> files = written.files();
         files.stream().limit(SHOWN).forEach(out::println);
         if (files.size() > SHOWN) {
-            out.println((files.size() - SHOWN) + " tables in "
-                    + files.get(0).resolveSibling("tables"));
+            out.println((files.size() - SHOWN) + " tables in " + files.get(0).resolveSibling("tables"));
         }
         for (Warning warning : written.warnings()) {
             Paragraph.lines("! ", "  ", warning.message()).forEach(out::println);
@@ -41,8 +41,7 @@ final class ReportCommand implements Command {
     }
 
     private static PaperSize paper(String word) {
-        return PaperSize.named(word)
-                .orElseThrow(() -> BadInput.in("--paper")
-                        .found("'" + word + "'", "one of " + String.join(", ", PaperSize.words())));
+        return PaperSize.named(word).orElseThrow(() -> BadInput.in("--paper")
+                .found("'" + word + "'", "one of " + String.join(", ", PaperSize.words())));
     }
 }

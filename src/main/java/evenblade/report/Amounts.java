@@ -11,6 +11,7 @@ final class Amounts {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
     private static final double SMALL = 1e-3;
     private static final double LARGE = 1e5;
+    private static final double NEARLY_GONE = -95;
 
     private Amounts() {}
 
@@ -58,7 +59,7 @@ final class Amounts {
 
     /** With its sign, as a change: {@code +4.2 %}. */
     static String percent(double value) {
-        return (value > 0 ? "+" : "") + fixed(value, Math.abs(value) < 10 ? 1 : 0) + " %";
+        return (value > 0 ? "+" : "") + fixed(value, Math.abs(value) < 10 || value < NEARLY_GONE ? 1 : 0) + " %";
     }
 
     /** A length in both units: {@code 4.76 mm (3/16 in)}. */

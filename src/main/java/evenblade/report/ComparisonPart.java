@@ -35,8 +35,9 @@ public record ComparisonPart(
      *
      * @param title speed, channel and unit
      * @param rows one per figure
+     * @param rest figures that aren't listed, in a sentence; may be empty
      */
-    public record Table(String title, List<Row> rows) {
+    public record Table(String title, List<Row> rows, String rest) {
         public Table {
             rows = List.copyOf(rows);
         }

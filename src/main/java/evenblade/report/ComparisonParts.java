@@ -18,6 +18,8 @@ import java.util.Optional;
 
 /** What came of holding one run against another, in a technician's words. */
 final class ComparisonParts {
+    private static final double ALL_GONE = -100;
+
     private ComparisonParts() {}
 
     static ComparisonPart of(ReportedComparison compared) {
@@ -48,19 +50,19 @@ final class ComparisonParts {
                 .orElse(List.of());
     }
 
-    /** The pair of dwells that lasted longest. */
+    /** The pair whose later dwell lasted longest. */
     static Optional<DwellComparison> mainPair(RunComparison outcome) {
         return outcome.channels().stream()
                 .limit(1)
                 .flatMap(channel -> channel.dwells().stream())
-                .max(Comparator.comparingDouble(
-                        pair -> Math.min(pair.before().durationS(), pair.after().durationS())));
+                .max(Comparator.comparingDouble(pair -> pair.after().durationS()));
     }
 
     private static boolean tellsMost(Change change) {
         return change.figure().kind() == Kind.UNEVENNESS
                 || change.figure().name().equals("blade pass")
-                || (change.figure().of().filter(Shaft.PROPELLER::equals).isPresent() && change.figure().order() == 1);
+                || (change.figure().of().filter(Shaft.PROPELLER::equals).isPresent()
+                        && change.figure().order() == 1);
     }
 
     private static String sentence(Change change, double engineRpm) {
@@ -76,18 +78,22 @@ final class ComparisonParts {
 
     private static String by(Change change) {
         if (change.percent().isPresent()) {
-            return " by " + Amounts.fixed(Math.abs(change.percent().getAsDouble()), 0) + " % (95 % interval "
-                    + interval(change) + ")";
+            return " by " + size(change.percent().getAsDouble()) + " (95 % interval " + interval(change) + ")";
         }
         if (change.verdict() == Verdict.LOWER && change.ciHighPercent().isPresent()) {
-            return " by at least " + Amounts.fixed(-change.ciHighPercent().getAsDouble(), 0)
-                    + " %: it no longer stands out of the noise";
+            return " by at least " + size(change.ciHighPercent().getAsDouble())
+                    + ": it no longer stands out of the noise";
         }
         if (change.ciLowPercent().isPresent()) {
-            return " by at least " + Amounts.fixed(change.ciLowPercent().getAsDouble(), 0)
-                    + " %: it did not stand out of the noise before";
+            return " by at least " + size(change.ciLowPercent().getAsDouble())
+                    + ": it did not stand out of the noise before";
         }
         return "";
+    }
+
+    private static String size(double percent) {
+        String signed = Amounts.percent(percent);
+        return signed.startsWith("+") || signed.startsWith("−") ? signed.substring(1) : signed;
     }
 
     private static String within(Change change) {
@@ -97,27 +103,46 @@ final class ComparisonParts {
     }
 
     private static String interval(Change change) {
-        String low = change.ciLowPercent().isPresent() ? Amounts.percent(change.ciLowPercent().getAsDouble()) : "open";
-        String high = change.ciHighPercent().isPresent() ? Amounts.percent(change.ciHighPercent().getAsDouble()) : "open";
-        return low + " to " + high;
+        if (change.ciLowPercent().isEmpty() && change.ciHighPercent().isEmpty()) {
+            return "not known";
+        }
+        if (change.ciHighPercent().isEmpty()) {
+            return Amounts.percent(change.ciLowPercent().getAsDouble()) + " or more";
+        }
+        String high = Amounts.percent(change.ciHighPercent().getAsDouble());
+        return change.ciLowPercent().isEmpty() || change.ciLowPercent().getAsDouble() <= ALL_GONE
+                ? high + " or lower"
+                : Amounts.percent(change.ciLowPercent().getAsDouble()) + " to " + high;
     }
 
+    /** The longest pair of dwells in full; of what noise hides in both runs only the names. */
     private static List<ComparisonPart.Table> tables(RunComparison outcome) {
-        List<ComparisonPart.Table> tables = new ArrayList<>();
-        if (outcome.channels().isEmpty()) {
-            return tables;
-        }
-        ChannelComparison channel = outcome.channels().get(0);
+        return mainPair(outcome)
+                .map(pair -> List.of(table(outcome.channels().get(0), pair)))
+                .orElse(List.of());
+    }
+
+    private static ComparisonPart.Table table(ChannelComparison channel, DwellComparison pair) {
         String unit = channel.basis() == Basis.GAIN_FREE
                 ? "ratios that no gain can change"
                 : "peak, " + channel.unit().display();
-        for (DwellComparison pair : channel.dwells()) {
-            tables.add(new ComparisonPart.Table(
-                    "Channel " + channel.channel() + ", engine " + Amounts.fixed(pair.engineRpmBefore(), 0) + " and "
-                            + Amounts.fixed(pair.engineRpmAfter(), 0) + " rpm (" + unit + ")",
-                    pair.changes().stream().map(ComparisonParts::row).toList()));
+        List<ComparisonPart.Row> rows = new ArrayList<>();
+        List<String> hidden = new ArrayList<>();
+        for (Change change : pair.changes()) {
+            if (change.before() instanceof Value.Below && change.after() instanceof Value.Below) {
+                hidden.add(change.figure().name());
+            } else {
+                rows.add(row(change));
+            }
         }
-        return tables;
+        String title = RunParts.capital(RunParts.channel(channel.channel())) + ", engine "
+                + Amounts.fixed(pair.engineRpmBefore(), 0) + " and " + Amounts.fixed(pair.engineRpmAfter(), 0)
+                + " rpm ("
+                + unit + ")";
+        return new ComparisonPart.Table(
+                title,
+                rows,
+                hidden.isEmpty() ? "" : "In neither run out of the noise: " + String.join(", ", hidden) + ".");
     }
 
     private static ComparisonPart.Row row(Change change) {

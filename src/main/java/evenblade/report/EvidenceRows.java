@@ -25,15 +25,18 @@ final class EvidenceRows {
         Set<String> struck = record.struckOut();
         List<StoredRow> rows = new ArrayList<>();
         for (Event event : record.events()) {
-            file(event).ifPresent(file -> rows.add(new StoredRow(
-                    event.id() + event.label().map(l -> " " + l).orElse(""),
-                    file.path(),
-                    file.originalName(),
-                    String.valueOf(file.stamp().bytes()),
-                    file.stamp().sha256(),
-                    struck.contains(event.id())
-                            ? "entry struck out, not looked at"
-                            : trouble(file, warnings).isPresent() ? state(trouble(file, warnings).get()) : "as added")));
+            file(event)
+                    .ifPresent(file -> rows.add(new StoredRow(
+                            event.id() + event.label().map(l -> " " + l).orElse(""),
+                            file.path(),
+                            file.originalName(),
+                            String.valueOf(file.stamp().bytes()),
+                            file.stamp().sha256(),
+                            struck.contains(event.id())
+                                    ? "entry struck out, not looked at"
+                                    : trouble(file, warnings).isPresent()
+                                            ? state(trouble(file, warnings).get())
+                                            : "as added")));
         }
         return new Evidence(warnings.stream().map(Warning::message).toList(), rows);
     }
@@ -56,6 +59,8 @@ final class EvidenceRows {
 
     private static String state(Warning warning) {
         String code = warning.code();
-        return code.endsWith("missing") ? "MISSING" : code.endsWith("changed") ? "CHANGED since it was added" : "can't be read";
+        return code.endsWith("missing")
+                ? "MISSING"
+                : code.endsWith("changed") ? "CHANGED since it was added" : "can't be read";
     }
 }

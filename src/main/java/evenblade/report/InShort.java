@@ -70,31 +70,43 @@ final class InShort {
     }
 
     private Optional<ReportedRun> latest() {
-        return input.runs().stream()
-                .filter(run -> run.measured().isPresent())
-                .reduce((earlier, later) -> later);
+        return input.runs().stream().filter(run -> run.measured().isPresent()).reduce((earlier, later) -> later);
     }
 
     private String now() {
         List<String> said = new ArrayList<>();
-        latest().flatMap(run -> run.measured()).map(InShort::shaking).ifPresent(said::add);
+        latest().flatMap(run -> run.measured()).map(this::shaking).ifPresent(said::add);
         track().ifPresent(said::add);
         return said.isEmpty() ? "No run with a result, and no tracking." : String.join(" ", said);
     }
 
-    private static String shaking(MeasuredRun run) {
+    private String shaking(MeasuredRun run) {
         Optional<Dwell> main = run.dwells().stream().max(Comparator.comparingDouble(Dwell::durationS));
         if (main.isEmpty()) {
             return "Run '" + run.name() + "': no steady speed known, so no order could be measured.";
         }
-        ChannelOrders channel = run.channels().get(0);
+        ChannelOrders channel = comparedChannel(run);
         DwellOrders dwell = channel.dwells().stream()
                 .filter(each -> each.dwell().equals(main.get()))
                 .findFirst()
                 .orElseThrow();
         return "Run '" + run.name() + "' at " + Amounts.fixed(run.engineRpm(main.get()), 0) + " engine rpm"
-                + (run.speedDoubt().isEmpty() ? "" : " (speed not confirmed)") + ", channel " + channel.channel() + ": "
+                + (run.speedDoubt().isEmpty() ? "" : " (speed not confirmed)") + ", "
+                + RunParts.channel(channel.channel()) + ": "
                 + lines(dwell, channel.unit().display()) + ".";
+    }
+
+    /** The channel that the comparison speaks of, so that both lines speak of the same. */
+    private ChannelOrders comparedChannel(MeasuredRun run) {
+        Optional<String> wanted = input.comparisons().stream()
+                .limit(1)
+                .flatMap(c -> c.outcome().channels().stream())
+                .map(c -> c.channel())
+                .findFirst();
+        return run.channels().stream()
+                .filter(c -> wanted.filter(c.channel()::equals).isPresent())
+                .findFirst()
+                .orElse(run.channels().get(0));
     }
 
     private static String lines(DwellOrders dwell, String unit) {
@@ -144,7 +156,8 @@ final class InShort {
             return "There are not yet two runs to hold against each other.";
         }
         ReportedComparison whole = input.comparisons().get(0);
-        String pair = "Run '" + whole.outcome().after() + "' against '" + whole.outcome().before() + "': ";
+        String pair = "Run '" + whole.outcome().after() + "' against '"
+                + whole.outcome().before() + "': ";
         if (!whole.outcome().comparable()) {
             return pair + "can't be held against each other, "
                     + whole.outcome().reasons().stream().map(r -> r.text()).collect(Collectors.joining("; ")) + ".";
@@ -159,10 +172,12 @@ final class InShort {
             return "Nothing to be sure of yet.";
         }
         long confirmed = input.runs().stream()
-                .filter(run -> run.measured().filter(m -> m.speedDoubt().isEmpty()).isPresent())
+                .filter(run ->
+                        run.measured().filter(m -> m.speedDoubt().isEmpty()).isPresent())
                 .count();
         String speeds = "Speed confirmed in " + confirmed + " of " + Amounts.count(answered, "run") + ".";
-        if (input.comparisons().isEmpty() || !input.comparisons().get(0).outcome().comparable()) {
+        if (input.comparisons().isEmpty()
+                || !input.comparisons().get(0).outcome().comparable()) {
             return speeds;
         }
         int repeats = input.comparisons().get(0).outcome().channels().get(0).repeatRuns();
@@ -186,7 +201,8 @@ final class InShort {
                 .filter(e -> e.kind() == Kind.CORRECTION || e.kind() == Kind.BALANCE)
                 .reduce((earlier, later) -> later);
         boolean measuredSince = lastChange
-                .map(change -> record.standing(Kind.RUN).stream().anyMatch(run -> run.at().isAfter(change.at())))
+                .map(change -> record.standing(Kind.RUN).stream()
+                        .anyMatch(run -> run.at().isAfter(change.at())))
                 .orElse(true);
         if (!measuredSince) {
             open.add("No run since the last change.");

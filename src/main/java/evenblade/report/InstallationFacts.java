@@ -21,7 +21,9 @@ final class InstallationFacts {
         Installation.Propeller propeller = installation.propeller();
         StringBuilder words = new StringBuilder(propeller.blades() + " blades");
         propeller.diameter().ifPresent(d -> words.append(", diameter ").append(Amounts.large(d)));
-        propeller.rotation().ifPresent(r -> words.append(", turns ").append(r.word()).append(" seen from behind"));
+        propeller
+                .rotation()
+                .ifPresent(r -> words.append(", turns ").append(r.word()).append(" seen from behind"));
         facts.add(new Fact("Propeller", words.toString()));
         return facts;
     }
@@ -31,8 +33,12 @@ final class InstallationFacts {
         if (engine.cylinders() > 0) {
             words.append(", ").append(Amounts.count(engine.cylinders(), "cylinder"));
         }
-        engine.idleRpm().ifPresent(rpm -> words.append(", idle ").append(Amounts.fixed(rpm, 0)).append(" rpm"));
-        engine.maxRpm().ifPresent(rpm -> words.append(", at most ").append(Amounts.fixed(rpm, 0)).append(" rpm"));
+        engine.idleRpm()
+                .ifPresent(rpm ->
+                        words.append(", idle ").append(Amounts.fixed(rpm, 0)).append(" rpm"));
+        engine.maxRpm()
+                .ifPresent(rpm ->
+                        words.append(", at most ").append(Amounts.fixed(rpm, 0)).append(" rpm"));
         return words.toString();
     }
 
@@ -40,9 +46,12 @@ final class InstallationFacts {
         if (reduction.kind() == Reduction.Kind.DIRECT) {
             return "direct: one engine revolution per propeller revolution";
         }
-        String kind = reduction.kind() == Reduction.Kind.UNSTATED ? "" : reduction.kind().word() + ", ";
+        String kind = reduction.kind() == Reduction.Kind.UNSTATED
+                ? ""
+                : reduction.kind().word() + ", ";
         String ratio = Amounts.fixed(reduction.ratio(), 4) + " engine revolutions per propeller revolution";
-        return kind + ratio
+        return kind
+                + ratio
                 + reduction
                         .teeth()
                         .map(t -> " (" + t.driving() + " teeth driving " + t.driven() + ")")

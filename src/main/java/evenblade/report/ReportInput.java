@@ -40,7 +40,6 @@ public record ReportInput(
         findings = List.copyOf(findings);
     }
 
-
     /** Its content in words, ready to be set. */
     public ReportContent content() {
         return Composition.of(this);

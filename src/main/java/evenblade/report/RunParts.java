@@ -74,15 +74,16 @@ public final class RunParts {
                 .entries()
                 .forEach((condition, value) -> conditions.add(new Fact(capital(condition.word()), value)));
         if (conditions.isEmpty()) {
-            conditions.add(new Fact(
-                    "Conditions", "none were noted: it can't be known whether like was compared with like"));
+            conditions.add(
+                    new Fact("Conditions", "none were noted: it can't be known whether like was compared with like"));
         }
         settings(detail.settings(), conditions);
         return conditions;
     }
 
     private static void settings(RunSettings settings, List<Fact> facts) {
-        settings.engineRpm().ifPresent(rpm -> facts.add(new Fact("Entered speed", "engine " + Amounts.fixed(rpm, 0) + " rpm")));
+        settings.engineRpm()
+                .ifPresent(rpm -> facts.add(new Fact("Entered speed", "engine " + Amounts.fixed(rpm, 0) + " rpm")));
         settings.propellerRpm()
                 .ifPresent(rpm -> facts.add(new Fact("Entered speed", "propeller " + Amounts.fixed(rpm, 0) + " rpm")));
         settings.fullScale().ifPresent(value -> facts.add(new Fact("Full scale", value)));
@@ -96,7 +97,8 @@ public final class RunParts {
                 "Recording",
                 source.kind().toUpperCase(Locale.ROOT) + (source.lossy() ? " (lossy: not for comparison)" : "")
                         + ", " + Amounts.fixed(source.durationS(), 1) + " s at "
-                        + Amounts.fixed(source.sampleRateHz(), source.sampleRateHz() % 1 == 0 ? 0 : 2) + " samples per second"));
+                        + Amounts.fixed(source.sampleRateHz(), source.sampleRateHz() % 1 == 0 ? 0 : 2)
+                        + " samples per second"));
         for (ChannelQuality channel : orders.quality()) {
             String stuck = channel.longestStuckRun() > 1
                     ? ", stuck for " + channel.longestStuckRun() + " samples at most"
@@ -104,13 +106,14 @@ public final class RunParts {
             String clipped = channel.clippedShare() > 0
                     ? Amounts.plain(100 * channel.clippedShare()) + " % of the samples clipped"
                     : "no clipping";
-            facts.add(new Fact("Channel " + channel.channel(), clipped + stuck));
+            facts.add(new Fact(capital(channel(channel.channel())), clipped + stuck));
         }
-        orders.stamps().ifPresent(stamps -> facts.add(new Fact(
-                "Time stamps",
-                "jitter " + Amounts.plain(100 * stamps.jitterShare()) + " % of a step, "
-                        + Amounts.count(stamps.gaps(), "gap")
-                        + (stamps.gaps() > 0 ? " of " + Amounts.plain(stamps.lostS()) + " s in all" : ""))));
+        orders.stamps()
+                .ifPresent(stamps -> facts.add(new Fact(
+                        "Time stamps",
+                        "jitter " + Amounts.plain(100 * stamps.jitterShare()) + " % of a step, "
+                                + Amounts.count(stamps.gaps(), "gap")
+                                + (stamps.gaps() > 0 ? " of " + Amounts.plain(stamps.lostS()) + " s in all" : ""))));
         return facts;
     }
 
@@ -171,14 +174,16 @@ public final class RunParts {
                     + ".");
         }
         if (orders.channels().size() > 1) {
-            sentences.add("Also measured, and listed in orders.csv: channel "
+            sentences.add("Also measured, and listed in orders.csv: "
                     + orders.channels().stream()
                             .skip(1)
                             .map(ChannelOrders::channel)
+                            .map(RunParts::channel)
                             .collect(Collectors.joining(", "))
                     + ".");
         }
-        String title = "Channel " + channel.channel() + ", " + Amounts.fixed(dwell.dwell().fromS(), 1) + " to "
+        String title = capital(channel(channel.channel())) + ", "
+                + Amounts.fixed(dwell.dwell().fromS(), 1) + " to "
                 + Amounts.fixed(dwell.dwell().toS(), 1) + " s, engine "
                 + Amounts.fixed(dwell.dwell().propellerRpm() * orders.ratio(), 0) + " rpm, propeller "
                 + Amounts.fixed(dwell.dwell().propellerRpm(), 0) + " rpm"
@@ -203,9 +208,8 @@ public final class RunParts {
             String amplitude = level.detected()
                     ? Amounts.withError(level.amplitude(), level.standardError())
                     : "below " + Amounts.plain(level.ciHigh());
-            String interval = level.detected()
-                    ? Amounts.plain(level.ciLow()) + " to " + Amounts.plain(level.ciHigh())
-                    : "";
+            String interval =
+                    level.detected() ? Amounts.plain(level.ciLow()) + " to " + Amounts.plain(level.ciHigh()) : "";
             return new RunPart.Row(
                     bar.name(), Amounts.fixed(bar.frequencyHz(), 2), amplitude, interval, near, level.detected());
         }
@@ -217,6 +221,11 @@ public final class RunParts {
                 "",
                 "would fold to " + Amounts.fixed(beyond.foldsToHz(), 1) + " Hz",
                 false);
+    }
+
+    /** A channel by its name, whether or not the file says that it is one. */
+    static String channel(String name) {
+        return name.toLowerCase(Locale.ROOT).startsWith("channel") ? name : "channel " + name;
     }
 
     static String capital(String text) {

@@ -1,14 +1,19 @@
 package evenblade.report;
 
-import com.openhtmltopdf.extend.FSSupplier;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.util.XRLog;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
-/** Lays a page out on sheets of paper as PDF; the only class that knows the PDF library. */
+/** Lays a page out on sheets of paper as PDF; the only class that knows the PDF libraries. */
 final class Sheets {
     private static final String FONT = "Report Sans";
     private static final int REGULAR = 400;
@@ -24,18 +29,28 @@ final class Sheets {
      */
     static void write(String xhtml, String producer, OutputStream out) throws IOException {
         XRLog.setLoggingEnabled(false);
-        new PdfRendererBuilder()
-                .useFastMode()
-                .useFont(font("DejaVuSansCondensed.ttf"), FONT, REGULAR, FontStyle.NORMAL, true)
-                .useFont(font("DejaVuSansCondensed-Bold.ttf"), FONT, BOLD, FontStyle.NORMAL, true)
-                .useUriResolver((base, uri) -> uri.startsWith("data:") ? uri : null)
-                .withProducer(producer)
-                .withHtmlContent(xhtml, null)
-                .toStream(out)
-                .run();
+        try (PDDocument sheets = new PDDocument()) {
+            PDType0Font regular = font("DejaVuSansCondensed.ttf", sheets);
+            PDType0Font bold = font("DejaVuSansCondensed-Bold.ttf", sheets);
+            new PdfRendererBuilder()
+                    .useFastMode()
+                    .usePDDocument(sheets)
+                    .useFont(new PDFontSupplier(regular), FONT, REGULAR, FontStyle.NORMAL, true)
+                    .useFont(new PDFontSupplier(bold), FONT, BOLD, FontStyle.NORMAL, true)
+                    .useUriResolver((base, uri) -> uri.startsWith("data:") ? uri : null)
+                    .withProducer(producer)
+                    .withHtmlContent(xhtml, null)
+                    .toStream(out)
+                    .run();
+        }
     }
 
-    private static FSSupplier<InputStream> font(String name) {
-        return () -> Sheets.class.getResourceAsStream(name);
+    /** Without joined letters: what is read as one sign is not found by a search for two. */
+    private static PDType0Font font(String name, PDDocument sheets) throws IOException {
+        try (InputStream in = Sheets.class.getResourceAsStream(name)) {
+            TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in));
+            font.setEnableGsub(false);
+            return PDType0Font.load(sheets, font, true);
+        }
     }
 }

@@ -52,7 +52,8 @@ final class StaticParts {
     }
 
     private StaticPart tracking(Event event, TrackingSession session) {
-        List<Length> marks = session.marksMm().stream().map(Length::ofMillimetres).toList();
+        List<Length> marks =
+                session.marksMm().stream().map(Length::ofMillimetres).toList();
         List<String> sentences = new ArrayList<>();
         sentences.add("Spread, largest minus smallest: " + Amounts.both(Length.ofMillimetres(session.spreadMm()))
                 + ". One reading is good to about ± " + Amounts.both(session.sigma()) + ".");
@@ -67,16 +68,20 @@ final class StaticParts {
                 positions(session.layout()),
                 List.of(
                         new StaticPart.Row("Blade", blades(session.layout())),
-                        new StaticPart.Row("Mark, mm", marks.stream().map(m -> Amounts.fixed(m.millimetres(), 2)).toList()),
-                        new StaticPart.Row("Mark, in", marks.stream().map(Amounts::inches).toList())),
+                        new StaticPart.Row(
+                                "Mark, mm",
+                                marks.stream()
+                                        .map(m -> Amounts.fixed(m.millimetres(), 2))
+                                        .toList()),
+                        new StaticPart.Row(
+                                "Mark, in", marks.stream().map(Amounts::inches).toList())),
                 sentences,
                 List.of(tips(event, session, marks, limits)));
     }
 
     private Figure tips(Event event, TrackingSession session, List<Length> marks, List<Limit> limits) {
         List<TipMarksPicture.Tip> tips = IntStream.rangeClosed(1, marks.size())
-                .mapToObj(p -> new TipMarksPicture.Tip(
-                        session.layout().at(p), String.valueOf(p), marks.get(p - 1)))
+                .mapToObj(p -> new TipMarksPicture.Tip(session.layout().at(p), String.valueOf(p), marks.get(p - 1)))
                 .toList();
         Optional<Length> spread = limits.stream()
                 .filter(limit -> limit.statistic() == Limit.Statistic.SPREAD)
@@ -98,9 +103,12 @@ final class StaticParts {
                 + Amounts.fixed(angles.meanDeg(), 2) + "°. Zero taken on the "
                 + (angles.reference() == PitchReadings.Reference.HUB ? "hub" : "level") + ", "
                 + Amounts.fixed(angles.zero().degrees(), 2) + "°."
-                + angles.station().map(s -> " Read " + Amounts.both(s) + " from the shaft's centre.").orElse(""));
+                + angles.station()
+                        .map(s -> " Read " + Amounts.both(s) + " from the shaft's centre.")
+                        .orElse(""));
         for (PitchLimit limit : installation.pitchLimits()) {
-            sentences.add(verdict(LimitCheck.pitch(limit, angles.bladeAnglesDeg()).text()));
+            sentences.add(
+                    verdict(LimitCheck.pitch(limit, angles.bladeAnglesDeg()).text()));
         }
         if (installation.pitchLimits().isEmpty()) {
             sentences.add("No limit on pitch was entered; the propeller maker's figure rules.");
@@ -127,8 +135,8 @@ final class StaticParts {
                     + " of track, largest minus smallest: compare it with the track before the flange is cleared.");
         });
         List<Limit> limits = limits(Limit.Subject.FACE_RUN_OUT);
-        limits.forEach(limit ->
-                sentences.add(verdict(LimitCheck.runOut(limit, reading).text())));
+        limits.forEach(
+                limit -> sentences.add(verdict(LimitCheck.runOut(limit, reading).text())));
         if (limits.isEmpty()) {
             sentences.add("No limit on the flange was entered; the maker's figure rules.");
         }

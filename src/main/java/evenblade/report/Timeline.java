@@ -50,7 +50,8 @@ final class Timeline {
             return List.of("Recording " + run.file().originalName());
         }
         if (detail instanceof Detail.Attachment attachment) {
-            return List.of(attachment.file().originalName() + ", " + attachment.type().display());
+            return List.of(
+                    attachment.file().originalName() + ", " + attachment.type().display());
         }
         if (detail instanceof Detail.Tracking tracking) {
             return List.of("Blades on positions " + tracking.layout().text() + "; marks " + tracking.readings());

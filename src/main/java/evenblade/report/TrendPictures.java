@@ -42,7 +42,11 @@ public final class TrendPictures {
         String axis = trend.basis() == Basis.GAIN_FREE
                 ? "over blade pass"
                 : "amplitude (" + trend.unit().display() + " peak)";
-        band(axis, trend, group.lines().stream().filter(TrendPictures::tellsMost).toList()).ifPresent(bands::add);
+        band(
+                        axis,
+                        trend,
+                        group.lines().stream().filter(TrendPictures::tellsMost).toList())
+                .ifPresent(bands::add);
         band(
                         "unevenness (no unit)",
                         trend,
@@ -61,7 +65,7 @@ public final class TrendPictures {
         }
         return Optional.of(new TrendPicture(new TrendPicture.Data(
                 Caption.of(
-                        "channel " + trend.channel(),
+                        RunParts.channel(trend.channel()),
                         "engine " + Amounts.fixed(group.engineRpm(), 0) + " rpm within 2 %",
                         "bars: 95 % intervals with the scatter from run to run"),
                 trend.runs().stream().map(Trend.RunEntry::name).toList(),
@@ -120,7 +124,7 @@ public final class TrendPictures {
         return lines.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new AmplitudeAgainstRpmPicture(new AmplitudeAgainstRpmPicture.Data(
-                        Caption.of("run " + run.name(), "channel " + channel.channel()), channel.unit(), lines)));
+                        Caption.of("run " + run.name(), RunParts.channel(channel.channel())), channel.unit(), lines)));
     }
 
     private static List<PlacedEstimate> points(MeasuredRun run, List<DwellOrders> rising, OrderReading line) {

@@ -1,2 +1,2 @@
-/** The record to hand over: one template, as a page for the browser and as pages of paper. */
+/** The record to hand over. One template makes the page for the browser and the sheets of paper. */
 package evenblade.report;
