@@ -5,14 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** How often a change is called that isn't there, and one that is, on invented pairs of runs. */
 class PairSimulationTest {
-    private static final int REPEATS = 3;
-
     /** What came of all pairs of one kind. */
     private static final class Tally {
         private int pairs;
@@ -54,7 +55,7 @@ class PairSimulationTest {
 
         String text(String kind) {
             return String.format(
-                    java.util.Locale.ROOT,
+                    Locale.ROOT,
                     "%s: %d pairs; 1× called in %.1f %%, wrong way %.1f %%, interval holds %.1f %%; of all %d figures"
                             + " %.1f %% called; pairs with any figure called %.1f %%; by figure %s",
                     kind,
@@ -72,17 +73,17 @@ class PairSimulationTest {
     private record Outcome(Tally sameAlone, Tally sameRepeated, Tally changedAlone, Tally changedRepeated) {}
 
     /**
-     * Every trial is a job: three runs as found, three after a change of ± 10 % in 1×. The last run of the
-     * first three against the first of the others is a true change; two of the first three are none. Each is
+     * Every trial is a job: some runs as found, as many after a change of ± 10 % in 1×. The first run against
+     * the first after the change is a true change; against one more run as found it is none. Each pair is
      * judged with and without what the repeats say.
      */
-    private static Outcome trials(int count, long seed) {
+    private static Outcome trials(int count, int repeats, long seed) {
         Outcome outcome = new Outcome(new Tally(), new Tally(), new Tally(), new Tally());
         for (int i = 0; i < count; i++) {
             PairTrial trial = new PairTrial(seed + i);
             double factor = i % 2 == 0 ? 1.1 : 0.9;
-            List<MeasuredRun> found = runs(trial, 1);
-            List<MeasuredRun> changed = runs(trial, factor);
+            List<MeasuredRun> found = runs(trial, repeats, 1);
+            List<MeasuredRun> changed = runs(trial, repeats, factor);
             List<Stage> job = List.of(new Stage(List.of(), found), new Stage(List.of("trial weight"), changed));
             double percent = 100 * (factor - 1);
             MeasuredRun first = found.get(0);
@@ -95,9 +96,9 @@ class PairSimulationTest {
         return outcome;
     }
 
-    private static List<MeasuredRun> runs(PairTrial trial, double once) {
+    private static List<MeasuredRun> runs(PairTrial trial, int repeats, double once) {
         List<MeasuredRun> runs = new ArrayList<>();
-        for (int i = 0; i < REPEATS; i++) {
+        for (int i = 0; i < repeats; i++) {
             runs.add(trial.run("run " + i, once));
         }
         return runs;
@@ -105,17 +106,19 @@ class PairSimulationTest {
 
     @Test
     void aFewPairsOfUnchangedRunsAreNotCalledAndATenPercentChangeIs() {
-        Outcome outcome = trials(2, 100);
+        Outcome outcome = trials(2, 3, 100);
         assertThat(outcome.sameAlone.onceCalled + outcome.sameRepeated.onceCalled)
                 .isZero();
         assertThat(outcome.changedRepeated.onceCalled).isEqualTo(2);
         assertThat(outcome.changedRepeated.onceWrongWay).isZero();
     }
 
-    @Test
+    /** 250 pairs with nothing changed and 250 with a change; three runs each leave 4 degrees of freedom, four 6. */
+    @ParameterizedTest
     @Tag("long")
-    void inFiveHundredPairsFalseCallsAreRareAndTenPercentIsCalled() {
-        Outcome outcome = trials(250, 10_000);
+    @CsvSource({"3, 0.90", "4, 0.95"})
+    void inFiveHundredPairsFalseCallsAreRareAndTenPercentIsCalled(int repeats, double atLeast) {
+        Outcome outcome = trials(250, repeats, 10_000);
         System.getLogger("comparison")
                 .log(
                         System.Logger.Level.INFO,
@@ -128,7 +131,7 @@ class PairSimulationTest {
                                 outcome.changedRepeated.text("10 % changed, repeats")));
         assertThat(outcome.sameAlone.onceRate()).isLessThanOrEqualTo(0.05);
         assertThat(outcome.sameRepeated.onceRate()).isLessThanOrEqualTo(0.05);
-        assertThat(outcome.changedRepeated.onceRate()).isGreaterThanOrEqualTo(0.95);
+        assertThat(outcome.changedRepeated.onceRate()).isGreaterThanOrEqualTo(atLeast);
         assertThat(outcome.changedRepeated.onceWrongWay).isZero();
     }
 }
