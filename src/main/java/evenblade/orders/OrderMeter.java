@@ -20,11 +20,6 @@ import java.util.Optional;
  * about a kilohertz.
  */
 public final class OrderMeter {
-    /** How often the track is sharpened by what a fit leaves. */
-    private static final int MOST_ROUNDS = 2;
-    /** A correction below this phase of blade pass isn't worth another fit. */
-    private static final double ENOUGH_RAD = 0.03;
-
     private static final double LOOKED_THROUGH_HZ = 1000;
     private static final double MARGIN = 1.03;
 
@@ -118,11 +113,6 @@ public final class OrderMeter {
                     tones.isEmpty() ? Optional.empty() : UnevennessIndex.of(readings.get(c), table)));
         }
         return result;
-    }
-
-    /** How often the track is sharpened at most, and the phase of blade pass that makes it worth while. */
-    static boolean worthSharpening(int round, SpeedTrack sharper, OrderTable table) {
-        return round < MOST_ROUNDS && 2 * Math.PI * table.blades() * SharpenedTrack.size(sharper) >= ENOUGH_RAD;
     }
 
     private void readMesh(Dwell dwell, SpeedTrack track, List<FittedLine> mesh, List<List<OrderReading>> readings) {

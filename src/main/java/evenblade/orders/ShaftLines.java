@@ -15,6 +15,12 @@ import java.util.List;
  * leaves, and fitted again along with tones that beat with them.
  */
 final class ShaftLines {
+    private static final int MOST_ROUNDS = 3;
+    /** A correction of the track below this phase of blade pass isn't worth another fit. */
+    private static final double ENOUGH_RAD = 0.02;
+    /** After a correction as large as this the fit is held against the signal once more. */
+    private static final double AGAIN_RAD = 0.2;
+
     /** Tones that are fitted along because they beat with an order inside a block. */
     private static final int MOST_TONES = 4;
 
@@ -89,13 +95,14 @@ final class ShaftLines {
     private void fitAll(List<FittedLine> along) {
         List<Channel> channels = fitting.channels();
         fit = DwellFit.of(fitting, channels, track, dwell, along);
-        for (int round = 0; speed.confirmed(); round++) {
+        double movedRad = Double.POSITIVE_INFINITY;
+        for (int round = 0; round < MOST_ROUNDS && speed.confirmed() && movedRad > AGAIN_RAD; round++) {
             SpeedTrack sharper = SharpenedTrack.of(track, fit.wishes(channels));
-            if (!OrderMeter.worthSharpening(round, sharper, table)) {
-                break;
+            movedRad = 2 * Math.PI * table.blades() * SharpenedTrack.size(sharper);
+            if (movedRad > ENOUGH_RAD) {
+                track = sharper;
+                fit = DwellFit.of(fitting, channels, track, dwell, along);
             }
-            track = sharper;
-            fit = DwellFit.of(fitting, channels, track, dwell, along);
         }
         lookAtWhatIsLeft(along);
         List<FittedLine> beating = beating();

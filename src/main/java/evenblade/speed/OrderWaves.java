@@ -52,32 +52,95 @@ public final class OrderWaves {
             double hz1 = track.propellerHzAt(t0 + length);
             double slope = (hz1 - hz0) / length;
             double revolutions = track.revolutionsAt(t0);
-            for (int k = 0; k < orders.length; k++) {
-                double angle = 2 * Math.PI * fraction(orders[k] * revolutions);
-                double advance = 2 * Math.PI * orders[k] * (hz0 + slope * step / 2) * step;
-                double bend = 2 * Math.PI * orders[k] * slope * step * step;
-                turn(angle, advance, bend, cos[k], sin[k], from, to);
+            Turn turn = new Turn(revolutions, hz0 + slope * step / 2, slope, step);
+            int k = 0;
+            for (; k + 1 < orders.length; k += 2) {
+                turn.two(orders[k], orders[k + 1], cos, sin, k, from, to);
+            }
+            if (k < orders.length) {
+                turn.one(orders[k], cos[k], sin[k], from, to);
             }
         }
     }
 
-    private static void turn(double angle, double advance, double bend, double[] cos, double[] sin, int from, int to) {
-        double c = Math.cos(angle);
-        double s = Math.sin(angle);
-        double rc = Math.cos(advance);
-        double rs = Math.sin(advance);
-        // The bend is far below a thousandth of a radian: its cosine and sine from their series.
-        double bc = 1 - bend * bend / 2;
-        double bs = bend - bend * bend * bend / 6;
-        for (int i = from; i < to; i++) {
-            cos[i] = c;
-            sin[i] = s;
-            double t = c * rc - s * rs;
-            s = c * rs + s * rc;
-            c = t;
-            t = rc * bc - rs * bs;
-            rs = rc * bs + rs * bc;
-            rc = t;
+    /** One stretch of steadily changing speed: angle at its start, speed over the first step, change of speed. */
+    private record Turn(double revolutions, double firstHz, double slope, double step) {
+        double angle(double order) {
+            return 2 * Math.PI * fraction(order * revolutions);
+        }
+
+        double advance(double order) {
+            return 2 * Math.PI * order * firstHz * step;
+        }
+
+        double bend(double order) {
+            return 2 * Math.PI * order * slope * step * step;
+        }
+
+        void one(double order, double[] cos, double[] sin, int from, int to) {
+            double c = Math.cos(angle(order));
+            double s = Math.sin(angle(order));
+            double rc = Math.cos(advance(order));
+            double rs = Math.sin(advance(order));
+            double bc = cosOfSmall(bend(order));
+            double bs = sinOfSmall(bend(order));
+            for (int i = from; i < to; i++) {
+                cos[i] = c;
+                sin[i] = s;
+                double t = c * rc - s * rs;
+                s = c * rs + s * rc;
+                c = t;
+                t = rc * bc - rs * bs;
+                rs = rc * bs + rs * bc;
+                rc = t;
+            }
+        }
+
+        /** Two orders side by side: their chains of products don't wait for each other. */
+        void two(double order, double other, double[][] cos, double[][] sin, int k, int from, int to) {
+            double c = Math.cos(angle(order));
+            double s = Math.sin(angle(order));
+            double rc = Math.cos(advance(order));
+            double rs = Math.sin(advance(order));
+            double bc = cosOfSmall(bend(order));
+            double bs = sinOfSmall(bend(order));
+            double d = Math.cos(angle(other));
+            double u = Math.sin(angle(other));
+            double qc = Math.cos(advance(other));
+            double qs = Math.sin(advance(other));
+            double ec = cosOfSmall(bend(other));
+            double es = sinOfSmall(bend(other));
+            double[] cosOne = cos[k];
+            double[] sinOne = sin[k];
+            double[] cosOther = cos[k + 1];
+            double[] sinOther = sin[k + 1];
+            for (int i = from; i < to; i++) {
+                cosOne[i] = c;
+                sinOne[i] = s;
+                cosOther[i] = d;
+                sinOther[i] = u;
+                double t = c * rc - s * rs;
+                s = c * rs + s * rc;
+                c = t;
+                double v = d * qc - u * qs;
+                u = d * qs + u * qc;
+                d = v;
+                t = rc * bc - rs * bs;
+                rs = rc * bs + rs * bc;
+                rc = t;
+                v = qc * ec - qs * es;
+                qs = qc * es + qs * ec;
+                qc = v;
+            }
+        }
+
+        /** The bend is far below a thousandth of a radian: its cosine and sine come from their series. */
+        private static double cosOfSmall(double angle) {
+            return 1 - angle * angle / 2;
+        }
+
+        private static double sinOfSmall(double angle) {
+            return angle - angle * angle * angle / 6;
         }
     }
 
