@@ -1,6 +1,5 @@
 package evenblade.app;
 
-import evenblade.installation.OrderLine;
 import evenblade.installation.OrderTable;
 import evenblade.intake.Intake;
 import evenblade.intake.IntakeOptions;
@@ -31,9 +30,6 @@ public final class AnalyseRecording {
     private static final double LEAST_KEPT_HZ = 1000;
     /** Room above the highest line at the fastest speed looked at. */
     private static final double KEPT_MARGIN = 1.03;
-
-    /** Room above the highest line that the search for the speed looks at, at the fastest speed. */
-    private static final double SEARCHED_MARGIN = 1.05;
 
     private static final double SHARE_READ = 0.7;
     private static final double SHARE_SPEED = 0.9;
@@ -98,18 +94,7 @@ public final class AnalyseRecording {
         if (reading.mark().isPresent()) {
             return MarkSpeed.find(recording, reading.mark().get(), recording.channels(), table, range.expectation());
         }
-        Recording slower = SlowerCopy.of(recording, searchedHz(table));
-        return SpeedFinder.find(slower, slower.channels(), table, range.expectation());
-    }
-
-    /** The highest frequency that the search for the speed looks at; it leaves the drive's teeth out. */
-    private double searchedHz(OrderTable table) {
-        double highest = table.lines().stream()
-                .filter(line -> line.role() != OrderLine.Role.MESH)
-                .mapToDouble(OrderLine::propellerOrder)
-                .max()
-                .orElseThrow();
-        return highest * range.expectation().toHz() * SEARCHED_MARGIN;
+        return SpeedFinder.find(recording, recording.channels(), table, range.expectation());
     }
 
     private Reading read() {

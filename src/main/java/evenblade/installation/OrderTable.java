@@ -57,6 +57,11 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio) {
         return new OrderTable(lines, blades, reduction.ratio());
     }
 
+    /** Whether the ratio comes from tooth counts, or there is none, so that it can't be off by rounding. */
+    public boolean exactRatio() {
+        return ratio == 1 || lines.stream().anyMatch(line -> line.role() == Role.MESH);
+    }
+
     /** Whether no analysis can ever tell the two apart. */
     public static boolean coincide(OrderLine a, OrderLine b) {
         return Math.abs(a.propellerOrder() - b.propellerOrder()) <= COINCIDENT * a.propellerOrder();

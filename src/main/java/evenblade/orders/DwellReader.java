@@ -20,6 +20,12 @@ final class DwellReader {
     private static final double IN_STEP = 0.9;
 
     private static final double OUT_OF_STEP_CHANCE = 1e-4;
+    /** A line that keeps no step at all is believed from its blocks where they stand this far over the noise. */
+    private static final double STANDS_OVER = 3;
+
+    private static final double BLOCKS_CHANCE = 1e-8;
+    /** By chance an amplitude may come out far below its noise; 'below' is never said of less than this many errors. */
+    private static final double LEAST_UPPER = 1.96;
 
     private final OrderTable table;
     private final SpeedResult speed;
@@ -87,9 +93,11 @@ final class DwellReader {
         boolean standsOut = Distributions.fTail(
                         observed * observed / (2 * Math.max(noiseVariance, spread.variance)), 2, noise.dof())
                 < FALSE_ALARM / lines.size();
-        boolean detected = speed.confirmed() && standsOut;
         double blockVariance = noise.unitSquaredPerHz() / fit.blockS();
-        if (detected && outOfStep(l, observed, scatter, blockVariance, noise.dof())) {
+        boolean outOfStep = outOfStep(l, observed, scatter, blockVariance, noise.dof());
+        boolean detected =
+                speed.confirmed() && (standsOut || outOfStep && standsInBlocks(scatter, blockVariance, noise.dof()));
+        if (detected && outOfStep) {
             return blockRms(observed, scatter, blockVariance);
         }
         double sigma = Math.sqrt(spread.variance);
@@ -98,7 +106,7 @@ final class DwellReader {
                 Rice.corrected(observed, sigma),
                 sigma,
                 interval.low(),
-                interval.high(),
+                Math.max(interval.high(), LEAST_UPPER * sigma),
                 phaseDeg(l),
                 detected,
                 Level.Estimator.COHERENT);
@@ -141,6 +149,14 @@ final class DwellReader {
                 && observed * observed < IN_STEP * (observed * observed + stray)
                 && Distributions.fTail(scatter.blockScatter() / (2 * blockVariance), dof, noiseDof)
                         < OUT_OF_STEP_CHANCE;
+    }
+
+    /** Whether the blocks' own amplitudes stand far above the noise beside the line. */
+    private boolean standsInBlocks(DwellFit.Scatter scatter, double blockVariance, double noiseDof) {
+        int blocks = scatter.blockSquares().size();
+        double mean =
+                scatter.blockSquares().stream().mapToDouble(x -> x).average().orElseThrow();
+        return Distributions.fTail(mean / (2 * blockVariance) / STANDS_OVER, 2.0 * blocks, noiseDof) < BLOCKS_CHANCE;
     }
 
     private Level.Measured blockRms(double observed, DwellFit.Scatter scatter, double blockVariance) {

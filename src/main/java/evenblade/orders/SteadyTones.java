@@ -24,6 +24,9 @@ final class SteadyTones {
     private static final double FLOOR_DOF = 60;
     private static final double DOF_PER_STRETCH = 1.9;
     private static final int MOST = 12;
+    /** Below this a sensor's own drift and the wind are all there is. */
+    private static final double LOWEST_HZ = 4;
+
     /** A tone this close to a stronger line, as a share of that line, may be its own unsteadiness. */
     private static final double SHARE_OF_NEIGHBOUR = 0.05;
     /** Wander of the speed, as a share, from which on a line that follows it can be told from a tone. */
@@ -63,13 +66,18 @@ final class SteadyTones {
             return List.of();
         }
         double stretch = Math.max(1, Math.min(8, seconds / 4));
-        List<Found> found = new ArrayList<>(peaks(residual, rateHz, stretch, 0, upToHz, false));
+        List<Found> found = new ArrayList<>(peaks(residual, rateHz, stretch, LOWEST_HZ, upToHz, false));
         double wander = (dwell.maxHz() - dwell.minHz()) / dwell.propellerHz();
         if (wander > WANDER_TO_TELL) {
             double samplesPerRev = rateHz / dwell.propellerHz();
             double[] overAngle = overAngle(residual);
             for (Found turning : peaks(
-                    overAngle, samplesPerRev, stretch * dwell.propellerHz(), 0, upToHz / dwell.propellerHz(), true)) {
+                    overAngle,
+                    samplesPerRev,
+                    stretch * dwell.propellerHz(),
+                    LOWEST_HZ / dwell.propellerHz(),
+                    upToHz / dwell.propellerHz(),
+                    true)) {
                 double hz = turning.frequencyHz() * dwell.propellerHz();
                 Found line = new Found(hz, turning.amplitude(), turning.overFloor(), true);
                 double smear = Math.max(3 / stretch, wander * hz);

@@ -30,6 +30,11 @@ final class PhaseLock {
 
     /** Share of the ratio by which it may be corrected. */
     private static final double MOST_RATIO_ERROR = 0.01;
+    /**
+     * Cycles that the highest crank line must have run away by: a mount near its resonance turns phases
+     * by up to half a cycle as the speed wanders, a wrong ratio goes on for ever.
+     */
+    private static final double LEAST_DRIFT_CYCLES = 0.6;
 
     private final double[] sliceTime;
     private final double[] sliceRevolutions;
@@ -37,6 +42,7 @@ final class PhaseLock {
     private final List<Tone> tones;
     private final SpeedTrack start;
     private final DoubleUnaryOperator appearsAt;
+    private final boolean exactRatio;
 
     /** One line in one channel: its slices, turned back. */
     private static final class Tone {
@@ -83,12 +89,18 @@ final class PhaseLock {
             boolean sound) {}
 
     private PhaseLock(
-            double[] sliceTime, double sliceS, List<Tone> tones, SpeedTrack start, DoubleUnaryOperator appearsAt) {
+            double[] sliceTime,
+            double sliceS,
+            List<Tone> tones,
+            SpeedTrack start,
+            DoubleUnaryOperator appearsAt,
+            boolean exactRatio) {
         this.sliceTime = sliceTime;
         this.sliceS = sliceS;
         this.tones = tones;
         this.start = start;
         this.appearsAt = appearsAt;
+        this.exactRatio = exactRatio;
         this.sliceRevolutions = new double[sliceTime.length];
         for (int s = 0; s < sliceTime.length; s++) {
             sliceRevolutions[s] = start.revolutionsAt(sliceTime[s]);
@@ -122,7 +134,8 @@ final class PhaseLock {
             List<Channel> channels,
             List<Candidate> candidates,
             SpeedTrack start,
-            DoubleUnaryOperator appearsAt) {
+            DoubleUnaryOperator appearsAt,
+            boolean exactRatio) {
         double fromS = recording.time().at(0);
         double duration = recording.time().durationS();
         double blockS = Math.max(0.4, Math.min(1.0, duration / 6));
@@ -137,7 +150,7 @@ final class PhaseLock {
             tones.add(new Tone(candidate, slices));
         }
         new Slicer(recording, channels, start, fromS, sliceS).fill(candidates, tones, slices);
-        return new PhaseLock(sliceTime, sliceS, tones, start, appearsAt).locked();
+        return new PhaseLock(sliceTime, sliceS, tones, start, appearsAt, exactRatio).locked();
     }
 
     /** Turns the lines back and sums them over slices. */
@@ -233,7 +246,7 @@ final class PhaseLock {
         }
         double[] rates = bySpeed(correction, ratioError, width, hop);
         applyRates(correction, rates, width, hop);
-        ratioError = ratioError(correction);
+        ratioError = exactRatio ? 0 : ratioError(correction);
 
         width = SLICES_PER_BLOCK;
         Locked locked = null;
@@ -252,7 +265,7 @@ final class PhaseLock {
                 break;
             }
             if (round == 1) {
-                ratioError = ratioError(correction);
+                ratioError = exactRatio ? 0 : ratioError(correction);
                 reconsider(correction, ratioError);
             }
         }
@@ -381,7 +394,12 @@ final class PhaseLock {
         double meanHz = (sliceRevolutions[sliceTime.length - 1] - sliceRevolutions[0])
                 / (sliceTime[sliceTime.length - 1] - sliceTime[0]);
         double share = apart / meanHz;
-        boolean certain = Math.abs(apart) > 4 * error && Math.abs(share) > 1e-5;
+        double highest = 0;
+        for (Tone tone : clearTones()) {
+            highest = tone.shaft == Shaft.CRANK ? Math.max(highest, tone.order) : highest;
+        }
+        double seconds = sliceTime[sliceTime.length - 1] - sliceTime[0];
+        boolean certain = Math.abs(apart) > 4 * error && Math.abs(apart) * seconds * highest > LEAST_DRIFT_CYCLES;
         return certain && Math.abs(share) < MOST_RATIO_ERROR ? share : 0;
     }
 

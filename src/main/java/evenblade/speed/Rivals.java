@@ -70,7 +70,8 @@ record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
                 others);
     }
 
-    private static double explained(WhiteFrames frames, Comb comb, PathSearch.Path path, double scale) {
+    /** How well the comb explains the frames of a path, absent lines counted against it. */
+    static double explained(WhiteFrames frames, Comb comb, PathSearch.Path path, double scale) {
         double sum = 0;
         for (Comb.Tooth tooth : comb.teeth()) {
             double seen = meanEvidence(frames, path, tooth.order() * scale);

@@ -70,8 +70,8 @@ public final class SpeedFinder {
             warnings.add(new Warning("speed-ambiguous", rivals.text(table.ratio())));
         }
         SpeedTrack start = trackThrough(frames, path);
-        PhaseLock.Locked locked =
-                PhaseLock.lock(recording, channels, candidates(frames, comb, path), start, frames::appearsAtHz);
+        PhaseLock.Locked locked = PhaseLock.lock(
+                recording, channels, candidates(frames, comb, path), start, frames::appearsAtHz, table.exactRatio());
         if (locked.sound() && strays(locked.track(), start)) {
             warnings.add(new Warning(
                     "phase-lock-lost",
@@ -89,7 +89,7 @@ public final class SpeedFinder {
                             locked.ratioCorrection() > 0 ? "larger" : "smaller",
                             "enter the tooth counts instead of a rounded ratio")));
         }
-        return new DwellSpeeds(locked, start, frames).result(warnings);
+        return new DwellSpeeds(locked, start, frames, Support.of(search, comb, path, frames)).result(warnings);
     }
 
     private static String doubt(Evidence.Verdict verdict) {
@@ -203,7 +203,7 @@ public final class SpeedFinder {
     }
 
     /** Turns angle readings into dwells, each smoothed by itself, and one track through all. */
-    private record DwellSpeeds(PhaseLock.Locked locked, SpeedTrack start, WhiteFrames frames) {
+    private record DwellSpeeds(PhaseLock.Locked locked, SpeedTrack start, WhiteFrames frames, Support support) {
         SpeedResult result(List<Warning> warnings) {
             List<Dwell> dwells = new ArrayList<>();
             SpeedTrack whole = locked.track();
@@ -214,7 +214,9 @@ public final class SpeedFinder {
                 level[i] = whole.revolutionsAt(time[i]);
                 rate[i] = whole.propellerHzAt(time[i]);
             }
-            List<DwellFinder.Stretch> stretches = DwellFinder.find(whole);
+            List<DwellFinder.Stretch> stretches =
+                    support.borneOut(DwellFinder.find(whole), DwellFinder.shortest(whole.toS() - whole.fromS()));
+            support.warning().ifPresent(warnings::add);
             for (DwellFinder.Stretch stretch : stretches) {
                 dwells.add(locked.sound() ? smoothed(stretch, level, rate) : plain(stretch));
             }

@@ -159,7 +159,7 @@ final class WhiteFrames {
             for (int i = Math.max(0, b - reach); i <= end; i++) {
                 most = Math.max(most, white[i]);
             }
-            double value = Math.log1p(white[b]);
+            double value = Math.log(1.0 + white[b]);
             double bent = value <= KNEE ? value : KNEE + BEYOND_KNEE * (value - KNEE);
             evidence[b] = (float) (bent * white[b] / Math.max(most, 1e-30f) - NOISE_MEAN);
         }
