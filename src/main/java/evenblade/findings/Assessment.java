@@ -1,0 +1,32 @@
+package evenblade.findings;
+
+import java.util.List;
+
+/**
+ * What a rule says of its cause in one stage.
+ *
+ * @param statement one sentence that says what it points to
+ * @param pieces for and against, at least one with points above 0
+ * @param needsBoth whether it takes running and standing evidence together to be confident
+ * @param symptom how strong the sign is, in any unit that stays the same over the job; to see whether it went away
+ * @param next what to do or measure next
+ */
+record Assessment(String statement, List<Piece> pieces, boolean needsBoth, double symptom, String next) {
+    Assessment {
+        pieces = List.copyOf(pieces);
+    }
+
+    int points() {
+        return pieces.stream().mapToInt(Piece::points).sum();
+    }
+
+    Sureness sureness() {
+        Sureness sureness = Sureness.of(points());
+        boolean both = has(Piece.Origin.RUNNING) && has(Piece.Origin.STANDING);
+        return needsBoth && !both ? sureness.oneSided() : sureness;
+    }
+
+    private boolean has(Piece.Origin origin) {
+        return pieces.stream().anyMatch(p -> p.origin() == origin && p.points() > 0);
+    }
+}

@@ -1,0 +1,251 @@
+package evenblade.findings;
+
+import static evenblade.findings.Piece.running;
+
+import evenblade.installation.Shaft;
+import evenblade.orders.DwellOrders;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.ToIntFunction;
+
+/** What propeller 1× does in a stage: how large, which way, how it goes with speed. Shared by several rules. */
+final class OnceSigns {
+    private final Stage stage;
+    private final Sightings all;
+    private final Sightings once;
+
+    private OnceSigns(Stage stage) {
+        this.stage = stage;
+        all = stage.sightings();
+        once = all.of(Shaft.PROPELLER, 1).alone();
+    }
+
+    static OnceSigns of(Stage stage) {
+        return new OnceSigns(stage);
+    }
+
+    /** Whether there are runs in which 1× was measured at all. */
+    boolean measured() {
+        return !once.isEmpty();
+    }
+
+    /** Size for following it over a job: mm/s, else the unevenness index, else the amplitude. */
+    double size() {
+        return once.fastest()
+                .map(s -> s.velocityMmS().getAsDouble())
+                .or(() -> unevenness().map(Uneven::value))
+                .or(() -> once.strongest().map(Sighting::amplitude))
+                .orElse(0.0);
+    }
+
+    /** That 1× is large enough to be looked at; empty where it isn't. */
+    Optional<Piece> large(int points) {
+        Optional<Sighting> fastest = once.detected().fastest();
+        if (fastest.isPresent()) {
+            double speed = fastest.get().velocityMmS().getAsDouble();
+            return speed < Yardsticks.ONCE_MM_S
+                    ? Optional.empty()
+                    : Optional.of(running(
+                            points,
+                            text(
+                                    "propeller 1× is %s (%.1f mm/s peak; looked at from %.1f mm/s, our own yardstick) %s %s",
+                                    fastest.get().size(),
+                                    speed,
+                                    Yardsticks.ONCE_MM_S,
+                                    fastest.get().direction().word(),
+                                    fastest.get().where())));
+        }
+        return unevenness()
+                .filter(u -> u.value() >= Yardsticks.UNEVENNESS)
+                .map(u -> running(
+                        Math.max(1, points - 1),
+                        text(
+                                "unevenness %.2f in '%s' (uneven over even propeller orders; no gain changes it)",
+                                u.value(), u.run())));
+    }
+
+    /** That 1× is small: what a static fault would have to be content with. */
+    Piece small(int points) {
+        Sighting s = once.fastest().or(once::strongest).orElseThrow();
+        return running(points, text("propeller 1× is only %s %s", s.size(), s.where()));
+    }
+
+    private record Uneven(String run, double value) {}
+
+    private Optional<Uneven> unevenness() {
+        List<Uneven> seen = new ArrayList<>();
+        for (RunEvidence run : stage.runs()) {
+            if (run.orders().speed().confirmed()) {
+                run.orders().channels().forEach(c -> c.dwells().forEach(d -> d.unevenness()
+                        .filter(u -> u.ciLow() > 0)
+                        .ifPresent(u -> seen.add(new Uneven(run.name(), u.value())))));
+            }
+        }
+        return seen.stream().max(Comparator.comparingDouble(Uneven::value));
+    }
+
+    /** Median over the dwells of 1× along over the larger of 1× level and upright across the shaft. */
+    OptionalDouble alongOverAcross() {
+        List<Double> ratios = new ArrayList<>();
+        for (Sighting s : once.acrossShaft().detected().all()) {
+            Sightings then = once.atMomentOf(s);
+            Optional<Sighting> along = then.along().strongest();
+            Optional<Sighting> across = then.acrossShaft().strongest();
+            if (along.isPresent() && across.get() == s) {
+                ratios.add(along.get().amplitude() / s.amplitude());
+            }
+        }
+        ratios.sort(null);
+        return ratios.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(ratios.get(ratios.size() / 2));
+    }
+
+    /**
+     * Which way 1× shakes, weighed by a rule.
+     *
+     * @param points what a ratio along over across is worth to it
+     */
+    List<Piece> ways(ToIntFunction<Double> points) {
+        OptionalDouble ratio = alongOverAcross();
+        if (ratio.isEmpty()) {
+            return List.of();
+        }
+        int worth = points.applyAsInt(ratio.getAsDouble());
+        return worth == 0
+                ? List.of()
+                : List.of(running(
+                        worth,
+                        text(
+                                "along the shaft 1× is %.2f times what it is across (median over the dwells of %s)",
+                                ratio.getAsDouble(), stage.names())));
+    }
+
+    /** The largest significant fall of 1× from one dwell to a faster one of the same run, as an acceleration. */
+    Optional<Fall> fall() {
+        List<Fall> falls = new ArrayList<>();
+        for (Sighting slow : once.detected().all()) {
+            for (Sighting fast : once.all()) {
+                boolean same = slow.run().equals(fast.run()) && slow.channel().equals(fast.channel());
+                if (same && fast.engineRpm() > 1.02 * slow.engineRpm()) {
+                    double share = 1 - fast.amplitude() / slow.amplitude();
+                    if (share > Yardsticks.FALL && fast.ciHigh() < slow.ciLow()) {
+                        falls.add(new Fall(slow, fast, share));
+                    }
+                }
+            }
+        }
+        return falls.stream().max(Comparator.comparingDouble(Fall::share));
+    }
+
+    /** How many runs and channels show a fall. */
+    long falling() {
+        return stage.runs().stream()
+                .flatMap(run -> run.orders().channels().stream()
+                        .map(c -> once.only(
+                                s -> s.run().equals(run.name()) && s.channel().equals(c.channel()))))
+                .filter(part -> part.all().stream().anyMatch(slow -> part.all().stream()
+                        .anyMatch(fast -> fast.engineRpm() > 1.02 * slow.engineRpm()
+                                && fast.ciHigh() < slow.ciLow()
+                                && fast.amplitude() < (1 - Yardsticks.FALL) * slow.amplitude())))
+                .count();
+    }
+
+    /** How 1× goes with speed: a piece for or against what must rise with its square. */
+    List<Piece> risesWithSquare(int rises, int falls) {
+        Optional<Fall> fall = fall();
+        if (fall.isPresent()) {
+            return List.of(running(falls, fall.get().text()));
+        }
+        Optional<Sighting> slow = once.detected().all().stream().min(Comparator.comparingDouble(Sighting::engineRpm));
+        Optional<Sighting> fast = slow.flatMap(s ->
+                once.detected().only(o -> o.run().equals(s.run()) && o.channel().equals(s.channel())).all().stream()
+                        .max(Comparator.comparingDouble(Sighting::engineRpm)));
+        if (fast.isEmpty() || fast.get().engineRpm() < 1.1 * slow.get().engineRpm()) {
+            return List.of();
+        }
+        double exponent = Math.log(fast.get().amplitude() / slow.get().amplitude())
+                / Math.log(fast.get().engineRpm() / slow.get().engineRpm());
+        return exponent < 1 || exponent > 3
+                ? List.of()
+                : List.of(running(
+                        rises,
+                        text(
+                                "1× rises with speed to the power %.1f (a turning pull: 2) from %.0f to %.0f rpm in '%s'",
+                                exponent,
+                                slow.get().engineRpm(),
+                                fast.get().engineRpm(),
+                                slow.get().run())));
+    }
+
+    /**
+     * A fall of 1× towards a higher speed.
+     *
+     * @param slow at the lower speed
+     * @param fast at the higher one
+     * @param share by which it fell
+     */
+    record Fall(Sighting slow, Sighting fast, double share) {
+        String text() {
+            return OnceSigns.text(
+                    "1× falls from %s at %.0f rpm to %s at %.0f rpm (%s, '%s')",
+                    slow.size(), slow.engineRpm(), fast.size(), fast.engineRpm(), slow.channel(), slow.run());
+        }
+    }
+
+    /** Propeller 2× along the shaft over 1× there, where both stand out. */
+    OptionalDouble twiceOverOnceAlong() {
+        Sightings twice = all.of(Shaft.PROPELLER, 2).alone().detected().along();
+        return twice.isEmpty() || blades() == 2 ? OptionalDouble.empty() : twice.over(once.along());
+    }
+
+    private int blades() {
+        return stage.installation().propeller().blades();
+    }
+
+    /** Steady lines at half propeller orders that no order of the installation explains. */
+    List<HalfOrder> halfOrders() {
+        List<HalfOrder> found = new ArrayList<>();
+        for (RunEvidence run : stage.runs()) {
+            if (!run.orders().speed().confirmed()) {
+                continue;
+            }
+            run.orders().channels().forEach(channel -> {
+                for (DwellOrders dwell : channel.dwells()) {
+                    dwell.unexplained().forEach(line -> {
+                        double twice = 2 * line.propellerOrder();
+                        double resolved =
+                                3 / (dwell.dwell().durationS() * dwell.dwell().propellerHz());
+                        boolean odd = Math.round(twice) % 2 == 1 && Math.round(twice) < 4 * blades();
+                        if (odd && Math.abs(twice - Math.round(twice)) < Math.min(0.1, resolved)) {
+                            found.add(new HalfOrder(
+                                    run.name(),
+                                    Math.round(twice) / 2.0,
+                                    line.amplitude(),
+                                    channel.unit().display(),
+                                    dwell.dwell().propellerRpm() * run.orders().ratio()));
+                        }
+                    });
+                }
+            });
+        }
+        return found;
+    }
+
+    /**
+     * A line at a half propeller order.
+     *
+     * @param run where it was seen
+     * @param order ½, 1½, …
+     * @param amplitude peak value
+     * @param unit of the amplitude
+     * @param engineRpm of the dwell
+     */
+    record HalfOrder(String run, double order, double amplitude, String unit, double engineRpm) {}
+
+    static String text(String form, Object... values) {
+        return String.format(Locale.ROOT, form, values);
+    }
+}

@@ -1,0 +1,51 @@
+package evenblade.findings;
+
+import static evenblade.findings.OnceSigns.text;
+import static evenblade.findings.Piece.running;
+import static evenblade.findings.Piece.standing;
+
+import evenblade.installation.Shaft;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The answer where no rule has anything to say of the last stage: with the numbers that make it so. */
+final class QuietMachine {
+    private QuietMachine() {}
+
+    static Optional<Finding> in(Stage last) {
+        List<Piece> pieces = new ArrayList<>();
+        last.sightings()
+                .of(Shaft.PROPELLER, 1)
+                .fastest()
+                .ifPresent(s -> pieces.add(running(
+                        4,
+                        text(
+                                "propeller 1× is at most %.2f mm/s peak, %s %s",
+                                s.velocityMmS().getAsDouble(), s.direction().word(), s.where()))));
+        last.sightings()
+                .of(Shaft.CRANK, 1)
+                .strongest()
+                .ifPresent(s -> pieces.add(running(1, text("crank 1× is at most %s %s", s.size(), s.where()))));
+        last.track().ifPresent(t -> pieces.add(standing(1, text("tip marks spread %.1f mm", t.spreadMm()))));
+        last.pitch()
+                .ifPresent(p -> pieces.add(standing(
+                        1, text("blade angles spread %.2f°", p.readings().spreadDeg()))));
+        if (pieces.isEmpty()) {
+            return Optional.empty();
+        }
+        int points = pieces.stream().mapToInt(Piece::points).sum();
+        return Optional.of(new Finding(
+                Cause.NOTHING,
+                last.runs().isEmpty()
+                        ? "Nothing stands out in what was read with the engine off."
+                        : "Nothing stands out in " + last.names() + ".",
+                pieces,
+                List.of(),
+                last.runs().isEmpty()
+                        ? "Make a ground run with dwells at three speeds."
+                        : "Carry on as planned; repeat the run now and then at the same rpm with the same sensor.",
+                Sureness.of(points),
+                Optional.empty()));
+    }
+}

@@ -1,0 +1,74 @@
+package evenblade.findings;
+
+import static evenblade.findings.OnceSigns.text;
+import static evenblade.findings.Piece.running;
+
+import evenblade.recording.ChannelQuality;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Clipping, stuck values, gaps and a speed that isn't borne out: numbers that can't be built on. */
+final class RecordingRule implements Rule {
+    /** So many equal samples in a row no shaking engine makes. */
+    private static final int STUCK = 50;
+
+    private static final double LOST_SHARE = 0.01;
+
+    @Override
+    public Cause cause() {
+        return Cause.RECORDING;
+    }
+
+    @Override
+    public Optional<Assessment> weigh(Stage stage) {
+        List<Piece> pieces = new ArrayList<>();
+        double worst = 0;
+        for (RunEvidence run : stage.runs()) {
+            for (ChannelQuality quality : run.orders().quality()) {
+                boolean analysed = run.orders().channels().stream()
+                        .anyMatch(c -> c.channel().equals(quality.channel()));
+                if (analysed && quality.clippedShare() > Yardsticks.CLIPPED) {
+                    worst = Math.max(worst, quality.clippedShare());
+                    pieces.add(running(
+                            6,
+                            text(
+                                    "%.2f %% of the samples of '%s' in '%s' lie flat at the ends of the range",
+                                    100 * quality.clippedShare(), quality.channel(), run.name())));
+                }
+                if (analysed && quality.longestStuckRun() >= STUCK) {
+                    worst = Math.max(worst, 1);
+                    pieces.add(running(
+                            5,
+                            text(
+                                    "%d equal samples in a row in '%s' of '%s'",
+                                    quality.longestStuckRun(), quality.channel(), run.name())));
+                }
+            }
+            run.orders()
+                    .stamps()
+                    .filter(s -> s.lostS() > LOST_SHARE * run.orders().source().durationS())
+                    .ifPresent(s -> pieces.add(
+                            running(5, text("%.2f s lost in %d gaps of '%s'", s.lostS(), s.gaps(), run.name()))));
+            if (!run.orders().speed().confirmed()) {
+                worst = Math.max(worst, 1);
+                pieces.add(running(
+                        6,
+                        text(
+                                "the speed of '%s' (%.0f s long) isn't borne out: %s",
+                                run.name(),
+                                run.orders().source().durationS(),
+                                run.orders().speed().doubt().orElse("the lines don't show it"))));
+            }
+        }
+        return pieces.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Assessment(
+                        "The recordings of this stage point to trouble with sensor or recording; mend that before the"
+                                + " machine is judged.",
+                        pieces,
+                        false,
+                        worst,
+                        "Check range, gain, fixing and lead of the sensor, then repeat the run."));
+    }
+}
