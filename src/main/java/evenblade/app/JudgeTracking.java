@@ -206,8 +206,7 @@ public final class JudgeTracking {
                 : Optional.of(applying.stream().allMatch(c -> c.outcome() == LimitCheck.Outcome.WITHIN));
     }
 
-    private static Optional<RunOutTest> test(
-            FaceRunOut runOut, Installation installation, List<TrackingSession> sessions) {
+    static Optional<RunOutTest> test(FaceRunOut runOut, Installation installation, List<TrackingSession> sessions) {
         return tipRadius(installation)
                 .flatMap(radius ->
                         runOut.predictedMarksMm(installation.propeller().blades(), radius))

@@ -25,6 +25,7 @@ final class CommandIndex {
             "job runout",
             "job strike",
             "tracking",
+            "findings",
             "compare",
             "trend",
             "devices",
@@ -50,6 +51,7 @@ final class CommandIndex {
             case "job runout" -> new JobRunOutCommand();
             case "job strike" -> new JobStrikeCommand();
             case "tracking" -> new TrackingCommand();
+            case "findings" -> new FindingsCommand();
             case "compare" -> new CompareCommand();
             case "trend" -> new TrendCommand();
             case "devices" -> new DevicesCommand();

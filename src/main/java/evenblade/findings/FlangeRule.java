@@ -26,6 +26,7 @@ final class FlangeRule implements Rule {
             return Optional.empty();
         }
         pieces.addAll(once.ways(r -> r > Yardsticks.ALONG ? 2 : r < Yardsticks.ACROSS ? -3 : 0));
+        pieces.addAll(TieSigns.of(stage, 1, -2));
         Optional<Piece> large = once.large(1);
         large.ifPresent(pieces::add);
         if (large.isEmpty() && once.measured()) {

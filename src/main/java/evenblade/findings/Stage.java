@@ -1,6 +1,7 @@
 package evenblade.findings;
 
 import evenblade.installation.Installation;
+import evenblade.tie.TieAnswer;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,13 +17,15 @@ import java.util.stream.Collectors;
  * @param track tip marks
  * @param pitch blade angles
  * @param runOut of the flange
+ * @param tie what all runs of the job say about vibration and track together
  */
 record Stage(
         Installation installation,
         List<RunEvidence> runs,
         Optional<StaticEvidence.Track> track,
         Optional<StaticEvidence.Pitch> pitch,
-        Optional<StaticEvidence.RunOut> runOut) {
+        Optional<StaticEvidence.RunOut> runOut,
+        Optional<TieAnswer> tie) {
     Stage {
         runs = List.copyOf(runs);
     }
@@ -49,7 +52,8 @@ record Stage(
                 runs,
                 valid(job.still().track(), StaticEvidence.Track::from, until),
                 valid(job.still().pitch(), p -> p.readings().at(), until),
-                valid(job.still().runOut(), r -> r.reading().at(), until));
+                valid(job.still().runOut(), r -> r.reading().at(), until),
+                job.tie());
     }
 
     /** The last one taken until then; where all came later, the first. */

@@ -28,6 +28,7 @@ final class TrackRule implements Rule {
         List<Piece> pieces = new ArrayList<>(still.track(3, -3));
         pieces.addAll(still.verdict(2, -6));
         pieces.addAll(once.ways(r -> r > Yardsticks.ALONG ? 3 : r < Yardsticks.ACROSS ? -3 : 0));
+        pieces.addAll(TieSigns.of(stage, 1, -2));
         large.ifPresent(pieces::add);
         if (large.isEmpty() && once.measured()) {
             pieces.add(once.small(-2));

@@ -1,0 +1,181 @@
+package evenblade.app;
+
+import evenblade.findings.JobEvidence;
+import evenblade.findings.RunEvidence;
+import evenblade.findings.StaticEvidence;
+import evenblade.installation.Installation;
+import evenblade.installation.Limit;
+import evenblade.job.Conditions;
+import evenblade.job.Conditions.Condition;
+import evenblade.job.Detail;
+import evenblade.job.Event;
+import evenblade.job.JobFolder;
+import evenblade.job.JobRecord;
+import evenblade.job.Kind;
+import evenblade.job.RunSettings;
+import evenblade.orders.RunOrders;
+import evenblade.problem.BadInput;
+import evenblade.problem.Warning;
+import evenblade.tracking.LimitCheck;
+import evenblade.tracking.TrackingAnalysis;
+import evenblade.tracking.TrackingSession;
+import evenblade.tracking.UnchangedSpells;
+import evenblade.units.FullScale;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Everything that a job has measured, loaded for weighing. */
+final class EvidenceOfJob {
+    private final JobFolder folder;
+    private final JobRecord record;
+    private final List<Warning> warnings = new ArrayList<>();
+
+    private EvidenceOfJob(JobFolder folder) {
+        this.folder = folder;
+        this.record = folder.record();
+    }
+
+    /**
+     * What was loaded.
+     *
+     * @param record the job
+     * @param evidence its numbers
+     * @param warnings runs that had to be left out
+     */
+    record Loaded(JobRecord record, JobEvidence evidence, List<Warning> warnings) {}
+
+    static Loaded of(JobFolder folder, Progress progress) {
+        EvidenceOfJob loader = new EvidenceOfJob(folder);
+        List<RunEvidence> runs = loader.runs(progress);
+        return new Loaded(
+                loader.record,
+                new JobEvidence(loader.record.installation(), runs, loader.still(), TieOfJob.of(loader.record, runs)),
+                List.copyOf(loader.warnings));
+    }
+
+    /** Either a run's orders or why there are none. */
+    private record Outcome(Optional<RunOrders> orders, String trouble) {}
+
+    private List<RunEvidence> runs(Progress progress) {
+        List<Event> events = record.standing(Kind.RUN);
+        progress.at(0, "analysing the runs");
+        List<Outcome> outcomes = IntStream.range(0, events.size())
+                .parallel()
+                .mapToObj(i -> outcome(events.get(i)))
+                .toList();
+        List<RunEvidence> runs = new ArrayList<>();
+        List<String> changes = new ArrayList<>();
+        int next = 0;
+        for (Event event : record.standing()) {
+            if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
+                changes.add(event.text());
+            } else if (event.kind() == Kind.RUN) {
+                Outcome outcome = outcomes.get(next);
+                next++;
+                if (outcome.orders().isPresent()) {
+                    runs.add(evidence(event, changes, outcome.orders().get()));
+                    changes.clear();
+                } else {
+                    warnings.add(
+                            new Warning("run-left-out", "run '" + name(event) + "' is left out: " + outcome.trouble()));
+                }
+            }
+        }
+        progress.at(1, "done");
+        return runs;
+    }
+
+    private Outcome outcome(Event run) {
+        try {
+            return new Outcome(
+                    Optional.of(AnalyseRecording.answer(request((Detail.Run) run.detail()))
+                            .orders()),
+                    "");
+        } catch (BadInput e) {
+            return new Outcome(Optional.empty(), e.getMessage());
+        }
+    }
+
+    private AnalysisRequest request(Detail.Run run) {
+        RunSettings settings = run.settings();
+        return new AnalysisRequest(
+                folder.locate(run.file()),
+                record.installation(),
+                settings.engineRpm(),
+                settings.propellerRpm(),
+                settings.tolerancePercent().orElse(AnalysisRequest.DEFAULT_TOLERANCE_PERCENT),
+                settings.channels(),
+                settings.markChannel(),
+                settings.fullScale().map(text -> FullScale.parse(text, BadInput.in("full scale"))));
+    }
+
+    private RunEvidence evidence(Event event, List<String> changes, RunOrders orders) {
+        Conditions noted = ((Detail.Run) event.detail()).conditions();
+        return new RunEvidence(
+                name(event),
+                event.at().toInstant(),
+                changes,
+                orders,
+                ChannelDirections.of(orders.source().channels(), noted.get(Condition.DIRECTION)),
+                microphone(noted.get(Condition.SENSOR)) || microphone(noted.get(Condition.DEVICE)));
+    }
+
+    private static boolean microphone(Optional<String> noted) {
+        return noted.map(text -> text.toLowerCase(Locale.ROOT))
+                .filter(text -> text.matches("(.*\\W)?(mic|microphone)s?(\\W.*)?"))
+                .isPresent();
+    }
+
+    /** Its label, where no other run has it, else with its id. */
+    private String name(Event run) {
+        long same = record.standing(Kind.RUN).stream()
+                .filter(e -> e.label().equals(run.label()))
+                .count();
+        return run.label()
+                .map(label -> same == 1 ? label : label + " (" + run.id() + ")")
+                .orElse(run.id());
+    }
+
+    private StaticEvidence still() {
+        return new StaticEvidence(
+                track(),
+                JudgeTracking.pitches(record).stream()
+                        .map(p -> new StaticEvidence.Pitch(p.readings(), p.checks()))
+                        .toList(),
+                JudgeTracking.runOuts(record).stream()
+                        .map(r -> new StaticEvidence.RunOut(r.reading(), r.atTip(), r.checks()))
+                        .toList());
+    }
+
+    private List<StaticEvidence.Track> track() {
+        List<TrackingSession> sessions = JudgeTracking.sessions(record).stream()
+                .map(JudgeTracking.MarkedTips::session)
+                .toList();
+        if (sessions.isEmpty()) {
+            return List.of();
+        }
+        return UnchangedSpells.part(sessions, JudgeTracking.changes(record)).stream()
+                .map(this::track)
+                .toList();
+    }
+
+    private StaticEvidence.Track track(List<TrackingSession> spell) {
+        Installation installation = record.installation();
+        TrackingSession last = spell.get(spell.size() - 1);
+        List<LimitCheck> checks = installation.limits().stream()
+                .filter(limit -> limit.what() == Limit.Subject.TRACK)
+                .map(limit -> LimitCheck.track(limit, last.marksMm()))
+                .toList();
+        // The dial that was read last before this spell ended belongs to it.
+        Optional<JudgeTracking.DialReading> dial = JudgeTracking.runOuts(record).stream()
+                .filter(r -> !r.reading().at().isAfter(last.at()))
+                .reduce((first, second) -> second);
+        return new StaticEvidence.Track(
+                TrackingAnalysis.of(spell),
+                checks,
+                dial.flatMap(d -> JudgeTracking.test(d.reading(), installation, spell)));
+    }
+}

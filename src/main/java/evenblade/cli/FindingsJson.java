@@ -1,0 +1,109 @@
+package evenblade.cli;
+
+import evenblade.app.WeighFindings.Answer;
+import evenblade.findings.Finding;
+import evenblade.findings.Piece;
+import evenblade.json.JsonFields;
+import evenblade.tie.Size;
+import evenblade.tie.SmoothestLayout;
+import evenblade.tie.TieAnswer;
+import evenblade.tie.TrackTie;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The JSON form of a job's findings. */
+final class FindingsJson {
+    private FindingsJson() {}
+
+    static JsonFields of(Answer answer) {
+        return new JsonFields()
+                .put("job", answer.job())
+                .put("invented", answer.invented())
+                .put("runs", answer.runs())
+                .put(
+                        "findings",
+                        answer.findings().list().stream()
+                                .map(FindingsJson::finding)
+                                .toList())
+                .put("tie", answer.tie().map(FindingsJson::tie))
+                .put("smoothestLayout", answer.smoothest().map(FindingsJson::smoothest))
+                .put(
+                        "warnings",
+                        answer.warnings().stream()
+                                .map(w -> new JsonFields().put("code", w.code()).put("message", w.message()))
+                                .toList());
+    }
+
+    private static JsonFields finding(Finding finding) {
+        return new JsonFields()
+                .put("cause", finding.cause().word())
+                .put("statement", finding.statement())
+                .put("sureness", finding.sureness().share())
+                .put("confident", finding.sureness().confident())
+                .put("howSure", finding.sureness().words())
+                .put("open", finding.open())
+                .put("goneSince", finding.goneSince())
+                .put("for", pieces(finding.speaksFor()))
+                .put("against", pieces(finding.speaksAgainst()))
+                .put("next", finding.next());
+    }
+
+    private static List<JsonFields> pieces(List<Piece> pieces) {
+        return pieces.stream()
+                .map(p -> new JsonFields()
+                        .put("text", p.text())
+                        .put("points", p.points())
+                        .put("measured", p.origin() == Piece.Origin.RUNNING ? "running" : "standing"))
+                .toList();
+    }
+
+    private static JsonFields tie(TieAnswer answer) {
+        if (answer instanceof TieAnswer.NotYet notYet) {
+            return new JsonFields()
+                    .put("tied", false)
+                    .put("why", notYet.why())
+                    .put("whatWouldSettle", notYet.whatWouldSettle())
+                    .put(
+                            "runs",
+                            notYet.sideBySide().stream()
+                                    .map(s -> new JsonFields()
+                                            .put("run", s.label())
+                                            .put("trackMm", s.trackMm())
+                                            .put("amplitude", s.amplitude()))
+                                    .toList());
+        }
+        TrackTie tie = ((TieAnswer.Tied) answer).tie();
+        return new JsonFields()
+                .put("tied", true)
+                .put("trackMatters", tie.trackMatters())
+                .put("left", size(tie.left()))
+                .put("perMillimetre", size(tie.perMillimetre()))
+                .put("perDegree", tie.perDegree().map(FindingsJson::size))
+                .put(
+                        "runs",
+                        tie.shares().stream()
+                                .map(s -> new JsonFields()
+                                        .put("run", s.label())
+                                        .put("amplitude", s.measured())
+                                        .put("withTrack", size(s.withTrack())))
+                                .toList());
+    }
+
+    private static JsonFields smoothest(SmoothestLayout layout) {
+        Map<String, Object> named = new LinkedHashMap<>();
+        layout.layout().byPosition().forEach((position, blade) -> named.put(String.valueOf(position), blade));
+        return new JsonFields()
+                .put("layout", named)
+                .put("predicted", size(layout.predicted()))
+                .put("now", size(layout.now()))
+                .put("allTried", layout.allTried());
+    }
+
+    private static JsonFields size(Size size) {
+        return new JsonFields()
+                .put("value", size.value())
+                .put("ciLow", size.low())
+                .put("ciHigh", Double.isFinite(size.high()) ? size.high() : null);
+    }
+}
