@@ -32,6 +32,9 @@ final class TieOfJob {
     /** Scatter from run to run that is added to a run's own error, as a share: wind, throttle, sensor fixing. */
     private static final double RUN_TO_RUN = 0.03;
 
+    /** A blade differs where its angle lies this many standard errors off the mean. */
+    private static final double ERRORS_THAT_COUNT = 4;
+
     private TieOfJob() {}
 
     /** The tie; empty where no run has marks before it. */
@@ -39,9 +42,11 @@ final class TieOfJob {
         List<TrackingSession> sessions = JudgeTracking.sessions(record).stream()
                 .map(JudgeTracking.MarkedTips::session)
                 .toList();
-        List<PitchReadings> angles = JudgeTracking.pitches(record).stream()
+        List<PitchReadings> read = JudgeTracking.pitches(record).stream()
                 .map(JudgeTracking.BladeAngles::readings)
                 .toList();
+        // Angles alike within the reading error would only blur what goes with track.
+        List<PitchReadings> angles = read.stream().anyMatch(TieOfJob::differ) ? read : List.of();
         Optional<Choice> choice =
                 runs.stream().flatMap(run -> Choice.of(run).stream()).findFirst();
         if (choice.isEmpty()) {
@@ -61,6 +66,12 @@ final class TieOfJob {
             }
         }
         return tied.isEmpty() ? Optional.empty() : Optional.of(VibrationAndTrack.of(tied, HubCounting.WITH_ROTATION));
+    }
+
+    private static boolean differ(PitchReadings readings) {
+        SortedMap<String, Double> errors = readings.standardErrorsDeg();
+        return readings.deviationsDeg().entrySet().stream()
+                .anyMatch(e -> Math.abs(e.getValue()) > ERRORS_THAT_COUNT * errors.get(e.getKey()));
     }
 
     private static TieRun tieRun(

@@ -32,7 +32,7 @@ final class CarburettorRule implements Rule {
         boolean fourStroke = stage.installation().engine().cycle() == Engine.Cycle.FOUR_STROKE;
         OptionalDouble half = fourStroke ? engine.overFiring(0.5) : OptionalDouble.empty();
         if (half.orElse(0) > Yardsticks.HALF_OVER_FIRING) {
-            pieces.add(running(-3, text("crank ½× is there too: %.0f %% of firing", 100 * half.getAsDouble())));
+            pieces.add(running(-4, text("crank ½× is there too: %.0f %% of firing", 100 * half.getAsDouble())));
         } else if (fourStroke) {
             pieces.add(running(1, "crank ½× doesn't stand out, so no single cylinder is weak"));
         }

@@ -1,7 +1,5 @@
 package evenblade.findings;
 
-import static evenblade.findings.OnceSigns.text;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -88,9 +86,7 @@ public record Findings(List<Finding> list) {
     }
 
     private static Finding finding(Rule rule, Assessment said, Optional<Stage> gone) {
-        String next = gone.map(stage -> text(
-                        "No longer seen since %s%s; keep an eye on it in the next runs.", stage.names(), after(stage)))
-                .orElse(said.next());
+        String next = gone.map(Findings::afterwards).orElse(said.next());
         return new Finding(
                 rule.cause(),
                 said.statement(),
@@ -101,9 +97,10 @@ public record Findings(List<Finding> list) {
                 gone.map(stage -> stage.runs().get(0).name()));
     }
 
-    private static String after(Stage stage) {
+    private static String afterwards(Stage stage) {
         List<String> changes = stage.runs().get(0).changesBefore();
-        return changes.isEmpty() ? "" : ", after: " + String.join(" ", changes).replaceAll("\\.$", "");
+        return (changes.isEmpty() ? "" : "It went away after: " + String.join(" ", changes) + " ")
+                + "Keep an eye on it in the next runs.";
     }
 
     private static List<Piece> pieces(Assessment said, Predicate<Piece> wanted) {

@@ -1,0 +1,174 @@
+package evenblade.findings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenblade.practice.Fault;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What each rule says of invented machines with its fault and with every other one. */
+class RulesTest {
+    private static final long SEED = 5;
+
+    /** Which cause each invented fault should point to. */
+    static final Map<Fault, Cause> MEANT = new EnumMap<>(Map.ofEntries(
+            Map.entry(Fault.NONE, Cause.NOTHING),
+            Map.entry(Fault.MASS_IMBALANCE, Cause.MASS),
+            Map.entry(Fault.BLADE_OUT_OF_TRACK, Cause.TRACK),
+            Map.entry(Fault.BLADE_OUT_OF_PITCH, Cause.PITCH),
+            Map.entry(Fault.FLANGE_RUN_OUT, Cause.FLANGE),
+            Map.entry(Fault.WEAK_CYLINDER, Cause.WEAK_CYLINDER),
+            Map.entry(Fault.CRANK_IMBALANCE, Cause.CRANK),
+            Map.entry(Fault.CARBURETTORS_OUT_OF_STEP, Cause.CARBURETTORS),
+            Map.entry(Fault.MOUNT_RESONANCE, Cause.RESONANCE),
+            Map.entry(Fault.LOOSE_MOUNT, Cause.LOOSE_MOUNT),
+            Map.entry(Fault.GEAR, Cause.DRIVE)));
+
+    private static final Map<Fault, RunEvidence> RUNS = new EnumMap<>(Fault.class);
+
+    @BeforeAll
+    static void oneRunOfEach() {
+        Arrays.stream(Fault.values())
+                .parallel()
+                .map(f -> Map.entry(f, InventedEvidence.run(f, SEED)))
+                .toList()
+                .forEach(e -> RUNS.put(e.getKey(), e.getValue()));
+    }
+
+    private static List<Finding> found(Fault fault) {
+        return Findings.weigh(InventedEvidence.job(List.of(RUNS.get(fault)), InventedEvidence.still(fault, SEED)))
+                .list();
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void theRightFindingComesFirstAndNoOtherIsConfident(Fault fault) {
+        List<Finding> findings = found(fault);
+        assertThat(findings.get(0).cause()).isEqualTo(MEANT.get(fault));
+        assertThat(findings.get(0).sureness().confident()).isTrue();
+        assertThat(findings.subList(1, findings.size()))
+                .noneMatch(f -> f.sureness().confident());
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void everyFindingPointsAndRestsOnNumbers(Fault fault) {
+        assertThat(found(fault)).allSatisfy(f -> {
+            assertThat(f.statement()).containsAnyOf("point", "Nothing stands out");
+            assertThat(f.speaksFor()).isNotEmpty().anyMatch(p -> p.text().matches("(?s).*\\d.*"));
+            assertThat(f.speaksFor()).allMatch(p -> p.points() >= 0);
+            assertThat(f.speaksAgainst()).allMatch(p -> p.points() < 0);
+            assertThat(f.next()).isNotBlank();
+        });
+    }
+
+    static Stream<Rule> rules() {
+        return Rules.ALL.stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("rules")
+    void aRuleIsConfidentOnlyOfItsOwnFault(Rule rule) {
+        for (Fault fault : Fault.values()) {
+            Stage stage = Stage.of(InventedEvidence.job(List.of(RUNS.get(fault)), InventedEvidence.still(fault, SEED)))
+                    .get(0);
+            boolean confident =
+                    rule.weigh(stage).map(a -> a.sureness().confident()).orElse(false);
+            assertThat(confident).as("%s of %s", rule.cause(), fault).isEqualTo(rule.cause() == MEANT.get(fault));
+        }
+    }
+
+    @Test
+    void everyCauseButNothingHasItsRule() {
+        assertThat(Rules.ALL)
+                .extracting(Rule::cause)
+                .containsExactlyInAnyOrderElementsOf(Arrays.stream(Cause.values())
+                        .filter(c -> c != Cause.NOTHING)
+                        .toList());
+    }
+
+    @Test
+    void withoutDirectionsMassAndTrackAreNotToldApartAndTheNextStepSaysHow() {
+        RunEvidence known = RUNS.get(Fault.MASS_IMBALANCE);
+        RunEvidence blind = new RunEvidence(known.name(), known.at(), List.of(), known.orders(), Map.of(), false);
+        List<Finding> findings = Findings.weigh(InventedEvidence.job(List.of(blind), StaticEvidence.NONE))
+                .list();
+        assertThat(findings).noneMatch(f -> f.sureness().confident() && f.cause() != Cause.NOTHING);
+        assertThat(findings.get(0).cause()).isEqualTo(Cause.MASS);
+        assertThat(findings.get(0).next()).contains("along and across");
+    }
+
+    @Test
+    void tipMarksAloneLeanToTrackButAreNotConfidentWithoutARun() {
+        Finding first = Findings.weigh(
+                        InventedEvidence.job(List.of(), InventedEvidence.still(Fault.BLADE_OUT_OF_TRACK, SEED)))
+                .list()
+                .get(0);
+        assertThat(first.cause()).isEqualTo(Cause.TRACK);
+        assertThat(first.sureness().confident()).isFalse();
+        assertThat(first.statement()).contains("blade B");
+    }
+
+    @Test
+    void aRunWithoutStaticChecksIsNotConfidentOfTrackAndAsksForTipMarks() {
+        Finding track = Findings.weigh(
+                        InventedEvidence.job(List.of(RUNS.get(Fault.BLADE_OUT_OF_TRACK)), StaticEvidence.NONE))
+                .list()
+                .stream()
+                .filter(f -> f.cause() == Cause.TRACK)
+                .findFirst()
+                .orElseThrow();
+        assertThat(track.sureness().confident()).isFalse();
+        assertThat(track.next()).contains("Mark the tips");
+    }
+
+    @Test
+    void whatWentAwayAfterACorrectionIsToldAsGoneWithTheCorrection() {
+        RunEvidence mended = new RunEvidence(
+                "mended",
+                RUNS.get(Fault.WEAK_CYLINDER).at().plusSeconds(3600),
+                List.of("Valves ground in."),
+                RUNS.get(Fault.NONE).orders(),
+                RUNS.get(Fault.NONE).directions(),
+                false);
+        List<Finding> findings = Findings.weigh(
+                        InventedEvidence.job(List.of(RUNS.get(Fault.WEAK_CYLINDER), mended), StaticEvidence.NONE))
+                .list();
+        assertThat(findings.get(0).cause()).isEqualTo(Cause.WEAK_CYLINDER);
+        assertThat(findings.get(0).goneSince()).contains("mended");
+        assertThat(findings.get(0).next()).contains("Valves ground in.");
+        assertThat(findings).anyMatch(f -> f.cause() == Cause.NOTHING);
+    }
+
+    @Test
+    void theSameFaultUnmendedStaysOpen() {
+        RunEvidence first = RUNS.get(Fault.WEAK_CYLINDER);
+        RunEvidence again = new RunEvidence(
+                "after a plug change",
+                first.at().plusSeconds(3600),
+                List.of("Plugs changed."),
+                first.orders(),
+                first.directions(),
+                false);
+        assertThat(Findings.weigh(InventedEvidence.job(List.of(first, again), StaticEvidence.NONE))
+                        .list()
+                        .get(0)
+                        .open())
+                .isTrue();
+    }
+
+    @Test
+    void nothingMeasuredGivesNoFinding() {
+        assertThat(Findings.weigh(InventedEvidence.job(List.of(), StaticEvidence.NONE))
+                        .list())
+                .isEmpty();
+    }
+}
