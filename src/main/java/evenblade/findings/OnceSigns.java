@@ -14,6 +14,13 @@ import java.util.function.ToIntFunction;
 
 /** What propeller 1× does in a stage: how large, which way, how it goes with speed. Shared by several rules. */
 final class OnceSigns {
+    /** Below this power of speed 1× rises more slowly than a turning pull can make it. */
+    private static final double SLOW = 1;
+
+    private static final double STEEP = 3;
+    /** So much faster the second dwell must be for a power of speed to mean anything. */
+    private static final double APART = 1.1;
+
     private final Stage stage;
     private final Sightings all;
     private final Sightings once;
@@ -153,31 +160,67 @@ final class OnceSigns {
                 .count();
     }
 
-    /** How 1× goes with speed: a piece for or against what must rise with its square. */
+    /**
+     * How 1× goes with speed, weighed by what must rise with its square.
+     *
+     * @param rises points where it does
+     * @param falls points where it falls towards a higher speed, or surely rises more slowly than a turning pull
+     */
     List<Piece> risesWithSquare(int rises, int falls) {
         Optional<Fall> fall = fall();
         if (fall.isPresent()) {
             return List.of(running(falls, fall.get().text()));
         }
-        Optional<Sighting> slow = once.detected().all().stream().min(Comparator.comparingDouble(Sighting::engineRpm));
-        Optional<Sighting> fast = slow.flatMap(s ->
-                once.detected().only(o -> o.run().equals(s.run()) && o.channel().equals(s.channel())).all().stream()
-                        .max(Comparator.comparingDouble(Sighting::engineRpm)));
-        if (fast.isEmpty() || fast.get().engineRpm() < 1.1 * slow.get().engineRpm()) {
-            return List.of();
+        return growth().map(growth -> {
+                    int points = growth.slow() ? falls : growth.exponent() < STEEP ? rises : 0;
+                    return points == 0 ? List.<Piece>of() : List.of(running(points, growth.text()));
+                })
+                .orElse(List.of());
+    }
+
+    /** That 1× rises more slowly than any turning pull would make it, without falling. */
+    Optional<Piece> slowRise(int points) {
+        return fall().isPresent()
+                ? Optional.empty()
+                : growth().filter(Growth::slow).map(g -> running(points, g.text()));
+    }
+
+    /** From the slowest to the fastest dwell, in the channel with most 1×. */
+    private Optional<Growth> growth() {
+        Optional<Sighting> most = once.detected().strongest();
+        if (most.isEmpty()) {
+            return Optional.empty();
         }
-        double exponent = Math.log(fast.get().amplitude() / slow.get().amplitude())
-                / Math.log(fast.get().engineRpm() / slow.get().engineRpm());
-        return exponent < 1 || exponent > 3
-                ? List.of()
-                : List.of(running(
-                        rises,
-                        text(
-                                "1× rises with speed to the power %.1f (a turning pull: 2) from %.0f to %.0f rpm in '%s'",
-                                exponent,
-                                slow.get().engineRpm(),
-                                fast.get().engineRpm(),
-                                slow.get().run())));
+        List<Sighting> same = once
+                .detected()
+                .only(o -> o.run().equals(most.get().run())
+                        && o.channel().equals(most.get().channel()))
+                .all()
+                .stream()
+                .sorted(Comparator.comparingDouble(Sighting::engineRpm))
+                .toList();
+        Sighting slow = same.get(0);
+        Sighting fast = same.get(same.size() - 1);
+        return fast.engineRpm() < APART * slow.engineRpm()
+                ? Optional.empty()
+                : Optional.of(new Growth(
+                        slow,
+                        fast,
+                        Math.log(fast.amplitude() / slow.amplitude()) / Math.log(fast.engineRpm() / slow.engineRpm())));
+    }
+
+    private record Growth(Sighting slowest, Sighting fastest, double exponent) {
+        /** Whether even the ends of both intervals leave it below {@link #SLOW}. */
+        boolean slow() {
+            return Math.log(fastest.ciHigh() / slowest.ciLow()) / Math.log(fastest.engineRpm() / slowest.engineRpm())
+                    < SLOW;
+        }
+
+        String text() {
+            return OnceSigns.text(
+                    "1× goes with speed to the power %.1f (a turning pull: about 2) from %.0f to %.0f rpm in '%s'",
+                    exponent, slowest.engineRpm(), fastest.engineRpm(), slowest.run());
+        }
     }
 
     /**

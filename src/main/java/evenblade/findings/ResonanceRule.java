@@ -16,12 +16,21 @@ final class ResonanceRule implements Rule {
         return Cause.RESONANCE;
     }
 
+    private static Assessment slow(Piece rise) {
+        return new Assessment(
+                "1× rises too slowly for a turning pull, which may point to a resonance on the mounts near these speeds.",
+                List.of(rise),
+                false,
+                1,
+                "Run more dwells, slower and faster ones, to see whether 1× peaks between them.");
+    }
+
     @Override
     public Optional<Assessment> weigh(Stage stage) {
         OnceSigns once = OnceSigns.of(stage);
         Optional<OnceSigns.Fall> fall = once.fall();
         if (fall.isEmpty()) {
-            return Optional.empty();
+            return once.large(1).flatMap(large -> once.slowRise(4)).map(ResonanceRule::slow);
         }
         List<Piece> pieces = new ArrayList<>();
         pieces.add(running(4, fall.get().text()));

@@ -52,14 +52,14 @@ final class InventedEvidence {
             Fault fault, long seed, String name, Map<String, Direction> directions, List<String> changes) {
         double ratio = GEARED.reduction().ratio();
         SpeedProfile speeds = SpeedProfile.startingAt(ENGINE_RPM[0] / 60 / ratio)
-                .thenDwell(6)
+                .thenDwell(6.5)
                 .thenRampTo(ENGINE_RPM[1] / 60 / ratio, 3)
-                .thenDwell(6)
+                .thenDwell(6.5)
                 .thenRampTo(ENGINE_RPM[2] / 60 / ratio, 3)
-                .thenDwell(6);
+                .thenDwell(6.5);
         Recording recording = PracticeRun.of(fault.in(Machine.healthy(GEARED, seed)))
                 .following(speeds)
-                .wandering(0.005)
+                .wandering(0.003)
                 .seeded(seed)
                 .recording(fault == Fault.GEAR ? 4000 : 1000);
         return new RunEvidence(name, MORNING.plusSeconds(7200), changes, orders(recording, ratio), directions, false);
