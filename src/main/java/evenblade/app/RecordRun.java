@@ -8,10 +8,14 @@ import evenblade.capture.LiveSource;
 import evenblade.capture.Recorder;
 import evenblade.capture.SoundDevices;
 import evenblade.capture.Take;
+import evenblade.installation.Installation;
+import evenblade.installation.InstallationFile;
 import evenblade.job.Conditions;
 import evenblade.job.Conditions.Condition;
 import evenblade.job.Event;
 import evenblade.job.NewRun;
+import evenblade.live.LiveChain;
+import evenblade.live.LiveReading;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.recording.ChannelChoice;
@@ -22,7 +26,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.IntStream;
 
 /** Records a ground run from a microphone or line input, into a job or into a file of its own. */
 public final class RecordRun {
@@ -34,16 +37,25 @@ public final class RecordRun {
      * @param wish rate, channels and size of a sample, as far as they matter
      * @param seconds how long; until stopped, where empty
      * @param run how a job is to keep it
+     * @param installation file of what runs, so that speed and orders are shown while it records; a job's own, where
+     *     empty
      */
-    public record Request(Path target, Optional<String> device, FormatWish wish, OptionalDouble seconds, NewRun run) {}
+    public record Request(
+            Path target,
+            Optional<String> device,
+            FormatWish wish,
+            OptionalDouble seconds,
+            NewRun run,
+            Optional<Path> installation) {}
 
     /**
      * What is known while it records.
      *
      * @param seconds recorded so far
      * @param levels one per channel
+     * @param reading speed and orders in the latest window; empty before the first, and where it isn't known what runs
      */
-    public record View(double seconds, List<ChannelLevel> levels) {
+    public record View(double seconds, List<ChannelLevel> levels, Optional<LiveReading> reading) {
         public View {
             levels = List.copyOf(levels);
         }
@@ -66,11 +78,14 @@ public final class RecordRun {
     private final TakePlace place;
     private final Recorder recorder;
     private final LevelMeter meter;
+    private final Optional<Installation> installation;
+    private volatile Optional<LiveReading> reading = Optional.empty();
 
-    private RecordRun(Request request, TakePlace place, Recorder recorder) {
+    private RecordRun(Request request, TakePlace place, Recorder recorder, Optional<Installation> installation) {
         this.request = request;
         this.place = place;
         this.recorder = recorder;
+        this.installation = installation;
         this.meter =
                 new LevelMeter(recorder.format().rateHz(), recorder.format().channels());
     }
@@ -85,6 +100,9 @@ public final class RecordRun {
             requireLength(request.seconds().getAsDouble());
         }
         TakePlace place = TakePlace.of(request.target(), ".wav");
+        Optional<Installation> installation = request.installation()
+                .map(InstallationFile::read)
+                .or(() -> place.job().map(job -> job.record().installation()));
         LiveSource input = SoundDevices.open(request.device(), request.wish());
         try {
             request.run().settings().markChannel().ifPresent(mark -> requireChannel(mark, input.format()));
@@ -93,7 +111,10 @@ public final class RecordRun {
             throw e;
         }
         return new RecordRun(
-                request, place, Recorder.prepare(input, place.file(), place.room(), request.seconds(), place.copies()));
+                request,
+                place,
+                Recorder.prepare(input, place.file(), place.room(), request.seconds(), place.copies()),
+                installation);
     }
 
     private static void requireLength(double seconds) {
@@ -103,10 +124,7 @@ public final class RecordRun {
     }
 
     private static void requireChannel(String mark, InputFormat format) {
-        List<String> names = IntStream.rangeClosed(1, format.channels())
-                .mapToObj(i -> "channel " + i)
-                .toList();
-        ChannelChoice.indexOf(names, mark, BadInput.in("--mark-channel"));
+        ChannelChoice.indexOf(format.channelNames(), mark, BadInput.in("--mark-channel"));
     }
 
     /** What records, for people. */
@@ -126,7 +144,7 @@ public final class RecordRun {
 
     /** How it stands; may be asked from any thread. */
     public View view() {
-        return new View(recorder.recordedS(), meter.levels());
+        return new View(recorder.recordedS(), meter.levels(), reading);
     }
 
     /** Ends the recording soon; from any thread. */
@@ -140,7 +158,17 @@ public final class RecordRun {
      * @throws BadInput where the job doesn't take it; the recording itself is kept and named
      */
     public Recorded record() {
-        Take take = recorder.record(meter);
+        Take take;
+        if (installation.isPresent()) {
+            try (LiveChain chain = follow(installation.get())) {
+                take = recorder.record((block, frames) -> {
+                    meter.accept(block, frames);
+                    chain.accept(block, frames);
+                });
+            }
+        } else {
+            take = recorder.record(meter);
+        }
         List<Warning> warnings = new ArrayList<>(take.warnings());
         if (place.job().isEmpty()) {
             return new Recorded(take, Optional.empty(), warnings);
@@ -148,6 +176,13 @@ public final class RecordRun {
         AddRun.Added added = add(take);
         warnings.addAll(added.warnings());
         return new Recorded(take, Optional.of(added.event()), warnings);
+    }
+
+    private LiveChain follow(Installation runs) {
+        InputFormat format = recorder.format();
+        Optional<String> mark = request.run().settings().markChannel().map(word -> format.channelNames()
+                .get(ChannelChoice.indexOf(format.channelNames(), word, BadInput.in("--mark-channel"))));
+        return LiveView.chain(format, runs, mark, now -> reading = Optional.of(now));
     }
 
     private AddRun.Added add(Take take) {

@@ -1,7 +1,9 @@
 package evenblade.capture;
 
 import evenblade.audio.SampleCoding;
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 
 /**
  * How a live input hands over its samples.
@@ -24,6 +26,16 @@ public record InputFormat(int rateHz, int channels, SampleCoding coding) {
     /** Bytes of so many seconds. */
     public long bytesOf(double seconds) {
         return Math.round(seconds * rateHz) * frameBytes();
+    }
+
+    /** What a reader of the file will call the channels. */
+    public List<String> channelNames() {
+        return switch (channels) {
+            case 1 -> List.of("mono");
+            case 2 -> List.of("left", "right");
+            default ->
+                IntStream.rangeClosed(1, channels).mapToObj(i -> "channel " + i).toList();
+        };
     }
 
     /** For people: {@code 48000 Hz, 2 channels, 24 bit}. */

@@ -10,7 +10,7 @@ import java.util.Locale;
  * line every few seconds.
  */
 final class LiveLine implements AutoCloseable {
-    static final int BAR = 20;
+    static final int BAR = 12;
     private static final double LOWEST_DB = -60;
     private static final long TERMINAL_MS = 100;
     private static final long LOG_MS = 10_000;
@@ -66,6 +66,7 @@ final class LiveLine implements AutoCloseable {
         if (clipped > 0) {
             text.append(" CLIPPED ").append(clipped);
         }
+        view.reading().ifPresent(reading -> text.append("  ").append(LiveText.of(reading)));
         return text.length() > WIDTH ? text.substring(0, WIDTH) : text.toString();
     }
 

@@ -38,6 +38,11 @@ final class RecordCommand implements Command {
                 "CHANNEL",
                 String.class,
                 "The channel with the once-per-revolution mark of the propeller."));
+        spec.addOption(Options.value(
+                "--installation",
+                "FILE",
+                Path.class,
+                "What runs, to see speed and orders while it records. A job knows its own."));
         JobWords.addRemark(spec);
     }
 
@@ -75,7 +80,8 @@ final class RecordCommand implements Command {
                         Options.text(words, "--label"),
                         JobWords.remark(words),
                         settings,
-                        Conditions.NONE));
+                        Conditions.NONE),
+                Options.path(words, "--installation"));
     }
 
     private static OptionalInt positive(ParseResult words, String name) {

@@ -22,6 +22,7 @@ final class DecimationStage implements FloatSink {
 
     private final int factor;
     private final int half;
+    private final int reach;
     private final int rowLength;
     private final int[] tapOffsets;
     private final float[] tapValues;
@@ -39,6 +40,7 @@ final class DecimationStage implements FloatSink {
     DecimationStage(int factor, double[] taps, FloatSink next) {
         this.factor = factor;
         this.half = taps.length / 2;
+        this.reach = taps.length;
         this.next = next;
         int columnsOfFilter = (taps.length + factor - 1) / factor;
         this.rowLength = PASS + columnsOfFilter;
@@ -75,6 +77,13 @@ final class DecimationStage implements FloatSink {
         }
         taken += count;
         push(values, from, step, count);
+    }
+
+    /** Gives the outputs whose whole filter has its inputs by now, without waiting for a full pass. */
+    void giveReady() {
+        while (filled >= reach) {
+            compute(Math.min((filled - reach) / factor + 1, PASS));
+        }
     }
 
     /** Gives the outputs whose filter reaches past the last input. */

@@ -1,0 +1,36 @@
+package evenblade.app;
+
+import evenblade.capture.InputFormat;
+import evenblade.installation.Installation;
+import evenblade.live.LiveChain;
+import evenblade.live.LiveReading;
+import evenblade.live.WindowReader;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/** Sets up the live analysis as a recording of the same installation would be analysed. */
+final class LiveView {
+    private static final double LEAST_KEPT_HZ = 1000;
+    private static final double KEPT_MARGIN = 1.03;
+
+    private LiveView() {}
+
+    /** Reads windows of what runs, anywhere in its range of speeds. */
+    static WindowReader reader(Installation installation, Optional<String> markChannel) {
+        SpeedRange range = SpeedRange.of(AnalysisRequest.of(Path.of("live"), installation));
+        return new WindowReader(installation, range.expectation(), markChannel);
+    }
+
+    static LiveChain chain(
+            InputFormat format,
+            Installation installation,
+            Optional<String> markChannel,
+            Consumer<LiveReading> listener) {
+        WindowReader reader = reader(installation, markChannel);
+        double highest =
+                ChosenChannels.highestOrder(installation) * reader.expectation().toHz() * KEPT_MARGIN;
+        return new LiveChain(
+                format.rateHz(), format.channelNames(), Math.max(LEAST_KEPT_HZ, highest), reader, listener);
+    }
+}

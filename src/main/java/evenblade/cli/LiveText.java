@@ -1,0 +1,48 @@
+package evenblade.cli;
+
+import evenblade.installation.OrderLine;
+import evenblade.live.LiveReading;
+import evenblade.orders.DwellOrders;
+import evenblade.orders.Level;
+import evenblade.orders.OrderReading;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Speed, propeller once-per-revolution and blade pass of the latest window, in few letters. */
+final class LiveText {
+    private LiveText() {}
+
+    static String of(LiveReading reading) {
+        if (reading.engineRpm().isEmpty()) {
+            return "no speed yet";
+        }
+        String speed =
+                String.format(Locale.ROOT, "%.0f rpm", reading.engineRpm().get());
+        Optional<DwellOrders> latest =
+                reading.channels().stream().findFirst().flatMap(channel -> last(channel.dwells()));
+        return speed
+                + latest.map(dwell -> " 1x " + amplitude(dwell, OrderLine.Role.UNEVEN_PROPELLER) + " blade "
+                                + amplitude(dwell, OrderLine.Role.BLADE_PASS))
+                        .orElse(" not steady");
+    }
+
+    private static Optional<DwellOrders> last(List<DwellOrders> dwells) {
+        return dwells.isEmpty() ? Optional.empty() : Optional.of(dwells.get(dwells.size() - 1));
+    }
+
+    /** Of the lowest line that plays this part. */
+    private static String amplitude(DwellOrders dwell, OrderLine.Role role) {
+        for (OrderReading reading : dwell.readings()) {
+            if (reading.line().role() == role) {
+                if (!(reading.level() instanceof Level.Measured measured)) {
+                    return "-";
+                }
+                return measured.detected()
+                        ? String.format(Locale.ROOT, "%.3g", measured.amplitude())
+                        : String.format(Locale.ROOT, "<%.2g", measured.ciHigh());
+            }
+        }
+        return "-";
+    }
+}

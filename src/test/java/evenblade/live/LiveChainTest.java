@@ -1,0 +1,160 @@
+package evenblade.live;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import evenblade.installation.Engine;
+import evenblade.installation.Installation;
+import evenblade.installation.OrderLine;
+import evenblade.installation.Reduction;
+import evenblade.orders.Level;
+import evenblade.orders.OrderReading;
+import evenblade.practice.Noise;
+import evenblade.practice.SpeedProfile;
+import evenblade.practice.SyntheticRun;
+import evenblade.speed.Expectation;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+class LiveChainTest {
+    private static final int RATE_HZ = 8000;
+    private static final double PROPELLER_HZ = 32.9;
+
+    private static WindowReader reader(Optional<String> mark) {
+        Installation invented = new Installation(
+                Optional.of("invented"),
+                new Engine(Engine.Cycle.FOUR_STROKE, 4, OptionalDouble.of(1600), OptionalDouble.of(5600)),
+                new Reduction(Reduction.Kind.UNSTATED, 2.43, Optional.empty()),
+                new Installation.Propeller(3, Optional.empty(), Optional.empty()),
+                List.of());
+        return new WindowReader(invented, Expectation.between(11, 39), mark);
+    }
+
+    private static float[] run(double seconds) {
+        SyntheticRun run = SyntheticRun.at(SpeedProfile.steady(PROPELLER_HZ, seconds))
+                .withLine(1, 0.05, 20)
+                .withLine(3, 0.2, 100)
+                .withLine(6, 0.08, 40)
+                .withLine(4.86, 0.1, 200)
+                .withNoise(new Noise(0.01, 0))
+                .withSeed(5);
+        double[] samples = run.samples(run.evenClock(RATE_HZ));
+        float[] sound = new float[samples.length];
+        for (int i = 0; i < sound.length; i++) {
+            sound[i] = (float) samples[i];
+        }
+        return sound;
+    }
+
+    /** Sends sound in blocks of a twentieth of a second. */
+    private static void send(LiveChain chain, float[] sound, long pauseMs) throws InterruptedException {
+        int block = RATE_HZ / 20;
+        for (int from = 0; from + block <= sound.length; from += block) {
+            chain.accept(java.util.Arrays.copyOfRange(sound, from, from + block), block);
+            Thread.sleep(pauseMs);
+        }
+    }
+
+    private static Level.Measured level(LiveReading reading, OrderLine.Role role) {
+        OrderReading first = reading.channels().get(0).dwells().get(0).readings().stream()
+                .filter(r -> r.line().role() == role)
+                .findFirst()
+                .orElseThrow();
+        return (Level.Measured) first.level();
+    }
+
+    @Test
+    void speedAndOrdersOfTheLatestWindowAreThoseOfTheRun() throws InterruptedException {
+        List<LiveReading> readings = new CopyOnWriteArrayList<>();
+        try (LiveChain chain = new LiveChain(RATE_HZ, List.of("mono"), 1000, reader(Optional.empty()), readings::add)) {
+            send(chain, run(11), 5);
+        }
+
+        LiveReading last = readings.get(readings.size() - 1);
+        assertThat(last.toS() - last.fromS()).isCloseTo(LiveChain.WINDOW_S, within(0.05));
+        assertThat(last.propellerRpm().orElseThrow()).isCloseTo(60 * PROPELLER_HZ, within(0.6));
+        Level.Measured once = level(last, OrderLine.Role.UNEVEN_PROPELLER);
+        Level.Measured bladePass = level(last, OrderLine.Role.BLADE_PASS);
+        assertThat(once.amplitude()).isCloseTo(0.05, within(4 * once.standardError()));
+        assertThat(bladePass.amplitude()).isCloseTo(0.2, within(4 * bladePass.standardError()));
+        assertThat(last.skippedS()).isZero();
+    }
+
+    @Test
+    void aSlowViewNeverHoldsUpWhoeverRecordsAndSaysWhatItSkipped() throws InterruptedException {
+        CountDownLatch stuck = new CountDownLatch(1);
+        List<LiveReading> readings = new CopyOnWriteArrayList<>();
+        float[] sound = run(20);
+        long began = System.nanoTime();
+        LiveChain chain = new LiveChain(RATE_HZ, List.of("mono"), 1000, reader(Optional.empty()), reading -> {
+            readings.add(reading);
+            await(stuck);
+        });
+        send(chain, java.util.Arrays.copyOf(sound, 2 * RATE_HZ), 5);
+        while (readings.isEmpty()) {
+            Thread.sleep(10);
+        }
+        long held = System.nanoTime();
+        send(chain, sound, 0);
+        assertThat((System.nanoTime() - held) / 1e9)
+                .as("seconds to hand over 20 s of sound")
+                .isLessThan(2);
+        stuck.countDown();
+        send(chain, java.util.Arrays.copyOf(sound, 2 * RATE_HZ), 20);
+        chain.close();
+
+        LiveReading last = readings.get(readings.size() - 1);
+        assertThat(last.skippedS()).isBetween(8.0, 12.5);
+        assertThat(last.fromS()).as("the window begins anew behind the break").isGreaterThan(12);
+        assertThat((System.nanoTime() - began) / 1e9).isLessThan(20);
+    }
+
+    @Test
+    @Tag("long")
+    void fromASampleToItsReadingTakesAtMostOneAndAHalfHops() throws InterruptedException {
+        float[] sound = run(25);
+        List<Double> ages = new CopyOnWriteArrayList<>();
+        long began = System.nanoTime();
+        try (LiveChain chain = new LiveChain(RATE_HZ, List.of("mono"), 1000, reader(Optional.empty()), reading -> {
+            double nowS = (System.nanoTime() - began) / 1e9;
+            ages.add(nowS - reading.toS());
+        })) {
+            int block = RATE_HZ / 20;
+            for (int from = 0; from + block <= sound.length; from += block) {
+                while ((System.nanoTime() - began) / 1e9 < (double) (from + block) / RATE_HZ) {
+                    Thread.sleep(1);
+                }
+                chain.accept(java.util.Arrays.copyOfRange(sound, from, from + block), block);
+            }
+        }
+
+        // A sample that just missed a window waits one hop more than the newest one in it. The first windows
+        // are read while the program is still being compiled.
+        List<Double> settled = ages.subList(8, ages.size() - 1);
+        double worst = settled.stream().mapToDouble(a -> a).max().orElseThrow() + LiveChain.HOP_S;
+        assertThat(worst).isLessThan(1.5 * LiveChain.HOP_S);
+    }
+
+    private static void await(CountDownLatch latch) {
+        try {
+            latch.await();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    @Test
+    void silenceHasNoSpeed() throws InterruptedException {
+        List<LiveReading> readings = new CopyOnWriteArrayList<>();
+        try (LiveChain chain = new LiveChain(RATE_HZ, List.of("mono"), 1000, reader(Optional.empty()), readings::add)) {
+            send(chain, new float[5 * RATE_HZ], 1);
+        }
+
+        assertThat(readings).isNotEmpty().allSatisfy(r -> assertThat(r.speed()).isEmpty());
+    }
+}
