@@ -39,6 +39,7 @@ public final class RecordRun {
      * @param run how a job is to keep it
      * @param installation file of what runs, so that speed and orders are shown while it records; a job's own, where
      *     empty
+     * @param quiet a recording by the same input with the engine standing, to compare with
      */
     public record Request(
             Path target,
@@ -46,7 +47,8 @@ public final class RecordRun {
             FormatWish wish,
             OptionalDouble seconds,
             NewRun run,
-            Optional<Path> installation) {}
+            Optional<Path> installation,
+            Optional<Path> quiet) {}
 
     /**
      * What is known while it records.
@@ -170,12 +172,26 @@ public final class RecordRun {
             take = recorder.record(meter);
         }
         List<Warning> warnings = new ArrayList<>(take.warnings());
+        warnings.addAll(checked(take));
         if (place.job().isEmpty()) {
             return new Recorded(take, Optional.empty(), warnings);
         }
         AddRun.Added added = add(take);
         warnings.addAll(added.warnings());
         return new Recorded(take, Optional.of(added.event()), warnings);
+    }
+
+    /** A take too short or too silent to be checked is told about where it is taken into the job. */
+    private List<Warning> checked(Take take) {
+        try {
+            return CheckTake.answer(
+                    take.file(),
+                    request.quiet(),
+                    installation,
+                    request.run().settings().markChannel());
+        } catch (BadInput e) {
+            return List.of(new Warning("take-not-checked", "the sound could not be checked: " + e.getMessage()));
+        }
     }
 
     private LiveChain follow(Installation runs) {

@@ -43,6 +43,11 @@ final class RecordCommand implements Command {
                 "FILE",
                 Path.class,
                 "What runs, to see speed and orders while it records. A job knows its own."));
+        spec.addOption(Options.value(
+                "--quiet-take",
+                "FILE",
+                Path.class,
+                "Five seconds from the same input with the engine standing, to tell hum and noise from the run."));
         JobWords.addRemark(spec);
     }
 
@@ -81,7 +86,8 @@ final class RecordCommand implements Command {
                         JobWords.remark(words),
                         settings,
                         Conditions.NONE),
-                Options.path(words, "--installation"));
+                Options.path(words, "--installation"),
+                Options.path(words, "--quiet-take"));
     }
 
     private static OptionalInt positive(ParseResult words, String name) {

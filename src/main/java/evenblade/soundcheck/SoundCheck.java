@@ -1,0 +1,77 @@
+package evenblade.soundcheck;
+
+import evenblade.problem.Warning;
+import evenblade.recording.Channel;
+import evenblade.recording.Recording;
+import evenblade.speed.SpeedResult;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** All checks of one take together. */
+public final class SoundCheck {
+    /** A cut above this takes part of propeller once-per-revolution of the usual engines. */
+    private static final double HARMLESS_CORNER_HZ = 15;
+
+    private SoundCheck() {}
+
+    /**
+     * Checks a take.
+     *
+     * @param take sound reduced to a rate of 2 kHz or so, all channels
+     * @param quiet a take with the engine standing, same input, same rate
+     * @param speed of the take, where it was found
+     * @param mark name of the channel with the once-per-revolution mark
+     */
+    public static List<Warning> of(
+            Recording take, Optional<Recording> quiet, Optional<SpeedResult> speed, Optional<String> mark) {
+        double rateHz = take.time().rateHz();
+        List<Warning> warnings = new ArrayList<>(LevelCheck.of(take.quality()));
+        warnings.addAll(ChannelCheck.of(take.channels(), mark));
+        for (int c = 0; c < take.channels().size(); c++) {
+            Channel channel = take.channels().get(c);
+            if (mark.isPresent() && mark.get().equals(channel.name())
+                    || take.quality().get(c).rms() == 0) {
+                continue;
+            }
+            int index = c;
+            quiet.ifPresent(still -> still.channels().stream()
+                    .filter(other -> other.name().equals(channel.name()))
+                    .forEach(other -> warnings.addAll(HumCheck.of(
+                            channel.name(),
+                            other.values(),
+                            still.time().rateHz(),
+                            take.quality().get(index).rms()))));
+            speed.filter(SpeedResult::confirmed)
+                    .flatMap(known -> GainCheck.of(GainCheck.moments(channel.values(), rateHz, known.track())))
+                    .ifPresent(warnings::add);
+            LowCut.cornerHz(
+                            quiet.map(still -> values(still, channel))
+                                    .orElse(channel)
+                                    .values(),
+                            rateHz)
+                    .filter(corner -> corner > HARMLESS_CORNER_HZ)
+                    .ifPresent(corner -> warnings.add(lowCut(channel.name(), corner)));
+        }
+        return warnings;
+    }
+
+    private static Channel values(Recording quiet, Channel channel) {
+        return quiet.channels().stream()
+                .filter(other -> other.name().equals(channel.name()))
+                .findFirst()
+                .orElse(channel);
+    }
+
+    private static Warning lowCut(String channel, double cornerHz) {
+        return new Warning(
+                "low-cut",
+                String.format(
+                        Locale.ROOT,
+                        "channel '%s' seems to lose what lies below about %.0f Hz, judged by its noise: lines down there"
+                                + " read low",
+                        channel,
+                        cornerHz));
+    }
+}
