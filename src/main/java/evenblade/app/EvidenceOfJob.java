@@ -12,7 +12,6 @@ import evenblade.job.Event;
 import evenblade.job.JobFolder;
 import evenblade.job.JobRecord;
 import evenblade.job.Kind;
-import evenblade.job.RunSettings;
 import evenblade.orders.RunOrders;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
@@ -20,7 +19,6 @@ import evenblade.tracking.LimitCheck;
 import evenblade.tracking.TrackingAnalysis;
 import evenblade.tracking.TrackingSession;
 import evenblade.tracking.UnchangedSpells;
-import evenblade.units.FullScale;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -91,25 +89,12 @@ final class EvidenceOfJob {
     private Outcome outcome(Event run) {
         try {
             return new Outcome(
-                    Optional.of(AnalyseRecording.answer(request((Detail.Run) run.detail()))
+                    Optional.of(AnalyseRecording.answer(RunRequest.of(folder, (Detail.Run) run.detail()))
                             .orders()),
                     "");
         } catch (BadInput e) {
             return new Outcome(Optional.empty(), e.getMessage());
         }
-    }
-
-    private AnalysisRequest request(Detail.Run run) {
-        RunSettings settings = run.settings();
-        return new AnalysisRequest(
-                folder.locate(run.file()),
-                record.installation(),
-                settings.engineRpm(),
-                settings.propellerRpm(),
-                settings.tolerancePercent().orElse(AnalysisRequest.DEFAULT_TOLERANCE_PERCENT),
-                settings.channels(),
-                settings.markChannel(),
-                settings.fullScale().map(text -> FullScale.parse(text, BadInput.in("full scale"))));
     }
 
     private RunEvidence evidence(Event event, List<String> changes, RunOrders orders) {
