@@ -23,17 +23,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 
 /** Everything that a job has measured, loaded for weighing. */
 final class EvidenceOfJob {
-    private final JobFolder folder;
     private final JobRecord record;
+    private final JobRuns runs;
+    private final Function<Event, RunOrders> orders;
     private final List<Warning> warnings = new ArrayList<>();
 
-    private EvidenceOfJob(JobFolder folder) {
-        this.folder = folder;
-        this.record = folder.record();
+    private EvidenceOfJob(JobRuns runs, Function<Event, RunOrders> orders) {
+        this.runs = runs;
+        this.record = runs.record();
+        this.orders = orders;
     }
 
     /**
@@ -45,26 +48,41 @@ final class EvidenceOfJob {
      */
     record Loaded(JobRecord record, JobEvidence evidence, List<Warning> warnings) {}
 
+    /** Loads a job, analysing every run, two or more at a time. */
     static Loaded of(JobFolder folder, Progress progress) {
-        EvidenceOfJob loader = new EvidenceOfJob(folder);
-        List<RunEvidence> runs = loader.runs(progress);
+        JobRuns runs = new JobRuns(folder);
+        progress.at(0, "analysing the runs");
+        Loaded loaded = of(runs, run -> AnalyseRecording.answer(runs.request((Detail.Run) run.detail()))
+                .orders());
+        progress.at(1, "done");
+        return loaded;
+    }
+
+    /**
+     * Loads a job whose runs are analysed elsewhere.
+     *
+     * @param orders what a run measured; throws {@link BadInput} where it can't be used. Called from several threads
+     */
+    static Loaded of(JobRuns runs, Function<Event, RunOrders> orders) {
+        EvidenceOfJob loader = new EvidenceOfJob(runs, orders);
+        List<RunEvidence> measured = loader.runs();
         return new Loaded(
                 loader.record,
-                new JobEvidence(loader.record.installation(), runs, loader.still(), TieOfJob.of(loader.record, runs)),
+                new JobEvidence(
+                        loader.record.installation(), measured, loader.still(), TieOfJob.of(loader.record, measured)),
                 List.copyOf(loader.warnings));
     }
 
     /** Either a run's orders or why there are none. */
     private record Outcome(Optional<RunOrders> orders, String trouble) {}
 
-    private List<RunEvidence> runs(Progress progress) {
+    private List<RunEvidence> runs() {
         List<Event> events = record.standing(Kind.RUN);
-        progress.at(0, "analysing the runs");
         List<Outcome> outcomes = IntStream.range(0, events.size())
                 .parallel()
                 .mapToObj(i -> outcome(events.get(i)))
                 .toList();
-        List<RunEvidence> runs = new ArrayList<>();
+        List<RunEvidence> measured = new ArrayList<>();
         List<String> changes = new ArrayList<>();
         int next = 0;
         for (Event event : record.standing()) {
@@ -74,37 +92,33 @@ final class EvidenceOfJob {
                 Outcome outcome = outcomes.get(next);
                 next++;
                 if (outcome.orders().isPresent()) {
-                    runs.add(evidence(event, changes, outcome.orders().get()));
+                    measured.add(evidence(event, changes, outcome.orders().get()));
                     changes.clear();
                 } else {
-                    warnings.add(
-                            new Warning("run-left-out", "run '" + name(event) + "' is left out: " + outcome.trouble()));
+                    warnings.add(new Warning(
+                            "run-left-out", "run '" + runs.nameOf(event) + "' is left out: " + outcome.trouble()));
                 }
             }
         }
-        progress.at(1, "done");
-        return runs;
+        return measured;
     }
 
     private Outcome outcome(Event run) {
         try {
-            return new Outcome(
-                    Optional.of(AnalyseRecording.answer(RunRequest.of(folder, (Detail.Run) run.detail()))
-                            .orders()),
-                    "");
+            return new Outcome(Optional.of(orders.apply(run)), "");
         } catch (BadInput e) {
             return new Outcome(Optional.empty(), e.getMessage());
         }
     }
 
-    private RunEvidence evidence(Event event, List<String> changes, RunOrders orders) {
+    private RunEvidence evidence(Event event, List<String> changes, RunOrders measured) {
         Conditions noted = ((Detail.Run) event.detail()).conditions();
         return new RunEvidence(
-                name(event),
+                runs.nameOf(event),
                 event.at().toInstant(),
                 changes,
-                orders,
-                ChannelDirections.of(orders.source().channels(), noted.get(Condition.DIRECTION)),
+                measured,
+                ChannelDirections.of(measured.source().channels(), noted.get(Condition.DIRECTION)),
                 microphone(noted.get(Condition.SENSOR)) || microphone(noted.get(Condition.DEVICE)));
     }
 
@@ -112,16 +126,6 @@ final class EvidenceOfJob {
         return noted.map(text -> text.toLowerCase(Locale.ROOT))
                 .filter(text -> text.matches("(.*\\W)?(mic|microphone)s?(\\W.*)?"))
                 .isPresent();
-    }
-
-    /** Its label, where no other run has it, else with its id. */
-    private String name(Event run) {
-        long same = record.standing(Kind.RUN).stream()
-                .filter(e -> e.label().equals(run.label()))
-                .count();
-        return run.label()
-                .map(label -> same == 1 ? label : label + " (" + run.id() + ")")
-                .orElse(run.id());
     }
 
     private StaticEvidence still() {

@@ -140,7 +140,8 @@ final class JobRuns {
         return fresh;
     }
 
-    private AnalysisRequest request(Detail.Run run) {
+    /** How its recording is to be analysed. */
+    AnalysisRequest request(Detail.Run run) {
         RunSettings settings = run.settings();
         return new AnalysisRequest(
                 folder.locate(run.file()),

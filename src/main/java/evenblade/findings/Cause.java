@@ -14,6 +14,7 @@ public enum Cause {
     LOOSE_MOUNT("loose-mount", "a loose mount"),
     RECORDING("recording", "trouble with sensor or recording"),
     INSEPARABLE("inseparable-lines", "lines that can't be told apart"),
+    UNTOLD("untold", "something that nothing measured yet tells"),
     NOTHING("nothing", "nothing that stands out");
 
     private final String word;

@@ -48,8 +48,9 @@ final class CrankRule implements Rule {
             return Optional.of(running(
                     3,
                     text(
-                            "crank 1× is %.0f %% of firing, %s at most %s",
+                            "crank 1× is %.0f %% of %s, %s at most %s",
                             100 * share.getAsDouble(),
+                            engine.firingName(),
                             most.get().size(),
                             most.get().where())));
         }

@@ -32,6 +32,11 @@ final class EngineSigns {
         return engine.cycle() == Engine.Cycle.FOUR_STROKE ? 0.5 : 1;
     }
 
+    /** What the amplitudes are held against; says so where another line lies on it. */
+    String firingName() {
+        return firing.alone().isEmpty() && !firing.isEmpty() ? "firing (with what shares its frequency)" : "firing";
+    }
+
     /** Whether firing has lines below it that uneven cylinders would raise. */
     boolean severalCylinders() {
         return engine.cycle() != Engine.Cycle.ELECTRIC && engine.cylinders() > 1;

@@ -44,11 +44,14 @@ public record Findings(List<Finding> list) {
     }
 
     private static int rank(Finding finding) {
-        boolean leaning = finding.sureness().share() >= Sureness.LEANING;
-        if (finding.open() && leaning && finding.cause() != Cause.NOTHING) {
+        if (finding.cause() == Cause.UNTOLD) {
             return 0;
         }
-        return leaning && finding.cause() != Cause.NOTHING ? 1 : finding.cause() == Cause.NOTHING ? 2 : 3;
+        if (finding.cause() == Cause.NOTHING) {
+            return 2;
+        }
+        boolean leaning = finding.sureness().share() >= Sureness.LEANING;
+        return !leaning ? 3 : finding.open() ? 0 : 1;
     }
 
     /** The finding of one rule: from the stage where it is surest, and whether it went away since. */

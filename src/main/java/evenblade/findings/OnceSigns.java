@@ -95,10 +95,17 @@ final class OnceSigns {
         return seen.stream().max(Comparator.comparingDouble(Uneven::value));
     }
 
-    /** Median over the dwells of 1× along over the larger of 1× level and upright across the shaft. */
+    /**
+     * Median over the dwells of 1× along over the larger of 1× level and upright across the shaft, in the run with most
+     * 1×.
+     */
     OptionalDouble alongOverAcross() {
         List<Double> ratios = new ArrayList<>();
-        for (Sighting s : once.acrossShaft().detected().all()) {
+        Optional<Sighting> most = once.fastest().or(once::strongest);
+        for (Sighting s : once.only(o -> o.run().equals(most.orElseThrow().run()))
+                .acrossShaft()
+                .detected()
+                .all()) {
             Sightings then = once.atMomentOf(s);
             Optional<Sighting> along = then.along().strongest();
             Optional<Sighting> across = then.acrossShaft().strongest();
@@ -126,8 +133,9 @@ final class OnceSigns {
                 : List.of(running(
                         worth,
                         text(
-                                "along the shaft 1× is %.2f times what it is across (median over the dwells of %s)",
-                                ratio.getAsDouble(), stage.names())));
+                                "along the shaft 1× is %.2f times what it is across (median over the dwells of '%s')",
+                                ratio.getAsDouble(),
+                                once.fastest().or(once::strongest).orElseThrow().run())));
     }
 
     /** The largest significant fall of 1× from one dwell to a faster one of the same run, as an acceleration. */

@@ -9,11 +9,31 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The answer where no rule has anything to say of the last stage: with the numbers that make it so. */
+/** The answer where no rule leans any way in the last stage: nothing stands out, or what does is not told yet. */
 final class QuietMachine {
+    private static final int STANDS_OUT = 5;
+
     private QuietMachine() {}
 
     static Optional<Finding> in(Stage last) {
+        Optional<Piece> large = OnceSigns.of(last).large(STANDS_OUT);
+        return large.isPresent() ? Optional.of(untold(large.get())) : quiet(last);
+    }
+
+    /** 1× is large and no rule leans any way. */
+    private static Finding untold(Piece large) {
+        return new Finding(
+                Cause.UNTOLD,
+                "Propeller 1× stands out, and nothing measured so far points to what makes it.",
+                List.of(large),
+                List.of(),
+                "Measure 1× along and across the shaft at three speeds, mark the tips in two layouts, read the blade angles"
+                        + " and the flange's run-out.",
+                Sureness.of(large.points()),
+                Optional.empty());
+    }
+
+    private static Optional<Finding> quiet(Stage last) {
         List<Piece> pieces = new ArrayList<>();
         last.sightings()
                 .of(Shaft.PROPELLER, 1)

@@ -69,6 +69,9 @@ final class RecordingRule implements Rule {
                         pieces,
                         false,
                         worst,
-                        "Check range, gain, fixing and lead of the sensor, then repeat the run."));
+                        stage.runs().stream().allMatch(r -> r.orders().speed().confirmed())
+                                ? "Check range, gain, fixing and lead of the sensor, then repeat the run."
+                                : "Add the run again with the speed read in the cockpit (--engine-rpm), or record a"
+                                        + " once-per-revolution mark along."));
     }
 }

@@ -30,8 +30,12 @@ final class WeakCylinderRule implements Rule {
         pieces.add(running(
                 half ? 5 : 3,
                 text(
-                        "crank %s is %.0f %% of firing, %s at most %s; cylinders alike make none",
-                        OrderTable.orderText(order), 100 * share.getAsDouble(), most.size(), most.where())));
+                        "crank %s is %.0f %% of %s, %s at most %s; cylinders alike make none",
+                        OrderTable.orderText(order),
+                        100 * share.getAsDouble(),
+                        engine.firingName(),
+                        most.size(),
+                        most.where())));
         double other = half ? 1.5 : 3;
         OptionalDouble more = engine.overFiring(other);
         if (more.orElse(0) > Yardsticks.HALF_OVER_FIRING) {
