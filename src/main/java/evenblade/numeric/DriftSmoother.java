@@ -9,7 +9,7 @@ package evenblade.numeric;
  * The ratio q/s² is chosen by maximum likelihood, and a straight line is kept unless letting the rate
  * drift raises the log-likelihood by more than {@value #DRIFT_GAIN}. Kalman filter and
  * Rauch–Tung–Striebel smoother as in Durbin &amp; Koopman, Time Series Analysis by State Space
- * Methods, 2nd ed. 2012, chapters 4 and 7, with a wide proper start in place of the diffuse one.
+ * Methods, 2nd ed. 2012, chapters 4, 5 and 7, begun from the first two readings.
  */
 public final class DriftSmoother {
     /** Gain in log-likelihood that a drifting rate has to bring. */
@@ -18,22 +18,30 @@ public final class DriftSmoother {
     /** Weight, in readings, of the stated variances when the scale s² is estimated. */
     private static final double PRIOR_READINGS = 6;
 
+    /** Readings are taken for at most this much better or worse than the usual one, to keep the sums sound. */
+    private static final double WORST = 1e4;
+
     private final double[] time;
     private final double[] reading;
     private final double[] variance;
+    private final double usualVariance;
     private final double baseLevel;
     private final double baseRate;
     private final double start;
 
     private DriftSmoother(double[] time, double[] reading, double[] variance) {
         this.time = time;
-        this.variance = variance;
+        this.usualVariance = Selection.ofRank(variance.clone(), variance.length, variance.length / 2);
+        this.variance = new double[variance.length];
+        for (int i = 0; i < variance.length; i++) {
+            this.variance[i] = Math.min(Math.max(variance[i], usualVariance / WORST), usualVariance * WORST);
+        }
         this.start = time[0];
         double sw = 0;
         double st = 0;
         double sy = 0;
         for (int i = 0; i < time.length; i++) {
-            double w = 1 / variance[i];
+            double w = 1 / this.variance[i];
             sw += w;
             st += w * (time[i] - start);
             sy += w * reading[i];
@@ -43,7 +51,7 @@ public final class DriftSmoother {
         double stt = 0;
         double sty = 0;
         for (int i = 0; i < time.length; i++) {
-            double w = 1 / variance[i];
+            double w = 1 / this.variance[i];
             double dt = time[i] - start - meanT;
             stt += w * dt * dt;
             sty += w * dt * (reading[i] - meanY);
@@ -77,7 +85,7 @@ public final class DriftSmoother {
      *
      * @param time seconds, rising, at least 3
      * @param reading one per time
-     * @param variance of each reading, &gt; 0
+     * @param variance of each reading, &gt; 0; taken as at most 10⁴ times larger or smaller than the usual one
      * @param from start of the interval for the mean rate, not after the first reading
      * @param to its end, not before the last reading
      */
@@ -90,11 +98,7 @@ public final class DriftSmoother {
 
     private Smoothed smoothed(double from, double to) {
         double meanStep = (time[time.length - 1] - time[0]) / (time.length - 1);
-        double meanVariance = 0;
-        for (double v : variance) {
-            meanVariance += v / variance.length;
-        }
-        double unit = meanVariance / (meanStep * meanStep * meanStep);
+        double unit = usualVariance / (meanStep * meanStep * meanStep);
         double bestQ = 0;
         double straight = likelihood(0).logLikelihood;
         double best = straight;
@@ -151,55 +155,50 @@ public final class DriftSmoother {
 
     private record Fit(double logLikelihood, double scale) {}
 
-    private double wide() {
-        double spread = 0;
-        double noise = 0;
-        for (int i = 0; i < reading.length; i++) {
-            spread = Math.max(spread, reading[i] * reading[i]);
-            noise = Math.max(noise, variance[i]);
-        }
-        return 1e4 * (spread + noise);
+    /**
+     * State and its covariance (in units of s²) once the first two readings are in and nothing else is
+     * known: x = y₁, v = (y₁ − y₀)/dt, with what the rate may have drifted in between.
+     */
+    private double[] begun(double q) {
+        double dt = time[1] - time[0];
+        return new double[] {
+            reading[1],
+            (reading[1] - reading[0]) / dt,
+            variance[1],
+            variance[1] / dt,
+            (variance[0] + variance[1]) / (dt * dt) + q * dt / 3
+        };
     }
 
     /** Log-likelihood with the scale s² taken at its estimate. */
     private Fit likelihood(double q) {
-        double span = Math.max(time[1] - time[0], 1e-9);
-        double p00 = wide();
-        double p01 = 0;
-        double p11 = wide() / (span * span);
-        double x = 0;
-        double v = 0;
+        double[] begun = begun(q);
+        double x = begun[0];
+        double v = begun[1];
+        double p00 = begun[2];
+        double p01 = begun[3];
+        double p11 = begun[4];
         double sumLog = 0;
         double sumSquares = 0;
-        int counted = 0;
-        for (int i = 0; i < time.length; i++) {
-            if (i > 0) {
-                double dt = time[i] - time[i - 1];
-                x += v * dt;
-                double n00 = p00 + dt * (2 * p01 + dt * p11) + q * dt * dt * dt / 3;
-                double n01 = p01 + dt * p11 + q * dt * dt / 2;
-                p11 += q * dt;
-                p00 = n00;
-                p01 = n01;
-            }
+        for (int i = 2; i < time.length; i++) {
+            double dt = time[i] - time[i - 1];
+            x += v * dt;
+            p00 += dt * (2 * p01 + dt * p11) + q * dt * dt * dt / 3;
+            p01 += dt * p11 + q * dt * dt / 2;
+            p11 += q * dt;
             double s = p00 + variance[i];
             double innovation = reading[i] - x;
-            if (i >= 2) {
-                sumLog += Math.log(s);
-                sumSquares += innovation * innovation / s;
-                counted++;
-            }
+            sumLog += Math.log(s);
+            sumSquares += innovation * innovation / s;
             double k0 = p00 / s;
             double k1 = p01 / s;
             x += k0 * innovation;
             v += k1 * innovation;
-            double noise = variance[i];
-            double n00 = p00 * noise / s;
-            double n01 = p01 * noise / s;
             p11 -= k1 * p01;
-            p00 = n00;
-            p01 = n01;
+            p00 *= variance[i] / s;
+            p01 *= variance[i] / s;
         }
+        int counted = time.length - 2;
         double scale = (PRIOR_READINGS + sumSquares) / (PRIOR_READINGS + counted);
         double logLikelihood = -0.5 * (sumLog + (counted + PRIOR_READINGS) * Math.log(scale));
         return new Fit(logLikelihood, scale);
@@ -207,28 +206,27 @@ public final class DriftSmoother {
 
     private double[][] smoothPath(double q) {
         int n = time.length;
-        double span = Math.max(time[1] - time[0], 1e-9);
         double[] xf = new double[n];
         double[] vf = new double[n];
         double[][] pf = new double[n][];
         double[] xp = new double[n];
         double[] vp = new double[n];
         double[][] pp = new double[n][];
-        double p00 = wide();
-        double p01 = 0;
-        double p11 = wide() / (span * span);
-        double x = 0;
-        double v = 0;
-        for (int i = 0; i < n; i++) {
-            if (i > 0) {
-                double dt = time[i] - time[i - 1];
-                x += v * dt;
-                double n00 = p00 + dt * (2 * p01 + dt * p11) + q * dt * dt * dt / 3;
-                double n01 = p01 + dt * p11 + q * dt * dt / 2;
-                p11 += q * dt;
-                p00 = n00;
-                p01 = n01;
-            }
+        double[] begun = begun(q);
+        double x = begun[0];
+        double v = begun[1];
+        double p00 = begun[2];
+        double p01 = begun[3];
+        double p11 = begun[4];
+        xf[1] = x;
+        vf[1] = v;
+        pf[1] = new double[] {p00, p01, p11};
+        for (int i = 2; i < n; i++) {
+            double dt = time[i] - time[i - 1];
+            x += v * dt;
+            p00 += dt * (2 * p01 + dt * p11) + q * dt * dt * dt / 3;
+            p01 += dt * p11 + q * dt * dt / 2;
+            p11 += q * dt;
             xp[i] = x;
             vp[i] = v;
             pp[i] = new double[] {p00, p01, p11};
@@ -238,33 +236,32 @@ public final class DriftSmoother {
             double k1 = p01 / s;
             x += k0 * innovation;
             v += k1 * innovation;
-            double n00 = p00 * variance[i] / s;
-            double n01 = p01 * variance[i] / s;
             p11 -= k1 * p01;
-            p00 = n00;
-            p01 = n01;
+            p00 *= variance[i] / s;
+            p01 *= variance[i] / s;
             xf[i] = x;
             vf[i] = v;
             pf[i] = new double[] {p00, p01, p11};
         }
         double[] xs = xf.clone();
         double[] vs = vf.clone();
-        for (int i = n - 2; i >= 0; i--) {
+        for (int i = n - 2; i >= 1; i--) {
             double dt = time[i + 1] - time[i];
             double[] f = pf[i];
             double[] p = pp[i + 1];
             double determinant = p[0] * p[2] - p[1] * p[1];
-            double c00 = f[0] + dt * f[1];
-            double c01 = f[1];
-            double c10 = f[1] + dt * f[2];
-            double c11 = f[2];
             double dx = xs[i + 1] - xp[i + 1];
             double dv = vs[i + 1] - vp[i + 1];
             double a = (p[2] * dx - p[1] * dv) / determinant;
             double b = (p[0] * dv - p[1] * dx) / determinant;
-            xs[i] = xf[i] + c00 * a + c01 * b;
-            vs[i] = vf[i] + c10 * a + c11 * b;
+            xs[i] = xf[i] + (f[0] + dt * f[1]) * a + f[1] * b;
+            vs[i] = vf[i] + (f[1] + dt * f[2]) * a + f[2] * b;
         }
+        double dt = time[1] - time[0];
+        double drift = q * dt * dt * dt / 3;
+        double back = xs[1] - vs[1] * dt;
+        xs[0] = back + drift / (drift + variance[0]) * (reading[0] - back);
+        vs[0] = vs[1];
         return new double[][] {xs, vs};
     }
 
@@ -273,21 +270,32 @@ public final class DriftSmoother {
      * filter whose state carries the way gone since {@code from}, the rate and the value at {@code from}.
      */
     private double[] meanRate(double q, double from, double to) {
-        double span = Math.max(time[1] - time[0], 1e-9);
-        double[] state = new double[3];
+        double lead = time[0] - from;
+        double dt = time[1] - time[0];
+        double rate = (reading[1] - reading[0]) / dt;
+        double[] state = {reading[1] - reading[0] + lead * rate, rate, reading[0] - lead * rate};
+        // Errors of way gone, rate and starting value as combinations of the two readings' errors and drift.
+        double[] ofFirst = {-1 - lead / dt, -1 / dt, 1 + lead / dt};
+        double[] ofSecond = {1 + lead / dt, 1 / dt, -lead / dt};
+        double[] ofDrift = {lead + dt, 1, -(lead + dt)};
         double[][] p = new double[3][3];
-        p[1][1] = wide() / (span * span);
-        p[2][2] = wide();
-        double now = from;
-        for (int i = 0; i <= time.length; i++) {
+        for (int r = 0; r < 3; r++) {
+            for (int c = 0; c < 3; c++) {
+                p[r][c] = variance[0] * ofFirst[r] * ofFirst[c]
+                        + variance[1] * ofSecond[r] * ofSecond[c]
+                        + q * dt / 3 * ofDrift[r] * ofDrift[c];
+            }
+        }
+        double now = time[1];
+        for (int i = 2; i <= time.length; i++) {
             double next = i < time.length ? time[i] : to;
-            double dt = next - now;
+            double step = next - now;
             now = next;
-            state[0] += state[1] * dt;
-            double p00 = p[0][0] + dt * (2 * p[0][1] + dt * p[1][1]) + q * dt * dt * dt / 3;
-            double p01 = p[0][1] + dt * p[1][1] + q * dt * dt / 2;
-            double p02 = p[0][2] + dt * p[1][2];
-            double p11 = p[1][1] + q * dt;
+            state[0] += state[1] * step;
+            double p00 = p[0][0] + step * (2 * p[0][1] + step * p[1][1]) + q * step * step * step / 3;
+            double p01 = p[0][1] + step * p[1][1] + q * step * step / 2;
+            double p02 = p[0][2] + step * p[1][2];
+            double p11 = p[1][1] + q * step;
             set(p, p00, p01, p02, p11, p[1][2], p[2][2]);
             if (i == time.length) {
                 break;

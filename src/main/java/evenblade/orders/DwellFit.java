@@ -3,6 +3,7 @@ package evenblade.orders;
 import evenblade.numeric.PositiveDefinite;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
+import evenblade.recording.Series;
 import evenblade.speed.Clock;
 import evenblade.speed.Dwell;
 import evenblade.speed.OrderWaves;
@@ -305,10 +306,10 @@ final class DwellFit {
      * @param channel which of them
      * @param dwell the dwell fitted
      */
-    double[] residual(Recording wide, List<Channel> ofWide, int channel, Dwell dwell) {
+    Series residual(Recording wide, List<Channel> ofWide, int channel, Dwell dwell) {
         int count = firstSample.length - 1;
         int[] first = blockStarts(wide, dwell, count);
-        double[] residual = new double[first[count] - first[0]];
+        float[] residual = new float[first[count] - first[0]];
         List<Channel> one = List.of(ofWide.get(channel));
         IntStream.range(0, count).parallel().forEach(b -> {
             int n = first[b + 1] - first[b];
@@ -325,9 +326,11 @@ final class DwellFit {
                 }
             }
             Drift.remove(x, n);
-            System.arraycopy(x, 0, residual, first[b] - first[0], n);
+            for (int i = 0; i < n; i++) {
+                residual[first[b] - first[0] + i] = (float) x[i];
+            }
         });
-        return residual;
+        return Series.ofFloats(residual, residual.length);
     }
 
     private static int[] blockStarts(Recording recording, Dwell dwell, int count) {

@@ -33,33 +33,23 @@ final class DwellReader {
     private final List<FittedLine> lines;
     private final DwellFit fit;
     private final int channel;
-    private final double rateHz;
 
-    DwellReader(
-            OrderTable table,
-            SpeedResult speed,
-            Dwell dwell,
-            List<FittedLine> lines,
-            DwellFit fit,
-            int channel,
-            double rateHz) {
+    DwellReader(OrderTable table, SpeedResult speed, Dwell dwell, List<FittedLine> lines, DwellFit fit, int channel) {
         this.table = table;
         this.speed = speed;
         this.dwell = dwell;
         this.lines = lines;
         this.fit = fit;
         this.channel = channel;
-        this.rateHz = rateHz;
     }
 
     /**
      * Reads the lines fitted.
      *
-     * @param residual what the fit leaves of the channel
+     * @param spectrum of what the fit leaves of the channel
      * @param readings one per line of the table; those of the lines fitted are replaced
      */
-    void read(double[] residual, List<OrderReading> readings) {
-        ResidualSpectrum spectrum = new ResidualSpectrum(residual, rateHz);
+    void read(ResidualSpectrum spectrum, List<OrderReading> readings) {
         List<DwellFit.Scatter> scatter = fit.scatter(channel);
         for (int l = 0; l < lines.size(); l++) {
             Level.Measured level = level(l, scatter.get(l), spectrum);

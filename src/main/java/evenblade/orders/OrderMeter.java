@@ -4,6 +4,7 @@ import evenblade.installation.OrderLine;
 import evenblade.installation.OrderTable;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
+import evenblade.recording.Series;
 import evenblade.signal.Narrowing;
 import evenblade.speed.Dwell;
 import evenblade.speed.SpeedResult;
@@ -118,9 +119,9 @@ public final class OrderMeter {
     private void readMesh(Dwell dwell, SpeedTrack track, List<FittedLine> mesh, List<List<OrderReading>> readings) {
         DwellFit fit = DwellFit.of(recording, recording.channels(), track, dwell, mesh);
         for (int c = 0; c < readings.size(); c++) {
-            double[] residual = fit.residual(recording, recording.channels(), c, dwell);
-            new DwellReader(table, speed, dwell, mesh, fit, c, recording.time().rateHz())
-                    .read(residual, readings.get(c));
+            Series residual = fit.residual(recording, recording.channels(), c, dwell);
+            new DwellReader(table, speed, dwell, mesh, fit, c)
+                    .read(new ResidualSpectrum(residual, recording.time().rateHz()), readings.get(c));
         }
     }
 

@@ -1,5 +1,6 @@
 package evenblade.orders;
 
+import evenblade.recording.Series;
 import evenblade.signal.AveragedSpectrum;
 import evenblade.signal.Spectrum;
 import java.util.Arrays;
@@ -19,8 +20,8 @@ final class ResidualSpectrum {
 
     private final Spectrum density;
 
-    ResidualSpectrum(double[] residual, double rateHz) {
-        double seconds = Math.max(0.3, Math.min(1.5, residual.length / rateHz / 6));
+    ResidualSpectrum(Series residual, double rateHz) {
+        double seconds = Math.max(0.3, Math.min(1.5, residual.size() / rateHz / 6));
         this.density =
                 AveragedSpectrum.hann(seconds, rateHz, Spectrum.Scaling.DENSITY).of(residual, rateHz);
     }

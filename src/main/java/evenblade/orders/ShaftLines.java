@@ -3,6 +3,7 @@ package evenblade.orders;
 import evenblade.installation.OrderTable;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
+import evenblade.recording.Series;
 import evenblade.speed.Clock;
 import evenblade.speed.Dwell;
 import evenblade.speed.SpeedResult;
@@ -34,7 +35,7 @@ final class ShaftLines {
     private final List<FittedLine> lines;
     private SpeedTrack track;
     private DwellFit fit;
-    private List<double[]> residuals = List.of();
+    private List<ResidualSpectrum> left = List.of();
     private List<List<SteadyTones.Found>> tones = List.of();
 
     private ShaftLines(
@@ -87,8 +88,7 @@ final class ShaftLines {
     /** Puts the readings of every channel in their places. */
     void read(List<List<OrderReading>> readings) {
         for (int c = 0; c < readings.size(); c++) {
-            new DwellReader(table, speed, dwell, lines, fit, c, fitting.time().rateHz())
-                    .read(residuals.get(c), readings.get(c));
+            new DwellReader(table, speed, dwell, lines, fit, c).read(left.get(c), readings.get(c));
         }
     }
 
@@ -110,24 +110,29 @@ final class ShaftLines {
             List<FittedLine> more = new ArrayList<>(along);
             more.addAll(beating);
             fit = DwellFit.of(fitting, channels, track, dwell, more);
-            residuals = residuals();
+            left = new ArrayList<>();
+            for (int c = 0; c < channels.size(); c++) {
+                left.add(new ResidualSpectrum(fit.residual(fitting, channels, c, dwell), rateHz()));
+            }
         }
     }
 
     private void lookAtWhatIsLeft(List<FittedLine> along) {
-        residuals = residuals();
-        double rateHz = fitting.time().rateHz();
+        left = new ArrayList<>();
+        double rateHz = rateHz();
         double upToHz = Recording.USABLE_SHARE_OF_RATE * rateHz;
         SteadyTones search = new SteadyTones(dwell, track, rateHz);
         double rate = looking.source().sampleRateHz();
         tones = new ArrayList<>();
         for (int c = 0; c < looking.channels().size(); c++) {
+            Series residual = fit.residual(fitting, fitting.channels(), c, dwell);
+            left.add(new ResidualSpectrum(residual, rateHz));
             List<SteadyTones.Known> known = new ArrayList<>();
             for (int l = 0; l < along.size(); l++) {
                 double hz = along.get(l).frequencyHz(dwell.propellerHz());
                 known.add(new SteadyTones.Known(Math.abs(hz - Math.rint(hz / rate) * rate), fit.amplitude(c, l)));
             }
-            List<SteadyTones.Found> found = new ArrayList<>(search.search(residuals.get(c), known, upToHz));
+            List<SteadyTones.Found> found = new ArrayList<>(search.search(residual, known, upToHz));
             if (looking.time().rateHz() > rateHz) {
                 found.addAll(above(looking.channels().get(c), upToHz));
             }
@@ -137,18 +142,19 @@ final class ShaftLines {
 
     private List<SteadyTones.Found> above(Channel channel, double fromHz) {
         int first = Clock.indexAt(looking.time(), dwell.fromS());
-        double[] samples = new double[Clock.indexAt(looking.time(), dwell.toS()) - first];
-        channel.values().copyTo(first, samples, samples.length);
+        Series samples = channel.values().part(first, Clock.indexAt(looking.time(), dwell.toS()) - first);
         double rate = looking.time().rateHz();
-        return SteadyTones.above(samples, rate, fromHz, Recording.USABLE_SHARE_OF_RATE * rate);
+        double wander = (dwell.maxHz() - dwell.minHz()) / dwell.propellerHz();
+        return SteadyTones.above(samples, rate, fromHz, Recording.USABLE_SHARE_OF_RATE * rate).stream()
+                .filter(tone -> table.lines().stream().noneMatch(line -> {
+                    double hz = line.propellerOrder() * dwell.propellerHz();
+                    return Math.abs(tone.frequencyHz() - hz) < (wander + 0.01) * hz;
+                }))
+                .toList();
     }
 
-    private List<double[]> residuals() {
-        List<double[]> all = new ArrayList<>();
-        for (int c = 0; c < looking.channels().size(); c++) {
-            all.add(fit.residual(fitting, fitting.channels(), c, dwell));
-        }
-        return all;
+    private double rateHz() {
+        return fitting.time().rateHz();
     }
 
     /** Tones near enough to an order to disturb it block by block. */

@@ -2,6 +2,7 @@ package evenblade.orders;
 
 import evenblade.numeric.Distributions;
 import evenblade.numeric.Selection;
+import evenblade.recording.Series;
 import evenblade.signal.AveragedSpectrum;
 import evenblade.signal.Spectrum;
 import evenblade.speed.Dwell;
@@ -60,8 +61,8 @@ final class SteadyTones {
      * @param known the lines fitted
      * @param upToHz highest frequency looked at
      */
-    List<Found> search(double[] residual, List<Known> known, double upToHz) {
-        double seconds = residual.length / rateHz;
+    List<Found> search(Series residual, List<Known> known, double upToHz) {
+        double seconds = residual.size() / rateHz;
         if (seconds < 2) {
             return List.of();
         }
@@ -70,7 +71,7 @@ final class SteadyTones {
         double wander = (dwell.maxHz() - dwell.minHz()) / dwell.propellerHz();
         if (wander > WANDER_TO_TELL) {
             double samplesPerRev = rateHz / dwell.propellerHz();
-            double[] overAngle = overAngle(residual);
+            Series overAngle = overAngle(residual);
             for (Found turning : peaks(
                     overAngle,
                     samplesPerRev,
@@ -103,8 +104,8 @@ final class SteadyTones {
      * @param samples evenly spaced samples of the dwell
      * @param rate of those samples
      */
-    static List<Found> above(double[] samples, double rate, double fromHz, double upToHz) {
-        double seconds = samples.length / rate;
+    static List<Found> above(Series samples, double rate, double fromHz, double upToHz) {
+        double seconds = samples.size() / rate;
         if (seconds < 2 || fromHz >= upToHz) {
             return List.of();
         }
@@ -126,7 +127,7 @@ final class SteadyTones {
     }
 
     private static List<Found> peaks(
-            double[] samples, double rate, double stretch, double from, double upTo, boolean followsSpeed) {
+            Series samples, double rate, double stretch, double from, double upTo, boolean followsSpeed) {
         Spectrum density =
                 AveragedSpectrum.hann(stretch, rate, Spectrum.Scaling.DENSITY).of(samples, rate);
         double bin = density.binHz();
@@ -174,23 +175,23 @@ final class SteadyTones {
     }
 
     /** The residual at equal steps of the propeller's angle, as many samples as before; for looking. */
-    private double[] overAngle(double[] residual) {
+    private Series overAngle(Series residual) {
         double from = track.revolutionsAt(dwell.fromS());
         double step = dwell.propellerHz() / rateHz;
-        double[] over = new double[residual.length];
+        float[] over = new float[residual.size()];
         int i = 0;
         double here = 0;
         double next = track.revolutionsAt(dwell.fromS() + 1 / rateHz) - from;
         for (int k = 0; k < over.length; k++) {
             double wanted = k * step;
-            while (next < wanted && i < residual.length - 2) {
+            while (next < wanted && i < residual.size() - 2) {
                 i++;
                 here = next;
                 next = track.revolutionsAt(dwell.fromS() + (i + 1) / rateHz) - from;
             }
             double share = Math.max(0, Math.min(1, (wanted - here) / (next - here)));
-            over[k] = residual[i] + share * (residual[i + 1] - residual[i]);
+            over[k] = (float) (residual.at(i) + share * (residual.at(i + 1) - residual.at(i)));
         }
-        return over;
+        return Series.ofFloats(over, over.length);
     }
 }

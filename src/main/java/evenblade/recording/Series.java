@@ -16,6 +16,11 @@ public sealed interface Series {
         return all;
     }
 
+    /** A stretch of this series, looked at in place. */
+    default Series part(int from, int size) {
+        return new Part(this, from, size);
+    }
+
     /** A series of the given values; the array is copied. */
     static Series of(double... values) {
         return new Doubles(values.clone());
@@ -108,6 +113,38 @@ public sealed interface Series {
                 }
                 done += part;
             }
+        }
+    }
+
+    /** A stretch of another series. */
+    final class Part implements Series {
+        private final Series whole;
+        private final int first;
+        private final int size;
+
+        private Part(Series whole, int first, int size) {
+            if (first < 0 || size < 0 || first + size > whole.size()) {
+                throw new IllegalArgumentException(
+                        "no stretch of " + size + " values from " + first + " in " + whole.size());
+            }
+            this.whole = whole;
+            this.first = first;
+            this.size = size;
+        }
+
+        @Override
+        public int size() {
+            return size;
+        }
+
+        @Override
+        public double at(int index) {
+            return whole.at(first + index);
+        }
+
+        @Override
+        public void copyTo(int from, double[] into, int length) {
+            whole.copyTo(first + from, into, length);
         }
     }
 }
