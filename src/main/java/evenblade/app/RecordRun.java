@@ -1,6 +1,5 @@
 package evenblade.app;
 
-import evenblade.capture.ChannelLevel;
 import evenblade.capture.FormatWish;
 import evenblade.capture.InputFormat;
 import evenblade.capture.LevelMeter;
@@ -10,8 +9,6 @@ import evenblade.capture.SoundDevices;
 import evenblade.capture.Take;
 import evenblade.installation.Installation;
 import evenblade.installation.InstallationFile;
-import evenblade.job.Conditions;
-import evenblade.job.Conditions.Condition;
 import evenblade.job.Event;
 import evenblade.job.NewRun;
 import evenblade.live.LiveChain;
@@ -19,8 +16,6 @@ import evenblade.live.LiveReading;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.recording.ChannelChoice;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,7 +23,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Records a ground run from a microphone or line input, into a job or into a file of its own. */
-public final class RecordRun {
+public final class RecordRun implements LiveRecording {
     /**
      * What to record.
      *
@@ -49,32 +44,6 @@ public final class RecordRun {
             NewRun run,
             Optional<Path> installation,
             Optional<Path> quiet) {}
-
-    /**
-     * What is known while it records.
-     *
-     * @param seconds recorded so far
-     * @param levels one per channel
-     * @param reading speed and orders in the latest window; empty before the first, and where it isn't known what runs
-     */
-    public record View(double seconds, List<ChannelLevel> levels, Optional<LiveReading> reading) {
-        public View {
-            levels = List.copyOf(levels);
-        }
-    }
-
-    /**
-     * A run that is recorded.
-     *
-     * @param take the recording, where it lies now
-     * @param event the entry in the job
-     * @param warnings what to know about it
-     */
-    public record Recorded(Take take, Optional<Event> event, List<Warning> warnings) {
-        public Recorded {
-            warnings = List.copyOf(warnings);
-        }
-    }
 
     private final Request request;
     private final TakePlace place;
@@ -119,7 +88,8 @@ public final class RecordRun {
                 installation);
     }
 
-    private static void requireLength(double seconds) {
+    /** Refuses a length that isn't above zero. */
+    static void requireLength(double seconds) {
         if (!(seconds > 0 && Double.isFinite(seconds))) {
             throw BadInput.in("--seconds").found(seconds + " s", "a length above zero");
         }
@@ -129,36 +99,32 @@ public final class RecordRun {
         ChannelChoice.indexOf(format.channelNames(), mark, BadInput.in("--mark-channel"));
     }
 
-    /** What records, for people. */
+    @Override
     public String device() {
         return recorder.device() + ", " + recorder.format().text();
     }
 
-    /** Where the sound is being written. */
+    @Override
     public Path file() {
         return recorder.path();
     }
 
-    /** Told before recording: what an earlier session left behind. */
+    @Override
     public List<Warning> leftovers() {
         return place.leftovers();
     }
 
-    /** How it stands; may be asked from any thread. */
+    @Override
     public View view() {
         return new View(recorder.recordedS(), meter.levels(), reading);
     }
 
-    /** Ends the recording soon; from any thread. */
+    @Override
     public void stop() {
         recorder.stop();
     }
 
-    /**
-     * Records until the length is reached or somebody stops it, then takes the run into the job.
-     *
-     * @throws BadInput where the job doesn't take it; the recording itself is kept and named
-     */
+    @Override
     public Recorded record() {
         Take take;
         if (installation.isPresent()) {
@@ -174,11 +140,11 @@ public final class RecordRun {
         List<Warning> warnings = new ArrayList<>(take.warnings());
         warnings.addAll(checked(take));
         if (place.job().isEmpty()) {
-            return new Recorded(take, Optional.empty(), warnings);
+            return recorded(take, Optional.empty(), warnings);
         }
         AddRun.Added added = add(take);
         warnings.addAll(added.warnings());
-        return new Recorded(take, Optional.of(added.event()), warnings);
+        return recorded(take, Optional.of(added.event()), warnings);
     }
 
     /** A take too short or too silent to be checked is told about where it is taken into the job. */
@@ -201,35 +167,12 @@ public final class RecordRun {
         return LiveView.chain(format, runs, mark, now -> reading = Optional.of(now));
     }
 
-    private AddRun.Added add(Take take) {
-        NewRun run = request.run();
-        Conditions conditions = run.conditions();
-        if (conditions.get(Condition.DEVICE).isEmpty()) {
-            conditions = conditions.with(
-                    Condition.DEVICE, take.device() + ", " + take.format().text());
-        }
-        NewRun noted = new NewRun(run.at(), run.label(), noted(run.text(), take), run.settings(), conditions);
-        try {
-            AddRun.Added added = AddRun.answer(place.job().orElseThrow().path(), take.file(), noted);
-            Files.delete(take.file());
-            return added;
-        } catch (BadInput e) {
-            throw BadInput.in(take.file())
-                    .found(
-                            "recorded, but the job doesn't take it (" + e.getMessage() + ")",
-                            "a recording that can be analysed; it is kept there");
-        } catch (IOException e) {
-            throw BadInput.in(take.file())
-                    .found("it is in the job, but this first copy can't be deleted", "a folder that can be written");
-        }
+    private static Recorded recorded(Take take, Optional<Event> event, List<Warning> warnings) {
+        return new Recorded(take.file(), take.ending(), take.durationS(), take.lostS(), event, warnings);
     }
 
-    private static String noted(String text, Take take) {
-        List<String> parts = new ArrayList<>();
-        if (!text.isBlank()) {
-            parts.add(text);
-        }
-        take.warnings().forEach(w -> parts.add(w.message()));
-        return String.join("; ", parts);
+    private AddRun.Added add(Take take) {
+        String device = take.device() + ", " + take.format().text();
+        return place.take(request.run(), device, take.warnings());
     }
 }

@@ -1,7 +1,10 @@
 package evenblade.app;
 
 import evenblade.capture.Recorder;
+import evenblade.job.Conditions;
+import evenblade.job.Conditions.Condition;
 import evenblade.job.JobFolder;
+import evenblade.job.NewRun;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import java.io.IOException;
@@ -107,5 +110,38 @@ record TakePlace(Path file, Optional<JobFolder> job, List<Warning> leftovers) {
     /** How often the sound will lie on the disk in the end. */
     int copies() {
         return job.isPresent() ? 2 : 1;
+    }
+
+    /**
+     * Takes the finished file into the job.
+     *
+     * @param device what recorded it and how, noted with the run
+     * @param told what is to be noted with it
+     * @throws BadInput where the job doesn't take it; the file stays and is named
+     */
+    AddRun.Added take(NewRun run, String device, List<Warning> told) {
+        Conditions conditions = run.conditions();
+        if (conditions.get(Condition.DEVICE).isEmpty()) {
+            conditions = conditions.with(Condition.DEVICE, device);
+        }
+        List<String> text = new ArrayList<>();
+        if (!run.text().isBlank()) {
+            text.add(run.text());
+        }
+        told.forEach(w -> text.add(w.message()));
+        NewRun noted = new NewRun(run.at(), run.label(), String.join("; ", text), run.settings(), conditions);
+        try {
+            AddRun.Added added = AddRun.answer(job.orElseThrow().path(), file, noted);
+            Files.delete(file);
+            return added;
+        } catch (BadInput e) {
+            throw BadInput.in(file)
+                    .found(
+                            "recorded, but the job doesn't take it (" + e.getMessage() + ")",
+                            "a recording that can be analysed; it is kept there");
+        } catch (IOException e) {
+            throw BadInput.in(file)
+                    .found("it is in the job, but this first copy can't be deleted", "a folder that can be written");
+        }
     }
 }

@@ -6,6 +6,8 @@ public enum Ending {
     LENGTH_REACHED("the length asked for is reached"),
     /** Somebody stopped it. */
     STOPPED("stopped"),
+    /** The sender closed the input. */
+    INPUT_ENDED("the input has ended"),
     /** The device gives nothing any more. */
     DEVICE_GONE("the input stopped giving sound"),
     /** The disk is nearly full. */

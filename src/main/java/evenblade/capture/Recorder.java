@@ -94,7 +94,7 @@ public final class Recorder {
         }
     }
 
-    private static BadInput cannotWrite(Path path, IOException e) {
+    static BadInput cannotWrite(Path path, IOException e) {
         BadInput.Place place = BadInput.in(path);
         if (e instanceof FileAlreadyExistsException) {
             return place.found("there is a file of that name already", "a new name, nothing is written over");

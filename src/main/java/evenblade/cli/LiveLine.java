@@ -1,6 +1,6 @@
 package evenblade.cli;
 
-import evenblade.app.RecordRun;
+import evenblade.app.LiveRecording;
 import evenblade.capture.ChannelLevel;
 import java.io.PrintWriter;
 import java.util.Locale;
@@ -16,19 +16,19 @@ final class LiveLine implements AutoCloseable {
     private static final long LOG_MS = 10_000;
     private static final int WIDTH = 79;
 
-    private final RecordRun run;
+    private final LiveRecording run;
     private final PrintWriter out;
     private final boolean terminal;
     private final Thread thread = new Thread(this::work, "live line");
     private volatile boolean closed;
 
-    private LiveLine(RecordRun run, PrintWriter out, boolean terminal) {
+    private LiveLine(LiveRecording run, PrintWriter out, boolean terminal) {
         this.run = run;
         this.out = out;
         this.terminal = terminal;
     }
 
-    static LiveLine show(RecordRun run, PrintWriter out) {
+    static LiveLine show(LiveRecording run, PrintWriter out) {
         LiveLine line = new LiveLine(run, out, System.console() != null);
         line.thread.setDaemon(true);
         line.thread.start();
@@ -56,7 +56,7 @@ final class LiveLine implements AutoCloseable {
     }
 
     /** One line of at most 79 characters. */
-    static String text(RecordRun.View view) {
+    static String text(LiveRecording.View view) {
         StringBuilder text = new StringBuilder(time(view.seconds()));
         for (ChannelLevel level :
                 view.levels().subList(0, Math.min(2, view.levels().size()))) {

@@ -1,13 +1,16 @@
 package evenblade.cli;
 
+import evenblade.app.LiveRecording;
+import evenblade.app.RecordLines;
 import evenblade.app.RecordRun;
 import evenblade.capture.FormatWish;
-import evenblade.capture.Take;
+import evenblade.capture.SerialLine;
 import evenblade.job.Conditions;
 import evenblade.job.NewRun;
 import evenblade.job.RunSettings;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -19,6 +22,8 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade record}: a ground run from microphone or line in. */
 final class RecordCommand implements Command {
+    private static final int USUAL_BAUD = 115_200;
+
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
@@ -48,12 +53,19 @@ final class RecordCommand implements Command {
                 "FILE",
                 Path.class,
                 "Five seconds from the same input with the engine standing, to tell hum and noise from the run."));
+        spec.addOption(Options.flag(
+                "--lines",
+                "Record lines of CSV from standard input, as an accelerometer sends them, into a .csv file."));
+        spec.addOption(Options.value("--serial", "PORT", String.class, "The same from a serial port."));
+        spec.addOption(Options.value("--baud", "N", Integer.class, "Speed of the serial port (115200)."));
         JobWords.addRemark(spec);
     }
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        RecordRun run = RecordRun.prepare(request(words));
+        LiveRecording run = Options.said(words, "--lines") || Options.said(words, "--serial")
+                ? RecordLines.prepare(lines(words))
+                : RecordRun.prepare(request(words));
         tell(run.leftovers(), out);
         out.println("Recording from " + run.device());
         out.println("into " + run.file() + "; Ctrl-C ends it.");
@@ -61,7 +73,7 @@ final class RecordCommand implements Command {
         CleanEnd end = CleanEnd.by(run::stop, out);
         LiveLine line = LiveLine.show(run, out);
         try {
-            RecordRun.Recorded recorded = run.record();
+            LiveRecording.Recorded recorded = run.record();
             line.close();
             tell(recorded, out);
         } finally {
@@ -70,6 +82,24 @@ final class RecordCommand implements Command {
             end.close();
         }
         return ExitStatus.DONE;
+    }
+
+    private static RecordLines.Request lines(ParseResult words) {
+        Optional<String> port = Options.text(words, "--serial");
+        int baud = positive(words, "--baud").orElse(USUAL_BAUD);
+        InputStream input = port.map(name -> SerialLine.open(name, baud)).orElse(System.in);
+        return new RecordLines.Request(
+                words.matchedPositionalValue(0, (Path) null),
+                input,
+                port.map(name -> "serial port " + name + ", " + baud + " baud").orElse("lines on standard input"),
+                Options.number(words, "--seconds"),
+                new NewRun(
+                        Optional.empty(),
+                        Options.text(words, "--label"),
+                        JobWords.remark(words),
+                        RunSettings.NONE,
+                        Conditions.NONE),
+                Options.path(words, "--installation"));
     }
 
     private static RecordRun.Request request(ParseResult words) {
@@ -98,19 +128,18 @@ final class RecordCommand implements Command {
         return value;
     }
 
-    private static void tell(RecordRun.Recorded recorded, PrintWriter out) {
-        Take take = recorded.take();
+    private static void tell(LiveRecording.Recorded recorded, PrintWriter out) {
         out.println(String.format(
                 Locale.ROOT,
                 "%s: %.2f s, %s",
-                capital(take.ending().words()),
-                take.durationS(),
-                take.gaps().isEmpty()
+                capital(recorded.ending().words()),
+                recorded.durationS(),
+                recorded.lostS() == 0
                         ? "no sample missing by the clock"
-                        : String.format(Locale.ROOT, "%.2f s missing by the clock", take.lostS())));
+                        : String.format(Locale.ROOT, "%.2f s missing by the clock", recorded.lostS())));
         recorded.event().ifPresent(event -> JobText.written(event).forEach(out::println));
         if (recorded.event().isEmpty()) {
-            out.println(take.file().toString());
+            out.println(recorded.file().toString());
         }
         tell(recorded.warnings(), out);
     }

@@ -1,0 +1,78 @@
+package evenblade.app;
+
+import evenblade.intake.Intake;
+import evenblade.intake.IntakeOptions;
+import evenblade.intake.RecordingReader;
+import evenblade.live.LiveChain;
+import evenblade.live.LiveReading;
+import evenblade.live.WindowReader;
+import evenblade.problem.BadInput;
+import evenblade.recording.Recording;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The latest lines of a sensor, read as the whole file will be read: by the same reader, from a small
+ * file of their own. One thread adds, another reads; adding never waits for a reading.
+ */
+final class LineWindow {
+    private static final int MOST_LINES = 20_000;
+
+    private final WindowReader reader;
+    private final List<String> heading = new ArrayList<>();
+    private final Deque<String> rows = new ArrayDeque<>();
+    private int most = MOST_LINES;
+
+    LineWindow(WindowReader reader) {
+        this.reader = reader;
+    }
+
+    synchronized void add(String line) {
+        boolean row = line.matches("\\s*[-+.\"]?\\d.*");
+        if (!row && rows.isEmpty()) {
+            heading.add(line);
+            return;
+        }
+        rows.addLast(line);
+        while (rows.size() > most) {
+            rows.removeFirst();
+        }
+    }
+
+    /** What they show; empty where they can't be read yet. */
+    Optional<LiveReading> read() {
+        try {
+            Path small = Files.createTempFile("window", ".csv");
+            try {
+                Files.write(small, lines());
+                Recording window = ((Intake.Whole) RecordingReader.open(small, IntakeOptions.NONE)).recording();
+                most = Math.max(
+                        100, (int) Math.ceil(LiveChain.WINDOW_S * window.time().rateHz()));
+                return Optional.of(reader.read(window, 0));
+            } finally {
+                Files.delete(small);
+            }
+        } catch (BadInput e) {
+            return Optional.empty();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private synchronized List<String> lines() {
+        List<String> lines = new ArrayList<>(heading);
+        lines.addAll(rows);
+        return lines;
+    }
+
+    private synchronized void keep(int lines) {
+        most = lines;
+    }
+}

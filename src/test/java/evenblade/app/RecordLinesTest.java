@@ -1,0 +1,158 @@
+package evenblade.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import evenblade.capture.Ending;
+import evenblade.capture.SerialLine;
+import evenblade.job.Conditions;
+import evenblade.job.JobFolder;
+import evenblade.job.NewJob;
+import evenblade.job.NewRun;
+import evenblade.job.RunSettings;
+import evenblade.practice.Noise;
+import evenblade.practice.SpeedProfile;
+import evenblade.practice.SyntheticRun;
+import evenblade.problem.BadInput;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.PipedInputStream;
+import java.io.PipedOutputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RecordLinesTest {
+    private static final Path INSTALLATION = Path.of("samples/geared-three-blade/installation.json");
+    private static final double RATE_HZ = 400;
+    private static final double PROPELLER_HZ = 31;
+
+    @TempDir
+    Path folder;
+
+    /** An invented accelerometer that has ten seconds of a run to tell. */
+    private static String lines() {
+        SyntheticRun run = SyntheticRun.at(SpeedProfile.steady(PROPELLER_HZ, 10))
+                .withLine(1, 1.5, 20)
+                .withLine(3, 3, 100)
+                .withLine(51 / 21.0, 2, 10)
+                .withNoise(new Noise(0.1, 0))
+                .withSeed(8);
+        double[] values = run.samples(run.evenClock(RATE_HZ));
+        StringBuilder lines = new StringBuilder("time (s),x (m/s2)\n");
+        for (int i = 0; i < values.length; i++) {
+            lines.append(String.format(Locale.ROOT, "%.4f,%.4f%n", i / RATE_HZ, values[i]));
+        }
+        return lines.toString();
+    }
+
+    private RecordLines.Request request(Path target, InputStream input, OptionalDouble seconds) {
+        return new RecordLines.Request(
+                target,
+                input,
+                "invented sensor",
+                seconds,
+                NewRun.labelled("first", RunSettings.NONE),
+                Optional.of(INSTALLATION));
+    }
+
+    private static void send(OutputStream to, String lines, long holdMs) {
+        Thread sender = new Thread(() -> {
+            try (to) {
+                to.write(lines.getBytes(StandardCharsets.UTF_8));
+                to.flush();
+                Thread.sleep(holdMs);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+        });
+        sender.setDaemon(true);
+        sender.start();
+    }
+
+    @Test
+    void linesOnStandardInputAreKeptAsTheyCameAndReadLikeTheFile() throws Exception {
+        JobFolder job = JobFolder.create(folder.resolve("job"), NewJob.fromFile("invented", INSTALLATION));
+        PipedInputStream input = new PipedInputStream(1 << 20);
+        String lines = lines();
+        send(new PipedOutputStream(input), lines, 3000);
+        RecordLines run = RecordLines.prepare(request(folder.resolve("job"), input, OptionalDouble.empty()));
+
+        LiveRecording.Recorded recorded = run.record();
+
+        assertThat(recorded.ending()).isEqualTo(Ending.INPUT_ENDED);
+        assertThat(run.view().reading().orElseThrow().propellerRpm().orElseThrow())
+                .isCloseTo(60 * PROPELLER_HZ, within(0.5));
+        Path kept = job.locate(
+                ((evenblade.job.Detail.Run) recorded.event().orElseThrow().detail()).file());
+        assertThat(Files.readString(kept)).isEqualTo(lines);
+    }
+
+    @Test
+    void linesFromASerialPortAreKeptAsTheyCame() throws Exception {
+        Path near = folder.resolve("near");
+        Path far = folder.resolve("far");
+        Process pair = pseudoTerminals(near, far);
+        try {
+            InputStream port = SerialLine.open(near.toRealPath().toString(), 115_200);
+            String lines = lines().substring(0, 8000);
+            send(Files.newOutputStream(far), lines, 5000);
+            Path file = folder.resolve("a.csv");
+            RecordLines run = RecordLines.prepare(request(file, port, OptionalDouble.of(2)));
+
+            LiveRecording.Recorded recorded = run.record();
+
+            assertThat(recorded.ending()).isEqualTo(Ending.LENGTH_REACHED);
+            String whole = lines.substring(0, lines.lastIndexOf('\n') + 1);
+            assertThat(Files.readString(file)).isEqualTo(whole);
+        } finally {
+            pair.destroy();
+        }
+    }
+
+    private static Process pseudoTerminals(Path near, Path far) throws Exception {
+        Process pair;
+        try {
+            pair = new ProcessBuilder("socat", "pty,raw,echo=0,link=" + near, "pty,raw,echo=0,link=" + far).start();
+        } catch (IOException e) {
+            Assumptions.abort("no socat here to make a pair of pseudo-terminals");
+            throw e;
+        }
+        for (int i = 0; i < 100 && !(Files.exists(near) && Files.exists(far)); i++) {
+            TimeUnit.MILLISECONDS.sleep(20);
+        }
+        return pair;
+    }
+
+    @Test
+    void aPortThatIsNotThereIsRefused() {
+        assertThatThrownBy(() -> SerialLine.open("/dev/no-such-port", 9600))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("serial port '/dev/no-such-port'");
+    }
+
+    @Test
+    void aFolderWithoutAJobIsRefused() {
+        assertThatThrownBy(() -> RecordLines.prepare(new RecordLines.Request(
+                        folder,
+                        InputStream.nullInputStream(),
+                        "invented sensor",
+                        OptionalDouble.empty(),
+                        new NewRun(Optional.empty(), Optional.empty(), "", RunSettings.NONE, Conditions.NONE),
+                        Optional.empty())))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("a folder without a job, expected a job folder or a new .csv file");
+    }
+}
