@@ -160,18 +160,24 @@ final class JobRuns {
 
     /** Everything that the measured amplitudes depend on. */
     private String dependsOn(Detail.Run run) {
+        return dependsOn("measured run", KeptRun.FORMAT, run);
+    }
+
+    /** The same for another result of the same recording. */
+    String dependsOn(String result, int format, Detail.Run run) {
         String version = JobRuns.class.getPackage().getImplementationVersion();
         return String.join(
                 "\n",
-                "measured run",
-                String.valueOf(KeptRun.FORMAT),
+                result,
+                String.valueOf(format),
                 String.valueOf(version),
                 run.file().stamp().sha256(),
                 run.settings().toString(),
                 JsonWriter.write(InstallationFile.written(record.installation())));
     }
 
-    private static RunConditions conditions(Detail.Run run) {
+    /** What comparing has to know of how it was measured. */
+    static RunConditions conditions(Detail.Run run) {
         Conditions noted = run.conditions();
         return new RunConditions(
                 noted.get(Condition.SENSOR),

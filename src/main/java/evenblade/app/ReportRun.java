@@ -15,7 +15,6 @@ import evenblade.report.Figure;
 import evenblade.report.RunPart;
 import evenblade.report.RunParts;
 import evenblade.signal.Spectrum;
-import evenblade.speed.Dwell;
 import evenblade.speed.SpeedResult;
 import evenblade.units.SignalUnit;
 import java.util.ArrayList;
@@ -28,9 +27,7 @@ import java.util.Optional;
  *
  * @param measured its amplitudes
  * @param part the run in words and pictures
- * @param unit of the channel to look at first
- * @param spectrum of that channel in the longest dwell
- * @param turn one mean turn of the propeller in that dwell, where there is one
+ * @param channels what is drawn against another run, the channel to look at first comes first
  * @param fromMark whether a turn begins at the mark
  * @param ordersCsv its orders as a table for other programs
  * @param spectrumCsv its spectra likewise
@@ -38,23 +35,38 @@ import java.util.Optional;
 record ReportRun(
         MeasuredRun measured,
         RunPart part,
-        SignalUnit unit,
-        Curve spectrum,
-        Optional<AngleAverage> turn,
+        List<View> channels,
         boolean fromMark,
         String ordersCsv,
         String spectrumCsv) {
     private static final int POINTS_PER_TURN = 180;
     private static final int WIDTH_PX = 1000;
     private static final int HEIGHT_PX = 560;
+    private static final int SMALL_WIDTH_PX = 860;
+    private static final int SMALL_HEIGHT_PX = 440;
     private static final int LEAST_BARS_HEIGHT_PX = 330;
     private static final int PX_PER_BAR = 26;
+
+    /**
+     * One channel in the longest dwell.
+     *
+     * @param channel its name
+     * @param unit of its amplitudes
+     * @param spectrum over frequency
+     * @param turn one mean turn of the propeller, where there is one
+     */
+    record View(String channel, SignalUnit unit, Curve spectrum, Optional<AngleAverage> turn) {}
+
+    /** The view of a channel. */
+    Optional<View> view(String channel) {
+        return channels.stream().filter(view -> view.channel().equals(channel)).findFirst();
+    }
 
     /**
      * Makes it.
      *
      * @param trouble why the answer is not to be trusted; empty where all is well
-     * @param all whether speed and waterfall are drawn too, beside spectrum and orders
+     * @param all whether all pictures are drawn, or only the spectrum
      */
     static ReportRun of(
             Event event,
@@ -65,19 +77,21 @@ record ReportRun(
             boolean all) {
         RunOrders orders = analysed.orders();
         List<SpectrumTable.Column> columns = new ArrayList<>();
+        List<View> views = new ArrayList<>();
         for (int i = 0; i < orders.channels().size(); i++) {
             ChannelOrders channel = orders.channels().get(i);
-            columns.add(
-                    new SpectrumTable.Column(channel.channel(), channel.unit(), DrawRecording.spectrum(analysed, i)));
+            Spectrum spectrum = DrawRecording.spectrum(analysed, i);
+            columns.add(new SpectrumTable.Column(channel.channel(), channel.unit(), spectrum));
+            views.add(new View(
+                    channel.channel(),
+                    channel.unit(),
+                    new Curve(spectrum.frequenciesHz(), spectrum.values()),
+                    turn(analysed, i)));
         }
-        Spectrum first = columns.get(0).spectrum();
-        AnalysedRecording shown = firstChannel(analysed);
         return new ReportRun(
                 MeasuredRun.of(name, conditions, orders),
-                RunParts.of(event, name, orders, trouble, figures(shown, all)),
-                columns.get(0).unit(),
-                new Curve(first.frequenciesHz(), first.values()),
-                orders.speed().main().flatMap(dwell -> turn(shown, dwell)),
+                RunParts.of(event, name, orders, trouble, figures(firstChannel(analysed), all)),
+                views,
                 orders.speed().origin() == SpeedResult.Origin.MARK,
                 OrdersTable.csv(orders.channels(), orders.ratio()),
                 SpectrumTable.csv(columns));
@@ -97,28 +111,35 @@ record ReportRun(
                 ChosenChannels.only(analysed.recording(), List.of(0)));
     }
 
-    private static Optional<AngleAverage> turn(AnalysedRecording shown, Dwell dwell) {
-        Recording recording = shown.recording();
-        return AngleAverage.of(
-                recording.time(),
-                recording.channels().get(0).values(),
-                shown.orders().speed().track(),
-                dwell.fromS(),
-                dwell.toS(),
-                POINTS_PER_TURN);
+    private static Optional<AngleAverage> turn(AnalysedRecording analysed, int channel) {
+        Recording recording = analysed.recording();
+        SpeedResult speed = analysed.orders().speed();
+        return speed.main()
+                .filter(dwell -> speed.confirmed())
+                .flatMap(dwell -> AngleAverage.of(
+                        recording.time(),
+                        recording.channels().get(channel).values(),
+                        speed.track(),
+                        dwell.fromS(),
+                        dwell.toS(),
+                        POINTS_PER_TURN));
     }
 
+    /** All pictures of the newest run; of an older one only the spectrum, for its table says the rest. */
     private static List<Figure> figures(AnalysedRecording shown, boolean all) {
         Map<String, Picture> pictures = DrawRecording.answer(shown);
-        List<Figure> figures = new ArrayList<>();
-        for (Map.Entry<String, Picture> each : pictures.entrySet()) {
-            boolean always = each.getKey().equals("spectrum") || each.getKey().equals("orders");
-            if (all || always) {
-                int height = each.getKey().equals("orders") ? barsHeight(shown.orders()) : HEIGHT_PX;
-                figures.add(Figure.wide(each.getValue().title(), each.getValue().png(WIDTH_PX, height)));
-            }
+        if (!all) {
+            Picture spectrum = pictures.get("spectrum");
+            return List.of(Figure.wide(spectrum.title(), spectrum.png(SMALL_WIDTH_PX, SMALL_HEIGHT_PX)));
         }
-        return figures;
+        return pictures.entrySet().stream()
+                .map(each -> Figure.wide(
+                        each.getValue().title(),
+                        each.getValue()
+                                .png(
+                                        WIDTH_PX,
+                                        each.getKey().equals("orders") ? barsHeight(shown.orders()) : HEIGHT_PX)))
+                .toList();
     }
 
     private static int barsHeight(RunOrders orders) {

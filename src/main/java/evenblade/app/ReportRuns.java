@@ -1,12 +1,12 @@
 package evenblade.app;
 
-import evenblade.comparison.MeasuredRun;
 import evenblade.comparison.Stage;
 import evenblade.job.Detail;
 import evenblade.job.Event;
 import evenblade.job.JobFolder;
 import evenblade.job.JobRecord;
 import evenblade.job.Kind;
+import evenblade.job.ResultCache;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.report.ReportedRun;
@@ -23,15 +23,17 @@ import java.util.concurrent.Future;
 
 /** All standing runs of a job, analysed and drawn, as many at a time as there are cores, two at least. */
 final class ReportRuns {
-    private final JobFolder folder;
+    private final JobRuns runs;
+    private final ResultCache cache;
     private final JobRecord record;
     private final List<Warning> fileWarnings;
     private final Map<String, ReportRun> answered = new LinkedHashMap<>();
     private final List<ReportedRun> reported = new ArrayList<>();
 
     private ReportRuns(JobFolder folder, List<Warning> fileWarnings) {
-        this.folder = folder;
-        this.record = folder.record();
+        this.runs = new JobRuns(folder);
+        this.cache = folder.cache();
+        this.record = runs.record();
         this.fileWarnings = fileWarnings;
     }
 
@@ -39,9 +41,9 @@ final class ReportRuns {
     private record Outcome(Optional<ReportRun> run, String trouble) {}
 
     static ReportRuns of(JobFolder folder, List<Warning> fileWarnings, Progress progress) {
-        ReportRuns runs = new ReportRuns(folder, fileWarnings);
-        runs.analyse(progress);
-        return runs;
+        ReportRuns all = new ReportRuns(folder, fileWarnings);
+        all.analyse(progress);
+        return all;
     }
 
     /** In order of time. */
@@ -62,19 +64,19 @@ final class ReportRuns {
     }
 
     private void analyse(Progress progress) {
-        List<Event> runs = record.standing(Kind.RUN);
+        List<Event> standing = record.standing(Kind.RUN);
         ExecutorService workers =
                 Executors.newFixedThreadPool(Math.max(2, Runtime.getRuntime().availableProcessors()));
         try {
             List<Future<Outcome>> pending = new ArrayList<>();
-            for (int i = 0; i < runs.size(); i++) {
-                Event run = runs.get(i);
-                boolean newest = i == runs.size() - 1;
+            for (int i = 0; i < standing.size(); i++) {
+                Event run = standing.get(i);
+                boolean newest = i == standing.size() - 1;
                 pending.add(workers.submit(() -> outcome(run, newest)));
             }
-            for (int i = 0; i < runs.size(); i++) {
-                take(runs.get(i), pending.get(i).get());
-                progress.at((i + 1.0) / runs.size(), "analysing the runs");
+            for (int i = 0; i < standing.size(); i++) {
+                take(standing.get(i), pending.get(i).get());
+                progress.at((i + 1.0) / standing.size(), "analysing the runs");
             }
         } catch (ExecutionException e) {
             throw e.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(e.getCause());
@@ -106,49 +108,48 @@ final class ReportRuns {
             return new Outcome(Optional.empty(), "The recording is MISSING from the record: no results.");
         }
         try {
-            AnalysedRecording analysed = AnalyseRecording.answer(RunRequest.of(folder, detail));
-            String trouble = file.isPresent()
-                    ? "The recording was CHANGED since it was added: these figures are of the changed file and prove"
-                            + " nothing."
-                    : "";
-            return new Outcome(
-                    Optional.of(
-                            ReportRun.of(run, nameOf(run), RunRequest.conditions(detail), analysed, trouble, newest)),
-                    "");
+            return new Outcome(Optional.of(answer(run, detail, file.isPresent(), newest)), "");
         } catch (BadInput e) {
             return new Outcome(Optional.empty(), "No results: " + e.getMessage() + ".");
         }
     }
 
-    /** What a run is called: its label, where no other run has it, else with its id. */
+    /** From the cache where the same run was reported before and its recording is as it was. */
+    private ReportRun answer(Event run, Detail.Run detail, boolean changed, boolean newest) {
+        String key = runs.dependsOn(
+                "reported run, newest: " + newest + ", " + nameOf(run) + ", " + run, KeptReportRun.FORMAT, detail);
+        Optional<ReportRun> kept = changed
+                ? Optional.empty()
+                : cache.get(key).flatMap(bytes -> KeptReportRun.read(bytes, nameOf(run), JobRuns.conditions(detail)));
+        if (kept.isPresent()) {
+            return kept.get();
+        }
+        AnalysedRecording analysed = AnalyseRecording.answer(runs.request(detail));
+        String trouble = changed
+                ? "The recording was CHANGED since it was added: these figures are of the changed file and prove nothing."
+                : "";
+        ReportRun fresh = ReportRun.of(run, nameOf(run), JobRuns.conditions(detail), analysed, trouble, newest);
+        if (!changed) {
+            cache.put(key, KeptReportRun.written(fresh));
+        }
+        return fresh;
+    }
+
     String nameOf(Event run) {
-        long same = record.standing(Kind.RUN).stream()
-                .filter(e -> e.label().equals(run.label()))
-                .count();
-        return run.label()
-                .map(label -> same == 1 ? label : label + " (" + run.id() + ")")
-                .orElse(run.id());
+        return runs.nameOf(run);
     }
 
     /** Stretches of the job in which nothing was changed, with the runs that have an answer. */
     List<Stage> stages() {
         List<Stage> stages = new ArrayList<>();
-        List<String> changes = new ArrayList<>();
-        List<MeasuredRun> runs = new ArrayList<>();
-        for (Event event : record.standing()) {
-            if (change(event)) {
-                if (!runs.isEmpty()) {
-                    stages.add(new Stage(changes, runs));
-                    changes.clear();
-                    runs.clear();
-                }
-                changes.add(event.text());
-            } else if (event.kind() == Kind.RUN) {
-                answer(event).map(ReportRun::measured).ifPresent(runs::add);
-            }
-        }
-        if (!runs.isEmpty()) {
-            stages.add(new Stage(changes, runs));
+        for (JobRuns.Repeats repeats : runs.repeats()) {
+            List<String> changes = repeats.changes().stream().map(Event::text).toList();
+            stages.add(new Stage(
+                    changes,
+                    repeats.runs().stream()
+                            .flatMap(run -> answer(run).stream())
+                            .map(ReportRun::measured)
+                            .toList()));
         }
         return stages;
     }

@@ -5,6 +5,8 @@ import evenblade.chart.Caption;
 import evenblade.chart.PhotoScaler;
 import evenblade.chart.Picture;
 import evenblade.comparison.BeforeAndAfter;
+import evenblade.comparison.ChannelComparison;
+import evenblade.comparison.MeasuredRun;
 import evenblade.comparison.RunComparison;
 import evenblade.comparison.Stage;
 import evenblade.comparison.Trend;
@@ -57,10 +59,13 @@ public final class WriteReport {
 
     private final JobFolder folder;
     private final Progress progress;
+    private final List<Warning> fileWarnings;
 
     private WriteReport(JobFolder folder, Progress progress) {
         this.folder = folder;
         this.progress = progress;
+        progress.at(0, "reading the files of the record");
+        this.fileWarnings = folder.check(Thoroughness.EVERY_BYTE);
     }
 
     /**
@@ -91,8 +96,7 @@ public final class WriteReport {
     }
 
     private Written write(OutFolder target, PaperSize paper) {
-        progress.at(0, "reading the files of the record");
-        List<Warning> warnings = new ArrayList<>(folder.check(Thoroughness.EVERY_BYTE));
+        List<Warning> warnings = new ArrayList<>(fileWarnings);
         progress.at(SHARE_FILES, "analysing the runs");
         ReportRuns runs = ReportRuns.of(
                 folder,
@@ -100,15 +104,21 @@ public final class WriteReport {
                 (share, doing) -> progress.at(SHARE_FILES + share * (SHARE_RUNS - SHARE_FILES), doing));
         List<Stage> stages = runs.stages();
         List<Trend> trends = TrendOverJob.of(stages);
+        List<ReportedComparison> comparisons = comparisons(runs, stages);
+        Optional<String> channel = comparisons.stream()
+                .limit(1)
+                .flatMap(compared -> compared.outcome().channels().stream())
+                .map(ChannelComparison::channel)
+                .findFirst();
         ReportInput input = new ReportInput(
                 folder.record(),
                 OffsetDateTime.now(),
                 version(),
                 warnings,
                 runs.reported(),
-                comparisons(runs, stages),
+                comparisons,
                 trend(runs, trends),
-                turn(runs),
+                turn(runs, channel),
                 photos(),
                 List.of());
         progress.at(SHARE_RUNS, "setting the report");
@@ -187,37 +197,39 @@ public final class WriteReport {
                 tables);
     }
 
-    /** Both spectra, where the longest dwells of both runs are the same speed and channel. */
+    /** Both spectra of the channel compared, where the longest dwells of both runs are the same speed. */
     private static Optional<Picture> spectra(RunComparison outcome, ReportRun before, ReportRun after) {
-        Optional<DwellOrders> one = longest(before);
-        Optional<DwellOrders> other = longest(after);
-        boolean alike = outcome.comparable()
-                && one.isPresent()
+        if (!outcome.comparable()) {
+            return Optional.empty();
+        }
+        String channel = outcome.channels().get(0).channel();
+        Optional<DwellOrders> one = longest(before, channel);
+        Optional<DwellOrders> other = longest(after, channel);
+        Optional<ReportRun.View> earlier = before.view(channel);
+        Optional<ReportRun.View> later = after.view(channel);
+        boolean alike = one.isPresent()
                 && other.isPresent()
-                && before.unit() == after.unit()
-                && before.measured()
-                        .channels()
-                        .get(0)
-                        .channel()
-                        .equals(after.measured().channels().get(0).channel())
+                && earlier.isPresent()
+                && later.isPresent()
+                && earlier.get().unit() == later.get().unit()
                 && Math.abs(one.get().dwell().propellerHz()
                                         / other.get().dwell().propellerHz()
                                 - 1)
-                        < 0.02;
+                        <= MeasuredRun.SAME_SPEED;
         return alike
                 ? Optional.of(ComparisonPictures.spectra(
                         outcome,
-                        before.spectrum(),
-                        after.spectrum(),
-                        after.unit(),
+                        earlier.get().spectrum(),
+                        later.get().spectrum(),
+                        later.get().unit(),
                         other.get(),
                         after.measured().ratio()))
                 : Optional.empty();
     }
 
-    private static Optional<DwellOrders> longest(ReportRun run) {
+    private static Optional<DwellOrders> longest(ReportRun run, String channel) {
         return run.measured().channels().stream()
-                .limit(1)
+                .filter(each -> each.channel().equals(channel))
                 .map(ChannelOrders::dwells)
                 .flatMap(List::stream)
                 .max(Comparator.comparingDouble(dwell -> dwell.dwell().durationS()));
@@ -240,31 +252,42 @@ public final class WriteReport {
         return figures;
     }
 
-    private List<Figure> turn(ReportRuns runs) {
-        List<Event> turning = runs.answeredRuns().stream()
-                .filter(run -> runs.answer(run).orElseThrow().turn().isPresent())
-                .toList();
-        if (turning.isEmpty()) {
+    /** One turn in the last run and, where the same channel has one, in the first. */
+    private List<Figure> turn(ReportRuns runs, Optional<String> compared) {
+        List<Event> answered = runs.answeredRuns();
+        if (answered.isEmpty()) {
             return List.of();
         }
-        ReportRun first = runs.answer(turning.get(0)).orElseThrow();
-        ReportRun last = runs.answer(turning.get(turning.size() - 1)).orElseThrow();
-        boolean pair = turning.size() > 1 && first.unit() == last.unit();
-        AngleAverage turn = last.turn().orElseThrow();
-        return List.of(wide(new AnglePicture(new AnglePicture.Data(
-                Caption.of(
-                        last.measured().channels().get(0).channel(),
-                        "mean of " + turn.turns() + " turns",
-                        last.fromMark() ? "angle from the mark" : "no mark: where 0° lies differs from run to run"),
-                last.measured().blades(),
-                last.fromMark() && (!pair || first.fromMark()),
-                last.unit(),
-                pair ? Optional.of(revolution(first)) : Optional.empty(),
-                revolution(last)))));
+        ReportRun first = runs.answer(answered.get(0)).orElseThrow();
+        ReportRun last = runs.answer(answered.get(answered.size() - 1)).orElseThrow();
+        Optional<ReportRun.View> shown =
+                compared.flatMap(last::view).or(() -> last.channels().stream().findFirst());
+        return shown.filter(view -> view.turn().isPresent())
+                .map(view -> List.of(wide(turn(first, last, view))))
+                .orElse(List.of());
     }
 
-    private static AnglePicture.Revolution revolution(ReportRun run) {
-        AngleAverage turn = run.turn().orElseThrow();
+    private static Picture turn(ReportRun first, ReportRun last, ReportRun.View view) {
+        AngleAverage turn = view.turn().orElseThrow();
+        Optional<AngleAverage> earlier = first == last
+                ? Optional.empty()
+                : first.view(view.channel())
+                        .filter(before -> before.unit() == view.unit())
+                        .flatMap(ReportRun.View::turn);
+        boolean fromMark = last.fromMark() && (earlier.isEmpty() || first.fromMark());
+        return new AnglePicture(new AnglePicture.Data(
+                Caption.of(
+                        view.channel(),
+                        "mean of " + turn.turns() + " turns",
+                        fromMark ? "angle from the mark" : "no mark: where 0° lies differs from run to run"),
+                last.measured().blades(),
+                fromMark,
+                view.unit(),
+                earlier.map(mean -> revolution(first, mean)),
+                revolution(last, turn)));
+    }
+
+    private static AnglePicture.Revolution revolution(ReportRun run, AngleAverage turn) {
         return new AnglePicture.Revolution(run.measured().name(), turn.mean(), turn.standardError());
     }
 
@@ -282,11 +305,28 @@ public final class WriteReport {
     private Optional<Photo> photo(Event event, int mostBytes) {
         Detail.Attachment attachment = (Detail.Attachment) event.detail();
         String words = event.text().isBlank() ? attachment.file().originalName() : event.text();
-        return PhotoScaler.jpeg(folder.locate(attachment.file()), PHOTO_PX, mostBytes)
+        return scaled(attachment, mostBytes)
                 .map(jpeg -> new Photo(
                         Figure.photo(words, jpeg),
                         event.id() + ", " + attachment.file().originalName()
                                 + (event.text().isBlank() ? "" : ": " + event.text())));
+    }
+
+    /** Photos are scaled once; one that was changed since it was added is taken as it is now. */
+    private Optional<byte[]> scaled(Detail.Attachment attachment, int mostBytes) {
+        boolean asAdded = fileWarnings.stream()
+                .noneMatch(w -> w.message().contains("'" + attachment.file().path() + "'"));
+        String key = String.join(
+                "\n", "scaled photo", version(), attachment.file().stamp().sha256(), PHOTO_PX + " " + mostBytes);
+        Optional<byte[]> kept = asAdded ? folder.cache().get(key) : Optional.empty();
+        if (kept.isPresent()) {
+            return kept;
+        }
+        Optional<byte[]> fresh = PhotoScaler.jpeg(folder.locate(attachment.file()), PHOTO_PX, mostBytes);
+        if (asAdded) {
+            fresh.ifPresent(jpeg -> folder.cache().put(key, jpeg));
+        }
+        return fresh;
     }
 
     private static Figure wide(Picture picture) {

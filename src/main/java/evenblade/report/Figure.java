@@ -41,6 +41,11 @@ public final class Figure {
         return words;
     }
 
+    /** The picture as it was given. */
+    public byte[] bytes() {
+        return Base64.getDecoder().decode(base64);
+    }
+
     /** Whether it is as wide as the page. */
     public boolean wide() {
         return wide;

@@ -1,6 +1,8 @@
 package evenblade.report;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * One ground run.
@@ -48,6 +50,18 @@ public record RunPart(
             rows = List.copyOf(rows);
             sentences = List.copyOf(sentences);
         }
+
+        Table detectedOnly() {
+            List<String> all = new ArrayList<>();
+            String hidden =
+                    rows.stream().filter(row -> !row.detected()).map(Row::name).collect(Collectors.joining(", "));
+            if (!hidden.isEmpty()) {
+                all.add("Not out of the noise: " + hidden + ".");
+            }
+            all.addAll(sentences);
+            return new Table(
+                    title, unit, main, rows.stream().filter(Row::detected).toList(), all);
+        }
     }
 
     /**
@@ -62,7 +76,7 @@ public record RunPart(
      */
     public record Row(String name, String hz, String amplitude, String interval, String note, boolean detected) {}
 
-    /** The same without its shorter dwells. */
+    /** The same without its shorter dwells, and of lines that don't stand out only the names. */
     RunPart mainDwellOnly() {
         return new RunPart(
                 title,
@@ -71,7 +85,7 @@ public record RunPart(
                 conditions,
                 quality,
                 speed,
-                tables.stream().filter(Table::main).toList(),
+                tables.stream().filter(Table::main).map(Table::detectedOnly).toList(),
                 cautions,
                 figures);
     }
