@@ -67,6 +67,7 @@ record ReportRun(
      *
      * @param trouble why the answer is not to be trusted; empty where all is well
      * @param all whether all pictures are drawn, or only the spectrum
+     * @param turning whether one turn of the propeller is worked out
      */
     static ReportRun of(
             Event event,
@@ -74,7 +75,8 @@ record ReportRun(
             RunConditions conditions,
             AnalysedRecording analysed,
             String trouble,
-            boolean all) {
+            boolean all,
+            boolean turning) {
         RunOrders orders = analysed.orders();
         List<SpectrumTable.Column> columns = new ArrayList<>();
         List<View> views = new ArrayList<>();
@@ -86,7 +88,7 @@ record ReportRun(
                     channel.channel(),
                     channel.unit(),
                     new Curve(spectrum.frequenciesHz(), spectrum.values()),
-                    turn(analysed, i)));
+                    turning ? turn(analysed, i) : Optional.empty()));
         }
         return new ReportRun(
                 MeasuredRun.of(name, conditions, orders),

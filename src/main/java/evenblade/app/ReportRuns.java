@@ -72,7 +72,8 @@ final class ReportRuns {
             for (int i = 0; i < standing.size(); i++) {
                 Event run = standing.get(i);
                 boolean newest = i == standing.size() - 1;
-                pending.add(workers.submit(() -> outcome(run, newest)));
+                boolean first = i == 0;
+                pending.add(workers.submit(() -> outcome(run, newest, first)));
             }
             for (int i = 0; i < standing.size(); i++) {
                 take(standing.get(i), pending.get(i).get());
@@ -99,7 +100,7 @@ final class ReportRuns {
                         .orElseGet(() -> RunParts.without(run, nameOf(run), outcome.trouble()))));
     }
 
-    private Outcome outcome(Event run, boolean newest) {
+    private Outcome outcome(Event run, boolean newest, boolean first) {
         Detail.Run detail = (Detail.Run) run.detail();
         Optional<Warning> file = fileWarnings.stream()
                 .filter(w -> w.message().contains("'" + detail.file().path() + "'"))
@@ -108,16 +109,18 @@ final class ReportRuns {
             return new Outcome(Optional.empty(), "The recording is MISSING from the record: no results.");
         }
         try {
-            return new Outcome(Optional.of(answer(run, detail, file.isPresent(), newest)), "");
+            return new Outcome(Optional.of(answer(run, detail, file.isPresent(), newest, first)), "");
         } catch (BadInput e) {
             return new Outcome(Optional.empty(), "No results: " + e.getMessage() + ".");
         }
     }
 
     /** From the cache where the same run was reported before and its recording is as it was. */
-    private ReportRun answer(Event run, Detail.Run detail, boolean changed, boolean newest) {
+    private ReportRun answer(Event run, Detail.Run detail, boolean changed, boolean newest, boolean first) {
         String key = runs.dependsOn(
-                "reported run, newest: " + newest + ", " + nameOf(run) + ", " + run, KeptReportRun.FORMAT, detail);
+                "reported run, newest: " + newest + ", first: " + first + ", " + nameOf(run) + ", " + run,
+                KeptReportRun.FORMAT,
+                detail);
         Optional<ReportRun> kept = changed
                 ? Optional.empty()
                 : cache.get(key).flatMap(bytes -> KeptReportRun.read(bytes, nameOf(run), JobRuns.conditions(detail)));
@@ -128,7 +131,8 @@ final class ReportRuns {
         String trouble = changed
                 ? "The recording was CHANGED since it was added: these figures are of the changed file and prove nothing."
                 : "";
-        ReportRun fresh = ReportRun.of(run, nameOf(run), JobRuns.conditions(detail), analysed, trouble, newest);
+        ReportRun fresh =
+                ReportRun.of(run, nameOf(run), JobRuns.conditions(detail), analysed, trouble, newest, newest || first);
         if (!changed) {
             cache.put(key, KeptReportRun.written(fresh));
         }

@@ -48,7 +48,7 @@ public final class WriteReport {
     private static final int HEIGHT_PX = 560;
     private static final int PHOTO_PX = 1200;
     /** All photos together, so that a report of thirty can still be mailed. */
-    private static final int PHOTO_BYTES_IN_ALL = 5_500_000;
+    private static final int PHOTO_BYTES_IN_ALL = 5_000_000;
 
     private static final int MOST_PHOTO_BYTES = 350_000;
     /** With more runs than this, the runs one after the other are compared in sentences only. */
@@ -117,7 +117,7 @@ public final class WriteReport {
                 warnings,
                 runs.reported(),
                 comparisons,
-                trend(runs, trends),
+                trend(runs, trends, channel),
                 turn(runs, channel),
                 photos(),
                 List.of());
@@ -235,7 +235,7 @@ public final class WriteReport {
                 .max(Comparator.comparingDouble(dwell -> dwell.dwell().durationS()));
     }
 
-    private List<Figure> trend(ReportRuns runs, List<Trend> trends) {
+    private List<Figure> trend(ReportRuns runs, List<Trend> trends, Optional<String> compared) {
         List<Figure> figures = new ArrayList<>();
         trends.stream()
                 .limit(1)
@@ -245,7 +245,7 @@ public final class WriteReport {
         List<Event> answered = runs.answeredRuns();
         if (!answered.isEmpty()) {
             runs.answer(answered.get(answered.size() - 1))
-                    .flatMap(newest -> TrendPictures.againstRpm(newest.measured()))
+                    .flatMap(newest -> TrendPictures.againstRpm(newest.measured(), compared))
                     .map(WriteReport::wide)
                     .ifPresent(figures::add);
         }

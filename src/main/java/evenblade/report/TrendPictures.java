@@ -28,11 +28,12 @@ public final class TrendPictures {
 
     private TrendPictures() {}
 
-    /** 1×, blade pass and unevenness over the runs, at the speed that most runs have. */
+    /** 1×, blade pass and unevenness over the runs, at the speed that most runs have; of several such the highest. */
     public static Optional<Picture> overJob(Trend trend) {
         return trend.speeds().stream()
                 .max(Comparator.comparingInt(
-                        group -> trend.runs().size() - group.without().size()))
+                                (SpeedGroup group) -> -group.without().size())
+                        .thenComparingDouble(SpeedGroup::engineRpm))
                 .filter(group -> trend.runs().size() > 1)
                 .flatMap(group -> overJob(trend, group));
     }
@@ -104,12 +105,19 @@ public final class TrendPictures {
         return line.length() <= LONGEST_CHANGE ? line : line.substring(0, LONGEST_CHANGE - 1) + "…";
     }
 
-    /** How 1× and blade pass go with speed, where a run has several dwells. */
-    public static Optional<Picture> againstRpm(MeasuredRun run) {
+    /**
+     * How 1× and blade pass go with speed, where a run has several dwells.
+     *
+     * @param channelName to show, where the run has it; else the one to look at first
+     */
+    public static Optional<Picture> againstRpm(MeasuredRun run, Optional<String> channelName) {
         if (run.dwells().size() < 2) {
             return Optional.empty();
         }
-        ChannelOrders channel = run.channels().get(0);
+        ChannelOrders channel = run.channels().stream()
+                .filter(each -> channelName.filter(each.channel()::equals).isPresent())
+                .findFirst()
+                .orElse(run.channels().get(0));
         List<DwellOrders> rising = channel.dwells().stream()
                 .sorted(Comparator.comparingDouble(d -> d.dwell().propellerHz()))
                 .toList();
