@@ -1,5 +1,6 @@
 package evenblade.app;
 
+import evenblade.installation.Installation;
 import evenblade.installation.InstallationFile;
 import evenblade.plan.Planner;
 import evenblade.plan.RunPlan;
@@ -19,6 +20,11 @@ public final class PlanRun {
      * @throws evenblade.problem.BadInput where the file or a number can't be used
      */
     public static RunPlan answer(Path installation, List<Double> engineRpms, OptionalDouble sampleRateHz) {
-        return Planner.plan(InstallationFile.read(installation), engineRpms, sampleRateHz);
+        return answer(InstallationFile.read(installation), engineRpms, sampleRateHz);
+    }
+
+    /** The same for an installation that is known already. */
+    public static RunPlan answer(Installation installation, List<Double> engineRpms, OptionalDouble sampleRateHz) {
+        return Planner.plan(installation, engineRpms, sampleRateHz);
     }
 }

@@ -1,5 +1,6 @@
 package evenblade.cli;
 
+import evenblade.app.ChangeWords;
 import evenblade.app.CompareRuns;
 import evenblade.comparison.Change;
 import evenblade.comparison.ChannelComparison;
@@ -88,7 +89,7 @@ final class CompareText {
                 compared += inNoise ? 0 : 1;
                 if (!inNoise && (first || change.verdict() != Verdict.NO_CHANGE_SHOWN)) {
                     told++;
-                    lines.addAll(Paragraph.lines("  ", "    ", ChangeText.sentence(change, channel.unit())));
+                    lines.addAll(Paragraph.lines("  ", "    ", ChangeWords.sentence(change, channel.unit())));
                 }
             }
             if (first) {

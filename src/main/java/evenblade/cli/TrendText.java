@@ -1,5 +1,6 @@
 package evenblade.cli;
 
+import evenblade.app.ChangeWords;
 import evenblade.app.ShowTrend;
 import evenblade.comparison.Figure;
 import evenblade.comparison.Trend;
@@ -97,10 +98,10 @@ final class TrendText {
             boolean known = point.value() instanceof Value.Known;
             table.row(
                     shortened(point.run()),
-                    ChangeText.value(point.value()),
+                    ChangeWords.value(point.value()),
                     known ? figures(point.ciLow()) + " to " + figures(point.ciHigh()) : "",
-                    point.sinceLast().map(ChangeText::step).orElse(""),
-                    point.sinceFirst().map(ChangeText::step).orElse(""));
+                    point.sinceLast().map(ChangeWords::step).orElse(""),
+                    point.sinceFirst().map(ChangeWords::step).orElse(""));
         }
         List<String> rows = table.lines();
         add("  " + rows.get(0));

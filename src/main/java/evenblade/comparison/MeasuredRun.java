@@ -81,7 +81,7 @@ public record MeasuredRun(
     }
 
     /** Whether two speeds count as the same. */
-    static boolean sameSpeed(double one, double other) {
+    public static boolean sameSpeed(double one, double other) {
         return Math.abs(one - other) <= SAME_SPEED * Math.max(one, other) * (1 + 1e-9);
     }
 

@@ -4,6 +4,7 @@ import evenblade.chart.Ink;
 import java.awt.Dimension;
 import javax.swing.BorderFactory;
 import javax.swing.JTextArea;
+import javax.swing.text.DefaultCaret;
 
 /** What is wrong, in its place, in words; nothing where nothing is. */
 final class Complaint extends JTextArea {
@@ -11,6 +12,7 @@ final class Complaint extends JTextArea {
         setName("complaint");
         setEditable(false);
         setFocusable(false);
+        ((DefaultCaret) getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
         setLineWrap(true);
         setWrapStyleWord(true);
         setOpaque(false);

@@ -3,6 +3,7 @@ package evenblade.desktop;
 import evenblade.app.NextStep;
 import evenblade.job.Event;
 import evenblade.job.Kind;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import javax.swing.Action;
@@ -16,6 +17,14 @@ final class JobCommands {
     final Action correction;
     final Action note;
     final Action attach;
+    final Action marks;
+    final Action pitch;
+    final Action runOut;
+    final Action track;
+    final Action compare;
+    final Action trend;
+    final Action runCard;
+    final Action report;
     final Action takeBack;
 
     JobCommands(Bench bench, OpenJob job) {
@@ -25,11 +34,29 @@ final class JobCommands {
         correction = form("&Change made…", "ctrl K", RemarkForm::correction);
         note = form("&Note…", "ctrl E", RemarkForm::note);
         attach = form("&Photo or paper…", "ctrl P", AttachForm::new);
+        marks = form("&Tip marks…", "ctrl T", MarksForm::new);
+        pitch = form("&Blade angles…", "ctrl B", PitchForm::new);
+        runOut = form("&Flange run-out…", "ctrl U", RunOutForm::new);
+        track = form("&Track", "ctrl 2", TrackPane::new);
+        compare = form("&Before and after", "ctrl 3", ComparePane::new);
+        trend = form("&Over all runs", "ctrl 4", TrendPane::new);
+        runCard = form("&Run card", "ctrl 5", RunCardPane::new);
+        report = form("R&eport", "ctrl 7", ReportPane::new);
         takeBack = new Command("&Take back the last entry", "ctrl Z", this::takeBack);
     }
 
     private Command form(String words, String keys, BiFunction<Bench, OpenJob, JComponent> form) {
         return new Command(words, keys, () -> bench.show(form.apply(bench, job)));
+    }
+
+    /** Forms that write, in the order of a day's work. */
+    List<Action> adding() {
+        return List.of(marks, pitch, runOut, addRun, correction, note, attach);
+    }
+
+    /** What can be looked at. */
+    List<Action> looking() {
+        return List.of(track, compare, trend, runCard, report);
     }
 
     private void takeBack() {
@@ -45,7 +72,8 @@ final class JobCommands {
         return switch (action) {
             case ADD_RUN -> Optional.of(addRun);
             case WRITE_CORRECTION -> Optional.of(correction);
-            case MARK_TIPS, COMPARE -> Optional.empty();
+            case MARK_TIPS -> Optional.of(marks);
+            case COMPARE -> Optional.of(compare);
         };
     }
 }

@@ -6,7 +6,6 @@ import evenblade.job.Event;
 import evenblade.job.JobRecord;
 import evenblade.problem.Warning;
 import java.awt.BorderLayout;
-import java.util.List;
 import java.util.Optional;
 import javax.swing.Action;
 import javax.swing.BorderFactory;
@@ -31,12 +30,13 @@ final class JobPane extends JPanel {
     private final JPanel troubles = new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]"));
 
     JobPane(Bench bench, OpenJob job, JobCommands commands) {
-        super(new MigLayout("insets 0, gap 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        super(new MigLayout("insets 0, gap 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         this.commands = commands;
         timeline = new Timeline(bench::showEntry);
         add(new RecordHeading(job.record()));
+        add(looking());
         add(next);
         add(troubles);
         JSplitPane split = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, left(), atHand);
@@ -48,16 +48,31 @@ final class JobPane extends JPanel {
         refresh();
     }
 
+    private JPanel looking() {
+        JPanel row = new JPanel(new MigLayout("insets 2 12 4 12, gap 6", ""));
+        for (Action action : commands.looking()) {
+            JButton button = new JButton(action);
+            button.setMargin(new java.awt.Insets(4, 12, 4, 12));
+            button.setName("look " + action.getValue(Action.NAME));
+            button.setToolTipText(String.valueOf(action.getValue(Action.ACCELERATOR_KEY)));
+            row.add(button, "wmin 40");
+        }
+        return row;
+    }
+
+    JobCommands commands() {
+        return commands;
+    }
+
     private JPanel left() {
         JPanel left = new JPanel(new MigLayout("insets 0, gap 0, wrap 1", "[grow,fill]", "[][grow,fill]"));
         JPanel adding = new JPanel(
                 new MigLayout("insets 8 8 8 8, wrap 3, gap 6", "[grow,fill,sg][grow,fill,sg][grow,fill,sg]"));
-        List.of(
-                        button("Run", commands.addRun),
-                        button("Change", commands.correction),
-                        button("Note", commands.note),
-                        button("Photo", commands.attach))
-                .forEach(each -> adding.add(each, "wmin 40"));
+        adding.add(button("Tip marks", commands.marks), "wmin 40");
+        adding.add(button("Run", commands.addRun), "wmin 40");
+        adding.add(button("Change", commands.correction), "wmin 40");
+        adding.add(button("Note", commands.note), "wmin 40");
+        adding.add(button("Photo", commands.attach), "wmin 40");
         left.add(adding);
         JScrollPane scroll = new JScrollPane(timeline);
         scroll.setBorder(BorderFactory.createMatteBorder(1, 0, 0, 0, Look.ink(Ink.GRID)));
@@ -70,6 +85,7 @@ final class JobPane extends JPanel {
         JButton button = new JButton(action);
         button.setHideActionText(true);
         button.setText("+ " + words);
+        button.setMargin(new java.awt.Insets(5, 4, 5, 4));
         button.setName("add " + words.toLowerCase(java.util.Locale.ROOT));
         button.setToolTipText(String.valueOf(action.getValue(Action.NAME)));
         return button;
@@ -105,13 +121,13 @@ final class JobPane extends JPanel {
     /** The name of a job, its machine, and whether it is invented. */
     private static final class RecordHeading extends JPanel {
         RecordHeading(JobRecord record) {
-            super(new MigLayout("insets 10 14 8 14, wrap 1, gapy 2, hidemode 3", "[grow,fill]"));
+            super(new MigLayout("insets 8 14 4 14, wrap 1, gapy 2, hidemode 3", "[grow,fill]"));
             JLabel name = Look.heading(record.name());
             name.setName("job");
             add(name, "wmin 0");
-            add(Look.quiet(Words.installation(record.installation())), "wmin 0");
+            add(Look.quiet(Words.installation(record.installation())), "wmin 0, split 2, grow 0");
             if (record.invented()) {
-                JLabel invented = Look.strong("INVENTED FOR PRACTICE: nothing in this job was measured.");
+                JLabel invented = Look.strong("INVENTED FOR PRACTICE, nothing measured");
                 invented.setForeground(Look.ink(Ink.CRANK));
                 add(invented, "wmin 0");
             }

@@ -9,6 +9,7 @@ import java.awt.Dimension;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.Action;
@@ -16,6 +17,7 @@ import javax.swing.JComponent;
 import javax.swing.JFileChooser;
 import javax.swing.JFrame;
 import javax.swing.JPanel;
+import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
 
 /** The one window: a job in it, or a choice of jobs. */
@@ -51,6 +53,8 @@ final class MainWindow extends JFrame implements Bench {
                 remember();
             }
         });
+        Thread.setDefaultUncaughtExceptionHandler((thread, wrong) -> SwingUtilities.invokeLater(
+                () -> say("A fault of the program, not yours: " + wrong + ". What is written down is safe.")));
         build();
     }
 
@@ -107,18 +111,20 @@ final class MainWindow extends JFrame implements Bench {
                         Optional.empty(),
                         Optional.of(new Command("&Close the job", "ctrl W", this::closeJob)),
                         Optional.of(new Command("&End", "ctrl Q", this::end))));
-        commands.ifPresent(c -> bar.add(
-                "&Add",
-                List.of(
-                        Optional.of(c.addRun),
-                        Optional.of(c.correction),
-                        Optional.of(c.note),
-                        Optional.of(c.attach),
-                        Optional.empty(),
-                        Optional.of(c.takeBack))));
+        commands.ifPresent(c -> {
+            List<Optional<? extends Action>> adding = new ArrayList<>();
+            c.adding().forEach(action -> adding.add(Optional.of(action)));
+            adding.add(Optional.empty());
+            adding.add(Optional.of(c.takeBack));
+            bar.add("&Add", adding);
+            List<Optional<? extends Action>> looking = new ArrayList<>();
+            c.looking().forEach(action -> looking.add(Optional.of(action)));
+            bar.add("&Look at", looking);
+        });
         bar.add(
                 "&Screen",
                 List.of(
+                        Optional.of(new Command("&Millimetres or inches", "ctrl M", this::switchUnits)),
                         Optional.of(new Command("&Dark or light", "ctrl D", this::switchColours)),
                         Optional.of(new Command("&Larger text", "ctrl PLUS", () -> text(2))),
                         Optional.of(new Command("&Smaller text", "ctrl MINUS", () -> text(-2)))));
@@ -158,6 +164,12 @@ final class MainWindow extends JFrame implements Bench {
         settings.dark(!settings.dark());
         Look.apply(settings);
         build();
+    }
+
+    private void switchUnits() {
+        settings.inches(!settings.inches());
+        build();
+        say("A bare number now counts as " + (settings.inches() ? "inches." : "millimetres."));
     }
 
     private void text(int more) {
@@ -212,7 +224,7 @@ final class MainWindow extends JFrame implements Bench {
         pane.ifPresent(p -> p.show(panel, Optional.empty()));
         panel.setFocusCycleRoot(false);
         panel.transferFocus();
-        javax.swing.SwingUtilities.invokeLater(() -> first(panel));
+        SwingUtilities.invokeLater(() -> first(panel));
     }
 
     /** Typing goes into the first field of what was just shown. */
@@ -239,9 +251,15 @@ final class MainWindow extends JFrame implements Bench {
     @Override
     public void showEntry(Event event) {
         shown = Optional.of(event);
-        job.ifPresent(open -> pane.ifPresent(p -> p.show(
-                event.kind() == Kind.RUN ? new RunView(this, open, event) : new EntryView(this, open, event),
-                Optional.of(event))));
+        job.ifPresent(open -> pane.ifPresent(p -> p.show(view(open, p, event), Optional.of(event))));
+    }
+
+    private JComponent view(OpenJob open, JobPane shownIn, Event event) {
+        return switch (event.kind()) {
+            case RUN -> new RunView(this, open, event);
+            case TRACKING, PITCH, RUN_OUT -> new StaticView(this, open, event, shownIn.commands().track);
+            case CORRECTION, BALANCE, NOTE, ATTACHMENT, STRUCK_OUT -> new EntryView(this, open, event);
+        };
     }
 
     @Override

@@ -15,7 +15,7 @@ final class NextStepLine extends JPanel {
     private final JButton go = Look.main(new JButton());
 
     NextStepLine() {
-        super(new MigLayout("insets 6 14 6 14, hidemode 3", "[][grow,fill][]"));
+        super(new MigLayout("insets 3 14 3 14, hidemode 3", "[][grow,fill][]"));
         words.setName("next step");
         go.setName("do next step");
         add(new JLabel("Next"));

@@ -3,6 +3,7 @@ package evenblade.desktop;
 import java.awt.Dimension;
 import javax.swing.JTextArea;
 import javax.swing.UIManager;
+import javax.swing.text.DefaultCaret;
 
 /** Words that wrap at the width there is, and can be copied. */
 final class Paragraph extends JTextArea {
@@ -14,6 +15,7 @@ final class Paragraph extends JTextArea {
         setOpaque(false);
         setBorder(null);
         setFocusable(false);
+        ((DefaultCaret) getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
         setFont(UIManager.getFont("Label.font"));
     }
 

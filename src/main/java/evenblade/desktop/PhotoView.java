@@ -7,10 +7,10 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.util.Optional;
-import javax.swing.JComponent;
+import javax.swing.JPanel;
 
 /** A photo as large as there is room for. */
-final class PhotoView extends JComponent {
+final class PhotoView extends JPanel {
     private final String name;
     private transient Optional<BufferedImage> photo = Optional.empty();
     private String words = "opening…";

@@ -8,11 +8,11 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.util.Optional;
-import javax.swing.JComponent;
+import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 
 /** Shows a picture, drawn off the event thread at the fineness of the screen. */
-final class PictureView extends JComponent {
+final class PictureView extends JPanel {
     private static final int LEAST_WIDTH = 260;
     private static final int LEAST_HEIGHT = 180;
 

@@ -15,7 +15,6 @@ import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.JSplitPane;
 import javax.swing.JTabbedPane;
 import net.miginfocom.swing.MigLayout;
 
@@ -76,13 +75,8 @@ final class RunView extends JPanel {
 
     private void fillTabs() {
         tabs.setName("run tabs");
-        JSplitPane orders = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, new JScrollPane(table), bars);
-        orders.setResizeWeight(0.55);
-        orders.setContinuousLayout(true);
-        orders.setDividerLocation(bench.settings().number("run.divider", 560));
-        orders.addPropertyChangeListener(JSplitPane.DIVIDER_LOCATION_PROPERTY, e -> bench.settings()
-                .keep("run.divider", orders.getDividerLocation()));
-        tabs.addTab("Orders", orders);
+        tabs.addTab("Orders", new JScrollPane(table));
+        tabs.addTab("Bars", bars);
         tabs.addTab("Spectrum", spectrum);
         tabs.addTab("Waterfall", waterfall);
         tabs.addTab("Speed", speedPicture);
@@ -117,8 +111,8 @@ final class RunView extends JPanel {
         channel.removeAllItems();
         orders.channels().forEach(each -> channel.addItem(each.channel()));
         filling = false;
-        tabs.setComponentAt(4, new ToKnow(orders.warnings(), run));
-        tabs.setTitleAt(4, "To know (" + orders.warnings().size() + ")");
+        tabs.setComponentAt(5, ToKnow.lines(orders.warnings(), run));
+        tabs.setTitleAt(5, "To know (" + orders.warnings().size() + ")");
         choose();
     }
 

@@ -6,26 +6,22 @@ import evenblade.job.Event;
 import evenblade.problem.Warning;
 import java.util.ArrayList;
 import java.util.List;
-import javax.swing.BorderFactory;
-import javax.swing.JPanel;
-import javax.swing.JScrollPane;
-import net.miginfocom.swing.MigLayout;
 
 /** What a reader of a run's figures has to know about them, and what was noted about the run. */
-final class ToKnow extends JScrollPane {
-    ToKnow(List<Warning> warnings, Event run) {
-        JPanel lines = new JPanel(new MigLayout("insets 10, wrap 1, gapy 8", "[grow,fill]"));
+final class ToKnow {
+    private ToKnow() {}
+
+    static Lines lines(List<Warning> warnings, Event run) {
+        Lines lines = new Lines();
         if (warnings.isEmpty()) {
-            lines.add(new Paragraph("Nothing was assumed and nothing had to be repaired."), "wmin 50");
+            lines.say("Nothing was assumed and nothing had to be repaired.");
         }
-        warnings.forEach(warning -> lines.add(new Paragraph("!  " + warning.message()), "wmin 50"));
-        lines.add(Look.strong("The run"), "gaptop 12");
-        noted(run).forEach(line -> lines.add(new Paragraph(line), "wmin 50"));
-        lines.add(
-                new Paragraph("Measured, not judged: whether it flies is for the licensed person to say."), "wmin 50");
-        setViewportView(lines);
-        setBorder(BorderFactory.createEmptyBorder());
-        getVerticalScrollBar().setUnitIncrement(Look.em());
+        warnings.forEach(warning -> lines.say("!  " + warning.message()));
+        lines.strong("The run");
+        noted(run).forEach(lines::say);
+        lines.say("Measured, not judged: whether it flies is for the licensed person to say.");
+        lines.done();
+        return lines;
     }
 
     /** What an entry has to say beyond its words. */

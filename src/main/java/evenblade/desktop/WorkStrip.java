@@ -18,7 +18,7 @@ final class WorkStrip extends JPanel implements Work.Watcher {
     private final List<Work.Task> tasks = new ArrayList<>();
 
     WorkStrip() {
-        super(new MigLayout("insets 2 n 2 n, hidemode 2", "[grow,fill][200!][]", "[36!]"));
+        super(new MigLayout("insets 2 n 2 n, hidemode 2", "[grow,fill][200!][]", "[34!]"));
         setName("work");
         words.setName("work words");
         stop.setName("stop");

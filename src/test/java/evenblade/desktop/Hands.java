@@ -25,7 +25,7 @@ import javax.swing.text.JTextComponent;
 
 /** A person's hands and eyes on a window: clicks where things are, types, and waits until something shows. */
 final class Hands {
-    private static final long PATIENCE_MS = 30_000;
+    private static final long PATIENCE_MS = 20_000;
 
     private final MainWindow window;
     private final Robot robot;

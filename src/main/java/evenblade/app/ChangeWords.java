@@ -1,4 +1,4 @@
-package evenblade.cli;
+package evenblade.app;
 
 import evenblade.comparison.Change;
 import evenblade.comparison.Figure;
@@ -7,16 +7,16 @@ import evenblade.comparison.Verdict;
 import evenblade.units.SignalUnit;
 import java.util.Locale;
 
-/** A change in a technician's words. */
-final class ChangeText {
+/** A change between two runs in a technician's words. */
+public final class ChangeWords {
     private static final double ERROR_PER_REACH = 0.5;
     /** A change from next to nothing is told in times, not in percent. */
     private static final double TOLD_IN_TIMES_FROM = 1000;
 
-    private ChangeText() {}
+    private ChangeWords() {}
 
     /** One sentence: {@code propeller 1× fell from 0.60 to 0.31 m/s² (-48 %, between -55 and -40 %): lower}. */
-    static String sentence(Change change, SignalUnit unit) {
+    public static String sentence(Change change, SignalUnit unit) {
         String measured = change.figure().kind() == Figure.Kind.AMPLITUDE ? " " + unit.display() : "";
         String levels =
                 switch (change.verdict()) {
@@ -52,23 +52,23 @@ final class ChangeText {
     }
 
     /** What a step came to, short: {@code -48 % lower}. */
-    static String step(Change change) {
+    public static String step(Change change) {
         String size = change.percent().isPresent() ? percent(change.percent().getAsDouble()) + " % " : "";
         return size + (change.verdict() == Verdict.NO_CHANGE_SHOWN ? "in scatter" : verdict(change.verdict()));
     }
 
-    static String verdict(Verdict verdict) {
+    public static String verdict(Verdict verdict) {
         return verdict == Verdict.NO_CHANGE_SHOWN ? "no change shown" : verdict.word();
     }
 
     /** A value with the figures that its own error leaves. */
-    static String value(Value value) {
+    public static String value(Value value) {
         if (value instanceof Value.Known known) {
             double error = ERROR_PER_REACH * known.reach() * known.value();
-            int decimals = Math.min(AmplitudeText.decimals(error), AmplitudeText.decimals(known.value() / 10) + 1);
-            return AmplitudeText.fixed(known.value(), decimals);
+            int decimals = Math.min(Figures.decimals(error), Figures.decimals(known.value() / 10) + 1);
+            return Figures.fixed(known.value(), decimals);
         }
-        return "below " + AmplitudeText.fixed(value.size(), AmplitudeText.decimals(value.size()));
+        return "below " + Figures.fixed(value.size(), Figures.decimals(value.size()));
     }
 
     private static String percent(double percent) {

@@ -1,0 +1,172 @@
+package evenblade.desktop;
+
+import evenblade.chart.Ink;
+import java.awt.BasicStroke;
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.geom.AffineTransform;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextField;
+import javax.swing.text.JTextComponent;
+import net.miginfocom.swing.MigLayout;
+
+/** The hub as one stands before it, with a blade and a reading to be typed at each of its positions. */
+final class HubFields extends JPanel {
+    private final List<Place> places = new ArrayList<>();
+    private final transient Runnable changed;
+
+    /** What is typed at one position. */
+    private record Place(JPanel box, JTextField blade, JTextField reading) {}
+
+    /**
+     * The fields of a hub.
+     *
+     * @param positions number of blades
+     * @param hint what a reading looks like
+     * @param keeper keeps each field as it is typed
+     * @param changed is told of every key
+     */
+    HubFields(int positions, String hint, Consumer<JTextComponent> keeper, Runnable changed) {
+        super(null);
+        this.changed = changed;
+        setName("hub");
+        for (int p = 1; p <= positions; p++) {
+            Place place = place(p, hint);
+            places.add(place);
+            add(place.box());
+            keeper.accept(place.blade());
+            keeper.accept(place.reading());
+        }
+        int em = Look.em();
+        setPreferredSize(new Dimension(30 * em, (positions > 4 ? 32 : 25) * em));
+        setMinimumSize(new Dimension(24 * em, 20 * em));
+    }
+
+    private Place place(int position, String hint) {
+        JPanel box = new JPanel(new MigLayout("insets 4, gap 4, novisualpadding", "[][grow,fill]"));
+        box.setOpaque(true);
+        JLabel name = Look.strong("Position " + position);
+        JTextField blade = new JTextField(String.valueOf((char) ('A' + position - 1)), 3);
+        blade.setName("blade " + position);
+        JTextField reading = new JTextField(7);
+        reading.setName("reading " + position);
+        reading.putClientProperty("JTextField.placeholderText", hint);
+        JLabel bladeWord = new JLabel("blade");
+        bladeWord.setLabelFor(blade);
+        box.add(name, "span 2, wrap");
+        box.add(bladeWord);
+        box.add(blade, "wrap");
+        JLabel readingWord = new JLabel("reads");
+        readingWord.setLabelFor(reading);
+        box.add(readingWord);
+        box.add(reading);
+        blade.getDocument().addDocumentListener(new Drafts.Typed(this::typed));
+        reading.getDocument().addDocumentListener(new Drafts.Typed(this::typed));
+        return new Place(box, blade, reading);
+    }
+
+    private void typed() {
+        changed.run();
+        repaint();
+    }
+
+    int positions() {
+        return places.size();
+    }
+
+    String blade(int position) {
+        return places.get(position - 1).blade().getText().strip();
+    }
+
+    String reading(int position) {
+        return places.get(position - 1).reading().getText().strip();
+    }
+
+    void put(int position, String blade) {
+        places.get(position - 1).blade().setText(blade);
+    }
+
+    /** The layout in the form that is written down: {@code 1=A,2=B,3=C}. */
+    String layoutText() {
+        List<String> parts = new ArrayList<>();
+        for (int p = 1; p <= positions(); p++) {
+            parts.add(String.format(Locale.ROOT, "%d=%s", p, blade(p)));
+        }
+        return String.join(",", parts);
+    }
+
+    /** From the top, the way the clock turns. */
+    private double angle(int index) {
+        return 2 * Math.PI * index / positions();
+    }
+
+    private Point2D onEllipse(int index, double share) {
+        Dimension box = places.get(0).box().getPreferredSize();
+        double across = (getWidth() - box.width) / 2.0;
+        double up = (getHeight() - box.height) / 2.0;
+        return new Point2D.Double(
+                getWidth() / 2.0 + share * across * Math.sin(angle(index)),
+                getHeight() / 2.0 - share * up * Math.cos(angle(index)));
+    }
+
+    @Override
+    public void doLayout() {
+        for (int i = 0; i < places.size(); i++) {
+            JPanel box = places.get(i).box();
+            Dimension size = box.getPreferredSize();
+            Point2D centre = onEllipse(i, 1);
+            box.setBounds(
+                    (int) (centre.getX() - size.width / 2.0),
+                    (int) (centre.getY() - size.height / 2.0),
+                    size.width,
+                    size.height);
+        }
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+        super.paintComponent(graphics);
+        Graphics2D g = (Graphics2D) graphics.create();
+        g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+        double em = Look.em();
+        double x = getWidth() / 2.0;
+        double y = getHeight() / 2.0;
+        for (int i = 0; i < places.size(); i++) {
+            Point2D tip = onEllipse(i, 0.72);
+            g.setColor(Look.ink(reading(i + 1).isEmpty() ? Ink.GRID : Ink.AFTER));
+            g.fill(blade(x, y, tip, em));
+        }
+        g.setColor(Look.ink(Ink.QUIET_TEXT));
+        g.fill(new Ellipse2D.Double(x - 1.6 * em, y - 1.6 * em, 3.2 * em, 3.2 * em));
+        g.setColor(Look.ink(Ink.PAPER));
+        g.fill(new Ellipse2D.Double(x - 0.5 * em, y - 0.5 * em, em, em));
+        g.setColor(Look.ink(Ink.QUIET_TEXT));
+        g.setStroke(new BasicStroke(2));
+        g.draw(new Line2D.Double(0, getHeight() - 1.0, getWidth(), getHeight() - 1.0));
+        g.dispose();
+    }
+
+    private static Path2D blade(double x, double y, Point2D tip, double em) {
+        double length = tip.distance(x, y);
+        Path2D path = new Path2D.Double();
+        path.moveTo(0, -0.5 * em);
+        path.curveTo(0.4 * length, -1.2 * em, 0.8 * length, -0.9 * em, length, -0.1 * em);
+        path.curveTo(0.9 * length, 0.6 * em, 0.4 * length, 0.6 * em, 0, 0.5 * em);
+        path.closePath();
+        AffineTransform turn = AffineTransform.getTranslateInstance(x, y);
+        turn.rotate(tip.getX() - x, tip.getY() - y);
+        path.transform(turn);
+        return path;
+    }
+}

@@ -1,0 +1,47 @@
+package evenblade.desktop;
+
+import javax.swing.BorderFactory;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import net.miginfocom.swing.MigLayout;
+
+/** Sentences below each other, scrolled where there is no room. */
+final class Lines extends JScrollPane {
+    private final JPanel panel = new WidePanel(new MigLayout("insets 8, wrap 1, gapy 5", "[grow,fill]"));
+
+    Lines() {
+        setViewportView(panel);
+        setBorder(BorderFactory.createEmptyBorder());
+        setHorizontalScrollBarPolicy(HORIZONTAL_SCROLLBAR_NEVER);
+        getVerticalScrollBar().setUnitIncrement(Look.em());
+    }
+
+    void clear() {
+        panel.removeAll();
+    }
+
+    Paragraph say(String text) {
+        Paragraph paragraph = new Paragraph(text);
+        panel.add(paragraph, "wmin 50");
+        return paragraph;
+    }
+
+    Paragraph strong(String text) {
+        Paragraph paragraph = new Paragraph(text);
+        paragraph.setFont(paragraph.getFont().deriveFont(java.awt.Font.BOLD));
+        panel.add(paragraph, "wmin 50, gaptop 8");
+        return paragraph;
+    }
+
+    void put(JComponent component) {
+        panel.add(component, "grow 0");
+    }
+
+    /** All is said: shows it from the top. */
+    void done() {
+        panel.revalidate();
+        panel.repaint();
+        javax.swing.SwingUtilities.invokeLater(() -> getVerticalScrollBar().setValue(0));
+    }
+}
