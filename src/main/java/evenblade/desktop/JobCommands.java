@@ -20,6 +20,8 @@ final class JobCommands {
     final Action marks;
     final Action pitch;
     final Action runOut;
+    final Action findings;
+    final Action live;
     final Action track;
     final Action compare;
     final Action trend;
@@ -37,6 +39,8 @@ final class JobCommands {
         marks = form("&Tip marks…", "ctrl T", MarksForm::new);
         pitch = form("&Blade angles…", "ctrl B", PitchForm::new);
         runOut = form("&Flange run-out…", "ctrl U", RunOutForm::new);
+        findings = form("&Findings", "ctrl 1", (b, j) -> new FindingsPane(b, j, this));
+        live = form("Record &live", "ctrl 6", LivePane::new);
         track = form("&Track", "ctrl 2", TrackPane::new);
         compare = form("&Before and after", "ctrl 3", ComparePane::new);
         trend = form("&Over all runs", "ctrl 4", TrendPane::new);
@@ -56,7 +60,7 @@ final class JobCommands {
 
     /** What can be looked at. */
     List<Action> looking() {
-        return List.of(track, compare, trend, runCard, report);
+        return List.of(findings, track, compare, trend, runCard, live, report);
     }
 
     private void takeBack() {

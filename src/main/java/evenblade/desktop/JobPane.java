@@ -1,9 +1,11 @@
 package evenblade.desktop;
 
 import evenblade.app.NextStep;
+import evenblade.app.WeighFindings;
 import evenblade.chart.Ink;
 import evenblade.job.Event;
 import evenblade.job.JobRecord;
+import evenblade.job.Kind;
 import evenblade.problem.Warning;
 import java.awt.BorderLayout;
 import java.util.Optional;
@@ -28,6 +30,8 @@ final class JobPane extends JPanel {
     private final Timeline timeline;
     private final JPanel atHand = new JPanel(new BorderLayout());
     private final JPanel troubles = new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]"));
+
+    private transient Optional<Work.Task> weighing = Optional.empty();
 
     JobPane(Bench bench, OpenJob job, JobCommands commands) {
         super(new MigLayout("insets 0, gap 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
@@ -96,12 +100,30 @@ final class JobPane extends JPanel {
         timeline.show(job);
         NextStep step = NextStep.of(job.record());
         next.show(step.text(), commands.of(step.action()));
+        weigh();
         troubles.removeAll();
         for (Warning warning : job.view().warnings()) {
             Complaint complaint = new Complaint();
             complaint.show(warning.message());
             troubles.add(complaint, "gapleft 8, wmin 50");
         }
+    }
+
+    /** The findings know better what is next than the mere entries; they take their time. */
+    private void weigh() {
+        weighing.ifPresent(Work.Task::giveUp);
+        if (job.record().standing(Kind.RUN).isEmpty()
+                && job.record().standing(Kind.TRACKING).isEmpty()) {
+            return;
+        }
+        weighing = Optional.of(bench.work()
+                .alongside(
+                        "weighing",
+                        progress -> WeighFindings.answer(job.folder(), progress),
+                        answer -> answer.findings().list().stream()
+                                .findFirst()
+                                .ifPresent(heaviest -> next.show(heaviest.next(), Optional.of(commands.findings))),
+                        wrong -> {}));
     }
 
     /** Puts a panel at hand. */
@@ -111,6 +133,12 @@ final class JobPane extends JPanel {
         timeline.mark(entry);
         atHand.revalidate();
         atHand.repaint();
+    }
+
+    @Override
+    public void removeNotify() {
+        weighing.ifPresent(Work.Task::giveUp);
+        super.removeNotify();
     }
 
     /** The panel at hand. */

@@ -80,8 +80,7 @@ final class PictureView extends JPanel {
         }
         double scale = g.getTransform().getScaleX();
         Wish wish = new Wish(picture.get(), (int) (getWidth() * scale), (int) (getHeight() * scale), Look.theme(scale));
-        drawn.filter(d -> d.wish().picture() == wish.picture())
-                .ifPresent(d -> g.drawImage(d.image(), 0, 0, getWidth(), getHeight(), null));
+        drawn.ifPresent(d -> g.drawImage(d.image(), 0, 0, getWidth(), getHeight(), null));
         if (drawn.isEmpty() || !drawn.get().wish().equals(wish)) {
             ask(wish);
         }

@@ -72,23 +72,34 @@ final class Work {
     <T> Task begin(String what, Labour<T> labour, Consumer<T> done, Consumer<String> failed) {
         Task task = new Task(what);
         watcher.began(task);
-        answers.execute(() -> {
-            try {
-                T answer = task.givenUp.get() ? null : labour.done((share, doing) -> report(task, share, doing));
-                later(task, () -> done.accept(answer));
-            } catch (CancellationException e) {
-                task.giveUp(); // as asked for
-            } catch (BadInput e) {
-                later(task, () -> failed.accept(e.getMessage()));
-            } catch (IOException e) {
-                later(task, () -> failed.accept("The disk refused: " + e.getMessage()));
-            } catch (RuntimeException | OutOfMemoryError e) {
-                later(task, () -> failed.accept("A fault of the program, not yours (" + e + "). Nothing was changed."));
-            } finally {
-                SwingUtilities.invokeLater(() -> watcher.ended(task));
-            }
-        });
+        answers.execute(() -> carryOut(task, labour, done, failed));
         return task;
+    }
+
+    /** The same beside everything else, for what must not wait and takes long by its nature; nobody watches it. */
+    <T> Task alongside(String what, Labour<T> labour, Consumer<T> done, Consumer<String> failed) {
+        Task task = new Task(what);
+        Thread thread = new Thread(() -> carryOut(task, labour, done, failed), "evenblade-" + what);
+        thread.setDaemon(true);
+        thread.start();
+        return task;
+    }
+
+    private <T> void carryOut(Task task, Labour<T> labour, Consumer<T> done, Consumer<String> failed) {
+        try {
+            T answer = task.givenUp.get() ? null : labour.done((share, doing) -> report(task, share, doing));
+            later(task, () -> done.accept(answer));
+        } catch (CancellationException e) {
+            task.giveUp(); // as asked for
+        } catch (BadInput e) {
+            later(task, () -> failed.accept(e.getMessage()));
+        } catch (IOException e) {
+            later(task, () -> failed.accept("The disk refused: " + e.getMessage()));
+        } catch (RuntimeException | OutOfMemoryError e) {
+            later(task, () -> failed.accept("A fault of the program, not yours (" + e + "). Nothing was changed."));
+        } finally {
+            SwingUtilities.invokeLater(() -> watcher.ended(task));
+        }
     }
 
     /** Draws a picture, or does some other short thing that nobody watches. */

@@ -1,0 +1,161 @@
+package evenblade.desktop;
+
+import evenblade.app.DrawLive;
+import evenblade.app.Figures;
+import evenblade.app.RecordRun;
+import evenblade.capture.ChannelLevel;
+import evenblade.chart.Ink;
+import evenblade.chart.Picture;
+import evenblade.installation.OrderLine;
+import evenblade.live.LiveReading;
+import evenblade.orders.DwellOrders;
+import evenblade.orders.Level;
+import evenblade.orders.OrderReading;
+import evenblade.recording.Series;
+import java.awt.Font;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.SwingUtilities;
+import net.miginfocom.swing.MigLayout;
+
+/** What a ground run shows while it is made, the rpm in figures that read at two metres. */
+final class LiveScreen extends JPanel {
+    private static final float FIGURES = 6.5f;
+    private static final float MIDDLE = 2.2f;
+    /** Ten minutes of waterfall. */
+    private static final int MOST_LINES = 600;
+
+    private final int blades;
+    private final JLabel rpm = new JLabel("– – – –");
+    private final JLabel rpmWords = new JLabel("engine rpm");
+    private final JLabel propeller = new JLabel(" ");
+    private final JLabel time = new JLabel("0:00");
+    private final JLabel dwell = new JLabel(" ");
+    private final JLabel clipping = new JLabel(" ");
+    private final JLabel once = new JLabel(" ");
+    private final JLabel bladePass = new JLabel(" ");
+    private final LevelBars levels = new LevelBars();
+    private final LiveHistory history = new LiveHistory();
+    private final PictureView spectrum;
+    private final PictureView fall;
+    private final transient Work work;
+    private final transient List<Series> lines = new ArrayList<>();
+    private double readAtS;
+
+    LiveScreen(int blades, Work work) {
+        super(new MigLayout(
+                "insets 0, gap 8, hidemode 3", "[grow 60,fill][grow 40,fill]", "[][][][grow 45,fill][grow 55,fill]"));
+        this.blades = blades;
+        this.work = work;
+        spectrum = new PictureView(work);
+        fall = new PictureView(work);
+        spectrum.showInstead("The spectrum appears after the first seconds.");
+        fall.showInstead("The waterfall grows from the first seconds on.");
+        setName("live screen");
+        rpm.setName("live rpm");
+        dwell.setName("live dwell");
+        clipping.setName("live clipping");
+        time.setName("live time");
+        large(rpm, FIGURES);
+        large(time, MIDDLE);
+        large(once, MIDDLE);
+        large(bladePass, MIDDLE);
+        large(dwell, 1.6f);
+        large(clipping, 1.6f);
+        add(rpm, "spany 2");
+        add(time, "split 2, flowy");
+        add(levels, "growx, wrap");
+        add(clipping, "split 2, flowy");
+        add(dwell, "wrap");
+        add(rpmWords, "split 2, wmin 0");
+        add(propeller, "wmin 0");
+        add(once, "split 2, flowy, wmin 0");
+        add(bladePass, "wmin 0, wrap");
+        add(spectrum, "hmin 80, wmin 100");
+        add(history, "hmin 80, wmin 100, wrap");
+        add(fall, "span 2, hmin 80, wmin 100");
+    }
+
+    private static void large(JLabel label, float times) {
+        label.setFont(label.getFont().deriveFont(Font.BOLD, label.getFont().getSize2D() * times));
+    }
+
+    void began() {
+        readAtS = 0;
+        history.clear();
+        lines.clear();
+    }
+
+    void show(RecordRun.View view) {
+        time.setText(clock(view.seconds()));
+        levels.show(view.levels());
+        long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
+        clipping.setText(clipped == 0 ? "not clipped" : "✕ CLIPPED " + clipped + "×: turn the gain down");
+        clipping.setForeground(Look.ink(clipped == 0 ? Ink.QUIET_TEXT : Ink.LIMIT));
+        view.reading().filter(reading -> reading.toS() != readAtS).ifPresent(this::show);
+    }
+
+    private void show(LiveReading reading) {
+        readAtS = reading.toS();
+        Optional<Double> engine = reading.engineRpm();
+        rpm.setText(engine.map(value -> Figures.fixed(value, 0)).orElse("– – – –"));
+        rpm.setForeground(Look.ink(engine.isPresent() ? Ink.TEXT : Ink.QUIET_TEXT));
+        propeller.setText(reading.propellerRpm()
+                .map(value -> "   propeller " + Figures.fixed(value, 0) + " rpm")
+                .orElse("   speed not found in the sound yet"));
+        Optional<DwellOrders> held = reading.channels().stream()
+                .flatMap(channel -> channel.dwells().stream())
+                .reduce((one, later) -> later);
+        dwell.setText(held.map(each -> "Steady for "
+                        + Figures.fixed(each.dwell().durationS(), 0) + " s of the last "
+                        + Figures.fixed(reading.toS() - reading.fromS(), 0))
+                .orElse("Not steady yet"));
+        String unit = reading.channels().isEmpty()
+                ? ""
+                : " " + reading.channels().get(0).unit().display();
+        Optional<Double> first = held.flatMap(each -> amplitude(each, 1));
+        Optional<Double> pass = held.flatMap(each -> amplitude(each, blades));
+        once.setText("1×  " + first.map(value -> Figures.plain(value) + unit).orElse("not detected"));
+        bladePass.setText(
+                "blade pass  " + pass.map(value -> Figures.plain(value) + unit).orElse("not detected"));
+        history.add(reading.toS(), first, pass);
+        draw(reading);
+    }
+
+    private void draw(LiveReading reading) {
+        DrawLive.line(reading).ifPresent(lines::add);
+        if (lines.size() > MOST_LINES) {
+            lines.remove(0);
+        }
+        List<Series> drawn = List.copyOf(lines);
+        work.aside(() -> {
+            Optional<Picture> seen = DrawLive.spectrum(reading);
+            Optional<Picture> fallen = drawn.isEmpty() ? Optional.empty() : Optional.of(DrawLive.fall(drawn, reading));
+            SwingUtilities.invokeLater(() -> {
+                seen.ifPresent(spectrum::show);
+                fallen.ifPresent(fall::show);
+            });
+        });
+    }
+
+    /** Of a propeller order, where it is detected. */
+    private static Optional<Double> amplitude(DwellOrders dwell, int order) {
+        return dwell.readings().stream()
+                .filter(each -> propellerOrder(each.line(), order) && each.detected())
+                .map(OrderReading::level)
+                .map(level -> ((Level.Measured) level).amplitude())
+                .findFirst();
+    }
+
+    private static boolean propellerOrder(OrderLine line, int order) {
+        return line.of() == evenblade.installation.Shaft.PROPELLER && line.order() == order;
+    }
+
+    private static String clock(double seconds) {
+        long whole = (long) seconds;
+        return String.format(java.util.Locale.ROOT, "%d:%02d", whole / 60, whole % 60);
+    }
+}
