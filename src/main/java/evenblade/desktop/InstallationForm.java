@@ -81,8 +81,10 @@ final class InstallationForm extends JPanel {
         leave.addActionListener(e -> back.run());
         begin.setName("begin");
         begin.addActionListener(e -> begin());
-        add(begin, "span 2, split 2, grow 0");
-        add(leave, "grow 0");
+        JPanel buttons = new JPanel(new MigLayout("insets 0"));
+        buttons.add(begin);
+        buttons.add(leave);
+        add(buttons, "span 2");
         cycle.addActionListener(e -> typed());
         drive.addActionListener(e -> typed());
         typed();

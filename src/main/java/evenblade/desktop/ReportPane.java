@@ -77,11 +77,11 @@ final class ReportPane extends JPanel {
         write.setEnabled(true);
         lines.clear();
         lines.strong("Written").setName("written");
-        written.files().forEach(file -> lines.say(file.toString()));
-        written.warnings().forEach(warning -> lines.say("!  " + warning.message()));
         lines.put(opening("Open the page", "open page", out.resolve(WriteReport.HTML)));
         lines.put(opening("Open the sheets", "open sheets", out.resolve(WriteReport.PDF)));
         lines.put(opening("Open the folder", "open folder", out));
+        written.files().forEach(file -> lines.say(file.toString()));
+        written.warnings().forEach(warning -> lines.say("!  " + warning.message()));
         lines.done();
     }
 
