@@ -16,8 +16,8 @@ public final class AnalyseRun {
      * @throws evenblade.problem.BadInput where the job, the run or its recording can't be used
      */
     public static AnalysedRecording answer(Path job, String run, Progress progress) {
-        JobFolder folder = JobFolder.open(job);
+        JobRuns runs = new JobRuns(JobFolder.open(job));
         return AnalyseRecording.answer(
-                RunRequest.of(folder, (Detail.Run) folder.record().run(run).detail()), progress);
+                runs.request((Detail.Run) runs.record().run(run).detail()), progress);
     }
 }
