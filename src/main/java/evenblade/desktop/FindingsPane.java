@@ -11,12 +11,16 @@ import evenblade.job.Kind;
 import evenblade.problem.Warning;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import javax.swing.JButton;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 
 /** What a job's measurements point to, heaviest first, with what speaks for and against, and where it can be seen. */
 final class FindingsPane extends JPanel {
+    private static final Set<Cause> SEEN_STANDING = Set.of(Cause.TRACK, Cause.FLANGE, Cause.PITCH);
+    private static final Set<Cause> SEEN_OVER_RUNS = Set.of(Cause.RESONANCE, Cause.NOTHING);
+
     private final transient Bench bench;
     private final transient OpenJob job;
     private final transient JobCommands commands;
@@ -82,21 +86,20 @@ final class FindingsPane extends JPanel {
     }
 
     private static String evidence(Cause cause) {
-        return switch (cause) {
-            case TRACK, FLANGE, PITCH -> "See the tip marks";
-            case MASS, WEAK_CYLINDER, CRANK, CARBURETTORS, DRIVE, LOOSE_MOUNT, RECORDING, INSEPARABLE ->
-                "See the run it rests on";
-            case RESONANCE, NOTHING -> "See all runs";
-        };
+        if (SEEN_STANDING.contains(cause)) {
+            return "See the tip marks";
+        }
+        return SEEN_OVER_RUNS.contains(cause) ? "See all runs" : "See the run it rests on";
     }
 
     /** Opens the picture that the finding rests on. */
     private void see(Finding finding) {
-        switch (finding.cause()) {
-            case TRACK, FLANGE, PITCH -> commands.track.actionPerformed(null);
-            case RESONANCE, NOTHING -> commands.trend.actionPerformed(null);
-            case MASS, WEAK_CYLINDER, CRANK, CARBURETTORS, DRIVE, LOOSE_MOUNT, RECORDING, INSEPARABLE ->
-                run(finding).ifPresent(bench::showEntry);
+        if (SEEN_STANDING.contains(finding.cause())) {
+            commands.track.actionPerformed(null);
+        } else if (SEEN_OVER_RUNS.contains(finding.cause())) {
+            commands.trend.actionPerformed(null);
+        } else {
+            run(finding).ifPresent(bench::showEntry);
         }
     }
 
