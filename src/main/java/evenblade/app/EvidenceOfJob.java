@@ -2,6 +2,7 @@ package evenblade.app;
 
 import evenblade.findings.JobEvidence;
 import evenblade.findings.RunEvidence;
+import evenblade.findings.RunNumbers;
 import evenblade.findings.StaticEvidence;
 import evenblade.installation.Installation;
 import evenblade.installation.Limit;
@@ -12,6 +13,7 @@ import evenblade.job.Event;
 import evenblade.job.JobFolder;
 import evenblade.job.JobRecord;
 import evenblade.job.Kind;
+import evenblade.job.ResultCache;
 import evenblade.orders.RunOrders;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
@@ -23,20 +25,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.stream.IntStream;
 
 /** Everything that a job has measured, loaded for weighing. */
 final class EvidenceOfJob {
     private final JobRecord record;
     private final JobRuns runs;
-    private final Function<Event, RunOrders> orders;
+    private final ResultCache cache;
     private final List<Warning> warnings = new ArrayList<>();
 
-    private EvidenceOfJob(JobRuns runs, Function<Event, RunOrders> orders) {
-        this.runs = runs;
+    private EvidenceOfJob(JobFolder folder) {
+        this.runs = new JobRuns(folder);
         this.record = runs.record();
-        this.orders = orders;
+        this.cache = folder.cache();
     }
 
     /**
@@ -48,24 +49,12 @@ final class EvidenceOfJob {
      */
     record Loaded(JobRecord record, JobEvidence evidence, List<Warning> warnings) {}
 
-    /** Loads a job, analysing every run, two or more at a time. */
+    /** Loads a job, analysing the runs that aren't in its cache, two or more at a time. */
     static Loaded of(JobFolder folder, Progress progress) {
-        JobRuns runs = new JobRuns(folder);
         progress.at(0, "analysing the runs");
-        Loaded loaded = of(runs, run -> AnalyseRecording.answer(runs.request((Detail.Run) run.detail()))
-                .orders());
-        progress.at(1, "done");
-        return loaded;
-    }
-
-    /**
-     * Loads a job whose runs are analysed elsewhere.
-     *
-     * @param orders what a run measured; throws {@link BadInput} where it can't be used. Called from several threads
-     */
-    static Loaded of(JobRuns runs, Function<Event, RunOrders> orders) {
-        EvidenceOfJob loader = new EvidenceOfJob(runs, orders);
+        EvidenceOfJob loader = new EvidenceOfJob(folder);
         List<RunEvidence> measured = loader.runs();
+        progress.at(1, "done");
         return new Loaded(
                 loader.record,
                 new JobEvidence(
@@ -73,8 +62,8 @@ final class EvidenceOfJob {
                 List.copyOf(loader.warnings));
     }
 
-    /** Either a run's orders or why there are none. */
-    private record Outcome(Optional<RunOrders> orders, String trouble) {}
+    /** Either a run's numbers or why there are none. */
+    private record Outcome(Optional<RunNumbers> numbers, String trouble) {}
 
     private List<RunEvidence> runs() {
         List<Event> events = record.standing(Kind.RUN);
@@ -91,8 +80,8 @@ final class EvidenceOfJob {
             } else if (event.kind() == Kind.RUN) {
                 Outcome outcome = outcomes.get(next);
                 next++;
-                if (outcome.orders().isPresent()) {
-                    measured.add(evidence(event, changes, outcome.orders().get()));
+                if (outcome.numbers().isPresent()) {
+                    measured.add(evidence(event, changes, outcome.numbers().get()));
                     changes.clear();
                 } else {
                     warnings.add(new Warning(
@@ -104,21 +93,47 @@ final class EvidenceOfJob {
     }
 
     private Outcome outcome(Event run) {
+        Detail.Run detail = (Detail.Run) run.detail();
+        Optional<RunNumbers> kept = cache.get(key(runs, detail)).flatMap(KeptNumbers::read);
+        if (kept.isPresent()) {
+            return new Outcome(kept, "");
+        }
         try {
-            return new Outcome(Optional.of(orders.apply(run)), "");
+            RunOrders orders = AnalyseRecording.answer(runs.request(detail)).orders();
+            return keep(cache, runs, detail, orders)
+                    ? new Outcome(Optional.of(RunNumbers.of(orders)), "")
+                    : new Outcome(Optional.empty(), "its recording was changed since it was added");
         } catch (BadInput e) {
             return new Outcome(Optional.empty(), e.getMessage());
         }
     }
 
-    private RunEvidence evidence(Event event, List<String> changes, RunOrders measured) {
+    /**
+     * Keeps what findings need of an analysed run, so that it needn't be analysed again for them.
+     *
+     * @return whether the recording is still the one that was added; if not, nothing is kept
+     */
+    static boolean keep(ResultCache cache, JobRuns runs, Detail.Run detail, RunOrders orders) {
+        boolean unchanged =
+                orders.source().sha256().equals(detail.file().stamp().sha256());
+        if (unchanged) {
+            cache.put(key(runs, detail), KeptNumbers.written(RunNumbers.of(orders)));
+        }
+        return unchanged;
+    }
+
+    private static String key(JobRuns runs, Detail.Run detail) {
+        return runs.dependsOn("numbers for findings", KeptNumbers.FORMAT, detail);
+    }
+
+    private RunEvidence evidence(Event event, List<String> changes, RunNumbers measured) {
         Conditions noted = ((Detail.Run) event.detail()).conditions();
         return new RunEvidence(
                 runs.nameOf(event),
                 event.at().toInstant(),
                 changes,
                 measured,
-                ChannelDirections.of(measured.source().channels(), noted.get(Condition.DIRECTION)),
+                ChannelDirections.of(measured.fileChannels(), noted.get(Condition.DIRECTION)),
                 microphone(noted.get(Condition.SENSOR)) || microphone(noted.get(Condition.DEVICE)));
     }
 

@@ -25,7 +25,7 @@ import java.util.Optional;
  */
 final class KeptReportRun {
     /** To be raised with every change of this form, of the words, of the pictures or of what is measured. */
-    static final int FORMAT = 1;
+    static final int FORMAT = 2;
 
     private KeptReportRun() {}
 

@@ -13,6 +13,7 @@ import evenblade.orders.DwellOrders;
 import evenblade.orders.DwellOrders.Unevenness;
 import evenblade.orders.Level;
 import evenblade.orders.OrderReading;
+import evenblade.orders.UnexplainedLine;
 import evenblade.problem.BadInput;
 import evenblade.speed.Dwell;
 import evenblade.units.SignalUnit;
@@ -29,7 +30,7 @@ import java.util.OptionalDouble;
  */
 final class KeptRun {
     /** To be raised with every change of this form or of what is measured. */
-    static final int FORMAT = 1;
+    static final int FORMAT = 2;
 
     private KeptRun() {}
 
@@ -43,7 +44,7 @@ final class KeptRun {
         return JsonWriter.write(json).getBytes(StandardCharsets.UTF_8);
     }
 
-    private static JsonFields channel(ChannelOrders channel) {
+    static JsonFields channel(ChannelOrders channel) {
         return new JsonFields()
                 .put("channel", channel.channel())
                 .put("unit", channel.unit().name())
@@ -62,6 +63,16 @@ final class KeptRun {
                 .put(
                         "readings",
                         measured.readings().stream().map(KeptRun::reading).toList())
+                .put(
+                        "unexplained",
+                        measured.unexplained().stream()
+                                .map(line -> new JsonFields()
+                                        .put("frequencyHz", line.frequencyHz())
+                                        .put("amplitude", line.amplitude())
+                                        .put("propellerOrder", line.propellerOrder())
+                                        .put("crankOrder", line.crankOrder())
+                                        .put("followsSpeed", line.followsSpeed()))
+                                .toList())
                 .put("unevenness", measured.unevenness().map(u -> new JsonFields()
                         .put("value", u.value())
                         .put("ciLow", u.ciLow())
@@ -110,7 +121,7 @@ final class KeptRun {
         }
     }
 
-    private static ChannelOrders channel(JsonObject json) {
+    static ChannelOrders channel(JsonObject json) {
         return new ChannelOrders(
                 json.text("channel"),
                 SignalUnit.valueOf(json.text("unit")),
@@ -129,7 +140,15 @@ final class KeptRun {
                 .map(u -> new Unevenness(u.number("value"), u.number("ciLow"), orInfinite(u, "ciHigh")));
         List<OrderReading> readings =
                 json.objects("readings").stream().map(KeptRun::reading).toList();
-        return new DwellOrders(dwell, readings, List.of(), unevenness);
+        List<UnexplainedLine> unexplained = json.objects("unexplained").stream()
+                .map(line -> new UnexplainedLine(
+                        line.number("frequencyHz"),
+                        line.number("amplitude"),
+                        line.number("propellerOrder"),
+                        line.number("crankOrder"),
+                        line.flag("followsSpeed")))
+                .toList();
+        return new DwellOrders(dwell, readings, unexplained, unevenness);
     }
 
     private static OrderReading reading(JsonObject json) {

@@ -133,6 +133,7 @@ final class ReportRuns {
                 : "";
         ReportRun fresh =
                 ReportRun.of(run, nameOf(run), JobRuns.conditions(detail), analysed, trouble, newest, newest || first);
+        EvidenceOfJob.keep(cache, runs, detail, analysed.orders());
         if (!changed) {
             cache.put(key, KeptReportRun.written(fresh));
         }

@@ -110,10 +110,10 @@ final class TieOfJob {
      */
     private record Choice(double propellerHz, String channel) {
         static Optional<Choice> of(RunEvidence run) {
-            if (!run.orders().speed().confirmed() || run.orders().channels().isEmpty()) {
+            if (!run.numbers().confirmed() || run.numbers().channels().isEmpty()) {
                 return Optional.empty();
             }
-            List<DwellOrders> dwells = run.orders().channels().get(0).dwells();
+            List<DwellOrders> dwells = run.numbers().channels().get(0).dwells();
             double mean = dwells.stream()
                     .mapToDouble(d -> d.dwell().propellerHz())
                     .average()
@@ -122,7 +122,7 @@ final class TieOfJob {
                     .min(Comparator.comparingDouble(d -> Math.abs(d.dwell().propellerHz() - mean)))
                     .map(d -> new Choice(
                             d.dwell().propellerHz(),
-                            run.orders().channels().stream()
+                            run.numbers().channels().stream()
                                     .max(Comparator.comparingDouble(
                                             c -> once(c.dwells().get(dwells.indexOf(d)))
                                                     .map(Level.Measured::amplitude)
@@ -132,10 +132,10 @@ final class TieOfJob {
         }
 
         Optional<Level.Measured> once(RunEvidence run) {
-            if (!run.orders().speed().confirmed()) {
+            if (!run.numbers().confirmed()) {
                 return Optional.empty();
             }
-            return run.orders().channels().stream()
+            return run.numbers().channels().stream()
                     .filter(c -> c.channel().equals(channel))
                     .flatMap(c -> c.dwells().stream())
                     .filter(d -> Math.abs(d.dwell().propellerHz() / propellerHz - 1) < SAME_SPEED)

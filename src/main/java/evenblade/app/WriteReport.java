@@ -120,7 +120,7 @@ public final class WriteReport {
                 trend(runs, trends, channel),
                 turn(runs, channel),
                 photos(),
-                List.of());
+                FindingsForReport.of(folder));
         progress.at(SHARE_RUNS, "setting the report");
         Report report = new Report(input.content(), paper);
         List<Path> files = new ArrayList<>();

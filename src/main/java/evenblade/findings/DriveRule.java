@@ -74,7 +74,7 @@ final class DriveRule implements Rule {
     private static List<UnexplainedLine> unexplained(Stage stage, Sighting line) {
         return stage.runs().stream()
                 .filter(run -> run.name().equals(line.run()))
-                .flatMap(run -> run.orders().channels().stream())
+                .flatMap(run -> run.numbers().channels().stream())
                 .filter(channel -> channel.channel().equals(line.channel()))
                 .map(channel -> channel.dwells().get(line.dwell()))
                 .map(DwellOrders::unexplained)

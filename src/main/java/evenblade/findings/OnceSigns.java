@@ -86,8 +86,8 @@ final class OnceSigns {
     private Optional<Uneven> unevenness() {
         List<Uneven> seen = new ArrayList<>();
         for (RunEvidence run : stage.runs()) {
-            if (run.orders().speed().confirmed()) {
-                run.orders().channels().forEach(c -> c.dwells().forEach(d -> d.unevenness()
+            if (run.numbers().confirmed()) {
+                run.numbers().channels().forEach(c -> c.dwells().forEach(d -> d.unevenness()
                         .filter(u -> u.ciLow() > 0)
                         .ifPresent(u -> seen.add(new Uneven(run.name(), u.value())))));
             }
@@ -158,7 +158,7 @@ final class OnceSigns {
     /** How many runs and channels show a fall. */
     long falling() {
         return stage.runs().stream()
-                .flatMap(run -> run.orders().channels().stream()
+                .flatMap(run -> run.numbers().channels().stream()
                         .map(c -> once.only(
                                 s -> s.run().equals(run.name()) && s.channel().equals(c.channel()))))
                 .filter(part -> part.all().stream().anyMatch(slow -> part.all().stream()
@@ -260,10 +260,10 @@ final class OnceSigns {
     List<HalfOrder> halfOrders() {
         List<HalfOrder> found = new ArrayList<>();
         for (RunEvidence run : stage.runs()) {
-            if (!run.orders().speed().confirmed()) {
+            if (!run.numbers().confirmed()) {
                 continue;
             }
-            run.orders().channels().forEach(channel -> {
+            run.numbers().channels().forEach(channel -> {
                 for (DwellOrders dwell : channel.dwells()) {
                     dwell.unexplained().forEach(line -> {
                         double twice = 2 * line.propellerOrder();
@@ -276,7 +276,7 @@ final class OnceSigns {
                                     Math.round(twice) / 2.0,
                                     line.amplitude(),
                                     channel.unit().display(),
-                                    dwell.dwell().propellerRpm() * run.orders().ratio()));
+                                    dwell.dwell().propellerRpm() * run.numbers().ratio()));
                         }
                     });
                 }

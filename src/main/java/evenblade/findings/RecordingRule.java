@@ -25,8 +25,8 @@ final class RecordingRule implements Rule {
         List<Piece> pieces = new ArrayList<>();
         double worst = 0;
         for (RunEvidence run : stage.runs()) {
-            for (ChannelQuality quality : run.orders().quality()) {
-                boolean analysed = run.orders().channels().stream()
+            for (ChannelQuality quality : run.numbers().quality()) {
+                boolean analysed = run.numbers().channels().stream()
                         .anyMatch(c -> c.channel().equals(quality.channel()));
                 if (analysed && quality.clippedShare() > Yardsticks.CLIPPED) {
                     worst = Math.max(worst, quality.clippedShare());
@@ -45,20 +45,20 @@ final class RecordingRule implements Rule {
                                     quality.longestStuckRun(), quality.channel(), run.name())));
                 }
             }
-            run.orders()
+            run.numbers()
                     .stamps()
-                    .filter(s -> s.lostS() > LOST_SHARE * run.orders().source().durationS())
+                    .filter(s -> s.lostS() > LOST_SHARE * run.numbers().durationS())
                     .ifPresent(s -> pieces.add(
                             running(5, text("%.2f s lost in %d gaps of '%s'", s.lostS(), s.gaps(), run.name()))));
-            if (!run.orders().speed().confirmed()) {
+            if (!run.numbers().confirmed()) {
                 worst = Math.max(worst, 1);
                 pieces.add(running(
                         6,
                         text(
                                 "the speed of '%s' (%.0f s long) isn't borne out: %s",
                                 run.name(),
-                                run.orders().source().durationS(),
-                                run.orders().speed().doubt().orElse("the lines don't show it"))));
+                                run.numbers().durationS(),
+                                run.numbers().speedDoubt().orElseThrow())));
             }
         }
         return pieces.isEmpty()
@@ -69,7 +69,7 @@ final class RecordingRule implements Rule {
                         pieces,
                         false,
                         worst,
-                        stage.runs().stream().allMatch(r -> r.orders().speed().confirmed())
+                        stage.runs().stream().allMatch(r -> r.numbers().confirmed())
                                 ? "Check range, gain, fixing and lead of the sensor, then repeat the run."
                                 : "Add the run again with the speed read in the cockpit (--engine-rpm), or record a"
                                         + " once-per-revolution mark along."));

@@ -38,10 +38,8 @@ final class ResonanceRule implements Rule {
         if (falling > 1) {
             pieces.add(running(2, text("the same fall in %d channels or runs of %s", falling, stage.names())));
         }
-        int dwells = stage.runs().stream()
-                .mapToInt(r -> r.orders().speed().dwells().size())
-                .max()
-                .orElse(0);
+        int dwells =
+                stage.runs().stream().mapToInt(r -> r.numbers().dwells()).max().orElse(0);
         if (dwells < DWELLS_FOR_A_PEAK) {
             pieces.add(running(-1, dwells + " dwells only: the peak itself isn't seen"));
         }

@@ -1,6 +1,5 @@
 package evenblade.findings;
 
-import evenblade.orders.RunOrders;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -11,7 +10,7 @@ import java.util.Map;
  * @param name what the user calls it
  * @param at when
  * @param changesBefore what was changed since the run before it, in the user's words; empty for a repeat
- * @param orders what was measured
+ * @param numbers what was measured
  * @param directions of the channels by name; those that aren't known are left out
  * @param microphone whether it is sound, whose level says nothing by itself
  */
@@ -19,7 +18,7 @@ public record RunEvidence(
         String name,
         Instant at,
         List<String> changesBefore,
-        RunOrders orders,
+        RunNumbers numbers,
         Map<String, Direction> directions,
         boolean microphone) {
     public RunEvidence {

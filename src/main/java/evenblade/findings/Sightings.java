@@ -28,8 +28,8 @@ record Sightings(List<Sighting> all) {
     static Sightings of(List<RunEvidence> runs) {
         List<Sighting> all = new ArrayList<>();
         for (RunEvidence run : runs) {
-            if (run.orders().speed().confirmed()) {
-                run.orders().channels().forEach(channel -> add(run, channel, all));
+            if (run.numbers().confirmed()) {
+                run.numbers().channels().forEach(channel -> add(run, channel, all));
             }
         }
         return new Sightings(all);
@@ -38,7 +38,7 @@ record Sightings(List<Sighting> all) {
     private static void add(RunEvidence run, ChannelOrders channel, List<Sighting> all) {
         for (int d = 0; d < channel.dwells().size(); d++) {
             DwellOrders dwell = channel.dwells().get(d);
-            double rpm = dwell.dwell().propellerRpm() * run.orders().ratio();
+            double rpm = dwell.dwell().propellerRpm() * run.numbers().ratio();
             for (OrderReading reading : dwell.readings()) {
                 if (reading.level() instanceof Level.Measured level) {
                     all.add(new Sighting(

@@ -81,6 +81,15 @@ class WriteReportTest {
     }
 
     @Test
+    @DisplayName("says what the measurements point to, and how surely, without the run whose recording was changed")
+    void saysWhatItPointsTo() {
+        assertThat(html)
+                .contains("point to track: blade B")
+                .contains("no longer seen since &#39;put right&#39;")
+                .contains("tip marks spread");
+    }
+
+    @Test
     @DisplayName("goes on without a recording that is missing, and marks one that was changed")
     void goesOn() {
         assertThat(html)

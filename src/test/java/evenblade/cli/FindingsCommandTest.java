@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -67,6 +68,26 @@ class FindingsCommandTest {
                         assertThat(line.codePointCount(0, line.length())).isLessThanOrEqualTo(80))
                 .anySatisfy(line -> assertThat(line).contains("INVENTED"))
                 .anySatisfy(line -> assertThat(line).startsWith("1. Tip marks and shaking point to track"));
+    }
+
+    @Test
+    void whatTheCacheKeptGivesTheSameAnswerToTheLetter() throws IOException {
+        Path job = dir.resolve("job");
+        try (Stream<Path> kept = Files.list(job.resolve("cache"))) {
+            assertThat(kept).isNotEmpty();
+        }
+        CommandLineRun fromCache = CommandLineRun.of("findings", job.toString());
+        for (Path file : files(job.resolve("cache"))) {
+            Files.delete(file);
+        }
+        assertThat(CommandLineRun.of("findings", job.toString())).isEqualTo(fromCache);
+        assertThat(fromCache).isEqualTo(text);
+    }
+
+    private static List<Path> files(Path folder) throws IOException {
+        try (Stream<Path> all = Files.list(folder)) {
+            return all.toList();
+        }
     }
 
     @Test

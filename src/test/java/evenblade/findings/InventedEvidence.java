@@ -62,7 +62,8 @@ final class InventedEvidence {
                 .wandering(0.003)
                 .seeded(seed)
                 .recording(fault == Fault.GEAR ? 4000 : 1000);
-        return new RunEvidence(name, MORNING.plusSeconds(7200), changes, orders(recording, ratio), directions, false);
+        return new RunEvidence(
+                name, MORNING.plusSeconds(7200), changes, RunNumbers.of(orders(recording, ratio)), directions, false);
     }
 
     private static RunOrders orders(Recording recording, double ratio) {

@@ -98,7 +98,7 @@ class RulesTest {
     @Test
     void withoutDirectionsMassAndTrackAreNotToldApartAndTheNextStepSaysHow() {
         RunEvidence known = RUNS.get(Fault.MASS_IMBALANCE);
-        RunEvidence blind = new RunEvidence(known.name(), known.at(), List.of(), known.orders(), Map.of(), false);
+        RunEvidence blind = new RunEvidence(known.name(), known.at(), List.of(), known.numbers(), Map.of(), false);
         List<Finding> findings = Findings.weigh(InventedEvidence.job(List.of(blind), StaticEvidence.NONE))
                 .list();
         assertThat(findings).noneMatch(f -> f.sureness().confident() && f.cause() != Cause.NOTHING);
@@ -136,7 +136,7 @@ class RulesTest {
                 "mended",
                 RUNS.get(Fault.WEAK_CYLINDER).at().plusSeconds(3600),
                 List.of("Valves ground in."),
-                RUNS.get(Fault.NONE).orders(),
+                RUNS.get(Fault.NONE).numbers(),
                 RUNS.get(Fault.NONE).directions(),
                 false);
         List<Finding> findings = Findings.weigh(
@@ -155,7 +155,7 @@ class RulesTest {
                 "after a plug change",
                 first.at().plusSeconds(3600),
                 List.of("Plugs changed."),
-                first.orders(),
+                first.numbers(),
                 first.directions(),
                 false);
         assertThat(Findings.weigh(InventedEvidence.job(List.of(first, again), StaticEvidence.NONE))
