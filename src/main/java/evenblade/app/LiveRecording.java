@@ -4,6 +4,7 @@ import evenblade.capture.ChannelLevel;
 import evenblade.capture.Ending;
 import evenblade.job.Event;
 import evenblade.live.LiveReading;
+import evenblade.live.StepProgress;
 import evenblade.problem.Warning;
 import java.nio.file.Path;
 import java.util.List;
@@ -17,10 +18,18 @@ public interface LiveRecording {
      * @param seconds recorded so far
      * @param levels one per channel of sound; empty for lines of a sensor
      * @param reading speed and orders in the latest window; empty before the first, and where it isn't known what runs
+     * @param step the step of a stepped run under way; empty where there is none
+     * @param finished steps that are done
      */
-    record View(double seconds, List<ChannelLevel> levels, Optional<LiveReading> reading) {
+    record View(
+            double seconds,
+            List<ChannelLevel> levels,
+            Optional<LiveReading> reading,
+            Optional<StepProgress> step,
+            List<StepProgress> finished) {
         public View {
             levels = List.copyOf(levels);
+            finished = List.copyOf(finished);
         }
     }
 

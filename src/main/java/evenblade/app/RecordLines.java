@@ -91,7 +91,7 @@ public final class RecordLines implements LiveRecording {
 
     @Override
     public View view() {
-        return new View(recorder.elapsedS(), List.of(), reading.get());
+        return new View(recorder.elapsedS(), List.of(), reading.get(), Optional.empty(), List.of());
     }
 
     @Override

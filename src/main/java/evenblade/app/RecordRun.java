@@ -13,6 +13,10 @@ import evenblade.job.Event;
 import evenblade.job.NewRun;
 import evenblade.live.LiveChain;
 import evenblade.live.LiveReading;
+import evenblade.live.StepProgress;
+import evenblade.live.SteppedRun;
+import evenblade.plan.Planner;
+import evenblade.plan.RunPlan;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.recording.ChannelChoice;
@@ -35,6 +39,7 @@ public final class RecordRun implements LiveRecording {
      * @param installation file of what runs, so that speed and orders are shown while it records; a job's own, where
      *     empty
      * @param quiet a recording by the same input with the engine standing, to compare with
+     * @param steps dwells to be led through
      */
     public record Request(
             Path target,
@@ -43,20 +48,49 @@ public final class RecordRun implements LiveRecording {
             OptionalDouble seconds,
             NewRun run,
             Optional<Path> installation,
-            Optional<Path> quiet) {}
+            Optional<Path> quiet,
+            Optional<Steps> steps) {
+        /** Without steps. */
+        public Request(
+                Path target,
+                Optional<String> device,
+                FormatWish wish,
+                OptionalDouble seconds,
+                NewRun run,
+                Optional<Path> installation,
+                Optional<Path> quiet) {
+            this(target, device, wish, seconds, run, installation, quiet, Optional.empty());
+        }
+    }
+
+    /**
+     * A stepped run.
+     *
+     * @param engineRpms speeds to hold, in order; none for the usual ones between idle and the highest speed
+     * @param wantedPercent largest half interval wanted of propeller once-per-revolution and blade pass
+     */
+    public record Steps(List<Double> engineRpms, double wantedPercent) {
+        public Steps {
+            engineRpms = List.copyOf(engineRpms);
+        }
+    }
 
     private final Request request;
     private final TakePlace place;
     private final Recorder recorder;
     private final LevelMeter meter;
     private final Optional<Installation> installation;
+    private final Optional<SteppedRun> stepped;
     private volatile Optional<LiveReading> reading = Optional.empty();
+    private volatile Optional<StepProgress> step = Optional.empty();
+    private volatile List<StepProgress> finished = List.of();
 
     private RecordRun(Request request, TakePlace place, Recorder recorder, Optional<Installation> installation) {
         this.request = request;
         this.place = place;
         this.recorder = recorder;
         this.installation = installation;
+        this.stepped = request.steps().map(steps -> stepped(steps, installation));
         this.meter =
                 new LevelMeter(recorder.format().rateHz(), recorder.format().channels());
     }
@@ -116,7 +150,7 @@ public final class RecordRun implements LiveRecording {
 
     @Override
     public View view() {
-        return new View(recorder.recordedS(), meter.levels(), reading);
+        return new View(recorder.recordedS(), meter.levels(), reading, step, finished);
     }
 
     @Override
@@ -164,7 +198,22 @@ public final class RecordRun implements LiveRecording {
         InputFormat format = recorder.format();
         Optional<String> mark = request.run().settings().markChannel().map(word -> format.channelNames()
                 .get(ChannelChoice.indexOf(format.channelNames(), word, BadInput.in("--mark-channel"))));
-        return LiveView.chain(format, runs, mark, now -> reading = Optional.of(now));
+        return LiveView.chain(format, runs, mark, this::take);
+    }
+
+    private void take(LiveReading now) {
+        reading = Optional.of(now);
+        stepped.ifPresent(run -> {
+            step = run.take(now);
+            finished = run.finished();
+        });
+    }
+
+    private static SteppedRun stepped(Steps steps, Optional<Installation> installation) {
+        Installation runs = installation.orElseThrow(() ->
+                BadInput.in("--steps").found("it isn't known what runs", "a job, or an installation file beside it"));
+        RunPlan plan = Planner.plan(runs, steps.engineRpms(), OptionalDouble.empty());
+        return new SteppedRun(plan.dwells(), steps.wantedPercent());
     }
 
     private static Recorded recorded(Take take, Optional<Event> event, List<Warning> warnings) {

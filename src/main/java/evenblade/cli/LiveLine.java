@@ -4,13 +4,14 @@ import evenblade.app.LiveRecording;
 import evenblade.capture.ChannelLevel;
 import java.io.PrintWriter;
 import java.util.Locale;
+import java.util.concurrent.TimeUnit;
 
 /**
  * Shows how a recording stands: in a terminal one line that is written over ten times a second, else a
  * line every few seconds.
  */
 final class LiveLine implements AutoCloseable {
-    static final int BAR = 12;
+    static final int BAR = 8;
     private static final double LOWEST_DB = -60;
     private static final long TERMINAL_MS = 100;
     private static final long LOG_MS = 10_000;
@@ -21,6 +22,8 @@ final class LiveLine implements AutoCloseable {
     private final boolean terminal;
     private final Thread thread = new Thread(this::work, "live line");
     private volatile boolean closed;
+    private long told = System.nanoTime();
+    private int finishedTold;
 
     private LiveLine(LiveRecording run, PrintWriter out, boolean terminal) {
         this.run = run;
@@ -38,14 +41,20 @@ final class LiveLine implements AutoCloseable {
     private void work() {
         while (!closed) {
             try {
-                Thread.sleep(terminal ? TERMINAL_MS : LOG_MS);
+                Thread.sleep(TERMINAL_MS);
             } catch (InterruptedException e) {
                 return;
             }
             if (closed) {
                 return;
             }
-            String text = text(run.view());
+            LiveRecording.View view = run.view();
+            tellFinished(view);
+            if (!terminal && System.nanoTime() - told < TimeUnit.MILLISECONDS.toNanos(LOG_MS)) {
+                continue;
+            }
+            told = System.nanoTime();
+            String text = text(view);
             if (terminal) {
                 out.print("\r" + text + " ".repeat(Math.max(0, WIDTH - text.length())));
             } else {
@@ -55,17 +64,26 @@ final class LiveLine implements AutoCloseable {
         }
     }
 
+    private void tellFinished(LiveRecording.View view) {
+        for (; finishedTold < view.finished().size(); finishedTold++) {
+            String text = LiveText.done(view.finished().get(finishedTold));
+            out.println((terminal ? "\r" : "") + text + " ".repeat(Math.max(0, WIDTH - text.length())));
+        }
+    }
+
     /** One line of at most 79 characters. */
     static String text(LiveRecording.View view) {
         StringBuilder text = new StringBuilder(time(view.seconds()));
-        for (ChannelLevel level :
-                view.levels().subList(0, Math.min(2, view.levels().size()))) {
+        boolean known = view.reading().isPresent();
+        int shown = Math.min(known ? 1 : 2, view.levels().size());
+        for (ChannelLevel level : view.levels().subList(0, shown)) {
             text.append(' ').append(bar(level)).append(decibel(level.heldPeakDb()));
         }
         long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
         if (clipped > 0) {
-            text.append(" CLIPPED ").append(clipped);
+            text.append(" CLIPPED").append(known ? "" : " " + clipped);
         }
+        view.step().ifPresent(step -> text.append("  ").append(LiveText.of(step)));
         view.reading().ifPresent(reading -> text.append("  ").append(LiveText.of(reading)));
         return text.length() > WIDTH ? text.substring(0, WIDTH) : text.toString();
     }

@@ -2,6 +2,7 @@ package evenblade.cli;
 
 import evenblade.installation.OrderLine;
 import evenblade.live.LiveReading;
+import evenblade.live.StepProgress;
 import evenblade.orders.DwellOrders;
 import evenblade.orders.Level;
 import evenblade.orders.OrderReading;
@@ -25,6 +26,31 @@ final class LiveText {
                 + latest.map(dwell -> " 1x " + amplitude(dwell, OrderLine.Role.UNEVEN_PROPELLER) + " blade "
                                 + amplitude(dwell, OrderLine.Role.BLADE_PASS))
                         .orElse(" not steady");
+    }
+
+    /** What to do now in a stepped run. */
+    static String of(StepProgress step) {
+        return switch (step.state()) {
+            case GO_THERE -> String.format(Locale.ROOT, "GO TO %.0f:", step.engineRpm());
+            case HOLD, DONE, DONE_WEAK ->
+                String.format(Locale.ROOT, "HOLD %.0f %.0f/%.0f s:", step.engineRpm(), step.heldS(), step.wantedS());
+        };
+    }
+
+    /** A step that is done, as a line of its own. */
+    static String done(StepProgress step) {
+        return String.format(
+                Locale.ROOT,
+                "%.0f engine rpm: 1x %s, blade pass %s, %s after %.0f s",
+                step.engineRpm(),
+                percent(step.oncePercent()),
+                percent(step.bladePassPercent()),
+                step.state() == StepProgress.State.DONE ? "done" : "as good as it gets",
+                step.heldS());
+    }
+
+    private static String percent(Optional<Double> percent) {
+        return percent.map(p -> String.format(Locale.ROOT, "± %.1f %%", p)).orElse("too weak");
     }
 
     private static Optional<DwellOrders> last(List<DwellOrders> dwells) {

@@ -8,6 +8,7 @@ import evenblade.capture.SerialLine;
 import evenblade.job.Conditions;
 import evenblade.job.NewRun;
 import evenblade.job.RunSettings;
+import evenblade.live.SteppedRun;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import java.io.InputStream;
@@ -53,6 +54,16 @@ final class RecordCommand implements Command {
                 "FILE",
                 Path.class,
                 "Five seconds from the same input with the engine standing, to tell hum and noise from the run."));
+        spec.addOption(Options.flag(
+                "--steps",
+                "Lead through the dwells of the plan, one after the other, and say when each was held long enough."));
+        spec.addOption(Options.repeated(
+                "--engine-rpm", "RPM", Double.class, "With --steps: hold this speed; may be repeated."));
+        spec.addOption(Options.value(
+                "--wanted",
+                "PCT",
+                Double.class,
+                "With --steps: 95 % interval wanted of 1x and blade pass, plus or minus percent (5)."));
         spec.addOption(Options.flag(
                 "--lines",
                 "Record lines of CSV from standard input, as an accelerometer sends them, into a .csv file."));
@@ -117,7 +128,16 @@ final class RecordCommand implements Command {
                         settings,
                         Conditions.NONE),
                 Options.path(words, "--installation"),
-                Options.path(words, "--quiet-take"));
+                Options.path(words, "--quiet-take"),
+                Options.said(words, "--steps") ? Optional.of(steps(words)) : Optional.empty());
+    }
+
+    private static RecordRun.Steps steps(ParseResult words) {
+        double wanted = Options.number(words, "--wanted").orElse(SteppedRun.USUAL_PERCENT);
+        if (!(wanted > 0 && wanted <= 100)) {
+            throw BadInput.in("--wanted").found(String.valueOf(wanted), "a percentage above 0 and at most 100");
+        }
+        return new RecordRun.Steps(Options.all(words, "--engine-rpm"), wanted);
     }
 
     private static OptionalInt positive(ParseResult words, String name) {
