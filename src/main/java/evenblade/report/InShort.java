@@ -35,12 +35,21 @@ final class InShort {
 
     static List<Fact> of(ReportInput input) {
         InShort answer = new InShort(input);
-        return List.of(
+        List<Fact> lines = new ArrayList<>(List.of(
                 new Fact("Measured", answer.measured()),
                 new Fact("As it is now", answer.now()),
                 new Fact("Against before", answer.againstBefore()),
                 new Fact("How sure", answer.howSure()),
-                new Fact("Still open", answer.open()));
+                new Fact("Still open", answer.open())));
+        answer.pointsTo().ifPresent(statement -> lines.add(3, new Fact("Points to", statement)));
+        return lines;
+    }
+
+    /** The heaviest finding, where there is one. */
+    private Optional<String> pointsTo() {
+        return input.findings().stream()
+                .findFirst()
+                .map(finding -> finding.statement() + " " + RunParts.capital(finding.howSure()) + ".");
     }
 
     private String measured() {
@@ -189,7 +198,10 @@ final class InShort {
 
     private String open() {
         List<String> open = new ArrayList<>();
-        input.findings().stream().limit(1).forEach(finding -> open.add(RunParts.capital(finding.next())));
+        input.findings().stream()
+                .filter(FindingPart::open)
+                .limit(1)
+                .forEach(finding -> open.add(RunParts.capital(finding.next())));
         long lost = input.runs().stream().filter(run -> run.part().troubled()).count();
         if (lost > 0) {
             open.add(RunParts.capital(Amounts.count(lost, "run")) + " without a result or not to be trusted.");

@@ -22,7 +22,7 @@ import java.util.List;
 public record ReportContent(
         Heading heading,
         List<Fact> inShort,
-        List<Finding> findings,
+        List<FindingPart> findings,
         List<TimelineEntry> timeline,
         List<ComparisonPart> comparisons,
         List<Figure> trend,

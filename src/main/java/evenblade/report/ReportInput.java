@@ -29,7 +29,7 @@ public record ReportInput(
         List<Figure> trend,
         List<Figure> turn,
         List<ReportContent.Photo> photos,
-        List<Finding> findings) {
+        List<FindingPart> findings) {
     public ReportInput {
         fileWarnings = List.copyOf(fileWarnings);
         runs = List.copyOf(runs);

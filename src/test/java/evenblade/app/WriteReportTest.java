@@ -86,7 +86,7 @@ class WriteReportTest {
         assertThat(html)
                 .contains("point to track: blade B")
                 .contains("no longer seen since &#39;put right&#39;")
-                .contains("tip marks spread");
+                .contains("Tip marks spread", "<th>Points to</th>");
     }
 
     @Test

@@ -35,7 +35,7 @@ class ReportTest {
     private static final byte[] DOT = Base64.getDecoder()
             .decode("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAIAAACQd1PeAAAADElEQVR4nGP4//8/AAX+Av4N70a4AAAAAElFTkSuQmCC");
 
-    private static ReportInput input(boolean invented, List<Warning> fileWarnings, List<Finding> findings) {
+    private static ReportInput input(boolean invented, List<Warning> fileWarnings, List<FindingPart> findings) {
         JobRecord record = InventedReport.record(invented);
         List<Event> runs = record.standing(Kind.RUN);
         ReportedRun before = InventedReport.reported(runs.get(0), InventedReport.orders(2.0, 0.02));
@@ -181,12 +181,13 @@ class ReportTest {
     @Test
     @DisplayName("has a place for findings, with what speaks for and against each")
     void placesFindings() throws Exception {
-        Finding finding = new Finding(
+        FindingPart finding = new FindingPart(
                 "Points to blade C out of track",
                 List.of("1× fell by half when it was shimmed"),
                 List.of(),
                 "repeat the run with nothing changed",
-                "likely");
+                "likely",
+                true);
         assertThat(words(html(input(false, List.of(), List.of(finding)))))
                 .containsSubsequence(
                         "What it points to",
