@@ -75,13 +75,14 @@ final class LiveLine implements AutoCloseable {
     static String text(LiveRecording.View view) {
         StringBuilder text = new StringBuilder(time(view.seconds()));
         boolean known = view.reading().isPresent();
+        long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
         int shown = Math.min(known ? 1 : 2, view.levels().size());
         for (ChannelLevel level : view.levels().subList(0, shown)) {
-            text.append(' ').append(bar(level)).append(decibel(level.heldPeakDb()));
+            // Beside speed and orders there is room for one of the two.
+            text.append(' ').append(bar(level)).append(known && clipped > 0 ? " CLIPPED" : decibel(level.heldPeakDb()));
         }
-        long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
-        if (clipped > 0) {
-            text.append(" CLIPPED").append(known ? "" : " " + clipped);
+        if (clipped > 0 && !known) {
+            text.append(" CLIPPED ").append(clipped);
         }
         view.step().ifPresent(step -> text.append("  ").append(LiveText.of(step)));
         view.reading().ifPresent(reading -> text.append("  ").append(LiveText.of(reading)));
