@@ -391,9 +391,7 @@ final class PhaseLock {
         }
         double apart = slope[1] / information[1] - slope[0] / information[0];
         double error = Math.sqrt(1 / information[0] + 1 / information[1]);
-        double meanHz = (sliceRevolutions[sliceTime.length - 1] - sliceRevolutions[0])
-                / (sliceTime[sliceTime.length - 1] - sliceTime[0]);
-        double share = apart / meanHz;
+        double share = apart / meanHz();
         double highest = 0;
         for (Tone tone : clearTones()) {
             highest = tone.shaft == Shaft.CRANK ? Math.max(highest, tone.order) : highest;
@@ -401,6 +399,11 @@ final class PhaseLock {
         double seconds = sliceTime[sliceTime.length - 1] - sliceTime[0];
         boolean certain = Math.abs(apart) > 4 * error && Math.abs(apart) * seconds * highest > LEAST_DRIFT_CYCLES;
         return certain && Math.abs(share) < MOST_RATIO_ERROR ? share : 0;
+    }
+
+    private double meanHz() {
+        return (sliceRevolutions[sliceTime.length - 1] - sliceRevolutions[0])
+                / (sliceTime[sliceTime.length - 1] - sliceTime[0]);
     }
 
     /** Mean error of speed that one tone sees and the variance of it, from products over a wide lag. */

@@ -14,6 +14,8 @@ import java.util.Locale;
 record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
     /** Share of the chosen path's evidence from which on another is a rival. */
     private static final double AS_GOOD = 0.92;
+    /** With no more lines than this, what is absent proves nothing: the rest may be too weak to see. */
+    private static final int FEW_LINES = 2;
     /** Mean evidence below which a line counts as absent. */
     private static final double PRESENT = 1.0;
     /** What an absent line costs: much for one that most machines show, little for another. */
@@ -27,7 +29,8 @@ record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
 
     static Rivals of(WhiteFrames frames, Comb comb, PathSearch.Path path, Expectation expectation) {
         double mean = java.util.Arrays.stream(path.hz()).average().orElseThrow();
-        double chosen = explained(frames, comb, path, 1);
+        boolean few = present(frames, comb, path, 1) <= FEW_LINES;
+        double chosen = few ? seen(frames, comb, path, 1) : explained(frames, comb, path, 1);
         Comb.Tooth strongest = comb.teeth().get(0);
         double most = -1;
         for (Comb.Tooth tooth : comb.teeth()) {
@@ -45,7 +48,8 @@ record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
             if (elsewhere
                     && hz >= expectation.fromHz()
                     && hz <= expectation.toHz()
-                    && explained(frames, comb, path, scale) > AS_GOOD * chosen) {
+                    && (few ? seen(frames, comb, path, scale) : explained(frames, comb, path, scale))
+                            > AS_GOOD * chosen) {
                 rivals.add(hz);
             }
         }
@@ -68,6 +72,20 @@ record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
                 chosenHz * line.order(),
                 line.line().name(),
                 others);
+    }
+
+    private static long present(WhiteFrames frames, Comb comb, PathSearch.Path path, double scale) {
+        return comb.teeth().stream()
+                .filter(tooth -> meanEvidence(frames, path, tooth.order() * scale) > PRESENT)
+                .count();
+    }
+
+    /** Evidence of the lines that are there, whatever is absent. */
+    private static double seen(WhiteFrames frames, Comb comb, PathSearch.Path path, double scale) {
+        return comb.teeth().stream()
+                .mapToDouble(tooth -> meanEvidence(frames, path, tooth.order() * scale))
+                .filter(evidence -> evidence > PRESENT)
+                .sum();
     }
 
     /** How well the comb explains the frames of a path, absent lines counted against it. */

@@ -15,6 +15,9 @@ final class Support {
     /** Share of the usual evidence below which a frame doesn't bear the path out. */
     private static final double LEAST_SHARE = 0.3;
 
+    /** A single frame may fall below that by this share before it ends a dwell. */
+    private static final double LEAST_OF_ONE = 0.5;
+
     private static final double USUAL_QUANTILE = 0.75;
     private static final int SMOOTHED_FRAMES = 7;
 
@@ -47,7 +50,7 @@ final class Support {
             int to = Math.min(evidence.length, i + SMOOTHED_FRAMES / 2 + 1);
             double[] near = Arrays.copyOfRange(evidence, from, to);
             Arrays.sort(near);
-            borne[i] = near[near.length / 2] >= least;
+            borne[i] = near[near.length / 2] >= least && evidence[i] >= LEAST_OF_ONE * least;
         }
         return new Support(frames, comb, path, borne);
     }
