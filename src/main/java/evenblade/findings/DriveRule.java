@@ -14,6 +14,10 @@ import java.util.Optional;
 /** A worn pair of gears swells once per turn: lines beside gear mesh, a whole number of propeller or crank turns off. */
 final class DriveRule implements Rule {
     private static final int FARTHEST_SIDE = 3;
+    /** Propeller orders within which a line counts as lying at a whole number of turns. */
+    private static final double SHARP = 0.05;
+
+    private static final double SMEARED = 0.35;
 
     @Override
     public Cause cause() {
@@ -33,14 +37,14 @@ final class DriveRule implements Rule {
         pieces.add(running(
                 4,
                 text(
-                        "%s of %s has lines beside it, %.0f propeller turn(s) off with %.0f %% of it, %s",
+                        "%s of %s has lines beside it, %d propeller turn(s) off with %.0f %% of it, %s",
                         most.mesh().reading().line().name(),
                         most.mesh().size(),
                         most.off(),
                         100 * most.share(),
                         most.mesh().where())));
         if (sides.size() > 2) {
-            pieces.add(running(2, text("%d such lines over dwells and channels of %s", sides.size(), stage.names())));
+            pieces.add(running(2, text("seen %d times over dwells and channels of %s", sides.size(), stage.names())));
         }
         return Optional.of(
                 new Assessment(
@@ -51,24 +55,35 @@ final class DriveRule implements Rule {
                         "Look at tooth contact, backlash or belt tension and drain the oil over a magnet; then repeat the run."));
     }
 
-    private record Side(Sighting mesh, double off, double share) {}
+    private record Side(Sighting mesh, int off, double share) {}
 
+    /**
+     * Lines beside the mesh: one sharp line that is strong enough by itself, or one on both sides. Speed that wanders
+     * smears a line this high over many; what lies around a whole number of turns is taken together then.
+     */
     private static List<Side> sides(Stage stage, Sightings mesh) {
         List<Side> sides = new ArrayList<>();
         for (Sighting line : mesh.all()) {
-            for (UnexplainedLine other : unexplained(stage, line)) {
-                double off = other.propellerOrder() - line.reading().line().propellerOrder();
-                double whole = Math.rint(off);
-                boolean beside = whole != 0
-                        && Math.abs(whole) <= FARTHEST_SIDE
-                        && Math.abs(off - whole) < 0.05
-                        && other.amplitude() > Yardsticks.SIDE_OVER_MESH * line.amplitude();
-                if (beside) {
-                    sides.add(new Side(line, Math.abs(whole), other.amplitude() / line.amplitude()));
+            List<UnexplainedLine> others = unexplained(stage, line);
+            for (int off = 1; off <= FARTHEST_SIDE; off++) {
+                double sharp = Math.max(together(others, line, off, SHARP), together(others, line, -off, SHARP));
+                double smeared = Math.min(together(others, line, off, SMEARED), together(others, line, -off, SMEARED));
+                double share = Math.max(sharp, smeared) / line.amplitude();
+                if (share > Yardsticks.SIDE_OVER_MESH || smeared > Yardsticks.BOTH_SIDES_OVER_MESH * line.amplitude()) {
+                    sides.add(new Side(line, off, share));
                 }
             }
         }
         return sides;
+    }
+
+    /** Amplitude of all that lies so many propeller turns off the mesh, as root of the sum of squares. */
+    private static double together(List<UnexplainedLine> others, Sighting mesh, int off, double within) {
+        double at = mesh.reading().line().propellerOrder() + off;
+        return Math.sqrt(others.stream()
+                .filter(other -> Math.abs(other.propellerOrder() - at) < within)
+                .mapToDouble(other -> other.amplitude() * other.amplitude())
+                .sum());
     }
 
     private static List<UnexplainedLine> unexplained(Stage stage, Sighting line) {

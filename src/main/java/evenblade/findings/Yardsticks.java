@@ -33,6 +33,8 @@ final class Yardsticks {
     static final double FALL = 0.15;
     /** Lines beside gear mesh over the mesh itself. */
     static final double SIDE_OVER_MESH = 0.1;
+    /** The same for each side, where there are lines on both sides alike. */
+    static final double BOTH_SIDES_OVER_MESH = 0.07;
     /** Share of clipped samples worth a word. */
     static final double CLIPPED = 1e-4;
 
