@@ -79,6 +79,7 @@ final class PhaseLock {
      * @param ratioCorrection share by which the reduction ratio is larger than entered; 0 where it
      *     can't be told from none
      * @param sound whether any line carried phase
+     * @param drifts whether the speed wanders more than the readings' noise explains
      */
     record Locked(
             double[] time,
@@ -86,7 +87,8 @@ final class PhaseLock {
             double[] variance,
             SpeedTrack track,
             double ratioCorrection,
-            boolean sound) {}
+            boolean sound,
+            boolean drifts) {}
 
     private PhaseLock(
             double[] sliceTime,
@@ -242,7 +244,7 @@ final class PhaseLock {
         int width = Math.max(4, SLICES_PER_BLOCK / 2);
         int hop = Math.max(1, width / 4);
         if (clearTones().isEmpty() || sliceTime.length < 2 * SLICES_PER_BLOCK) {
-            return new Locked(new double[0], new double[0], new double[0], start, 0, false);
+            return new Locked(new double[0], new double[0], new double[0], start, 0, false, false);
         }
         double[] rates = bySpeed(correction, ratioError, width, hop);
         applyRates(correction, rates, width, hop);
@@ -251,8 +253,9 @@ final class PhaseLock {
         width = SLICES_PER_BLOCK;
         Locked locked = null;
         for (int round = 0; round < ROUNDS; round++) {
-            if (round == 3 && locked != null && strong(locked)) {
+            if (round == 3 && locked.drifts() && strong(locked)) {
                 width = SLICES_PER_BLOCK / 2;
+                reconsider(correction, ratioError, width);
             }
             locked = byPhase(correction, ratioError, width, width / 2);
             double moved = 0;
@@ -266,14 +269,14 @@ final class PhaseLock {
             }
             if (round == 1) {
                 ratioError = exactRatio ? 0 : ratioError(correction);
-                reconsider(correction, ratioError);
+                reconsider(correction, ratioError, width);
             }
         }
         return locked;
     }
 
     /** Finds each line's power from the whole run, and with it which lines are clear of their neighbours. */
-    private void reconsider(double[] correction, double ratioError) {
+    private void reconsider(double[] correction, double ratioError, int width) {
         double[] power = new double[tones.size()];
         boolean[] clear = new boolean[tones.size()];
         boolean any = false;
@@ -288,7 +291,7 @@ final class PhaseLock {
             double leakage = 0;
             for (int j = 0; j < power.length; j++) {
                 if (j != k && tones.get(j).channel == tones.get(k).channel) {
-                    leakage += Math.max(0, power[j]) * leakage(tones.get(k).order, tones.get(j).order);
+                    leakage += Math.max(0, power[j]) * leakage(tones.get(k).order, tones.get(j).order, width);
                 }
             }
             clear[k] = power[k] > 0 && leakage < MOST_LEAKAGE * power[k];
@@ -300,14 +303,14 @@ final class PhaseLock {
     }
 
     /** Mean share of one line's power that leaks into another's blocks as both move with the speed. */
-    private double leakage(double order, double other) {
+    private double leakage(double order, double other, int width) {
         double sum = 0;
         int stride = SLICES_PER_BLOCK;
         int n = 0;
         for (int s = 0; s < sliceTime.length; s += stride) {
             double hz = start.propellerHzAt(sliceTime[s]);
             double apartHz = Math.abs(appearsAt.applyAsDouble(order * hz) - appearsAt.applyAsDouble(other * hz));
-            sum += hannLeakage(apartHz * SLICES_PER_BLOCK * sliceS);
+            sum += hannLeakage(apartHz * width * sliceS);
             n++;
         }
         return sum / n;
@@ -507,7 +510,14 @@ final class PhaseLock {
                 time, revolutions, variance, Math.min(from, time[0]), Math.max(to, time[count - 1]));
         double[] level = smooth.level().stream().mapToDouble(x -> x).toArray();
         double[] rate = smooth.rate().stream().mapToDouble(x -> x).toArray();
-        return new Locked(time, revolutions, variance, new KnotTrack(time, level, rate, from, to), ratioError, true);
+        return new Locked(
+                time,
+                revolutions,
+                variance,
+                new KnotTrack(time, level, rate, from, to),
+                ratioError,
+                true,
+                smooth.drifts());
     }
 
     /** A block without samples still gets a (tiny) weight, so that the smoother runs on through a gap. */

@@ -76,7 +76,7 @@ public final class SpeedFinder {
             warnings.add(new Warning(
                     "phase-lock-lost",
                     "the lines could not be followed by phase, the speed is as good as the short spectra make it"));
-            locked = new PhaseLock.Locked(new double[0], new double[0], new double[0], start, 0, false);
+            locked = new PhaseLock.Locked(new double[0], new double[0], new double[0], start, 0, false, false);
         }
         if (locked.ratioCorrection() != 0) {
             warnings.add(new Warning(
