@@ -31,12 +31,16 @@ public final class AnalyseRecording {
     /** Room above the highest line at the fastest speed looked at. */
     private static final double KEPT_MARGIN = 1.03;
 
+    /** Of the memory there is, the most that kept sound may take. */
+    private static final double SHARE_OF_MEMORY = 0.3;
+
     private static final double SHARE_READ = 0.7;
     private static final double SHARE_SPEED = 0.9;
 
     private final AnalysisRequest request;
     private final Progress progress;
     private final SpeedRange range;
+    private boolean meshLeftOut;
 
     private AnalyseRecording(AnalysisRequest request, Progress progress) {
         this.request = request;
@@ -113,7 +117,7 @@ public final class AnalyseRecording {
         List<Integer> wanted = chosen.all();
         Decimator decimator = Decimator.plan(
                 header.sampleRateHz(),
-                keptHz(header.sampleRateHz()),
+                keptHz(header, wanted.size()),
                 header.channels().size(),
                 wanted.stream().mapToInt(Integer::intValue).toArray());
         StreamSummary summary = sound.deliverTo(counted(decimator, header));
@@ -133,11 +137,16 @@ public final class AnalyseRecording {
                 quality);
     }
 
-    private double keptHz(double rateHz) {
-        double highest = ChosenChannels.highestOrder(request.installation())
-                * range.expectation().toHz()
-                * KEPT_MARGIN;
-        return Math.min(Math.max(LEAST_KEPT_HZ, highest), Recording.USABLE_SHARE_OF_RATE * rateHz);
+    /** Up to where the sound is kept: every line, or all but the drive's teeth where the memory is too small. */
+    private double keptHz(StreamHeader header, int channels) {
+        double fastest = range.expectation().toHz() * KEPT_MARGIN;
+        double all = Math.max(LEAST_KEPT_HZ, ChosenChannels.highestOrder(request.installation()) * fastest);
+        double shafts = Math.max(LEAST_KEPT_HZ, ChosenChannels.highestShaftOrder(request.installation()) * fastest);
+        double seconds = header.frames().orElse(0) / header.sampleRateHz();
+        double bytes = seconds * channels * Float.BYTES * all / Recording.USABLE_SHARE_OF_RATE;
+        meshLeftOut =
+                all > shafts && bytes > SHARE_OF_MEMORY * Runtime.getRuntime().maxMemory();
+        return Math.min(meshLeftOut ? shafts : all, Recording.USABLE_SHARE_OF_RATE * header.sampleRateHz());
     }
 
     private BlockSink counted(BlockSink sink, StreamHeader header) {
@@ -157,6 +166,12 @@ public final class AnalyseRecording {
         List<Warning> all = new ArrayList<>(recording.warnings());
         range.assumed().ifPresent(all::add);
         all.addAll(speed.warnings());
+        if (meshLeftOut) {
+            all.add(new Warning(
+                    "mesh-left-out",
+                    "this recording is too long for the memory given to keep the drive's teeth in range; they are"
+                            + " left out (a larger -Xmx or a shorter piece brings them back)"));
+        }
         all.addAll(AnalysisWarnings.of(recording, channels));
         return all.stream().distinct().toList();
     }

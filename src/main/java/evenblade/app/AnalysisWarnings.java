@@ -49,8 +49,11 @@ final class AnalysisWarnings {
                     "beyond-range",
                     String.format(
                             Locale.ROOT,
-                            "nothing above %.1f Hz can be measured in this file; not measured: %s",
-                            recording.usableUpToHz(),
+                            "nothing above %.1f Hz can be measured here; not measured: %s",
+                            Math.min(
+                                    recording.usableUpToHz(),
+                                    Recording.USABLE_SHARE_OF_RATE
+                                            * recording.time().rateHz()),
                             String.join(", ", beyond))));
         }
         if (!close.isEmpty()) {

@@ -1,6 +1,7 @@
 package evenblade.app;
 
 import evenblade.installation.Installation;
+import evenblade.installation.OrderLine;
 import evenblade.orders.ChannelOrders;
 import evenblade.orders.DwellOrders;
 import evenblade.orders.Level;
@@ -135,10 +136,18 @@ record ChosenChannels(List<Integer> signals, Optional<Integer> mark) {
 
     /** The highest line of an installation's table, as a multiple of propeller speed. */
     static double highestOrder(Installation installation) {
-        double highest = 0;
-        for (var line : installation.orders().lines()) {
-            highest = Math.max(highest, line.propellerOrder());
-        }
-        return highest;
+        return installation.orders().lines().stream()
+                .mapToDouble(OrderLine::propellerOrder)
+                .max()
+                .orElseThrow();
+    }
+
+    /** The same without the drive's teeth. */
+    static double highestShaftOrder(Installation installation) {
+        return installation.orders().lines().stream()
+                .filter(line -> line.role() != OrderLine.Role.MESH)
+                .mapToDouble(OrderLine::propellerOrder)
+                .max()
+                .orElseThrow();
     }
 }
