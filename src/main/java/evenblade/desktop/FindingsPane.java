@@ -74,7 +74,7 @@ final class FindingsPane extends JPanel {
                         .orElse(""));
         finding.speaksFor().forEach(piece -> lines.say("    for  " + piece(piece)));
         finding.speaksAgainst().forEach(piece -> lines.say("    against  " + piece(piece)));
-        lines.say("Next: " + finding.next());
+        lines.say("Next: " + Words.onScreen(finding.next()));
         JButton see = new JButton(evidence(finding.cause()));
         see.setName("see " + number);
         see.addActionListener(e -> see(finding));

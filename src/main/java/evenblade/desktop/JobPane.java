@@ -29,6 +29,7 @@ final class JobPane extends JPanel {
     private final NextStepLine next = new NextStepLine();
     private final Timeline timeline;
     private final JPanel atHand = new JPanel(new BorderLayout());
+    private final JSplitPane split;
     private final JPanel troubles = new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]"));
 
     private transient Optional<Work.Task> weighing = Optional.empty();
@@ -43,7 +44,7 @@ final class JobPane extends JPanel {
         add(looking());
         add(next);
         add(troubles);
-        JSplitPane split = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, left(), atHand);
+        split = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, left(), atHand);
         split.setContinuousLayout(true);
         split.setDividerLocation(bench.settings().number("timeline.width", TIMELINE_WIDTH));
         split.addPropertyChangeListener(JSplitPane.DIVIDER_LOCATION_PROPERTY, e -> bench.settings()
@@ -122,12 +123,18 @@ final class JobPane extends JPanel {
                         progress -> WeighFindings.answer(job.folder(), progress),
                         answer -> answer.findings().list().stream()
                                 .findFirst()
-                                .ifPresent(heaviest -> next.show(heaviest.next(), Optional.of(commands.findings))),
+                                .ifPresent(heaviest ->
+                                        next.show(Words.onScreen(heaviest.next()), Optional.of(commands.findings))),
                         wrong -> {}));
     }
 
     /** Puts a panel at hand. */
     void show(JComponent panel, Optional<Event> entry) {
+        boolean alone = panel instanceof LivePane;
+        if (split.getLeftComponent().isVisible() == alone) {
+            split.getLeftComponent().setVisible(!alone);
+            split.setDividerLocation(bench.settings().number("timeline.width", TIMELINE_WIDTH));
+        }
         atHand.removeAll();
         atHand.add(panel);
         timeline.mark(entry);

@@ -50,7 +50,7 @@ final class LiveHistory extends JPanel {
         g.setColor(Look.ink(Ink.GRID));
         g.drawLine(0, top + height - 1, getWidth(), top + height - 1);
         g.setColor(Look.ink(Ink.TEXT));
-        g.drawString(name + " since the start", em / 2, top + em);
+        g.drawString(name + " so far", em / 2, top + em);
         double most = points.stream()
                 .flatMap(point -> of.apply(point).stream())
                 .mapToDouble(Double::doubleValue)

@@ -24,7 +24,7 @@ import net.miginfocom.swing.MigLayout;
 /** What a ground run shows while it is made, the rpm in figures that read at two metres. */
 final class LiveScreen extends JPanel {
     private static final float FIGURES = 6.5f;
-    private static final float MIDDLE = 2.2f;
+    private static final float MIDDLE = 1.8f;
     /** Ten minutes of waterfall. */
     private static final int MOST_LINES = 600;
 
@@ -47,7 +47,7 @@ final class LiveScreen extends JPanel {
 
     LiveScreen(int blades, Work work) {
         super(new MigLayout(
-                "insets 0, gap 8, hidemode 3", "[grow 60,fill][grow 40,fill]", "[][][][grow 45,fill][grow 55,fill]"));
+                "insets 0, gap 8, hidemode 3", "[pref!][grow,fill]16[220::300,fill]", "[][][][160::,grow,fill]"));
         this.blades = blades;
         this.work = work;
         spectrum = new PictureView(work);
@@ -63,20 +63,23 @@ final class LiveScreen extends JPanel {
         large(time, MIDDLE);
         large(once, MIDDLE);
         large(bladePass, MIDDLE);
-        large(dwell, 1.6f);
-        large(clipping, 1.6f);
-        add(rpm, "spany 2");
-        add(time, "split 2, flowy");
-        add(levels, "growx, wrap");
-        add(clipping, "split 2, flowy");
-        add(dwell, "wrap");
-        add(rpmWords, "split 2, wmin 0");
-        add(propeller, "wmin 0");
-        add(once, "split 2, flowy, wmin 0");
-        add(bladePass, "wmin 0, wrap");
-        add(spectrum, "hmin 80, wmin 100");
-        add(history, "hmin 80, wmin 100, wrap");
-        add(fall, "span 2, hmin 80, wmin 100");
+        large(dwell, 1.3f);
+        large(clipping, 1.1f);
+        add(rpm, "spany 2, gapright 24");
+        add(once, "wmin 0");
+        add(time, "wrap");
+        add(bladePass, "wmin 0");
+        add(levels, "hmin " + 3 * Look.em() + ", wrap");
+        add(rpmWords, "split 2");
+        add(propeller);
+        add(dwell, "wmin 0");
+        add(clipping, "wmin 0, wrap");
+        JPanel pictures = new JPanel(
+                new MigLayout("insets 0, gap 8", "[grow 42,fill][grow 42,fill][grow 16,fill]", "[grow,fill]"));
+        pictures.add(spectrum, "wmin 240, hmin 160");
+        pictures.add(fall, "wmin 240, hmin 160");
+        pictures.add(history, "wmin 120, hmin 100");
+        add(pictures, "span 3, grow");
     }
 
     private static void large(JLabel label, float times) {
@@ -93,7 +96,7 @@ final class LiveScreen extends JPanel {
         time.setText(clock(view.seconds()));
         levels.show(view.levels());
         long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
-        clipping.setText(clipped == 0 ? "not clipped" : "✕ CLIPPED " + clipped + "×: turn the gain down");
+        clipping.setText(clipped == 0 ? "not clipped" : "✕ CLIPPED: turn gain down");
         clipping.setForeground(Look.ink(clipped == 0 ? Ink.QUIET_TEXT : Ink.LIMIT));
         view.reading().filter(reading -> reading.toS() != readAtS).ifPresent(this::show);
     }
@@ -104,8 +107,8 @@ final class LiveScreen extends JPanel {
         rpm.setText(engine.map(value -> Figures.fixed(value, 0)).orElse("– – – –"));
         rpm.setForeground(Look.ink(engine.isPresent() ? Ink.TEXT : Ink.QUIET_TEXT));
         propeller.setText(reading.propellerRpm()
-                .map(value -> "   propeller " + Figures.fixed(value, 0) + " rpm")
-                .orElse("   speed not found in the sound yet"));
+                .map(value -> " · propeller " + Figures.fixed(value, 0) + " rpm")
+                .orElse(" · speed not found in the sound yet"));
         Optional<DwellOrders> held = reading.channels().stream()
                 .flatMap(channel -> channel.dwells().stream())
                 .reduce((one, later) -> later);

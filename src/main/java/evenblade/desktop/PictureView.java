@@ -13,8 +13,8 @@ import javax.swing.SwingUtilities;
 
 /** Shows a picture, drawn off the event thread at the fineness of the screen. */
 final class PictureView extends JPanel {
-    private static final int LEAST_WIDTH = 260;
-    private static final int LEAST_HEIGHT = 180;
+    private static final int LEAST_WIDTH = 240;
+    private static final int LEAST_HEIGHT = 160;
 
     private final transient Work work;
     private transient Optional<Picture> picture = Optional.empty();

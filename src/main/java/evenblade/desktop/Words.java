@@ -28,6 +28,11 @@ final class Words {
         };
     }
 
+    /** A sentence without the names of the command line's options. */
+    static String onScreen(String sentence) {
+        return sentence.replaceAll(" \\(--[a-z-]+\\)", "");
+    }
+
     static String time(OffsetDateTime at) {
         return MINUTE.format(at);
     }

@@ -1,0 +1,151 @@
+package evenblade.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenblade.app.MakePractice;
+import evenblade.app.ShowJob;
+import evenblade.job.EvidenceCheck.Thoroughness;
+import evenblade.job.Kind;
+import java.awt.event.KeyEvent;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Does a whole job as a person would, and takes the pictures of docs/desktop.md on the way. */
+@Tag("screen")
+@Tag("long")
+@DisplayName("A whole job in the window")
+class WholeJobTest {
+    private static final Path PICTURES = Path.of("docs", "pictures");
+
+    @TempDir
+    Path scratch;
+
+    private Hands hands;
+
+    @BeforeEach
+    void open() {
+        Display.require();
+        hands = Hands.open(scratch.resolve("memory"), 1280, 800);
+    }
+
+    @AfterEach
+    void close() {
+        if (hands != null) {
+            hands.close();
+        }
+    }
+
+    @Test
+    @DisplayName("goes from a new job to the printed record by clicking and typing")
+    void fromNewJobToThePrintedRecord() throws IOException {
+        Path invented = scratch.resolve("invented");
+        MakePractice.answer(invented, List.of(), 1, Optional.empty());
+        List<Path> recordings = recordings(invented);
+        hands.photograph(PICTURES.resolve("desktop-start.png"));
+        Path folder = begin();
+        marks("0", "6.0", "0.5");
+        hands.photograph(PICTURES.resolve("desktop-marks.png"));
+        hands.click("enter");
+        hands.awaitNamed("together");
+        run(recordings.get(0), "as found");
+        hands.awaitNamed("orders");
+        hands.awaitRest();
+        assertThat(hands.text("speed")).startsWith("Engine ").contains("95 %");
+        hands.photograph(PICTURES.resolve("desktop-run.png"));
+        hands.tab("run tabs", "Waterfall");
+        hands.photograph(PICTURES.resolve("desktop-waterfall.png"));
+        hands.click("add change");
+        hands.type("text", "Blade B shimmed into track.");
+        hands.click("enter");
+        hands.awaitNamed("entry text");
+        marks("0", "0.3", "0.2");
+        hands.click("enter");
+        hands.awaitNamed("together");
+        run(recordings.get(3), "put right");
+        hands.awaitNamed("orders");
+        hands.awaitRest();
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_3);
+        hands.awaitRest();
+        hands.tab("compare tabs", "Orders");
+        hands.photograph(PICTURES.resolve("desktop-compare.png"));
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_1);
+        hands.awaitNamed("finding 1");
+        hands.photograph(PICTURES.resolve("desktop-findings.png"));
+        assertThat(hands.text("finding 1")).contains("out of track");
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_7);
+        Path out = scratch.resolve("record");
+        hands.type("report folder", out.toString());
+        hands.click("write report");
+        hands.awaitNamed("written");
+        hands.photograph(PICTURES.resolve("desktop-report.png"));
+        assertThat(new String(Files.readAllBytes(out.resolve("report.pdf")), 0, 5, StandardCharsets.ISO_8859_1))
+                .isEqualTo("%PDF-");
+        assertThat(ShowJob.answer(folder, Thoroughness.EVERY_BYTE).record().standing())
+                .extracting(event -> event.kind())
+                .containsExactly(Kind.TRACKING, Kind.RUN, Kind.CORRECTION, Kind.TRACKING, Kind.RUN);
+    }
+
+    private static List<Path> recordings(Path job) throws IOException {
+        try (Stream<Path> files = Files.list(job.resolve("recordings"))) {
+            return files.sorted(Comparator.comparing(Path::toString)).toList();
+        }
+    }
+
+    private Path begin() {
+        Path folder = scratch.resolve("my job");
+        hands.click("new");
+        hands.type("folder", folder.toString());
+        hands.type("aircraft", "Invented two-seater");
+        hands.choose("cycle", "four-stroke");
+        hands.type("cylinders", "4");
+        hands.type("idle rpm", "1600");
+        hands.type("max rpm", "5600");
+        hands.type("driving teeth", "21");
+        hands.type("driven teeth", "51");
+        hands.type("blades", "3");
+        hands.type("diameter", "1.70 m");
+        hands.type("track limit", "1/8 in");
+        hands.type("limit source", "invented maker's sheet");
+        hands.photograph(PICTURES.resolve("desktop-new-job.png"));
+        hands.click("begin");
+        hands.awaitNamed("timeline");
+        return folder;
+    }
+
+    private void marks(String... readings) {
+        hands.click("add tip marks");
+        for (int i = 0; i < readings.length; i++) {
+            hands.type("reading " + (i + 1), readings[i]);
+        }
+        hands.await("the picture of the tips", () -> hands.find("says")
+                .filter(says -> ((Paragraph) says).getText().contains("limit"))
+                .isPresent());
+    }
+
+    private void run(Path recording, String label) {
+        hands.click("add run");
+        hands.type("recording", recording.toString());
+        hands.type("label", label);
+        hands.type("full scale", "50 m/s2");
+        hands.type("mark", "4");
+        hands.await(
+                "what the file says",
+                () -> ((Paragraph) hands.named("seen text")).getText().startsWith("WAV"));
+        if (label.equals("as found")) {
+            hands.photograph(PICTURES.resolve("desktop-add-run.png"));
+        }
+        hands.click("enter");
+    }
+}
