@@ -22,6 +22,7 @@ import net.miginfocom.swing.MigLayout;
 /** An open job: the next step, the timeline, and the thing at hand beside it. */
 final class JobPane extends JPanel {
     private static final int TIMELINE_WIDTH = 370;
+    private static final int LEAST_TIMELINE_WIDTH = 120;
 
     private final transient Bench bench;
     private final transient OpenJob job;
@@ -132,8 +133,9 @@ final class JobPane extends JPanel {
     void show(JComponent panel, Optional<Event> entry) {
         boolean alone = panel instanceof LivePane;
         if (split.getLeftComponent().isVisible() == alone) {
+            int width = Math.max(LEAST_TIMELINE_WIDTH, bench.settings().number("timeline.width", TIMELINE_WIDTH));
             split.getLeftComponent().setVisible(!alone);
-            split.setDividerLocation(bench.settings().number("timeline.width", TIMELINE_WIDTH));
+            split.setDividerLocation(width);
         }
         atHand.removeAll();
         atHand.add(panel);

@@ -91,8 +91,14 @@ class QuickEnoughTest {
                         () -> hands.find(field).filter(f -> f.isFocusOwner()).isPresent());
                 hands.press(KeyEvent.VK_ESCAPE);
             }
+            hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
+            hands.await(
+                    "the timeline to make room", () -> hands.find("timeline").isEmpty());
             hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_5);
             hands.awaitNamed("run card");
+            hands.await(
+                    "the timeline to come back",
+                    () -> hands.find("timeline").filter(t -> t.getWidth() > 100).isPresent());
         } finally {
             hands.close();
         }
