@@ -119,18 +119,6 @@ final class PhaseLock {
      */
     record Candidate(int channel, double order, Shaft shaft, double density, boolean clear) {}
 
-    /** Share of a line's power that a neighbour may leak into it. */
-    static final double MOST_LEAKAGE = 0.03;
-
-    /** Power of a Hann window's transform {@code bins} off its middle; its envelope beyond the main lobe. */
-    static double hannLeakage(double bins) {
-        if (bins < 2) {
-            return 1;
-        }
-        double envelope = 1 / (Math.PI * bins * (bins * bins - 1));
-        return envelope * envelope;
-    }
-
     static Locked lock(
             Recording recording,
             List<Channel> channels,
@@ -294,7 +282,7 @@ final class PhaseLock {
                     leakage += Math.max(0, power[j]) * leakage(tones.get(k).order, tones.get(j).order, width);
                 }
             }
-            clear[k] = power[k] > 0 && leakage < MOST_LEAKAGE * power[k];
+            clear[k] = power[k] > 0 && leakage < Leakage.MOST * power[k];
             any |= clear[k];
         }
         for (int k = 0; any && k < power.length; k++) {
@@ -310,7 +298,7 @@ final class PhaseLock {
         for (int s = 0; s < sliceTime.length; s += stride) {
             double hz = start.propellerHzAt(sliceTime[s]);
             double apartHz = Math.abs(appearsAt.applyAsDouble(order * hz) - appearsAt.applyAsDouble(other * hz));
-            sum += hannLeakage(apartHz * width * sliceS);
+            sum += Leakage.ofHann(apartHz * width * sliceS);
             n++;
         }
         return sum / n;

@@ -151,7 +151,7 @@ public final class SpeedFinder {
                         own.tooth().order(),
                         own.tooth().line().of(),
                         own.density(),
-                        leakage < PhaseLock.MOST_LEAKAGE * own.power()));
+                        leakage < Leakage.MOST * own.power()));
             }
         }
         return chosen;
@@ -186,7 +186,7 @@ public final class SpeedFinder {
             for (double hz : path.hz()) {
                 double apart =
                         Math.abs(frames.appearsAtHz(tooth.order() * hz) - frames.appearsAtHz(other.tooth.order() * hz));
-                sum += PhaseLock.hannLeakage(apart * blockS);
+                sum += Leakage.ofHann(apart * blockS);
             }
             return sum / path.hz().length;
         }
