@@ -15,7 +15,7 @@ record Rivals(List<Double> propellerHz, double chosenHz, Comb.Tooth line) {
     /** Share of the chosen path's evidence from which on another is a rival. */
     private static final double AS_GOOD = 0.92;
     /** With no more lines than this, what is absent proves nothing: the rest may be too weak to see. */
-    private static final int FEW_LINES = 2;
+    private static final int FEW_LINES = 1;
     /** Mean evidence below which a line counts as absent. */
     private static final double PRESENT = 1.0;
     /** What an absent line costs: much for one that most machines show, little for another. */
