@@ -59,7 +59,8 @@ public final class AddRun {
                 .engine()
                 .requireRunsAt(
                         rpm * folder.record().installation().reduction().ratio(), BadInput.in("propeller speed")));
-        Readable readable = readToTheEnd(recording, new IntakeOptions(fullScale));
+        Readable readable = readToTheEnd(
+                recording, new IntakeOptions(fullScale, run.settings().table()));
         requireChannels(readable.channels(), run);
         Event event = folder.addRecording(recording, run);
         Detail.Run added = (Detail.Run) event.detail();

@@ -102,7 +102,7 @@ public final class AnalyseRecording {
     }
 
     private Reading read() {
-        Intake intake = RecordingReader.open(request.file(), new IntakeOptions(request.fullScale()));
+        Intake intake = RecordingReader.open(request.file(), new IntakeOptions(request.fullScale(), request.table()));
         if (intake instanceof Intake.Streamed streamed) {
             return reduced(streamed.sound());
         }

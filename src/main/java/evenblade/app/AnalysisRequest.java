@@ -1,6 +1,7 @@
 package evenblade.app;
 
 import evenblade.installation.Installation;
+import evenblade.recording.TableReading;
 import evenblade.units.FullScale;
 import java.nio.file.Path;
 import java.util.List;
@@ -18,6 +19,7 @@ import java.util.OptionalDouble;
  * @param channels names or numbers of the channels to analyse; empty for all that can be
  * @param markChannel name or number of the channel with the once-per-revolution mark
  * @param fullScale what the largest sample of sound stands for
+ * @param table how a table is to be read, as far as it is said
  */
 public record AnalysisRequest(
         Path file,
@@ -27,7 +29,8 @@ public record AnalysisRequest(
         double tolerancePercent,
         List<String> channels,
         Optional<String> markChannel,
-        Optional<FullScale> fullScale) {
+        Optional<FullScale> fullScale,
+        TableReading table) {
     /** Taken where no tolerance is stated. */
     public static final double DEFAULT_TOLERANCE_PERCENT = 5;
 
@@ -51,6 +54,7 @@ public record AnalysisRequest(
                 DEFAULT_TOLERANCE_PERCENT,
                 List.of(),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                TableReading.UNSAID);
     }
 }

@@ -151,7 +151,8 @@ final class JobRuns {
                 settings.tolerancePercent().orElse(AnalysisRequest.DEFAULT_TOLERANCE_PERCENT),
                 settings.channels(),
                 settings.markChannel(),
-                fullScale(settings));
+                fullScale(settings),
+                settings.table());
     }
 
     private static Optional<FullScale> fullScale(RunSettings settings) {

@@ -7,6 +7,7 @@ import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.recording.Recording;
 import evenblade.recording.StreamHeader;
+import evenblade.recording.TableReading;
 import evenblade.units.FullScale;
 import evenblade.units.SignalUnit;
 import java.nio.file.Path;
@@ -29,6 +30,7 @@ public final class PreviewRecording {
      * @param sound whether a full scale can be stated
      * @param channels in file order
      * @param assumed what the reader had to assume or repair
+     * @param table how it was read, where it is a table
      */
     public record Preview(
             String kind,
@@ -37,7 +39,8 @@ public final class PreviewRecording {
             boolean lossy,
             boolean sound,
             List<SeenChannel> channels,
-            List<Warning> assumed) {
+            List<Warning> assumed,
+            Optional<SeenTable> table) {
         public Preview {
             channels = List.copyOf(channels);
             assumed = List.copyOf(assumed);
@@ -59,19 +62,33 @@ public final class PreviewRecording {
     public record SeenChannel(int number, String name, SignalUnit unit) {}
 
     /**
+     * A table as it was read.
+     *
+     * @param asRead what was said and what the reader found out; never without separator, decimal sign and time column
+     * @param headings of all columns as written; an empty text where there is none
+     */
+    public record SeenTable(TableReading asRead, List<String> headings) {
+        public SeenTable {
+            headings = List.copyOf(headings);
+        }
+    }
+
+    /**
      * Looks into a file. A table is read whole; of sound only the header.
      *
      * @param fullScale what a full-scale sample stands for, as entered
+     * @param said how a table is to be read
      * @throws BadInput where the file or the full scale can't be used
      */
-    public static Preview answer(Path recording, Optional<String> fullScale) {
+    public static Preview answer(Path recording, Optional<String> fullScale, TableReading said) {
         IntakeOptions options =
-                new IntakeOptions(fullScale.map(text -> FullScale.parse(text, BadInput.in("full scale"))));
+                new IntakeOptions(fullScale.map(text -> FullScale.parse(text, BadInput.in("full scale"))), said);
         Intake intake = RecordingReader.open(recording, options);
         if (intake instanceof Intake.Streamed streamed) {
             return sound(streamed.sound().header());
         }
-        Recording table = ((Intake.Whole) intake).recording();
+        Intake.Whole whole = (Intake.Whole) intake;
+        Recording table = whole.recording();
         return new Preview(
                 table.source().kind(),
                 table.source().sampleRateHz(),
@@ -84,7 +101,8 @@ public final class PreviewRecording {
                                 table.channels().get(i).name(),
                                 table.channels().get(i).unit()))
                         .toList(),
-                table.warnings());
+                table.warnings(),
+                Optional.of(new SeenTable(whole.asRead(), whole.headings())));
     }
 
     private static Preview sound(StreamHeader header) {
@@ -99,6 +117,7 @@ public final class PreviewRecording {
                 IntStream.range(0, header.channels().size())
                         .mapToObj(i -> new SeenChannel(i + 1, header.channels().get(i), header.unit()))
                         .toList(),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 }

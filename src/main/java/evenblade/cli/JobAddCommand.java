@@ -56,7 +56,13 @@ final class JobAddCommand implements Command {
         Optional<String> fullScale =
                 said.fullScale().isPresent() ? Options.text(words, "--full-scale") : Optional.empty();
         return new RunSettings(
-                said.engineRpm(), said.propellerRpm(), tolerance, said.channels(), said.markChannel(), fullScale);
+                said.engineRpm(),
+                said.propellerRpm(),
+                tolerance,
+                said.channels(),
+                said.markChannel(),
+                fullScale,
+                said.table());
     }
 
     private static Conditions conditions(ParseResult words) {

@@ -123,6 +123,9 @@ final class JobText {
         }
         settings.markChannel().ifPresent(channel -> parts.add("mark on " + channel));
         settings.fullScale().ifPresent(value -> parts.add("full scale " + value));
+        if (!settings.table().unsaid()) {
+            parts.add("read with " + settings.table().words());
+        }
         if (!parts.isEmpty()) {
             lines.add(String.join("; ", parts));
         }

@@ -3,6 +3,7 @@ package evenblade.cli;
 import evenblade.app.AnalysisRequest;
 import evenblade.installation.Installation;
 import evenblade.problem.BadInput;
+import evenblade.recording.TableReading;
 import evenblade.units.FullScale;
 import java.nio.file.Path;
 import java.util.List;
@@ -51,6 +52,7 @@ final class RecordingOptions {
                 "VALUE",
                 String.class,
                 "What the largest sample stands for, such as \"50 m/s2\", \"8 g\" or \"2 V\"."));
+        TableOptions.addTo(spec);
     }
 
     /** A recording to be analysed as the words say. */
@@ -63,7 +65,8 @@ final class RecordingOptions {
                 tolerancePercent(),
                 channels(),
                 markChannel(),
-                fullScale());
+                fullScale(),
+                table());
     }
 
     /** The engine speed said, above zero. */
@@ -96,6 +99,11 @@ final class RecordingOptions {
 
     Optional<FullScale> fullScale() {
         return Options.text(words, "--full-scale").map(text -> FullScale.parse(text, BadInput.in("--full-scale")));
+    }
+
+    /** How a table is to be read, as far as it was said. */
+    TableReading table() {
+        return TableOptions.of(words);
     }
 
     private OptionalDouble positive(String option) {

@@ -76,7 +76,8 @@ final class ImportForm extends EntryForm {
         looking = Optional.of(bench.work()
                 .begin(
                         "Looking into the recording",
-                        progress -> PreviewRecording.answer(paths.get(0), scale),
+                        progress ->
+                                PreviewRecording.answer(paths.get(0), scale, evenblade.recording.TableReading.UNSAID),
                         seen::show,
                         seen::wrong));
     }
@@ -103,7 +104,8 @@ final class ImportForm extends EntryForm {
                 OptionalDouble.empty(),
                 new ArrayList<>(wanted),
                 typed(mark),
-                typed(fullScale));
+                typed(fullScale),
+                evenblade.recording.TableReading.UNSAID);
     }
 
     private Conditions noted() {

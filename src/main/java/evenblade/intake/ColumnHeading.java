@@ -1,6 +1,7 @@
 package evenblade.intake;
 
 import evenblade.units.SignalUnit;
+import evenblade.units.ValueScale;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -136,6 +137,22 @@ record ColumnHeading(
             return withUnit(text, "g");
         }
         return withoutUnit(text);
+    }
+
+    /** The same as a column of values of which that is said. */
+    ColumnHeading said(Optional<String> channel, Optional<ValueScale> scale) {
+        return new ColumnHeading(
+                channel.orElse(name),
+                role == Role.TOTAL ? Role.TOTAL : Role.VALUE,
+                Optional.empty(),
+                scale.map(ValueScale::unit).or(() -> unit),
+                scale.map(ValueScale::value).orElse(factor),
+                scale.map(each -> each.unit().symbol()).or(() -> unitText));
+    }
+
+    /** The same as the column of the time. */
+    ColumnHeading saidTime() {
+        return new ColumnHeading(name, Role.TIME, timeUnit, Optional.empty(), 1, unitText);
     }
 
     /** Single letters behind a name are taken for a unit only where nothing else is likely. */

@@ -2,6 +2,8 @@ package evenblade.intake;
 
 import evenblade.recording.Recording;
 import evenblade.recording.SampleStream;
+import evenblade.recording.TableReading;
+import java.util.List;
 
 /** What opening a file gives: sound still to be delivered, or stamped samples that are all there. */
 public sealed interface Intake {
@@ -16,6 +18,12 @@ public sealed interface Intake {
      * A table of stamps and values, read whole.
      *
      * @param recording checked, in order of time, with all that had to be assumed
+     * @param asRead all that was said or found out about the table; said again, it gives the same recording
+     * @param headings of all its columns as written; an empty text where there is none
      */
-    record Whole(Recording recording) implements Intake {}
+    record Whole(Recording recording, TableReading asRead, List<String> headings) implements Intake {
+        public Whole {
+            headings = List.copyOf(headings);
+        }
+    }
 }

@@ -38,13 +38,20 @@ public final class RecordingReader {
             }
             FileKind.Found found = FileKind.of(head);
             return switch (found.kind()) {
-                case WAV, AIFF, AU, FLAC -> new Intake.Streamed(SoundReader.open(file, found.kind(), options));
+                case WAV, AIFF, AU, FLAC -> sound(file, found.kind(), options);
                 case TEXT -> text(file, head, options);
                 case OTHER -> throw BadInput.in(file).found(found.description(), FileKind.READABLE);
             };
         } catch (IOException e) {
             throw Unreadable.because(file, e);
         }
+    }
+
+    private static Intake sound(Path file, FileKind kind, IntakeOptions options) throws IOException {
+        if (!options.table().unsaid()) {
+            throw BadInput.in(file).found("sound", "a table, for its separator, time or columns were stated");
+        }
+        return new Intake.Streamed(SoundReader.open(file, kind, options));
     }
 
     private static Intake text(Path file, byte[] head, IntakeOptions options) throws IOException {
@@ -56,7 +63,7 @@ public final class RecordingReader {
                         .found("text that starts \"" + firstWords(head) + "\"", "a sound file, as its name says");
             }
         }
-        return new Intake.Whole(StampedTable.read(file, head, options));
+        return StampedTable.read(file, head, options);
     }
 
     private static String firstWords(byte[] head) {

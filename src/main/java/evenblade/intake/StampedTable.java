@@ -8,8 +8,14 @@ import evenblade.recording.QualityMeter;
 import evenblade.recording.Recording;
 import evenblade.recording.Series;
 import evenblade.recording.Source;
+import evenblade.recording.TableReading;
+import evenblade.recording.TableReading.ColumnReading;
+import evenblade.recording.TableReading.DecimalSign;
+import evenblade.recording.TableReading.Separator;
+import evenblade.recording.TableReading.TimeUnit;
 import evenblade.recording.TimeBase;
 import evenblade.units.SignalUnit;
+import evenblade.units.ValueScale;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -31,13 +37,15 @@ final class StampedTable {
     private final List<ColumnHeading> headings;
     private final List<Warning> warnings = new ArrayList<>();
 
-    private StampedTable(Path file, TableShape shape) {
+    private final SaidColumns columnsSaid;
+    private final TableReading said;
+
+    private StampedTable(Path file, TableShape shape, TableReading said) {
         this.file = file;
         this.shape = shape;
-        this.headings = IntStream.range(0, shape.columns())
-                .mapToObj(i -> ColumnHeading.of(
-                        i < shape.headings().size() ? shape.headings().get(i) : ""))
-                .toList();
+        this.said = said;
+        this.columnsSaid = SaidColumns.of(file, shape, said);
+        this.headings = columnsSaid.headings();
     }
 
     /**
@@ -45,14 +53,14 @@ final class StampedTable {
      *
      * @param head its first bytes
      */
-    static Recording read(Path file, byte[] head, IntakeOptions options) throws IOException {
+    static Intake.Whole read(Path file, byte[] head, IntakeOptions options) throws IOException {
         TextEncoding encoding = TextEncoding.of(head);
         int mark = encoding.markBytes();
         String text = new String(head, mark, head.length - mark, encoding.charset());
         long size = Files.size(file);
-        TableShape shape = TableShape.of(file, text, head.length >= size);
+        TableShape shape = TableShape.of(file, text, head.length >= size, options.table());
         TableSize.require(file, size, text.length() * (double) size / head.length, text, shape);
-        StampedTable table = new StampedTable(file, shape);
+        StampedTable table = new StampedTable(file, shape, options.table());
         if (options.fullScale().isPresent()) {
             table.warn("full-scale-unused", "a full scale was given, but a table holds values and not shares of it");
         }
@@ -63,7 +71,7 @@ final class StampedTable {
         warnings.add(new Warning(code, message));
     }
 
-    private Recording read(TextEncoding encoding) throws IOException {
+    private Intake.Whole read(TextEncoding encoding) throws IOException {
         List<Integer> wanted = wantedColumns();
         try (DigestInputStream bytes =
                 new DigestInputStream(new BufferedInputStream(Files.newInputStream(file)), HashedFile.sha256())) {
@@ -97,13 +105,15 @@ final class StampedTable {
         return wanted;
     }
 
-    private Recording recording(List<Integer> columns, List<double[]> numbers, String sha256) {
+    private Intake.Whole recording(List<Integer> columns, List<double[]> numbers, String sha256) {
         BadInput.Place place = BadInput.in(file);
         if (numbers.get(0).length < 2) {
             throw place.line(shape.firstRow())
                     .found(numbers.get(0).length + " row of numbers", "at least 1 s of signal");
         }
-        TimeColumn time = TimeColumn.find(headings, shape.types(), columns, numbers)
+        TimeColumn.Said timeSaid =
+                new TimeColumn.Said(columnsSaid.time(), said.timeUnit().map(TimeUnit::seconds));
+        TimeColumn time = TimeColumn.find(headings, shape.types(), columns, numbers, timeSaid)
                 .orElseThrow(() -> place.line(shape.firstRow())
                         .found(
                                 "no column of time stamps among " + columns.size() + " of numbers",
@@ -130,7 +140,35 @@ final class StampedTable {
         double[] raw = Arrays.stream(numbers.get(columns.indexOf(time.column())))
                 .map(stamp -> stamp * unit)
                 .toArray();
-        return assemble(valueColumns, values, Stamps.of(raw, values), sha256);
+        Recording recording = assemble(valueColumns, values, Stamps.of(raw, values), sha256);
+        return new Intake.Whole(recording, asRead(time, valueColumns, recording), SaidColumns.written(shape));
+    }
+
+    private TableReading asRead(TimeColumn time, List<Integer> valueColumns, Recording recording) {
+        boolean clock = shape.types().get(time.column()).stamp();
+        return new TableReading(
+                Separator.of(shape.separator()),
+                Optional.of(shape.decimalComma() ? DecimalSign.COMMA : DecimalSign.POINT),
+                Optional.of(number(time.column())),
+                clock ? Optional.empty() : TimeUnit.of(time.unit()),
+                IntStream.range(0, valueColumns.size())
+                        .mapToObj(i -> columnAsRead(
+                                valueColumns.get(i), recording.channels().get(i)))
+                        .toList());
+    }
+
+    private ColumnReading columnAsRead(int column, Channel channel) {
+        double factor = headings.get(column).factor();
+        return new ColumnReading(
+                number(column),
+                Optional.of(channel.name()),
+                channel.unit() == SignalUnit.UNSTATED
+                        ? Optional.empty()
+                        : Optional.of(new ValueScale(factor, channel.unit())));
+    }
+
+    private static String number(int column) {
+        return String.valueOf(column + 1);
     }
 
     private boolean holdsValues(int column, double[] numbers) {
@@ -138,6 +176,9 @@ final class StampedTable {
         boolean rowCount = role == ColumnHeading.Role.UNKNOWN
                 && headings.get(column).name().isBlank()
                 && TimeColumn.counts(numbers);
+        if (columnsSaid.values().contains(column)) {
+            return true;
+        }
         return role != ColumnHeading.Role.TIME
                 && role != ColumnHeading.Role.INDEX
                 && !rowCount

@@ -5,6 +5,9 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import evenblade.problem.BadInput;
+import evenblade.recording.TableReading;
+import evenblade.recording.TableReading.DecimalSign;
+import evenblade.recording.TableReading.Separator;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -25,11 +28,13 @@ import java.util.stream.IntStream;
  */
 record TableShape(
         char separator, boolean decimalComma, int firstRow, List<String> headings, List<CellText.Type> types) {
-    static final char WHITESPACE = ' ';
+    static final char WHITESPACE = Separator.SPACES.sign();
     /** Starts of lines that are remarks; a semicolon too, where it doesn't separate. */
     private static final List<String> REMARKS = List.of("#", "//", "%", "!");
 
-    private static final char[] SEPARATORS = {'\t', ';', ',', '|', WHITESPACE};
+    private static final List<Separator> SEPARATORS =
+            List.of(Separator.TAB, Separator.SEMICOLON, Separator.COMMA, Separator.BAR, Separator.SPACES);
+
     private static final int BODY_LINES = 200;
     private static final int HEADING_LINES_BACK = 3;
 
@@ -57,8 +62,9 @@ record TableShape(
      *
      * @param text the first lines
      * @param whole whether that is all of the file; otherwise the last line may be cut
+     * @param said about separator and decimal sign; they aren't judged then
      */
-    static TableShape of(Path file, String text, boolean whole) {
+    static TableShape of(Path file, String text, boolean whole, TableReading said) {
         List<Line> lines = new ArrayList<>();
         int number = 0;
         for (String line : (Iterable<String>) text.lines()::iterator) {
@@ -74,13 +80,13 @@ record TableShape(
             throw BadInput.in(file).found("no number in it", "rows of a time stamp and at least one value");
         }
         List<Line> body = content.subList(Math.max(content.size() / 2, content.size() - BODY_LINES), content.size());
-        Candidate best = best(body);
+        Candidate best = best(body, said);
         if (best == null) {
             Line line = content.get(0);
             throw BadInput.in(file)
                     .line(line.number())
                     .found(
-                            "no number in it, text that starts \"" + shortened(line.text()) + "\"",
+                            "no number in it" + as(said) + ", text that starts \"" + shortened(line.text()) + "\"",
                             "rows of a time stamp and at least one value");
         }
         CellText cells = new CellText(best.decimalComma());
@@ -88,7 +94,7 @@ record TableShape(
         if (types.stream().filter(type -> type != CellText.Type.EMPTY).count() < 2) {
             throw BadInput.in(file)
                     .line(body.get(0).number())
-                    .found("one column", "a column of time stamps and at least one column of values");
+                    .found("one column" + as(said), "a column of time stamps and at least one column of values");
         }
         Line firstRow = content.stream()
                 .filter(line -> isRow(split(line.text(), best.separator()), types, cells))
@@ -98,17 +104,30 @@ record TableShape(
         return new TableShape(best.separator(), best.decimalComma(), firstRow.number(), headings, types);
     }
 
+    /** How it was to be read, for a complaint. */
+    private static String as(TableReading said) {
+        String between = said.separator()
+                .map(each -> " with " + each.word() + " between cells")
+                .orElse("");
+        return between
+                + said.decimalSign()
+                        .map(each -> " with decimal " + each.word() + "s")
+                        .orElse("");
+    }
+
     private static String shortened(String text) {
         String stripped = text.strip();
         return stripped.length() > 30 ? stripped.substring(0, 30) + "…" : stripped;
     }
 
-    private static Candidate best(List<Line> body) {
+    private static Candidate best(List<Line> body, TableReading said) {
         Candidate best = null;
-        for (char separator : SEPARATORS) {
+        for (Separator each : said.separator().map(List::of).orElse(SEPARATORS)) {
+            char separator = each.sign();
             List<String[]> rows = split(body, separator);
             int columns = usualCount(rows);
-            for (boolean decimalComma : new boolean[] {false, true}) {
+            for (DecimalSign sign : said.decimalSign().map(List::of).orElse(List.of(DecimalSign.values()))) {
+                boolean decimalComma = sign == DecimalSign.COMMA;
                 CellText cells = new CellText(decimalComma);
                 double score = 0;
                 int numbers = 0;

@@ -26,6 +26,14 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
     private static final double HALF_DAY = 43_200;
     private static final int JUDGED_ROWS = 20_000;
 
+    /**
+     * What is said about the time.
+     *
+     * @param column which of the table's columns it is, counted from 0
+     * @param unit seconds per unit of its numbers
+     */
+    record Said(Optional<Integer> column, Optional<Double> unit) {}
+
     /** A column that may be the time. */
     private record Candidate(int column, ColumnHeading heading, CellText.Type type, double[] numbers, int distinct) {}
 
@@ -40,13 +48,21 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
      * @param types per column of the table
      * @param columns which of the table's columns were read
      * @param numbers their numbers
+     * @param said overrides what headings and numbers tell
      * @return empty where no column tells time
      */
     static Optional<TimeColumn> find(
-            List<ColumnHeading> headings, List<CellText.Type> types, List<Integer> columns, List<double[]> numbers) {
+            List<ColumnHeading> headings,
+            List<CellText.Type> types,
+            List<Integer> columns,
+            List<double[]> numbers,
+            Said said) {
         List<Candidate> candidates = new ArrayList<>();
         for (int i = 0; i < columns.size(); i++) {
             int column = columns.get(i);
+            if (said.column().isPresent() && said.column().get() != column) {
+                continue;
+            }
             ColumnHeading heading = headings.get(column);
             boolean named = heading.role() == ColumnHeading.Role.TIME;
             boolean unnamed = heading.role() == ColumnHeading.Role.UNKNOWN;
@@ -68,14 +84,14 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
                                 candidate -> candidate.heading().timeUnit().isPresent()
                                         || candidate.type().stamp())
                         .thenComparing(candidate -> -candidate.column()));
-        return best.map(candidate -> of(candidate, candidates));
+        return best.map(candidate -> of(candidate, candidates, said));
     }
 
     private static boolean told(Candidate candidate) {
         return candidate.type().stamp() || candidate.heading().role() == ColumnHeading.Role.TIME;
     }
 
-    private static TimeColumn of(Candidate chosen, List<Candidate> candidates) {
+    private static TimeColumn of(Candidate chosen, List<Candidate> candidates, Said said) {
         List<Warning> warnings = new ArrayList<>();
         String name = nameOf(chosen);
         if (!told(chosen)) {
@@ -92,10 +108,14 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
         }
         if (chosen.type().stamp()) {
             acrossMidnight(chosen.numbers());
+            if (said.unit().isPresent()) {
+                warnings.add(new Warning(
+                        "time-unit-unused", name + " holds clock times, so the unit of time stated isn't used"));
+            }
             return new TimeColumn(chosen.column(), 1, warnings);
         }
         double step = medianStep(chosen.numbers());
-        Optional<Double> stated = chosen.heading().timeUnit();
+        Optional<Double> stated = said.unit().or(() -> chosen.heading().timeUnit());
         if (stated.isEmpty()) {
             double unit = plausibleUnit(chosen.numbers()[0], step);
             warnings.add(new Warning(
@@ -114,7 +134,7 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
                     "time-unit-doubtful",
                     String.format(
                             Locale.ROOT,
-                            "%s is headed in %s, which makes %.3g samples per second; check its unit",
+                            "%s is in %s, which makes %.3g samples per second; check its unit",
                             name,
                             unitName(stated.get()),
                             rateHz)));

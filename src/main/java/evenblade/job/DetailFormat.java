@@ -3,6 +3,7 @@ package evenblade.job;
 import evenblade.job.Conditions.Condition;
 import evenblade.json.JsonFields;
 import evenblade.json.JsonObject;
+import evenblade.recording.TableReading;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
@@ -102,11 +103,13 @@ final class DetailFormat {
                 .put("tolerancePercent", settings.tolerancePercent())
                 .put("channels", settings.channels())
                 .put("markChannel", settings.markChannel())
-                .put("fullScale", settings.fullScale());
+                .put("fullScale", settings.fullScale())
+                .put("table", TableFormat.written(settings.table()));
     }
 
     private static RunSettings settings(JsonObject json) {
-        json.requireOnly("engineRpm", "propellerRpm", "tolerancePercent", "channels", "markChannel", "fullScale");
+        json.requireOnly(
+                "engineRpm", "propellerRpm", "tolerancePercent", "channels", "markChannel", "fullScale", "table");
         if (json.has("engineRpm") && json.has("propellerRpm")) {
             throw json.refuse("propellerRpm", "an engine speed or a propeller speed, not both");
         }
@@ -116,7 +119,8 @@ final class DetailFormat {
                 json.optionalNumber("tolerancePercent"),
                 json.texts("channels"),
                 json.optionalText("markChannel"),
-                json.optionalText("fullScale"));
+                json.optionalText("fullScale"),
+                json.optionalObject("table").map(TableFormat::read).orElse(TableReading.UNSAID));
     }
 
     private static JsonFields conditions(Conditions conditions) {

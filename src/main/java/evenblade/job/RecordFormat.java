@@ -21,7 +21,7 @@ import java.util.Set;
  */
 final class RecordFormat {
     /** The version this program writes. */
-    static final int VERSION = 1;
+    static final int VERSION = 2;
 
     private static final String FORMAT = "evenblade-job";
 
@@ -32,9 +32,9 @@ final class RecordFormat {
         this.migrations = Map.copyOf(migrations);
     }
 
-    /** The format as it is today; version 1 is the first, so there is nothing older to read. */
+    /** The format as it is today; what version 2 added, no record of version 1 has. */
     static RecordFormat current() {
-        return new RecordFormat(Map.of());
+        return new RecordFormat(Map.of(1, older -> older));
     }
 
     /**
@@ -84,7 +84,7 @@ final class RecordFormat {
         for (int v = version; v < VERSION; v++) {
             Migration step = migrations.get(v);
             if (step == null) {
-                throw json.refuse("version", VERSION + ", the only version there is");
+                throw json.refuse("version", "1 to " + VERSION + ", the versions there are");
             }
             document = step.toNext(document);
         }

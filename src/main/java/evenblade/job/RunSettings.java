@@ -1,5 +1,6 @@
 package evenblade.job;
 
+import evenblade.recording.TableReading;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -13,6 +14,7 @@ import java.util.OptionalDouble;
  * @param channels names or numbers of the channels to look at; empty for all
  * @param markChannel name or number of the channel with the once-per-rev mark
  * @param fullScale what a full-scale sample stands for, as entered
+ * @param table how its table is to be read, as far as it was said
  */
 public record RunSettings(
         OptionalDouble engineRpm,
@@ -20,7 +22,8 @@ public record RunSettings(
         OptionalDouble tolerancePercent,
         List<String> channels,
         Optional<String> markChannel,
-        Optional<String> fullScale) {
+        Optional<String> fullScale,
+        TableReading table) {
     /** Nothing entered: the signal has to tell everything. */
     public static final RunSettings NONE = new RunSettings(
             OptionalDouble.empty(),
@@ -28,7 +31,8 @@ public record RunSettings(
             OptionalDouble.empty(),
             List.of(),
             Optional.empty(),
-            Optional.empty());
+            Optional.empty(),
+            TableReading.UNSAID);
 
     public RunSettings {
         channels = List.copyOf(channels);
@@ -40,22 +44,41 @@ public record RunSettings(
     /** The same with an entered engine speed. */
     public RunSettings withEngineRpm(double rpm) {
         return new RunSettings(
-                OptionalDouble.of(rpm), OptionalDouble.empty(), tolerancePercent, channels, markChannel, fullScale);
+                OptionalDouble.of(rpm),
+                OptionalDouble.empty(),
+                tolerancePercent,
+                channels,
+                markChannel,
+                fullScale,
+                table);
     }
 
     /** The same with an entered propeller speed. */
     public RunSettings withPropellerRpm(double rpm) {
         return new RunSettings(
-                OptionalDouble.empty(), OptionalDouble.of(rpm), tolerancePercent, channels, markChannel, fullScale);
+                OptionalDouble.empty(),
+                OptionalDouble.of(rpm),
+                tolerancePercent,
+                channels,
+                markChannel,
+                fullScale,
+                table);
     }
 
     /** The same with a mark channel. */
     public RunSettings withMarkChannel(String channel) {
-        return new RunSettings(engineRpm, propellerRpm, tolerancePercent, channels, Optional.of(channel), fullScale);
+        return new RunSettings(
+                engineRpm, propellerRpm, tolerancePercent, channels, Optional.of(channel), fullScale, table);
     }
 
     /** The same with a full scale. */
     public RunSettings withFullScale(String value) {
-        return new RunSettings(engineRpm, propellerRpm, tolerancePercent, channels, markChannel, Optional.of(value));
+        return new RunSettings(
+                engineRpm, propellerRpm, tolerancePercent, channels, markChannel, Optional.of(value), table);
+    }
+
+    /** The same with a way to read its table. */
+    public RunSettings withTable(TableReading said) {
+        return new RunSettings(engineRpm, propellerRpm, tolerancePercent, channels, markChannel, fullScale, said);
     }
 }

@@ -88,6 +88,9 @@ public final class RunParts {
                 .ifPresent(rpm -> facts.add(new Fact("Entered speed", "propeller " + Amounts.fixed(rpm, 0) + " rpm")));
         settings.fullScale().ifPresent(value -> facts.add(new Fact("Full scale", value)));
         settings.markChannel().ifPresent(value -> facts.add(new Fact("Mark on channel", value)));
+        if (!settings.table().unsaid()) {
+            facts.add(new Fact("Table read with", settings.table().words()));
+        }
     }
 
     private static List<Fact> quality(RunOrders orders) {

@@ -90,6 +90,19 @@ class JobCommandsTest {
     }
 
     @Test
+    void howATableIsToBeReadIsKeptAndShown() throws IOException {
+        done("add", table("before.csv").toString(), "--label", "before", "--column-scale", "2=0.5 g");
+        assertThat(done("show").out()).contains("read with column 2 with 1 = 0.5 g");
+        assertThat(shown().objects("events")
+                        .get(0)
+                        .object("settings")
+                        .object("table")
+                        .objects("columns"))
+                .singleElement()
+                .satisfies(column -> assertThat(column.text("oneIs")).isEqualTo("0.5 g"));
+    }
+
+    @Test
     void aWholeJobIsWrittenAndShownInTheOrderOfTime() throws IOException {
         Path photo = Files.writeString(dir.resolve("sheet.pdf"), "%PDF-1.4\n");
         done(

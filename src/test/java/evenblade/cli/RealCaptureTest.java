@@ -151,7 +151,8 @@ class RealCaptureTest {
                         plain.tolerancePercent(),
                         List.of("left"),
                         plain.markChannel(),
-                        plain.fullScale()))
+                        plain.fullScale(),
+                        plain.table()))
                 .orders();
     }
 

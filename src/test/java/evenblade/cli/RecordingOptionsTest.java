@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 import evenblade.problem.BadInput;
+import evenblade.recording.TableReading;
 import evenblade.units.FullScale;
 import evenblade.units.SignalUnit;
+import evenblade.units.ValueScale;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
@@ -41,6 +45,42 @@ class RecordingOptionsTest {
         assertThat(options.channels()).containsExactly("x", "2");
         assertThat(options.markChannel()).contains("tach");
         assertThat(options.fullScale()).contains(new FullScale(50, SignalUnit.METRE_PER_SECOND_SQUARED));
+    }
+
+    @Test
+    void theReadingOfATableIsSaidInWords() {
+        TableReading table = said(
+                        "--separator",
+                        "semicolon",
+                        "--decimal-sign",
+                        "comma",
+                        "--time-column",
+                        "2",
+                        "--time-unit",
+                        "ms",
+                        "--column-scale",
+                        "3=0.01 m/s2",
+                        "--column-name",
+                        "3=across")
+                .table();
+        assertThat(table)
+                .isEqualTo(new TableReading(
+                        Optional.of(TableReading.Separator.SEMICOLON),
+                        Optional.of(TableReading.DecimalSign.COMMA),
+                        Optional.of("2"),
+                        Optional.of(TableReading.TimeUnit.MILLISECONDS),
+                        List.of(new TableReading.ColumnReading(
+                                "3",
+                                Optional.of("across"),
+                                Optional.of(new ValueScale(0.01, SignalUnit.METRE_PER_SECOND_SQUARED))))));
+        assertThat(said().table()).isEqualTo(TableReading.UNSAID);
+        assertThatExceptionOfType(BadInput.class)
+                .isThrownBy(() -> said("--separator", "semicolons").table())
+                .withMessage("--separator: \"semicolons\", expected one of comma, semicolon, tab, bar, spaces;"
+                        + " did you mean 'semicolon'?");
+        assertThatExceptionOfType(BadInput.class)
+                .isThrownBy(() -> said("--column-scale", "3").table())
+                .withMessage("--column-scale: \"3\", expected a column, = and a value, such as \"2=...\"");
     }
 
     @Test

@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.problem.BadInput;
+import evenblade.recording.TableReading;
 import evenblade.units.FullScale;
 import evenblade.units.SignalUnit;
 import java.io.RandomAccessFile;
@@ -292,7 +293,8 @@ class WavIntakeTest {
                 .format(PCM, 1, RATE, 16)
                 .chunk("data", samples(PCM, 16, 1, FRAMES, RATE))
                 .writeTo(folder.resolve("run.wav"));
-        IntakeOptions options = new IntakeOptions(Optional.of(new FullScale(50, SignalUnit.METRE_PER_SECOND_SQUARED)));
+        IntakeOptions options = new IntakeOptions(
+                Optional.of(new FullScale(50, SignalUnit.METRE_PER_SECOND_SQUARED)), TableReading.UNSAID);
         Heard heard = Heard.from(file, options);
         assertThat(heard.header().fullScale()).isEqualTo(50);
         assertThat(heard.header().unit()).isEqualTo(SignalUnit.METRE_PER_SECOND_SQUARED);

@@ -5,8 +5,15 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import evenblade.job.Conditions.Condition;
 import evenblade.problem.BadInput;
+import evenblade.recording.TableReading;
+import evenblade.recording.TableReading.ColumnReading;
+import evenblade.recording.TableReading.DecimalSign;
+import evenblade.recording.TableReading.Separator;
+import evenblade.recording.TableReading.TimeUnit;
 import evenblade.tracking.Layout;
 import evenblade.tracking.PitchReadings;
+import evenblade.units.SignalUnit;
+import evenblade.units.ValueScale;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -43,7 +50,7 @@ class RecordFormatTest {
 
         RecordFormat.Reading reading = format.read(Files.write(dir.resolve("job.json"), format.write(record)));
 
-        assertThat(reading).isEqualTo(new RecordFormat.Reading(1, record));
+        assertThat(reading).isEqualTo(new RecordFormat.Reading(RecordFormat.VERSION, record));
         assertThat(format.write(reading.record())).isEqualTo(format.write(record));
     }
 
@@ -92,7 +99,19 @@ class RecordFormatTest {
         if (random.nextBoolean()) {
             settings = settings.withMarkChannel(anyText(random)).withFullScale("50 m/s2");
         }
-        return settings;
+        return random.nextBoolean() ? settings.withTable(anyTable(random)) : settings;
+    }
+
+    private static TableReading anyTable(Random random) {
+        ValueScale scale = new ValueScale(random.nextDouble() * 1e-3 + 1e-9, SignalUnit.STANDARD_GRAVITY);
+        return new TableReading(
+                Optional.of(Separator.values()[random.nextInt(5)]),
+                random.nextBoolean() ? Optional.of(DecimalSign.COMMA) : Optional.empty(),
+                maybe(anyText(random), random),
+                random.nextBoolean() ? Optional.of(TimeUnit.values()[random.nextInt(4)]) : Optional.empty(),
+                List.of(
+                        new ColumnReading("2", maybe(anyText(random), random), Optional.of(scale)),
+                        new ColumnReading(anyText(random), Optional.empty(), Optional.empty())));
     }
 
     private static Conditions anyConditions(Random random) {
@@ -203,13 +222,13 @@ class RecordFormatTest {
     void aRecordOfANewerProgramIsRefusedAndLeftAlone() throws IOException {
         JobFolder job = InventedJobs.in(dir.resolve("job"));
         Path file = job.path().resolve("job.json");
-        String newer = Files.readString(file).replace("\"version\" : 1", "\"version\" : 2, \"weather\": {}");
+        String newer = Files.readString(file).replace("\"version\" : 2", "\"version\" : 3, \"weather\": {}");
         Files.writeString(file, newer);
 
         assertThatThrownBy(() -> job.append(Entry.note("x")))
                 .isInstanceOf(BadInput.class)
-                .hasMessage(file + ":3: a record of version 2, written by a newer Evenblade, "
-                        + "expected version 1 or older; use the newer program, nothing was changed");
+                .hasMessage(file + ":3: a record of version 3, written by a newer Evenblade, "
+                        + "expected version 2 or older; use the newer program, nothing was changed");
         assertThat(file).hasContent(newer);
     }
 
@@ -218,6 +237,23 @@ class RecordFormatTest {
         Path file = Files.writeString(dir.resolve("job.json"), "{ \"jobs\": [] }");
 
         assertThatThrownBy(() -> format.read(file)).hasMessageContaining("no key \"format\"");
+    }
+
+    @Test
+    void aRecordOfVersionOneIsReadAsItWasWritten() throws IOException {
+        JobFolder made = InventedJobs.in(dir.resolve("job"));
+        made.append(Entry.note("old entry"));
+        Path file = made.path().resolve("job.json");
+        String old = Files.readString(file).replace("\"version\" : 2", "\"version\" : 1");
+        Files.writeString(file, old);
+
+        JobFolder job = JobFolder.open(made.path());
+        job.append(Entry.note("new entry"));
+
+        assertThat(made.path().resolve("job.json.version-1")).hasContent(old);
+        assertThat(JobFolder.open(made.path()).record().events())
+                .extracting(Event::text)
+                .containsExactlyInAnyOrder("old entry", "new entry");
     }
 
     /** A version 0 that only this test knows: names under another key, nothing said of invention. */
@@ -235,12 +271,12 @@ class RecordFormatTest {
         made.append(Entry.note("old entry"));
         Path file = made.path().resolve("job.json");
         String old = Files.readString(file)
-                .replace("\"version\" : 1", "\"version\" : 0")
+                .replace("\"version\" : 2", "\"version\" : 0")
                 .replace("\"name\" : \"Invented job\"", "\"title\" : \"Old job\"")
                 .replace("  \"invented\" : true,\n", "");
         Files.writeString(file, old);
-        JobFolder job =
-                new JobFolder(made.path(), InventedJobs.CLOCK, new RealDisk(), new RecordFormat(Map.of(0, FROM_ZERO)));
+        JobFolder job = new JobFolder(
+                made.path(), InventedJobs.CLOCK, new RealDisk(), new RecordFormat(Map.of(0, FROM_ZERO, 1, one -> one)));
 
         assertThat(job.record().name()).isEqualTo("Old job");
         assertThat(file).as("reading changes nothing").hasContent(old);
@@ -258,7 +294,7 @@ class RecordFormatTest {
 
     @Test
     void anOlderRecordThatNoStepLeadsFromIsRefused() throws IOException {
-        Path file = damaged("\"version\" : 1", "\"version\" : 0");
+        Path file = damaged("\"version\" : 2", "\"version\" : 0");
 
         assertThatThrownBy(() -> format.read(file)).hasMessageContaining("\"version\" is the number 0");
     }

@@ -8,6 +8,7 @@ import evenblade.problem.BadInput;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class QuantitiesTest {
     private static final BadInput.Place PLACE = BadInput.in("--full-scale");
@@ -44,6 +45,29 @@ class QuantitiesTest {
         assertThatExceptionOfType(BadInput.class)
                 .isThrownBy(() -> FullScale.parse(text, PLACE))
                 .withMessage("--full-scale: " + complaint);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "m/s2, 1, METRE_PER_SECOND_SQUARED, m/s2",
+        "g, 1, STANDARD_GRAVITY, g",
+        "mg, 0.001, STANDARD_GRAVITY, 0.001 g",
+        "0.01 m/s², 0.01, METRE_PER_SECOND_SQUARED, 0.01 m/s2",
+        "0.0000001 V, 1e-7, VOLT, 0.0000001 V",
+        "1/4096 g, 0.000244140625, STANDARD_GRAVITY, 0.000244140625 g",
+    })
+    void aScaleIsWhatAOneStandsForAndIsWrittenToTheLastDigit(
+            String text, double value, SignalUnit unit, String written) {
+        ValueScale scale = ValueScale.parse(text, PLACE);
+        assertThat(scale).isEqualTo(new ValueScale(value, unit));
+        assertThat(scale.text()).isEqualTo(written);
+        assertThat(ValueScale.parse(scale.text(), PLACE)).isEqualTo(scale);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "3", "0 g", "-1 g", "2 kg"})
+    void whatIsNoScaleIsRefused(String text) {
+        assertThatExceptionOfType(BadInput.class).isThrownBy(() -> ValueScale.parse(text, PLACE));
     }
 
     /**
