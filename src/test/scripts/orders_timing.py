@@ -1,15 +1,17 @@
 #!/usr/bin/env python3
 """Times `evenblade orders` as a whole process against two others on the same file, in one run.
 
-    orders_timing.py [ROUNDS]        after `mvn -B -q package`
+    /usr/bin/python3 orders_timing.py [ROUNDS]        after `mvn -B -q package`
 
 The file: ten minutes of invented 48 kHz mono sound, 16 bit, speed wandering by 1 %. The others: starting
 the virtual machine and reading the same file through the same reader (hash and quality included), and
 the job scripted with SciPy (src/test/python/orders_by_scipy.py). Rounds take turns, so that other work on
 the machine hits all three. Wall time and processor time (user and system, children included) are given,
-best and median.
+best and median. At the end the two answers are held against each other: speed, amplitudes and intervals,
+lines detected, unevenness. The script is run by the same Python that runs this file.
 """
 
+import json
 import os
 import pathlib
 import resource
@@ -20,6 +22,7 @@ import tempfile
 import time
 
 import numpy as np
+import scipy
 from scipy.io import wavfile
 
 ROOT = pathlib.Path(__file__).resolve().parents[3]
@@ -59,18 +62,41 @@ def main():
             "start and read": ["java", "-cp", classes, "evenblade.bench.DecodeTiming", wav, "1"],
             "evenblade orders": ["java", "-jar", str(JAR), "orders", wav, "--installation", installation,
                                  "--engine-rpm", "4800", "--json"],
-            "SciPy": [sys.executable, str(ROOT / "src/test/python/orders_by_scipy.py"), wav, str(51 / 21), "3", "2",
-                      "4800", "51"],
+            "SciPy": [sys.executable, str(ROOT / "src/test/python/orders_by_scipy.py"), wav, installation, "4800"],
         }
         times = {name: [] for name in jobs}
         for _ in range(rounds):
             for name, command in jobs.items():
                 times[name].append(timed(command))
+        answers = [json.loads(subprocess.run(jobs[name], check=True, capture_output=True).stdout)
+                   for name in ("evenblade orders", "SciPy")]
     print(f"load {os.getloadavg()[0]:.1f}, {rounds} rounds")
     for name, pairs in times.items():
         wall, cpu = zip(*pairs)
         print(f"{name:18s} wall best {min(wall):6.2f} median {statistics.median(wall):6.2f} s"
               f"   processor best {min(cpu):6.2f} median {statistics.median(cpu):6.2f} s")
+    print(f"Python {sys.version.split()[0]} ({sys.executable}), NumPy {np.__version__}, SciPy {scipy.__version__}")
+    agree(*answers)
 
 
-main()
+def agree(ours, scripted):
+    """Stops with a word where the two answers differ by more than their errors allow."""
+    speed = ours["speed"]
+    apart = abs(speed["engineRpm"] - scripted["engineRpm"])
+    assert apart < 4 * np.hypot(speed["standardErrorEngineRpm"], scripted["standardErrorEngineRpm"]), apart
+    assert ours["recording"]["sha256"] == scripted["sha256"]
+    worst = 0.0
+    one, other = ours["dwells"][0], scripted["dwells"][0]
+    for a, b in zip(one["orders"], other["orders"], strict=True):
+        assert a["order"] == b["order"] and a["detected"] == b["detected"], (a["name"], a["detected"], b["detected"])
+        off = abs(a["amplitude"] - b["amplitude"]) / np.hypot(a["standardError"], b["standardError"])
+        worst = max(worst, off)
+        assert off < 3, (a["name"], off)
+        assert max(a["ciLow"], b["ciLow"]) <= min(a["ciHigh"], b["ciHigh"]), a["name"]
+        assert 0.5 < a["standardError"] / b["standardError"] < 2, a["name"]
+    assert abs(one["unevenness"] / other["unevenness"]["value"] - 1) < 0.01
+    print(f"the answers agree: speeds {apart:.4f} rpm apart, amplitudes at most {worst:.1f} standard errors")
+
+
+if __name__ == "__main__":
+    main()

@@ -18,6 +18,16 @@ final class CrestCounter {
     private static final double GROWTH = 1.25;
     /** Of samples within 4δ of a smooth extreme at most about half lie within δ; of a flat one, all. */
     private static final double FLAT = 0.75;
+    /** Noise on a clipped peak breaks its flat top into pieces; this share must still lie in runs ... */
+    private static final double LEAST_IN_RUNS = 0.1;
+
+    /**
+     * ... or so many samples must lie within δ and some below, within 4δ: at low rates a clipped peak is a
+     * single sample. (A clean sine whose period is a whole number of samples has none below.)
+     */
+    private static final long PILE = 30;
+
+    private static final long BELOW_PILE = 3;
 
     private final double quantum;
     private final int run;
@@ -105,9 +115,11 @@ final class CrestCounter {
         if (width == 0) {
             return 0;
         }
-        long flat = countAbove(inRuns, highest - delta);
+        long flat = countAbove(all, highest - delta);
         long near = countAbove(all, highest - 4 * delta);
-        return flat > FLAT * near ? Math.max(0, 2 * flat - near) : 0;
+        long runs = countAbove(inRuns, highest - delta);
+        boolean together = runs > LEAST_IN_RUNS * flat || flat >= PILE && near - flat >= BELOW_PILE;
+        return flat > FLAT * near && together ? Math.max(0, 2 * flat - near) : 0;
     }
 
     private long countAbove(long[] bins, double level) {

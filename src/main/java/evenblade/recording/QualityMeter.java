@@ -6,9 +6,10 @@ package evenblade.recording;
  * <p><b>Clipping.</b> A smooth peak passes through the last δ below its top twice as fast as through
  * the last 4δ (it is a parabola there), so of the samples within 4δ of the extreme at most about half
  * lie within δ. A clipped peak is flat: nearly all of them do. With δ = 0.1 % of half the span (or
- * one quantum, if that is more), n₁ the samples within δ that sit in runs, and n₄ the samples within
- * 4δ, the clipped number is estimated as 2n₁ − n₄ where n₁ exceeds ¾ n₄, and 0 otherwise. So a clean
- * sine, which spends 3 % of its time within 0.1 % of its extremes, is not called clipped.
+ * one quantum, if that is more), n₁ the samples within δ and n₄ those within 4δ, the clipped number is
+ * estimated as 2n₁ − n₄ where n₁ exceeds ¾ n₄ and a tenth of those within δ sit in runs (or many pile
+ * up there one by one), and 0 otherwise. So a clean sine, which spends 3 % of its time within 0.1 % of
+ * its extremes, is not called clipped, nor is noise, whose largest samples stand alone.
  *
  * <p><b>When it is wrong.</b> Peaks of which less than about 0.5 % was cut off, or that are clipped for
  * fewer samples than the run length in use, are not seen; a square wave or a switch signal is flat by

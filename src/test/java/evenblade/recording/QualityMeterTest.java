@@ -88,6 +88,41 @@ class QualityMeterTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"48000, 3", "16000, 3", "2000, 2", "416, 2"})
+    void noiseOnAClippedPeakDoesNotHideTheClipping(int rate, int run) {
+        Random random = new Random(7);
+        int cutSamples = 0;
+        float[] samples = new float[60 * rate];
+        for (int i = 0; i < samples.length; i++) {
+            double turn = 2 * Math.PI * 33.7 * i / rate;
+            double value = 0.25 * Math.sin(turn) + 0.1 * Math.sin(3 * turn + 1) + 0.02 * random.nextGaussian();
+            samples[i] = (float) Math.max(-0.3, Math.min(0.3, value));
+            cutSamples += Math.abs(value) > 0.3 ? 1 : 0;
+        }
+        QualityMeter meter = new QualityMeter("x", QUANTUM_16, run);
+        meter.add(samples, 0, 1, samples.length);
+        double share = (double) cutSamples / samples.length;
+        assertThat(share).isBetween(0.02, 0.1);
+        assertThat(meter.quality(1, 0).clippedShare()).isCloseTo(share, within(0.1 * share));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {2, 3})
+    void aNoisySignalThatIsNotCutIsNotCalledClipped(int run) {
+        for (long seed = 0; seed < 60; seed++) {
+            Random random = new Random(seed);
+            double noise = 0.3 * random.nextDouble();
+            double step = 0.01 + random.nextDouble();
+            float[] samples = signal(
+                    12_000,
+                    i -> 0.2 * Math.sin(step * i) + 0.1 * Math.sin(2.43 * step * i) + noise * random.nextGaussian());
+            QualityMeter meter = new QualityMeter("x", QUANTUM_16, run);
+            meter.add(samples, 0, 1, samples.length);
+            assertThat(meter.quality(1, 0).clippedShare()).as("seed %d", seed).isLessThan(1e-5);
+        }
+    }
+
+    @ParameterizedTest
     @ValueSource(ints = {1, 7, 100, 1000, 4096, 100_000})
     void theBlockSizeChangesNothing(int block) {
         Random random = new Random(11);
