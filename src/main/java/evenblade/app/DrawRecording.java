@@ -9,6 +9,7 @@ import evenblade.chart.Picture;
 import evenblade.chart.SpectrumPicture;
 import evenblade.chart.SpeedPicture;
 import evenblade.chart.WaterfallPicture;
+import evenblade.orders.AngleAverage;
 import evenblade.orders.ChannelOrders;
 import evenblade.orders.DwellOrders;
 import evenblade.orders.RunOrders;
@@ -58,11 +59,18 @@ public final class DrawRecording {
         return new DrawRecording(analysed).pictures();
     }
 
-    /** The spectrum of one channel over the longest dwell, or over the whole where there is no dwell. */
-    static Spectrum spectrum(AnalysedRecording analysed, int channel) {
+    /** One channel as it is drawn without its recording. */
+    static ChannelView view(AnalysedRecording analysed, int channel, Optional<AngleAverage> turn) {
         DrawRecording draw = new DrawRecording(analysed);
-        EvenGrid grid = draw.grid(analysed.recording().channels().get(channel));
-        return spectrum(draw.main.map(dwell -> part(grid, dwell)).orElse(grid.values()), grid);
+        return draw.view(
+                analysed.orders().channels().get(channel),
+                draw.grid(analysed.recording().channels().get(channel)),
+                turn);
+    }
+
+    private ChannelView view(ChannelOrders channel, EvenGrid grid, Optional<AngleAverage> turn) {
+        Series part = main.map(dwell -> part(grid, dwell)).orElse(grid.values());
+        return new ChannelView(channel.channel(), channel.unit(), spectrum(part, grid), usableUpToHz(grid), turn);
     }
 
     private static Spectrum spectrum(Series part, EvenGrid grid) {
@@ -78,11 +86,9 @@ public final class DrawRecording {
         for (int i = 0; i < run.channels().size(); i++) {
             ChannelOrders channel = run.channels().get(i);
             String name = run.channels().size() == 1 ? "" : "-" + (i + 1) + "-" + slug(channel.channel());
-            Optional<DwellOrders> dwell = channel.dwells().stream()
-                    .filter(each -> main.isPresent() && each.dwell().equals(main.get()))
-                    .findFirst();
+            Optional<DwellOrders> dwell = main(run, channel);
             EvenGrid grid = grid(recording.channels().get(i));
-            pictures.put("spectrum" + name, spectrum(channel, dwell, grid));
+            pictures.put("spectrum" + name, spectrum(run, view(channel, grid, Optional.empty())));
             dwell.ifPresent(each -> pictures.put("orders" + name, bars(channel, each)));
             pictures.put("waterfall" + name, waterfall(channel, dwell, grid));
         }
@@ -101,7 +107,8 @@ public final class DrawRecording {
                 : EvenGrid.of(recording.time(), channel.values(), EvenGrid.Interpolation.CUBIC);
     }
 
-    private Caption caption(Optional<ChannelOrders> channel, Optional<Dwell> dwell, String... more) {
+    private static Caption caption(
+            RunOrders run, Optional<ChannelOrders> channel, Optional<Dwell> dwell, String... more) {
         List<String> parts = new ArrayList<>(Caption.ofRun(run, channel, dwell).parts());
         parts.addAll(List.of(more));
         return new Caption(parts);
@@ -109,7 +116,7 @@ public final class DrawRecording {
 
     private SpeedPicture speed() {
         return new SpeedPicture(SpeedPicture.Data.of(
-                caption(Optional.empty(), Optional.empty()),
+                caption(run, Optional.empty(), Optional.empty()),
                 run.speed().track(),
                 run.ratio(),
                 run.speed().dwells(),
@@ -118,26 +125,39 @@ public final class DrawRecording {
 
     private OrderBarsPicture bars(ChannelOrders channel, DwellOrders dwell) {
         return new OrderBarsPicture(new OrderBarsPicture.Data(
-                caption(Optional.of(channel), Optional.of(dwell.dwell())), channel.unit(), OrderRows.bars(dwell)));
+                caption(run, Optional.of(channel), Optional.of(dwell.dwell())), channel.unit(), OrderRows.bars(dwell)));
     }
 
-    private SpectrumPicture spectrum(ChannelOrders channel, Optional<DwellOrders> dwell, EvenGrid grid) {
-        Series part = dwell.map(each -> part(grid, each.dwell())).orElse(grid.values());
-        Spectrum spectrum = spectrum(part, grid);
+    /** The longest dwell of a channel; empty where the speed never settles. */
+    private static Optional<DwellOrders> main(RunOrders run, ChannelOrders channel) {
+        return channel.dwells().stream()
+                .filter(each -> run.speed().main().filter(each.dwell()::equals).isPresent())
+                .filter(each -> run.speed().dwells().contains(each.dwell()))
+                .findFirst();
+    }
+
+    /** The spectrum of one channel of an analysed run. */
+    static SpectrumPicture spectrum(RunOrders run, ChannelView view) {
+        ChannelOrders channel = run.channels().stream()
+                .filter(each -> each.channel().equals(view.channel()))
+                .findFirst()
+                .orElseThrow();
+        Optional<DwellOrders> dwell = main(run, channel);
         return new SpectrumPicture(new SpectrumPicture.Data(
                 caption(
+                        run,
                         Optional.of(channel),
                         dwell.map(DwellOrders::dwell),
                         String.format(
                                 Locale.ROOT,
                                 "Hann window, bins of %.2f Hz, averaged over %d stretches",
-                                spectrum.binHz(),
-                                spectrum.segments())),
-                spectrum.frequenciesHz(),
-                spectrum.values(),
+                                view.spectrum().binHz(),
+                                view.spectrum().segments())),
+                view.spectrum().frequenciesHz(),
+                view.spectrum().values(),
                 channel.unit(),
                 dwell.map(OrderRows::marks).orElse(List.of()),
-                upToHz(dwell, grid),
+                upToHz(dwell, view.usableUpToHz()),
                 AmplitudeScale.DECADES));
     }
 
@@ -162,7 +182,7 @@ public final class DrawRecording {
     }
 
     private WaterfallPicture waterfall(ChannelOrders channel, Optional<DwellOrders> dwell, EvenGrid grid) {
-        double upTo = upToHz(dwell, grid);
+        double upTo = upToHz(dwell, usableUpToHz(grid));
         Waterfall fall = Waterfall.of(grid.values(), grid.rateHz(), upTo, WATERFALL_SLICES, WATERFALL_BINS);
         double[] db = new double[fall.slices() * fall.bins()];
         for (int slice = 0; slice < fall.slices(); slice++) {
@@ -183,7 +203,7 @@ public final class DrawRecording {
                 ? fall.timeS(1) - fall.timeS(0)
                 : recording.time().durationS();
         return new WaterfallPicture(new WaterfallPicture.Data(
-                caption(Optional.of(channel), Optional.empty(), "bins of " + hz(fall.frequencyHz(1))),
+                caption(run, Optional.of(channel), Optional.empty(), "bins of " + hz(fall.frequencyHz(1))),
                 grid.startS() + fall.timeS(0),
                 step,
                 fall.slices(),
@@ -201,9 +221,12 @@ public final class DrawRecording {
         return String.format(Locale.ROOT, "%.2f Hz", hz);
     }
 
+    private double usableUpToHz(EvenGrid grid) {
+        return Math.min(recording.usableUpToHz(), Recording.USABLE_SHARE_OF_RATE * grid.rateHz());
+    }
+
     /** Up to a little above the orders, or the highest frequency there is. */
-    private double upToHz(Optional<DwellOrders> dwell, EvenGrid grid) {
-        double highest = Math.min(recording.usableUpToHz(), Recording.USABLE_SHARE_OF_RATE * grid.rateHz());
+    private static double upToHz(Optional<DwellOrders> dwell, double highest) {
         double orders = dwell.map(OrderRows::upToHz).orElse(highest);
         // Steady lines that no order explains are shown too, as far as they matter.
         double others = dwell.stream()

@@ -10,11 +10,8 @@ import evenblade.job.Conditions;
 import evenblade.job.Conditions.Condition;
 import evenblade.job.Detail;
 import evenblade.job.Event;
-import evenblade.job.JobFolder;
 import evenblade.job.JobRecord;
 import evenblade.job.Kind;
-import evenblade.job.ResultCache;
-import evenblade.orders.RunOrders;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.tracking.LimitCheck;
@@ -31,13 +28,11 @@ import java.util.stream.IntStream;
 final class EvidenceOfJob {
     private final JobRecord record;
     private final JobRuns runs;
-    private final ResultCache cache;
     private final List<Warning> warnings = new ArrayList<>();
 
-    private EvidenceOfJob(JobFolder folder) {
-        this.runs = new JobRuns(folder);
+    private EvidenceOfJob(JobRuns runs) {
+        this.runs = runs;
         this.record = runs.record();
-        this.cache = folder.cache();
     }
 
     /**
@@ -50,9 +45,9 @@ final class EvidenceOfJob {
     record Loaded(JobRecord record, JobEvidence evidence, List<Warning> warnings) {}
 
     /** Loads a job, analysing the runs that aren't in its cache, two or more at a time. */
-    static Loaded of(JobFolder folder, Progress progress) {
+    static Loaded of(JobRuns runs, Progress progress) {
         progress.at(0, "analysing the runs");
-        EvidenceOfJob loader = new EvidenceOfJob(folder);
+        EvidenceOfJob loader = new EvidenceOfJob(runs);
         List<RunEvidence> measured = loader.runs();
         progress.at(1, "done");
         return new Loaded(
@@ -93,37 +88,14 @@ final class EvidenceOfJob {
     }
 
     private Outcome outcome(Event run) {
-        Detail.Run detail = (Detail.Run) run.detail();
-        Optional<RunNumbers> kept = cache.get(key(runs, detail)).flatMap(KeptNumbers::read);
-        if (kept.isPresent()) {
-            return new Outcome(kept, "");
-        }
         try {
-            RunOrders orders = AnalyseRecording.answer(runs.request(detail)).orders();
-            return keep(cache, runs, detail, orders)
-                    ? new Outcome(Optional.of(RunNumbers.of(orders)), "")
+            JobRuns.Result result = runs.result(run, false);
+            return result.asAdded()
+                    ? new Outcome(Optional.of(RunNumbers.of(result.run().orders())), "")
                     : new Outcome(Optional.empty(), "its recording was changed since it was added");
         } catch (BadInput e) {
             return new Outcome(Optional.empty(), e.getMessage());
         }
-    }
-
-    /**
-     * Keeps what findings need of an analysed run, so that it needn't be analysed again for them.
-     *
-     * @return whether the recording is still the one that was added; if not, nothing is kept
-     */
-    static boolean keep(ResultCache cache, JobRuns runs, Detail.Run detail, RunOrders orders) {
-        boolean unchanged =
-                orders.source().sha256().equals(detail.file().stamp().sha256());
-        if (unchanged) {
-            cache.put(key(runs, detail), KeptNumbers.written(RunNumbers.of(orders)));
-        }
-        return unchanged;
-    }
-
-    private static String key(JobRuns runs, Detail.Run detail) {
-        return runs.dependsOn("numbers for findings", KeptNumbers.FORMAT, detail);
     }
 
     private RunEvidence evidence(Event event, List<String> changes, RunNumbers measured) {

@@ -1,7 +1,6 @@
 package evenblade.app;
 
 import evenblade.findings.Findings;
-import evenblade.job.JobFolder;
 import evenblade.report.FindingPart;
 import java.util.List;
 
@@ -9,9 +8,9 @@ import java.util.List;
 final class FindingsForReport {
     private FindingsForReport() {}
 
-    /** The findings, heaviest first; none where nothing was measured. Runs analysed before come from the cache. */
-    static List<FindingPart> of(JobFolder folder) {
-        return Findings.weigh(EvidenceOfJob.of(folder, Progress.SILENT).evidence()).list().stream()
+    /** The findings, heaviest first; none where nothing was measured. */
+    static List<FindingPart> of(JobRuns runs) {
+        return Findings.weigh(EvidenceOfJob.of(runs, Progress.SILENT).evidence()).list().stream()
                 .map(FindingPart::of)
                 .toList();
     }

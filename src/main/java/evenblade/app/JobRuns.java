@@ -13,7 +13,6 @@ import evenblade.job.JobRecord;
 import evenblade.job.Kind;
 import evenblade.job.RunSettings;
 import evenblade.json.JsonWriter;
-import evenblade.orders.RunOrders;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.units.FullScale;
@@ -22,6 +21,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 
 /**
@@ -32,6 +32,7 @@ final class JobRuns {
     private final JobFolder folder;
     private final JobRecord record;
     private final Map<String, MeasuredRun> measured = new HashMap<>();
+    private final Map<String, Result> results = new ConcurrentHashMap<>();
     private final List<Warning> warnings = new ArrayList<>();
 
     JobRuns(JobFolder folder) {
@@ -119,25 +120,66 @@ final class JobRuns {
     }
 
     private MeasuredRun find(Event run) {
-        Detail.Run detail = (Detail.Run) run.detail();
-        RunConditions conditions = conditions(detail);
-        String key = dependsOn(detail);
-        Optional<MeasuredRun> kept =
-                folder.cache().get(key).flatMap(bytes -> KeptRun.read(bytes, nameOf(run), conditions));
-        if (kept.isPresent()) {
-            return kept.get();
-        }
-        RunOrders orders = AnalyseRecording.answer(request(detail)).orders();
-        MeasuredRun fresh = MeasuredRun.of(nameOf(run), conditions, orders);
-        if (orders.source().sha256().equals(detail.file().stamp().sha256())) {
-            folder.cache().put(key, KeptRun.written(fresh));
-        } else {
+        Result result = result(run, false);
+        if (!result.asAdded()) {
             warnings.add(new Warning(
                     "recording-changed",
                     "the recording of run '" + nameOf(run) + "' (" + run.id()
                             + ") was changed since it was added; it is taken as it is now"));
         }
-        return fresh;
+        return measured(run, result.run());
+    }
+
+    /** The amplitudes of an analysed run with its name and conditions. */
+    MeasuredRun measured(Event run, AnalysedRun analysed) {
+        return MeasuredRun.of(nameOf(run), conditions((Detail.Run) run.detail()), analysed.orders());
+    }
+
+    /**
+     * What analysing a run's recording came to.
+     *
+     * @param run the analysed run
+     * @param asAdded whether the recording is still the one that was added
+     */
+    record Result(AnalysedRun run, boolean asAdded) {}
+
+    /**
+     * A run from the cache, else from its raw file, and then kept. Several threads may ask at once.
+     *
+     * @param turning whether one turn of the propeller is wanted too
+     * @throws BadInput where its recording is missing or can't be used
+     */
+    Result result(Event run, boolean turning) {
+        Result known = results.get(run.id());
+        if (known == null || turning && !known.run().turning()) {
+            known = kept(run, turning).map(kept -> new Result(kept, true)).orElseGet(() -> fresh(run, turning));
+            results.put(run.id(), known);
+        }
+        return known;
+    }
+
+    private Optional<AnalysedRun> kept(Event run, boolean turning) {
+        Detail.Run detail = (Detail.Run) run.detail();
+        return folder.cache()
+                .get(dependsOn(detail))
+                .flatMap(bytes -> KeptRun.read(bytes, folder.locate(detail.file()), record.installation()))
+                .filter(kept -> kept.turning() || !turning);
+    }
+
+    private Result fresh(Event run, boolean turning) {
+        return keep(run, AnalyseRecording.answer(request((Detail.Run) run.detail())), turning);
+    }
+
+    /** Keeps what was analysed of a run's recording, where that is the one that was added. */
+    Result keep(Event run, AnalysedRecording analysed, boolean turning) {
+        Detail.Run detail = (Detail.Run) run.detail();
+        AnalysedRun fresh = AnalysedRun.of(analysed, turning).at(folder.locate(detail.file()));
+        boolean asAdded =
+                fresh.orders().source().sha256().equals(detail.file().stamp().sha256());
+        if (asAdded) {
+            folder.cache().put(dependsOn(detail), KeptRun.written(fresh));
+        }
+        return new Result(fresh, asAdded);
     }
 
     /** How its recording is to be analysed. */
@@ -159,9 +201,9 @@ final class JobRuns {
         return settings.fullScale().map(text -> FullScale.parse(text, BadInput.in("full scale")));
     }
 
-    /** Everything that the measured amplitudes depend on. */
+    /** Everything that an analysed run depends on. */
     private String dependsOn(Detail.Run run) {
-        return dependsOn("measured run", KeptRun.FORMAT, run);
+        return dependsOn("analysed run", KeptRun.FORMAT, run);
     }
 
     /** The same for another result of the same recording. */

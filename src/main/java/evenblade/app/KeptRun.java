@@ -1,185 +1,322 @@
 package evenblade.app;
 
-import evenblade.comparison.MeasuredRun;
-import evenblade.comparison.RunConditions;
+import evenblade.installation.Installation;
 import evenblade.installation.OrderLine;
 import evenblade.installation.Shaft;
-import evenblade.json.JsonDocument;
-import evenblade.json.JsonFields;
-import evenblade.json.JsonObject;
-import evenblade.json.JsonWriter;
+import evenblade.orders.AngleAverage;
 import evenblade.orders.ChannelOrders;
 import evenblade.orders.DwellOrders;
 import evenblade.orders.DwellOrders.Unevenness;
 import evenblade.orders.Level;
 import evenblade.orders.OrderReading;
+import evenblade.orders.RunOrders;
 import evenblade.orders.UnexplainedLine;
-import evenblade.problem.BadInput;
+import evenblade.problem.Warning;
+import evenblade.recording.ChannelQuality;
+import evenblade.recording.Series;
+import evenblade.recording.Source;
+import evenblade.recording.StampQuality;
+import evenblade.signal.Spectrum;
 import evenblade.speed.Dwell;
+import evenblade.speed.SpeedResult;
 import evenblade.units.SignalUnit;
-import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
-import java.util.List;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.DataInputStream;
+import java.io.DataOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
- * The form in which a measured run is kept in a job's cache: all that comparing needs, nothing of how the
- * run is called or of its conditions, for these don't depend on the recording. A number that isn't finite
- * is left out and comes back as infinite.
+ * The form in which a job's cache keeps an analysed run: its whole answer, and of its curves as much as
+ * pictures need, in single precision. Nothing of how the run is called or of its conditions, for these
+ * don't depend on the recording.
  */
 final class KeptRun {
     /** To be raised with every change of this form or of what is measured. */
-    static final int FORMAT = 2;
+    static final int FORMAT = 3;
 
     private KeptRun() {}
 
-    static byte[] written(MeasuredRun run) {
-        JsonFields json = new JsonFields()
-                .put("lossy", run.lossy())
-                .put("speedDoubt", run.speedDoubt())
-                .put("blades", run.blades())
-                .put("ratio", run.ratio())
-                .put("channels", run.channels().stream().map(KeptRun::channel).toList());
-        return JsonWriter.write(json).getBytes(StandardCharsets.UTF_8);
-    }
-
-    static JsonFields channel(ChannelOrders channel) {
-        return new JsonFields()
-                .put("channel", channel.channel())
-                .put("unit", channel.unit().name())
-                .put("dwells", channel.dwells().stream().map(KeptRun::dwell).toList());
-    }
-
-    private static JsonFields dwell(DwellOrders measured) {
-        Dwell dwell = measured.dwell();
-        return new JsonFields()
-                .put("fromS", dwell.fromS())
-                .put("toS", dwell.toS())
-                .put("propellerHz", dwell.propellerHz())
-                .put("standardErrorHz", finite(dwell.standardErrorHz()))
-                .put("minHz", dwell.minHz())
-                .put("maxHz", dwell.maxHz())
-                .put(
-                        "readings",
-                        measured.readings().stream().map(KeptRun::reading).toList())
-                .put(
-                        "unexplained",
-                        measured.unexplained().stream()
-                                .map(line -> new JsonFields()
-                                        .put("frequencyHz", line.frequencyHz())
-                                        .put("amplitude", line.amplitude())
-                                        .put("propellerOrder", line.propellerOrder())
-                                        .put("crankOrder", line.crankOrder())
-                                        .put("followsSpeed", line.followsSpeed()))
-                                .toList())
-                .put("unevenness", measured.unevenness().map(u -> new JsonFields()
-                        .put("value", u.value())
-                        .put("ciLow", u.ciLow())
-                        .put("ciHigh", finite(u.ciHigh()))));
-    }
-
-    private static JsonFields reading(OrderReading reading) {
-        JsonFields json = new JsonFields()
-                .put("of", reading.line().of().name())
-                .put("order", reading.line().order())
-                .put("propellerOrder", reading.line().propellerOrder())
-                .put("name", reading.line().name())
-                .put("role", reading.line().role().name())
-                .put("frequencyHz", reading.frequencyHz())
-                .put("inseparableFrom", reading.inseparableFrom());
-        if (reading.level() instanceof Level.Measured level) {
-            return json.put("amplitude", level.amplitude())
-                    .put("standardError", finite(level.standardError()))
-                    .put("ciLow", level.ciLow())
-                    .put("ciHigh", finite(level.ciHigh()))
-                    .put("phaseDeg", level.phaseDeg())
-                    .put("detected", level.detected())
-                    .put("estimator", level.estimator().name());
+    static byte[] written(AnalysedRun run) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (DataOutputStream out = new DataOutputStream(bytes)) {
+            RunOrders orders = run.orders();
+            source(out, orders.source());
+            speed(out, orders.speed());
+            KeptFields.list(out, orders.channels(), KeptRun::channel);
+            KeptFields.list(out, orders.quality(), KeptRun::quality);
+            KeptFields.optional(out, orders.stamps(), KeptRun::stamps);
+            KeptFields.list(out, orders.warnings(), KeptRun::warning);
+            KeptFields.list(out, run.views(), KeptRun::view);
+            out.writeBoolean(run.turning());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
-        return json.put("foldsToHz", ((Level.BeyondRange) reading.level()).foldsToHz());
+        return bytes.toByteArray();
     }
 
-    private static OptionalDouble finite(double number) {
-        return Double.isFinite(number) ? OptionalDouble.of(number) : OptionalDouble.empty();
-    }
-
-    /** The run again; empty where the bytes aren't in this form. */
-    static Optional<MeasuredRun> read(byte[] bytes, String name, RunConditions conditions) {
-        try {
-            JsonObject json = JsonDocument.parse(new String(bytes, StandardCharsets.UTF_8), "kept result");
-            return Optional.of(new MeasuredRun(
-                    name,
-                    conditions,
-                    json.flag("lossy"),
-                    json.optionalText("speedDoubt"),
-                    json.whole("blades", 1, 100),
-                    json.number("ratio"),
-                    json.objects("channels").stream().map(KeptRun::channel).toList()));
-        } catch (BadInput | IllegalArgumentException e) {
+    /**
+     * The run again; empty where the bytes aren't in this form.
+     *
+     * @param file where its recording lies now
+     */
+    static Optional<AnalysedRun> read(byte[] bytes, Path file, Installation installation) {
+        try (DataInputStream in = new DataInputStream(new ByteArrayInputStream(bytes))) {
+            RunOrders orders = new RunOrders(
+                    source(in, file),
+                    installation,
+                    speed(in),
+                    KeptFields.list(in, KeptRun::channel),
+                    KeptFields.list(in, KeptRun::quality),
+                    KeptFields.optional(in, KeptRun::stamps),
+                    KeptFields.list(in, KeptRun::warning));
+            return Optional.of(new AnalysedRun(orders, KeptFields.list(in, KeptRun::view), in.readBoolean()));
+        } catch (IOException | IllegalArgumentException e) {
             return Optional.empty();
         }
     }
 
-    static ChannelOrders channel(JsonObject json) {
+    private static void source(DataOutputStream out, Source source) throws IOException {
+        KeptFields.text(out, source.sha256());
+        KeptFields.text(out, source.kind());
+        out.writeBoolean(source.lossy());
+        out.writeDouble(source.sampleRateHz());
+        out.writeDouble(source.durationS());
+        KeptFields.list(out, source.channels(), KeptFields::text);
+    }
+
+    private static Source source(DataInputStream in, Path file) throws IOException {
+        return new Source(
+                file,
+                KeptFields.text(in),
+                KeptFields.text(in),
+                in.readBoolean(),
+                in.readDouble(),
+                in.readDouble(),
+                KeptFields.list(in, KeptFields::text));
+    }
+
+    private static void speed(DataOutputStream out, SpeedResult speed) throws IOException {
+        KeptFields.text(out, speed.origin().name());
+        out.writeBoolean(speed.confirmed());
+        KeptFields.optional(out, speed.doubt(), KeptFields::text);
+        track(out, SampledTrack.of(speed.track()));
+        KeptFields.optional(out, speed.main(), KeptRun::dwell);
+        KeptFields.list(out, speed.dwells(), KeptRun::dwell);
+        out.writeDouble(speed.ratioCorrection());
+        KeptFields.list(out, speed.warnings(), KeptRun::warning);
+    }
+
+    private static SpeedResult speed(DataInputStream in) throws IOException {
+        return new SpeedResult(
+                SpeedResult.Origin.valueOf(KeptFields.text(in)),
+                in.readBoolean(),
+                KeptFields.optional(in, KeptFields::text),
+                track(in),
+                KeptFields.optional(in, KeptRun::dwell),
+                KeptFields.list(in, KeptRun::dwell),
+                in.readDouble(),
+                KeptFields.list(in, KeptRun::warning));
+    }
+
+    private static void track(DataOutputStream out, SampledTrack track) throws IOException {
+        out.writeDouble(track.fromS());
+        out.writeDouble(track.toS());
+        KeptFields.curve(out, track.propellerHz());
+    }
+
+    private static SampledTrack track(DataInputStream in) throws IOException {
+        return new SampledTrack(in.readDouble(), in.readDouble(), KeptFields.curve(in));
+    }
+
+    private static void dwell(DataOutputStream out, Dwell dwell) throws IOException {
+        out.writeDouble(dwell.fromS());
+        out.writeDouble(dwell.toS());
+        out.writeDouble(dwell.propellerHz());
+        out.writeDouble(dwell.standardErrorHz());
+        out.writeDouble(dwell.minHz());
+        out.writeDouble(dwell.maxHz());
+    }
+
+    private static Dwell dwell(DataInputStream in) throws IOException {
+        return new Dwell(
+                in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble());
+    }
+
+    private static void channel(DataOutputStream out, ChannelOrders channel) throws IOException {
+        KeptFields.text(out, channel.channel());
+        KeptFields.text(out, channel.unit().name());
+        KeptFields.list(out, channel.dwells(), KeptRun::dwellOrders);
+    }
+
+    private static ChannelOrders channel(DataInputStream in) throws IOException {
         return new ChannelOrders(
-                json.text("channel"),
-                SignalUnit.valueOf(json.text("unit")),
-                json.objects("dwells").stream().map(KeptRun::dwell).toList());
+                KeptFields.text(in),
+                SignalUnit.valueOf(KeptFields.text(in)),
+                KeptFields.list(in, KeptRun::dwellOrders));
     }
 
-    private static DwellOrders dwell(JsonObject json) {
-        Dwell dwell = new Dwell(
-                json.number("fromS"),
-                json.number("toS"),
-                json.number("propellerHz"),
-                orInfinite(json, "standardErrorHz"),
-                json.number("minHz"),
-                json.number("maxHz"));
-        Optional<Unevenness> unevenness = json.optionalObject("unevenness")
-                .map(u -> new Unevenness(u.number("value"), u.number("ciLow"), orInfinite(u, "ciHigh")));
-        List<OrderReading> readings =
-                json.objects("readings").stream().map(KeptRun::reading).toList();
-        List<UnexplainedLine> unexplained = json.objects("unexplained").stream()
-                .map(line -> new UnexplainedLine(
-                        line.number("frequencyHz"),
-                        line.number("amplitude"),
-                        line.number("propellerOrder"),
-                        line.number("crankOrder"),
-                        line.flag("followsSpeed")))
-                .toList();
-        return new DwellOrders(dwell, readings, unexplained, unevenness);
+    private static void dwellOrders(DataOutputStream out, DwellOrders measured) throws IOException {
+        dwell(out, measured.dwell());
+        KeptFields.list(out, measured.readings(), KeptRun::reading);
+        KeptFields.list(out, measured.unexplained(), KeptRun::unexplained);
+        KeptFields.optional(out, measured.unevenness(), KeptRun::unevenness);
     }
 
-    private static OrderReading reading(JsonObject json) {
-        OrderLine line = new OrderLine(
-                Shaft.valueOf(json.text("of")),
-                json.number("order"),
-                json.number("propellerOrder"),
-                json.text("name"),
-                OrderLine.Role.valueOf(json.text("role")));
-        return new OrderReading(line, json.number("frequencyHz"), level(json), json.texts("inseparableFrom"));
+    private static DwellOrders dwellOrders(DataInputStream in) throws IOException {
+        return new DwellOrders(
+                dwell(in),
+                KeptFields.list(in, KeptRun::reading),
+                KeptFields.list(in, KeptRun::unexplained),
+                KeptFields.optional(in, KeptRun::unevenness));
     }
 
-    private static Level level(JsonObject json) {
-        if (json.has("foldsToHz")) {
-            return new Level.BeyondRange(json.number("foldsToHz"));
+    private static void reading(DataOutputStream out, OrderReading reading) throws IOException {
+        OrderLine line = reading.line();
+        KeptFields.text(out, line.of().name());
+        out.writeDouble(line.order());
+        out.writeDouble(line.propellerOrder());
+        KeptFields.text(out, line.name());
+        KeptFields.text(out, line.role().name());
+        out.writeDouble(reading.frequencyHz());
+        out.writeBoolean(reading.level() instanceof Level.Measured);
+        if (reading.level() instanceof Level.Measured level) {
+            out.writeDouble(level.amplitude());
+            out.writeDouble(level.standardError());
+            out.writeDouble(level.ciLow());
+            out.writeDouble(level.ciHigh());
+            KeptFields.number(out, level.phaseDeg());
+            out.writeBoolean(level.detected());
+            KeptFields.text(out, level.estimator().name());
+        } else {
+            out.writeDouble(((Level.BeyondRange) reading.level()).foldsToHz());
         }
-        String estimator = json.text("estimator");
-        return new Level.Measured(
-                json.number("amplitude"),
-                orInfinite(json, "standardError"),
-                json.number("ciLow"),
-                orInfinite(json, "ciHigh"),
-                json.optionalNumber("phaseDeg"),
-                json.flag("detected"),
-                Arrays.stream(Level.Estimator.values())
-                        .filter(e -> e.name().equals(estimator))
-                        .findFirst()
-                        .orElseThrow(IllegalArgumentException::new));
+        KeptFields.list(out, reading.inseparableFrom(), KeptFields::text);
     }
 
-    private static double orInfinite(JsonObject json, String key) {
-        return json.optionalNumber(key).orElse(Double.POSITIVE_INFINITY);
+    private static OrderReading reading(DataInputStream in) throws IOException {
+        OrderLine line = new OrderLine(
+                Shaft.valueOf(KeptFields.text(in)),
+                in.readDouble(),
+                in.readDouble(),
+                KeptFields.text(in),
+                OrderLine.Role.valueOf(KeptFields.text(in)));
+        double frequencyHz = in.readDouble();
+        Level level = in.readBoolean()
+                ? new Level.Measured(
+                        in.readDouble(),
+                        in.readDouble(),
+                        in.readDouble(),
+                        in.readDouble(),
+                        KeptFields.number(in),
+                        in.readBoolean(),
+                        Level.Estimator.valueOf(KeptFields.text(in)))
+                : new Level.BeyondRange(in.readDouble());
+        return new OrderReading(line, frequencyHz, level, KeptFields.list(in, KeptFields::text));
+    }
+
+    private static void unexplained(DataOutputStream out, UnexplainedLine line) throws IOException {
+        out.writeDouble(line.frequencyHz());
+        out.writeDouble(line.amplitude());
+        out.writeDouble(line.propellerOrder());
+        out.writeDouble(line.crankOrder());
+        out.writeBoolean(line.followsSpeed());
+    }
+
+    private static UnexplainedLine unexplained(DataInputStream in) throws IOException {
+        return new UnexplainedLine(
+                in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble(), in.readBoolean());
+    }
+
+    private static void unevenness(DataOutputStream out, Unevenness unevenness) throws IOException {
+        out.writeDouble(unevenness.value());
+        out.writeDouble(unevenness.ciLow());
+        out.writeDouble(unevenness.ciHigh());
+    }
+
+    private static Unevenness unevenness(DataInputStream in) throws IOException {
+        return new Unevenness(in.readDouble(), in.readDouble(), in.readDouble());
+    }
+
+    private static void quality(DataOutputStream out, ChannelQuality quality) throws IOException {
+        KeptFields.text(out, quality.channel());
+        out.writeDouble(quality.clippedShare());
+        out.writeInt(quality.longestStuckRun());
+        out.writeDouble(quality.peak());
+        out.writeDouble(quality.mean());
+        out.writeDouble(quality.rms());
+    }
+
+    private static ChannelQuality quality(DataInputStream in) throws IOException {
+        return new ChannelQuality(
+                KeptFields.text(in), in.readDouble(), in.readInt(), in.readDouble(), in.readDouble(), in.readDouble());
+    }
+
+    private static void stamps(DataOutputStream out, StampQuality stamps) throws IOException {
+        out.writeDouble(stamps.medianStepS());
+        out.writeDouble(stamps.jitterShare());
+        out.writeInt(stamps.gaps());
+        out.writeDouble(stamps.lostS());
+        out.writeInt(stamps.unsorted());
+        out.writeInt(stamps.doubled());
+    }
+
+    private static StampQuality stamps(DataInputStream in) throws IOException {
+        return new StampQuality(
+                in.readDouble(), in.readDouble(), in.readInt(), in.readDouble(), in.readInt(), in.readInt());
+    }
+
+    private static void warning(DataOutputStream out, Warning warning) throws IOException {
+        KeptFields.text(out, warning.code());
+        KeptFields.text(out, warning.message());
+    }
+
+    private static Warning warning(DataInputStream in) throws IOException {
+        return new Warning(KeptFields.text(in), KeptFields.text(in));
+    }
+
+    private static void view(DataOutputStream out, ChannelView view) throws IOException {
+        KeptFields.text(out, view.channel());
+        KeptFields.text(out, view.unit().name());
+        Spectrum spectrum = view.spectrum();
+        KeptFields.curve(out, spectrum.values());
+        out.writeDouble(spectrum.binHz());
+        out.writeDouble(spectrum.noiseBandwidthHz());
+        out.writeInt(spectrum.segments());
+        out.writeDouble(view.usableUpToHz());
+        KeptFields.optional(out, view.turn(), KeptRun::turn);
+    }
+
+    private static ChannelView view(DataInputStream in) throws IOException {
+        return new ChannelView(
+                KeptFields.text(in),
+                SignalUnit.valueOf(KeptFields.text(in)),
+                spectrum(in),
+                in.readDouble(),
+                KeptFields.optional(in, KeptRun::turn));
+    }
+
+    /** The frequencies of an averaged spectrum are whole multiples of its step. */
+    private static Spectrum spectrum(DataInputStream in) throws IOException {
+        Series values = KeptFields.curve(in);
+        double binHz = in.readDouble();
+        double[] hz = new double[values.size()];
+        for (int i = 0; i < hz.length; i++) {
+            hz[i] = i * binHz;
+        }
+        return new Spectrum(Series.of(hz), values, Spectrum.Scaling.AMPLITUDE, binHz, in.readDouble(), in.readInt());
+    }
+
+    private static void turn(DataOutputStream out, AngleAverage turn) throws IOException {
+        KeptFields.curve(out, turn.mean());
+        KeptFields.curve(out, turn.standardError());
+        out.writeInt(turn.turns());
+    }
+
+    private static AngleAverage turn(DataInputStream in) throws IOException {
+        return new AngleAverage(KeptFields.curve(in), KeptFields.curve(in), in.readInt());
     }
 }

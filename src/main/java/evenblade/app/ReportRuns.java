@@ -9,6 +9,7 @@ import evenblade.job.Kind;
 import evenblade.job.ResultCache;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
+import evenblade.report.Figure;
 import evenblade.report.ReportedRun;
 import evenblade.report.RunParts;
 import java.util.ArrayList;
@@ -16,12 +17,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
-/** All standing runs of a job, analysed and drawn, as many at a time as there are cores, two at least. */
+/** All standing runs of a job, analysed and drawn. */
 final class ReportRuns {
     private final JobRuns runs;
     private final ResultCache cache;
@@ -30,8 +28,8 @@ final class ReportRuns {
     private final Map<String, ReportRun> answered = new LinkedHashMap<>();
     private final List<ReportedRun> reported = new ArrayList<>();
 
-    private ReportRuns(JobFolder folder, List<Warning> fileWarnings) {
-        this.runs = new JobRuns(folder);
+    private ReportRuns(JobFolder folder, JobRuns runs, List<Warning> fileWarnings) {
+        this.runs = runs;
         this.cache = folder.cache();
         this.record = runs.record();
         this.fileWarnings = fileWarnings;
@@ -40,9 +38,10 @@ final class ReportRuns {
     /** Either an answer or why there is none. */
     private record Outcome(Optional<ReportRun> run, String trouble) {}
 
-    static ReportRuns of(JobFolder folder, List<Warning> fileWarnings, Progress progress) {
-        ReportRuns all = new ReportRuns(folder, fileWarnings);
-        all.analyse(progress);
+    static ReportRuns of(
+            JobFolder folder, JobRuns runs, List<Warning> fileWarnings, Workers workers, Progress progress) {
+        ReportRuns all = new ReportRuns(folder, runs, fileWarnings);
+        all.analyse(workers, progress);
         return all;
     }
 
@@ -63,29 +62,13 @@ final class ReportRuns {
                 .toList();
     }
 
-    private void analyse(Progress progress) {
+    private void analyse(Workers workers, Progress progress) {
         List<Event> standing = record.standing(Kind.RUN);
-        ExecutorService workers =
-                Executors.newFixedThreadPool(Math.max(2, Runtime.getRuntime().availableProcessors()));
-        try {
-            List<Future<Outcome>> pending = new ArrayList<>();
-            for (int i = 0; i < standing.size(); i++) {
-                Event run = standing.get(i);
-                boolean newest = i == standing.size() - 1;
-                boolean first = i == 0;
-                pending.add(workers.submit(() -> outcome(run, newest, first)));
-            }
-            for (int i = 0; i < standing.size(); i++) {
-                take(standing.get(i), pending.get(i).get());
-                progress.at((i + 1.0) / standing.size(), "analysing the runs");
-            }
-        } catch (ExecutionException e) {
-            throw e.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(e.getCause());
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("the report was broken off", e);
-        } finally {
-            workers.shutdownNow();
+        List<Future<Outcome>> pending = workers.beginAll(
+                standing, run -> outcome(run, run == standing.get(standing.size() - 1), run == standing.get(0)));
+        for (int i = 0; i < standing.size(); i++) {
+            take(standing.get(i), Workers.take(pending.get(i)));
+            progress.at((i + 1.0) / standing.size(), "analysing the runs");
         }
     }
 
@@ -109,35 +92,50 @@ final class ReportRuns {
             return new Outcome(Optional.empty(), "The recording is MISSING from the record: no results.");
         }
         try {
-            return new Outcome(Optional.of(answer(run, detail, file.isPresent(), newest, first)), "");
+            return new Outcome(Optional.of(file.isPresent() ? changed(run, newest) : asAdded(run, newest, first)), "");
         } catch (BadInput e) {
             return new Outcome(Optional.empty(), "No results: " + e.getMessage() + ".");
         }
     }
 
-    /** From the cache where the same run was reported before and its recording is as it was. */
-    private ReportRun answer(Event run, Detail.Run detail, boolean changed, boolean newest, boolean first) {
+    /** From the cache where its recording is as it was. */
+    private ReportRun asAdded(Event run, boolean newest, boolean first) {
+        Detail.Run detail = (Detail.Run) run.detail();
         String key = runs.dependsOn(
-                "reported run, newest: " + newest + ", first: " + first + ", " + nameOf(run) + ", " + run,
-                KeptReportRun.FORMAT,
+                "pictures in the report, newest: " + newest + ", of "
+                        + detail.file().path(),
+                RunFigures.FORMAT,
                 detail);
-        Optional<ReportRun> kept = changed
-                ? Optional.empty()
-                : cache.get(key).flatMap(bytes -> KeptReportRun.read(bytes, nameOf(run), JobRuns.conditions(detail)));
-        if (kept.isPresent()) {
-            return kept.get();
+        Optional<List<Figure>> drawn = cache.get(key).flatMap(RunFigures::read);
+        if (drawn.isPresent() || !newest) {
+            AnalysedRun known = runs.result(run, newest || first).run();
+            List<Figure> figures = drawn.orElseGet(() -> RunFigures.spectrum(known));
+            if (drawn.isEmpty()) {
+                cache.put(key, RunFigures.written(figures));
+            }
+            return run(run, known, figures, "");
         }
+        // The waterfall is drawn from the recording itself.
         AnalysedRecording analysed = AnalyseRecording.answer(runs.request(detail));
-        String trouble = changed
-                ? "The recording was CHANGED since it was added: these figures are of the changed file and prove nothing."
-                : "";
-        ReportRun fresh =
-                ReportRun.of(run, nameOf(run), JobRuns.conditions(detail), analysed, trouble, newest, newest || first);
-        EvidenceOfJob.keep(cache, runs, detail, analysed.orders());
-        if (!changed) {
-            cache.put(key, KeptReportRun.written(fresh));
-        }
-        return fresh;
+        List<Figure> figures = RunFigures.all(analysed);
+        cache.put(key, RunFigures.written(figures));
+        return run(run, runs.keep(run, analysed, true).run(), figures, "");
+    }
+
+    private ReportRun changed(Event run, boolean newest) {
+        AnalysedRecording analysed = AnalyseRecording.answer(runs.request((Detail.Run) run.detail()));
+        AnalysedRun found = AnalysedRun.of(analysed, true);
+        return run(
+                run,
+                found,
+                newest ? RunFigures.all(analysed) : RunFigures.spectrum(found),
+                "The recording was CHANGED since it was added: these figures are of the changed file and prove"
+                        + " nothing.");
+    }
+
+    private ReportRun run(Event run, AnalysedRun found, List<Figure> figures, String trouble) {
+        return new ReportRun(
+                runs.measured(run, found), RunParts.of(run, nameOf(run), found.orders(), trouble, figures), found);
     }
 
     String nameOf(Event run) {

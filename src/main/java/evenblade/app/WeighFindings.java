@@ -52,7 +52,7 @@ public final class WeighFindings {
 
     /** The same, telling how far it has come. */
     public static Answer answer(Path job, Progress progress) {
-        EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(JobFolder.open(job), progress);
+        EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(new JobRuns(JobFolder.open(job)), progress);
         JobEvidence evidence = loaded.evidence();
         Findings findings = Findings.weigh(evidence);
         if (findings.list().isEmpty()) {

@@ -37,13 +37,18 @@ public record Caption(List<String> parts) {
     public static Caption ofRun(RunOrders run, Optional<ChannelOrders> channel, Optional<Dwell> dwell) {
         List<String> parts = new ArrayList<>();
         parts.add(String.valueOf(run.source().file().getFileName()));
-        channel.ifPresent(c -> parts.add("channel " + c.channel()));
+        channel.ifPresent(c -> parts.add(channel(c.channel())));
         dwell.ifPresent(d -> parts.add(String.format(Locale.ROOT, "%.1f to %.1f s", d.fromS(), d.toS())));
         double ratio = run.ratio();
         dwell.or(() -> run.speed().main())
                 .ifPresent(shown -> parts.add(rpm(ratio * shown.propellerRpm(), shown.propellerRpm())));
         parts.add(speedWords(run.speed()));
         return new Caption(parts);
+    }
+
+    /** A channel by its name, whether or not the name says that it is one. */
+    public static String channel(String name) {
+        return name.toLowerCase(Locale.ROOT).startsWith("channel") ? name : "channel " + name;
     }
 
     /** Engine and propeller speed as every caption gives them. */

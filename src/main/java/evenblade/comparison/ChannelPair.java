@@ -5,8 +5,10 @@ import evenblade.problem.Warning;
 import evenblade.units.SignalUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -47,7 +49,9 @@ record ChannelPair(
             pairs.add(pair(
                     before, before.channels().get(0), after, after.channels().get(0)));
         }
-        pairs.sort(Comparator.comparingDouble((ChannelPair p) -> -MeasuredRun.strongestOnce(p.before()))
+        Map<ChannelPair, Double> strongest = new IdentityHashMap<>();
+        pairs.forEach(p -> strongest.put(p, MeasuredRun.strongestOnce(p.before())));
+        pairs.sort(Comparator.comparingDouble((ChannelPair p) -> -strongest.get(p))
                 .thenComparing(p -> p.before().channel()));
         return pairs;
     }

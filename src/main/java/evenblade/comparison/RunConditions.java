@@ -3,6 +3,7 @@ package evenblade.comparison;
 import evenblade.units.FullScale;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * What was noted about how a run was measured; what is empty is unknown, not different.
@@ -27,6 +28,9 @@ public record RunConditions(
         Optional<String> wind,
         Optional<String> temperature,
         Optional<String> fuel) {
+    private static final Pattern MICROPHONE = Pattern.compile("(.*\\W)?(mic|microphone|mike)s?(\\W.*)?");
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
+
     /** Nothing noted. */
     public static final RunConditions UNKNOWN = new RunConditions(
             Optional.empty(),
@@ -61,11 +65,10 @@ public record RunConditions(
     }
 
     private static boolean mentionsMicrophone(Optional<String> text) {
-        return text.filter(t -> plain(t).matches("(.*\\W)?(mic|microphone|mike)s?(\\W.*)?"))
-                .isPresent();
+        return text.filter(t -> MICROPHONE.matcher(plain(t)).matches()).isPresent();
     }
 
     private static String plain(String text) {
-        return text.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+        return BLANKS.matcher(text.strip()).replaceAll(" ").toLowerCase(Locale.ROOT);
     }
 }

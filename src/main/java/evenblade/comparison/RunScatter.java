@@ -4,7 +4,8 @@ import evenblade.orders.ChannelOrders;
 import evenblade.orders.DwellOrders;
 import evenblade.units.SignalUnit;
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,18 +21,17 @@ import java.util.Optional;
  * which counts as {@value #ASSUMED_COUNTS} degrees: s² = (4·s₀² + ΣS)/(4 + Σν), the moderated variance of
  * Smyth 2004, Stat. Appl. Genet. Mol. Biol. 3:3 (from memory).
  *
- * @param perFigure by figure
+ * @param perFigure of figures with enough repeats of their own
+ * @param perNature of all others
  * @param repeats runs that repeat another one
  */
-record RunScatter(Map<Figure, Spread> perFigure, int repeats) {
+record RunScatter(Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> perNature, int repeats) {
     /** Degrees of freedom from which on a figure's own repeats speak alone. */
     private static final int ENOUGH = 4;
     /** What the assumed scatter weighs beside a few repeats. */
     private static final int ASSUMED_COUNTS = 4;
     /** A figure whose own error reaches further says little of the scatter between runs. */
     private static final double WELL_MEASURED = 0.05;
-
-    static final RunScatter NONE = new RunScatter(Map.of(), 0);
 
     /**
      * Squares about the mean of repeats.
@@ -48,20 +48,37 @@ record RunScatter(Map<Figure, Spread> perFigure, int repeats) {
     }
 
     RunScatter {
-        perFigure = Collections.unmodifiableMap(new LinkedHashMap<>(perFigure));
+        perFigure = Map.copyOf(perFigure);
+        perNature = Map.copyOf(perNature);
     }
 
     /** The scatter to allow for in one run's figure. */
     Scatter of(Figure figure) {
-        Spread own = perFigure.get(figure);
-        if (own != null && own.degrees() >= ENOUGH) {
-            return new Scatter(Math.sqrt(own.squares() / own.degrees()), own.degrees(), Scatter.Source.REPEATS);
+        return perFigure.getOrDefault(figure, perNature.get(figure.nature()));
+    }
+
+    private static RunScatter of(Map<Figure, Spread> spreads, int repeats) {
+        Map<Figure, Scatter> perFigure = new HashMap<>();
+        spreads.forEach((figure, own) -> {
+            if (own.degrees() >= ENOUGH) {
+                perFigure.put(
+                        figure,
+                        Scatter.of(Math.sqrt(own.squares() / own.degrees()), own.degrees(), Scatter.Source.REPEATS));
+            }
+        });
+        Map<Figure.Nature, Scatter> perNature = new EnumMap<>(Figure.Nature.class);
+        for (Figure.Nature nature : Figure.Nature.values()) {
+            perNature.put(nature, together(nature, spreads));
         }
-        Scatter assumed = Scatter.assumed(figure.nature());
+        return new RunScatter(perFigure, perNature, repeats);
+    }
+
+    private static Scatter together(Figure.Nature nature, Map<Figure, Spread> spreads) {
+        Scatter assumed = Scatter.assumed(nature);
         double squares = 0;
         int degrees = 0;
-        for (Map.Entry<Figure, Spread> entry : perFigure.entrySet()) {
-            if (entry.getKey().nature() == figure.nature() && entry.getValue().widestReach() <= WELL_MEASURED) {
+        for (Map.Entry<Figure, Spread> entry : spreads.entrySet()) {
+            if (entry.getKey().nature() == nature && entry.getValue().widestReach() <= WELL_MEASURED) {
                 squares += entry.getValue().squares();
                 degrees += entry.getValue().degrees();
             }
@@ -71,7 +88,7 @@ record RunScatter(Map<Figure, Spread> perFigure, int repeats) {
         }
         int counts = ASSUMED_COUNTS + degrees;
         double variance = (ASSUMED_COUNTS * assumed.deviation() * assumed.deviation() + squares) / counts;
-        return new Scatter(Math.sqrt(variance), counts, Scatter.Source.FEW_REPEATS);
+        return Scatter.of(Math.sqrt(variance), counts, Scatter.Source.FEW_REPEATS);
     }
 
     /** The scatter of a channel over the stages, from the runs that are measured like a given one. */
@@ -88,7 +105,7 @@ record RunScatter(Map<Figure, Spread> perFigure, int repeats) {
                 spread(alike, basis).forEach((figure, spread) -> spreads.merge(figure, spread, Spread::plus));
             }
         }
-        return new RunScatter(spreads, repeats);
+        return of(spreads, repeats);
     }
 
     private static Optional<ChannelOrders> sameChannel(

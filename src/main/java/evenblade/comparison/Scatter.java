@@ -8,8 +8,9 @@ import evenblade.numeric.Distributions;
  * @param deviation standard deviation of the natural logarithm of one run's figure
  * @param degreesOfFreedom with which it is known; infinite for an assumed one
  * @param source where it comes from
+ * @param reach half the width of the 95 % interval of one run's logarithm, by this scatter alone
  */
-public record Scatter(double deviation, double degreesOfFreedom, Source source) {
+public record Scatter(double deviation, double degreesOfFreedom, Source source, double reach) {
     /** Where a scatter comes from. */
     public enum Source {
         /** Enough repeats of this figure alone. */
@@ -45,15 +46,14 @@ public record Scatter(double deviation, double degreesOfFreedom, Source source) 
                     case LOADED -> loaded;
                     case RATIO -> Math.hypot(turning, loaded);
                 };
-        return new Scatter(deviation, Double.POSITIVE_INFINITY, Source.ASSUMED);
+        return of(deviation, Double.POSITIVE_INFINITY, Source.ASSUMED);
     }
 
-    /** Half the width of the 95 % interval of one run's logarithm, by this scatter alone. */
-    double reach() {
+    static Scatter of(double deviation, double degreesOfFreedom, Source source) {
         double quantile = Double.isInfinite(degreesOfFreedom)
                 ? Distributions.normalQuantile(0.975)
                 : Distributions.studentQuantile(0.975, degreesOfFreedom);
-        return quantile * deviation;
+        return new Scatter(deviation, degreesOfFreedom, source, quantile * deviation);
     }
 
     /**
@@ -64,7 +64,7 @@ public record Scatter(double deviation, double degreesOfFreedom, Source source) 
      * @param runs 2 for a difference of two runs, 1 for one run
      */
     double with(double withinReach, int runs) {
-        double between = Math.sqrt(runs) * reach();
+        double between = Math.sqrt(runs) * reach;
         return source == Source.REPEATS ? Math.max(withinReach, between) : Math.hypot(withinReach, between);
     }
 }

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -45,55 +46,56 @@ public final class EvidenceCheck {
     }
 
     List<Warning> of(JobRecord record, Thoroughness thoroughness) {
-        List<Warning> warnings = new ArrayList<>();
         Set<String> struck = record.struckOut();
-        for (Event event : record.events()) {
-            if (struck.contains(event.id())) {
-                continue;
-            }
-            if (event.detail() instanceof Detail.Run run) {
-                look(event, "recording", run.file(), thoroughness, warnings);
-            } else if (event.detail() instanceof Detail.Attachment attachment) {
-                look(event, "attachment", attachment.file(), thoroughness, warnings);
-            }
-        }
+        List<Warning> warnings = new ArrayList<>(record.events().parallelStream()
+                .filter(event -> !struck.contains(event.id()))
+                .flatMap(event -> look(event, thoroughness).stream())
+                .toList());
         lookForStrangers(record, warnings);
         return List.copyOf(warnings);
     }
 
-    private void look(Event event, String what, StoredFile file, Thoroughness thoroughness, List<Warning> warnings) {
+    private Optional<Warning> look(Event event, Thoroughness thoroughness) {
+        if (event.detail() instanceof Detail.Run run) {
+            return look(event, "recording", run.file(), thoroughness);
+        }
+        if (event.detail() instanceof Detail.Attachment attachment) {
+            return look(event, "attachment", attachment.file(), thoroughness);
+        }
+        return Optional.empty();
+    }
+
+    private Optional<Warning> look(Event event, String what, StoredFile file, Thoroughness thoroughness) {
         Path path = folder.resolve(file.path());
         String named = event.id() + event.label().map(l -> " '" + l + "'").orElse("") + ": '" + file.path() + "'";
         if (!Files.isRegularFile(path)) {
-            warnings.add(
+            return Optional.of(
                     new Warning(what + "-missing", named + " is missing; it came from '" + file.originalName() + "'"));
-            return;
         }
         try {
             long bytes = Files.size(path);
             if (bytes != file.stamp().bytes()) {
-                warnings.add(new Warning(
+                return Optional.of(new Warning(
                         what + "-changed",
                         named + " was changed since it was added: " + bytes + " bytes, were "
                                 + file.stamp().bytes()));
-                return;
             }
             Duration moved = Duration.between(
                             file.stamp().modified(),
                             Files.getLastModifiedTime(path).toInstant())
                     .abs();
             if (thoroughness == Thoroughness.QUICK && moved.compareTo(TIME_GRAIN) <= 0) {
-                return;
+                return Optional.empty();
             }
             String sha256 = RealDisk.stamp(path).sha256();
-            if (!sha256.equals(file.stamp().sha256())) {
-                warnings.add(new Warning(
-                        what + "-changed",
-                        named + " was changed since it was added: SHA-256 " + sha256.substring(0, 12) + "…, was "
-                                + file.stamp().sha256().substring(0, 12) + "…"));
-            }
+            return sha256.equals(file.stamp().sha256())
+                    ? Optional.empty()
+                    : Optional.of(new Warning(
+                            what + "-changed",
+                            named + " was changed since it was added: SHA-256 " + sha256.substring(0, 12) + "…, was "
+                                    + file.stamp().sha256().substring(0, 12) + "…"));
         } catch (IOException e) {
-            warnings.add(new Warning(what + "-unreadable", named + " can't be read: " + e.getMessage()));
+            return Optional.of(new Warning(what + "-unreadable", named + " can't be read: " + e.getMessage()));
         }
     }
 

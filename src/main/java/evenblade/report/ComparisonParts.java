@@ -1,5 +1,6 @@
 package evenblade.report;
 
+import evenblade.chart.Caption;
 import evenblade.comparison.Basis;
 import evenblade.comparison.Change;
 import evenblade.comparison.ChannelComparison;
@@ -135,7 +136,7 @@ final class ComparisonParts {
                 rows.add(row(change));
             }
         }
-        String title = RunParts.capital(RunParts.channel(channel.channel())) + ", engine "
+        String title = RunParts.capital(Caption.channel(channel.channel())) + ", engine "
                 + Amounts.fixed(pair.engineRpmBefore(), 0) + " and " + Amounts.fixed(pair.engineRpmAfter(), 0)
                 + " rpm ("
                 + unit + ")";

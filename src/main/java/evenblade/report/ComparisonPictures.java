@@ -53,7 +53,7 @@ public final class ComparisonPictures {
     private static Caption caption(RunComparison outcome, ChannelComparison channel, DwellComparison pair) {
         return Caption.of(
                 outcome.after() + " against " + outcome.before(),
-                RunParts.channel(channel.channel()),
+                Caption.channel(channel.channel()),
                 "engine " + Amounts.fixed(pair.engineRpmBefore(), 0) + " and " + Amounts.fixed(pair.engineRpmAfter(), 0)
                         + " rpm",
                 "speed confirmed in both");

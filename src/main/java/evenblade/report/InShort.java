@@ -1,5 +1,6 @@
 package evenblade.report;
 
+import evenblade.chart.Caption;
 import evenblade.comparison.MeasuredRun;
 import evenblade.installation.Limit;
 import evenblade.installation.Shaft;
@@ -101,7 +102,7 @@ final class InShort {
                 .orElseThrow();
         return "Run '" + run.name() + "' at " + Amounts.fixed(run.engineRpm(main.get()), 0) + " engine rpm"
                 + (run.speedDoubt().isEmpty() ? "" : " (speed not confirmed)") + ", "
-                + RunParts.channel(channel.channel()) + ": "
+                + Caption.channel(channel.channel()) + ": "
                 + lines(dwell, channel.unit().display()) + ".";
     }
 

@@ -1,5 +1,6 @@
 package evenblade.report;
 
+import evenblade.chart.Caption;
 import evenblade.chart.OrderBar;
 import evenblade.chart.OrderRows;
 import evenblade.job.Detail;
@@ -109,7 +110,7 @@ public final class RunParts {
             String clipped = channel.clippedShare() > 0
                     ? Amounts.plain(100 * channel.clippedShare()) + " % of the samples clipped"
                     : "no clipping";
-            facts.add(new Fact(capital(channel(channel.channel())), clipped + stuck));
+            facts.add(new Fact(capital(Caption.channel(channel.channel())), clipped + stuck));
         }
         orders.stamps()
                 .ifPresent(stamps -> facts.add(new Fact(
@@ -181,11 +182,11 @@ public final class RunParts {
                     + orders.channels().stream()
                             .skip(1)
                             .map(ChannelOrders::channel)
-                            .map(RunParts::channel)
+                            .map(Caption::channel)
                             .collect(Collectors.joining(", "))
                     + ".");
         }
-        String title = capital(channel(channel.channel())) + ", "
+        String title = capital(Caption.channel(channel.channel())) + ", "
                 + Amounts.fixed(dwell.dwell().fromS(), 1) + " to "
                 + Amounts.fixed(dwell.dwell().toS(), 1) + " s, engine "
                 + Amounts.fixed(dwell.dwell().propellerRpm() * orders.ratio(), 0) + " rpm, propeller "
@@ -224,11 +225,6 @@ public final class RunParts {
                 "",
                 "would fold to " + Amounts.fixed(beyond.foldsToHz(), 1) + " Hz",
                 false);
-    }
-
-    /** A channel by its name, whether or not the file says that it is one. */
-    static String channel(String name) {
-        return name.toLowerCase(Locale.ROOT).startsWith("channel") ? name : "channel " + name;
     }
 
     static String capital(String text) {

@@ -66,7 +66,7 @@ public final class TrendPictures {
         }
         return Optional.of(new TrendPicture(new TrendPicture.Data(
                 Caption.of(
-                        RunParts.channel(trend.channel()),
+                        Caption.channel(trend.channel()),
                         "engine " + Amounts.fixed(group.engineRpm(), 0) + " rpm within 2 %",
                         "bars: 95 % intervals with the scatter from run to run"),
                 trend.runs().stream().map(Trend.RunEntry::name).toList(),
@@ -132,7 +132,7 @@ public final class TrendPictures {
         return lines.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new AmplitudeAgainstRpmPicture(new AmplitudeAgainstRpmPicture.Data(
-                        Caption.of("run " + run.name(), RunParts.channel(channel.channel())), channel.unit(), lines)));
+                        Caption.of("run " + run.name(), Caption.channel(channel.channel())), channel.unit(), lines)));
     }
 
     private static List<PlacedEstimate> points(MeasuredRun run, List<DwellOrders> rising, OrderReading line) {

@@ -1,0 +1,84 @@
+package evenblade.app;
+
+import evenblade.orders.AngleAverage;
+import evenblade.orders.RunOrders;
+import evenblade.recording.Recording;
+import evenblade.recording.Source;
+import evenblade.speed.SpeedResult;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/**
+ * An analysed run of a job: its answer, and what is drawn of it. The recording itself isn't held.
+ *
+ * @param orders the answer
+ * @param views one per channel, in the order of {@link RunOrders#channels}
+ * @param turning whether one turn of the propeller was looked for
+ */
+record AnalysedRun(RunOrders orders, List<ChannelView> views, boolean turning) {
+    private static final int POINTS_PER_TURN = 180;
+
+    AnalysedRun {
+        views = List.copyOf(views);
+    }
+
+    /** What stays of an analysed recording, the channels worked on at the same time. */
+    static AnalysedRun of(AnalysedRecording analysed, boolean turning) {
+        List<ChannelView> views = IntStream.range(
+                        0, analysed.orders().channels().size())
+                .parallel()
+                .mapToObj(i -> DrawRecording.view(analysed, i, turning ? turn(analysed, i) : Optional.empty()))
+                .toList();
+        return new AnalysedRun(analysed.orders(), views, turning);
+    }
+
+    private static Optional<AngleAverage> turn(AnalysedRecording analysed, int channel) {
+        Recording recording = analysed.recording();
+        SpeedResult speed = analysed.orders().speed();
+        return speed.main()
+                .filter(dwell -> speed.confirmed())
+                .flatMap(dwell -> AngleAverage.of(
+                        recording.time(),
+                        recording.channels().get(channel).values(),
+                        speed.track(),
+                        dwell.fromS(),
+                        dwell.toS(),
+                        POINTS_PER_TURN));
+    }
+
+    /** The view of a channel. */
+    Optional<ChannelView> view(String channel) {
+        return views.stream().filter(view -> view.channel().equals(channel)).findFirst();
+    }
+
+    /** Whether a turn begins at the mark. */
+    boolean fromMark() {
+        return orders.speed().origin() == SpeedResult.Origin.MARK;
+    }
+
+    /** The same answer, of a file that lies elsewhere now. */
+    AnalysedRun at(Path file) {
+        Source source = orders.source();
+        Source moved = new Source(
+                file,
+                source.sha256(),
+                source.kind(),
+                source.lossy(),
+                source.sampleRateHz(),
+                source.durationS(),
+                source.channels());
+        return new AnalysedRun(
+                new RunOrders(
+                        moved,
+                        orders.installation(),
+                        orders.speed(),
+                        orders.channels(),
+                        orders.quality(),
+                        orders.stamps(),
+                        orders.warnings()),
+                views,
+                turning);
+    }
+}
