@@ -4,6 +4,7 @@ import evenblade.installation.Installation;
 import evenblade.intake.Intake;
 import evenblade.intake.IntakeOptions;
 import evenblade.intake.RecordingReader;
+import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.recording.ChannelChoice;
 import evenblade.recording.Recording;
@@ -19,7 +20,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /** Answers whether a recording can be trusted: level, hum, automatic gain, low cut, channels, mark. */
-public final class CheckTake {
+final class CheckTake {
     private static final double KEPT_HZ = 1000;
 
     private CheckTake() {}
@@ -27,20 +28,24 @@ public final class CheckTake {
     /**
      * Checks a recording.
      *
-     * @param file the recording
-     * @param quiet a recording by the same input with the engine standing
+     * @param take at a rate of 2 kHz or so, see {@link #reduced}
+     * @param quiet the same of the same input with the engine standing
      * @param installation what ran, to see whether the level follows the speed
      * @param mark name or number of the channel with the once-per-revolution mark
-     * @throws evenblade.problem.BadInput where a file can't be read
+     * @param place what to complain about
+     * @throws BadInput where there is no such channel
      */
-    public static List<Warning> answer(
-            Path file, Optional<Path> quiet, Optional<Installation> installation, Optional<String> mark) {
-        Recording take = reduced(file);
+    static List<Warning> answer(
+            Recording take,
+            Optional<Recording> quiet,
+            Optional<Installation> installation,
+            Optional<String> mark,
+            BadInput.Place place) {
         List<String> names = take.source().channels();
-        Optional<String> markName =
-                mark.map(word -> names.get(ChannelChoice.indexOf(names, word, evenblade.problem.BadInput.in(file))));
-        Optional<SpeedResult> speed = installation.flatMap(runs -> speed(take, runs, markName));
-        return SoundCheck.of(take, quiet.map(CheckTake::reduced), speed, markName);
+        Optional<String> markName = mark.map(word -> names.get(ChannelChoice.indexOf(names, word, place)));
+        Optional<SpeedResult> speed =
+                installation.filter(runs -> SoundCheck.sound(take)).flatMap(runs -> speed(take, runs, markName));
+        return SoundCheck.of(take, quiet, speed, markName);
     }
 
     private static Optional<SpeedResult> speed(Recording take, Installation runs, Optional<String> mark) {
@@ -61,7 +66,12 @@ public final class CheckTake {
                 SpeedRange.of(AnalysisRequest.of(take.source().file(), runs)).expectation()));
     }
 
-    private static Recording reduced(Path file) {
+    /**
+     * A recording at a rate of 2 kHz or so, or as it is where it is stamped.
+     *
+     * @throws BadInput where the file can't be read
+     */
+    static Recording reduced(Path file) {
         Intake intake = RecordingReader.open(file, IntakeOptions.NONE);
         if (intake instanceof Intake.Whole whole) {
             return whole.recording();

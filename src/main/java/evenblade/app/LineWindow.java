@@ -7,6 +7,7 @@ import evenblade.live.LiveChain;
 import evenblade.live.LiveReading;
 import evenblade.live.WindowReader;
 import evenblade.problem.BadInput;
+import evenblade.recording.ChannelChoice;
 import evenblade.recording.Recording;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -26,12 +27,28 @@ final class LineWindow {
     private static final int MOST_LINES = 20_000;
 
     private final WindowReader reader;
+    private final Optional<String> mark;
     private final List<String> heading = new ArrayList<>();
     private final Deque<String> rows = new ArrayDeque<>();
     private int most = MOST_LINES;
 
-    LineWindow(WindowReader reader) {
+    /**
+     * @param reader reads what was gathered, without a mark
+     * @param mark name or number of the channel with the mark; one that isn't there is passed over
+     */
+    LineWindow(WindowReader reader, Optional<String> mark) {
         this.reader = reader;
+        this.mark = mark;
+    }
+
+    private static Optional<String> named(String word, Recording window) {
+        List<String> names =
+                window.channels().stream().map(channel -> channel.name()).toList();
+        try {
+            return Optional.of(names.get(ChannelChoice.indexOf(names, word, BadInput.in("--mark-channel"))));
+        } catch (BadInput e) {
+            return Optional.empty();
+        }
     }
 
     synchronized void add(String line) {
@@ -53,9 +70,11 @@ final class LineWindow {
             try {
                 Files.write(small, lines());
                 Recording window = ((Intake.Whole) RecordingReader.open(small, IntakeOptions.NONE)).recording();
-                most = Math.max(
-                        100, (int) Math.ceil(LiveChain.WINDOW_S * window.time().rateHz()));
-                return Optional.of(reader.read(window, 0));
+                keep(Math.max(
+                        100, (int) Math.ceil(LiveChain.WINDOW_S * window.time().rateHz())));
+                return Optional.of(new WindowReader(
+                                reader.installation(), reader.expectation(), mark.flatMap(word -> named(word, window)))
+                        .read(window, 0));
             } finally {
                 Files.delete(small);
             }

@@ -4,18 +4,22 @@ import evenblade.capture.Ending;
 import evenblade.capture.LineRecorder;
 import evenblade.installation.Installation;
 import evenblade.installation.InstallationFile;
+import evenblade.job.Event;
 import evenblade.job.NewRun;
-import evenblade.live.LiveReading;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
+import evenblade.recording.ChannelChoice;
+import evenblade.recording.Recording;
+import evenblade.recording.StampQuality;
+import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.atomic.AtomicReference;
 
 /** Records a ground run from an accelerometer that sends lines of numbers, into a job or a CSV file of its own. */
 public final class RecordLines implements LiveRecording {
@@ -28,6 +32,8 @@ public final class RecordLines implements LiveRecording {
      * @param seconds how long; until stopped or the input ends, where empty
      * @param run how a job is to keep it
      * @param installation file of what runs; a job's own, where empty
+     * @param quiet a recording by the same sensor with the engine standing, to compare with
+     * @param steps dwells to be led through
      */
     public record Request(
             Path target,
@@ -35,27 +41,42 @@ public final class RecordLines implements LiveRecording {
             String device,
             OptionalDouble seconds,
             NewRun run,
-            Optional<Path> installation) {}
+            Optional<Path> installation,
+            Optional<Path> quiet,
+            Optional<RecordRun.Steps> steps) {}
 
     private static final long HOP_MS = 1000;
 
     private final Request request;
     private final TakePlace place;
     private final LineRecorder recorder;
+    private final Optional<Installation> installation;
+    private final Optional<Recording> quiet;
     private final Optional<LineWindow> window;
-    private final AtomicReference<Optional<LiveReading>> reading = new AtomicReference<>(Optional.empty());
+    private final RunSoFar soFar;
 
-    private RecordLines(Request request, TakePlace place, LineRecorder recorder, Optional<LineWindow> window) {
+    private RecordLines(
+            Request request,
+            TakePlace place,
+            LineRecorder recorder,
+            Optional<Installation> installation,
+            Optional<Recording> quiet,
+            RunSoFar soFar) {
         this.request = request;
         this.place = place;
         this.recorder = recorder;
-        this.window = window;
+        this.installation = installation;
+        this.quiet = quiet;
+        this.soFar = soFar;
+        this.window = installation.map(runs -> new LineWindow(
+                LiveView.reader(runs, Optional.empty()),
+                request.run().settings().markChannel()));
     }
 
     /**
-     * Makes the file; nothing is recorded yet.
+     * Looks whether all that is asked can be had and makes the file; nothing is recorded yet.
      *
-     * @throws BadInput where target or length can't be used
+     * @throws BadInput where target, length, quiet take or steps can't be used; no file is made then
      */
     public static RecordLines prepare(Request request) {
         request.seconds().ifPresent(RecordRun::requireLength);
@@ -63,15 +84,20 @@ public final class RecordLines implements LiveRecording {
         Optional<Installation> installation = request.installation()
                 .map(InstallationFile::read)
                 .or(() -> place.job().map(job -> job.record().installation()));
-        return new RecordLines(
-                request,
-                place,
-                LineRecorder.prepare(
-                        request.input(),
-                        place.file(),
-                        place.room(),
-                        request.seconds().orElse(Double.POSITIVE_INFINITY)),
-                installation.map(runs -> new LineWindow(LiveView.reader(runs, Optional.empty()))));
+        Optional<Recording> quiet = request.quiet().map(CheckTake::reduced);
+        RunSoFar soFar = RunSoFar.begin(request.steps(), installation);
+        try {
+            place.make();
+            LineRecorder recorder = LineRecorder.prepare(
+                    request.input(),
+                    place.file(),
+                    place.room(),
+                    request.seconds().orElse(Double.POSITIVE_INFINITY));
+            return new RecordLines(request, place, recorder, installation, quiet, soFar);
+        } catch (BadInput e) {
+            soFar.close();
+            throw e;
+        }
     }
 
     @Override
@@ -91,7 +117,7 @@ public final class RecordLines implements LiveRecording {
 
     @Override
     public View view() {
-        return new View(recorder.elapsedS(), List.of(), reading.get(), Optional.empty(), List.of());
+        return soFar.view(recorder.elapsedS(), List.of());
     }
 
     @Override
@@ -103,15 +129,17 @@ public final class RecordLines implements LiveRecording {
     public Recorded record() {
         Thread watcher = new Thread(this::watch, "live analysis");
         watcher.setDaemon(true);
+        watcher.setPriority(Thread.MIN_PRIORITY);
         watcher.start();
         Ending ending;
-        try {
+        try (soFar) {
             ending = recorder.record(line -> window.ifPresent(w -> w.add(line)));
         } finally {
             watcher.interrupt();
         }
+        requireLines();
         List<Warning> warnings = new ArrayList<>();
-        if (ending == Ending.DISK_FAILED || ending == Ending.DISK_NEARLY_FULL) {
+        if (ending.unwanted()) {
             warnings.add(new Warning(
                     "recording-cut-short",
                     String.format(
@@ -120,12 +148,66 @@ public final class RecordLines implements LiveRecording {
                             ending.words(),
                             recorder.elapsedS())));
         }
-        if (place.job().isEmpty()) {
-            return new Recorded(place.file(), ending, recorder.elapsedS(), 0, Optional.empty(), warnings);
+        Optional<Recording> whole = whole(warnings);
+        Optional<String> mark = whole.flatMap(recording -> mark(recording, warnings));
+        whole.ifPresent(recording ->
+                warnings.addAll(CheckTake.answer(recording, quiet, installation, mark, BadInput.in(place.file()))));
+        double lostS = whole.flatMap(Recording::stamps).map(StampQuality::lostS).orElse(0.0);
+        Optional<Event> event = Optional.empty();
+        if (place.job().isPresent()) {
+            AddRun.Added added = place.take(marked(mark), request.device(), warnings);
+            warnings.addAll(added.warnings());
+            event = Optional.of(added.event());
+        } else {
+            whole.ifPresent(recording -> warnings.addAll(recording.warnings()));
         }
-        AddRun.Added added = place.take(request.run(), request.device(), warnings);
-        warnings.addAll(added.warnings());
-        return new Recorded(place.file(), ending, recorder.elapsedS(), 0, Optional.of(added.event()), warnings);
+        return new Recorded(place.file(), ending, recorder.elapsedS(), lostS, event, warnings);
+    }
+
+    /** A file without a line is of no use to anybody. */
+    private void requireLines() {
+        if (recorder.lines() > 0) {
+            return;
+        }
+        try {
+            Files.delete(place.file());
+        } catch (IOException e) {
+            throw BadInput.in(place.file()).found("empty, and it can't be deleted", "a folder that can be written");
+        }
+        throw BadInput.in(request.device())
+                .found("not one line came", "lines of a time stamp and values; nothing is kept");
+    }
+
+    /** What was recorded, as any other file is read. */
+    private Optional<Recording> whole(List<Warning> warnings) {
+        try {
+            return Optional.of(CheckTake.reduced(place.file()));
+        } catch (BadInput e) {
+            warnings.add(new Warning("take-not-checked", "the recording could not be checked: " + e.getMessage()));
+            return Optional.empty();
+        }
+    }
+
+    /** The channels of a sensor are known once it has sent: a mark that isn't among them must not cost the run. */
+    private Optional<String> mark(Recording recording, List<Warning> warnings) {
+        List<String> names = recording.source().channels();
+        try {
+            return request.run()
+                    .settings()
+                    .markChannel()
+                    .map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("--mark-channel"))));
+        } catch (BadInput e) {
+            warnings.add(new Warning("mark-channel-unknown", e.getMessage() + "; kept as a run without a mark"));
+            return Optional.empty();
+        }
+    }
+
+    private NewRun marked(Optional<String> mark) {
+        NewRun run = request.run();
+        if (mark.isPresent() || run.settings().markChannel().isEmpty()) {
+            return run;
+        }
+        return new NewRun(run.at(), run.label(), run.text(), run.settings().withoutMarkChannel(), run.conditions());
     }
 
     private void watch() {
@@ -135,7 +217,7 @@ public final class RecordLines implements LiveRecording {
             } catch (InterruptedException e) {
                 return;
             }
-            window.get().read().ifPresent(now -> reading.set(Optional.of(now)));
+            window.get().read().ifPresent(soFar::take);
         }
     }
 }

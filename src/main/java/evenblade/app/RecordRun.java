@@ -12,14 +12,10 @@ import evenblade.installation.InstallationFile;
 import evenblade.job.Event;
 import evenblade.job.NewRun;
 import evenblade.live.LiveChain;
-import evenblade.live.LiveReading;
-import evenblade.live.StepProgress;
-import evenblade.live.SteppedRun;
-import evenblade.plan.Planner;
-import evenblade.plan.RunPlan;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.recording.ChannelChoice;
+import evenblade.recording.Recording;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -68,10 +64,16 @@ public final class RecordRun implements LiveRecording {
      *
      * @param engineRpms speeds to hold, in order; none for the usual ones between idle and the highest speed
      * @param wantedPercent largest half interval wanted of propeller once-per-revolution and blade pass
+     * @param beep whether the machine's loudspeaker tells that a step is done
      */
-    public record Steps(List<Double> engineRpms, double wantedPercent) {
+    public record Steps(List<Double> engineRpms, double wantedPercent, boolean beep) {
         public Steps {
             engineRpms = List.copyOf(engineRpms);
+        }
+
+        /** Without a beep. */
+        public Steps(List<Double> engineRpms, double wantedPercent) {
+            this(engineRpms, wantedPercent, false);
         }
     }
 
@@ -80,46 +82,58 @@ public final class RecordRun implements LiveRecording {
     private final Recorder recorder;
     private final LevelMeter meter;
     private final Optional<Installation> installation;
-    private final Optional<SteppedRun> stepped;
-    private volatile Optional<LiveReading> reading = Optional.empty();
-    private volatile Optional<StepProgress> step = Optional.empty();
-    private volatile List<StepProgress> finished = List.of();
+    private final Optional<Recording> quiet;
+    private final RunSoFar soFar;
 
-    private RecordRun(Request request, TakePlace place, Recorder recorder, Optional<Installation> installation) {
+    private RecordRun(
+            Request request,
+            TakePlace place,
+            Recorder recorder,
+            Optional<Installation> installation,
+            Optional<Recording> quiet,
+            RunSoFar soFar) {
         this.request = request;
         this.place = place;
         this.recorder = recorder;
         this.installation = installation;
-        this.stepped = request.steps().map(steps -> stepped(steps, installation));
+        this.quiet = quiet;
+        this.soFar = soFar;
         this.meter =
                 new LevelMeter(recorder.format().rateHz(), recorder.format().channels());
     }
 
     /**
-     * Opens the input and makes the file; nothing is recorded yet.
+     * Looks whether all that is asked can be had, opens the input and makes the file, in this order; nothing is
+     * recorded yet.
      *
-     * @throws BadInput where target, device, format or length can't be used
+     * @throws BadInput where target, device, format, length, quiet take or steps can't be used; no file is made then
      */
     public static RecordRun prepare(Request request) {
-        if (request.seconds().isPresent()) {
-            requireLength(request.seconds().getAsDouble());
-        }
+        request.seconds().ifPresent(RecordRun::requireLength);
         TakePlace place = TakePlace.of(request.target(), ".wav");
         Optional<Installation> installation = request.installation()
                 .map(InstallationFile::read)
                 .or(() -> place.job().map(job -> job.record().installation()));
+        Optional<Recording> quiet = request.quiet().map(CheckTake::reduced);
+        RunSoFar soFar = RunSoFar.begin(request.steps(), installation);
+        try {
+            return new RecordRun(request, place, recorder(request, place), installation, quiet, soFar);
+        } catch (BadInput e) {
+            soFar.close();
+            throw e;
+        }
+    }
+
+    private static Recorder recorder(Request request, TakePlace place) {
         LiveSource input = SoundDevices.open(request.device(), request.wish());
         try {
             request.run().settings().markChannel().ifPresent(mark -> requireChannel(mark, input.format()));
+            place.make();
         } catch (BadInput e) {
             input.close();
             throw e;
         }
-        return new RecordRun(
-                request,
-                place,
-                Recorder.prepare(input, place.file(), place.room(), request.seconds(), place.copies()),
-                installation);
+        return Recorder.prepare(input, place.file(), place.room(), request.seconds(), place.copies());
     }
 
     /** Refuses a length that isn't above zero. */
@@ -150,7 +164,7 @@ public final class RecordRun implements LiveRecording {
 
     @Override
     public View view() {
-        return new View(recorder.recordedS(), meter.levels(), reading, step, finished);
+        return soFar.view(recorder.recordedS(), meter.levels());
     }
 
     @Override
@@ -161,15 +175,8 @@ public final class RecordRun implements LiveRecording {
     @Override
     public Recorded record() {
         Take take;
-        if (installation.isPresent()) {
-            try (LiveChain chain = follow(installation.get())) {
-                take = recorder.record((block, frames) -> {
-                    meter.accept(block, frames);
-                    chain.accept(block, frames);
-                });
-            }
-        } else {
-            take = recorder.record(meter);
+        try (soFar) {
+            take = take();
         }
         List<Warning> warnings = new ArrayList<>(take.warnings());
         warnings.addAll(checked(take));
@@ -181,14 +188,33 @@ public final class RecordRun implements LiveRecording {
         return recorded(take, Optional.of(added.event()), warnings);
     }
 
-    /** A take too short or too silent to be checked is told about where it is taken into the job. */
+    private Take take() {
+        if (installation.isEmpty()) {
+            return recorder.record(meter);
+        }
+        try (LiveChain chain = follow(installation.get())) {
+            return recorder.record((block, frames) -> {
+                meter.accept(block, frames);
+                chain.accept(block, frames);
+            });
+        }
+    }
+
+    /** A take too short to be checked is told about where it is taken into the job. */
     private List<Warning> checked(Take take) {
+        if (meter.silent()) {
+            return List.of(
+                    new Warning(
+                            "take-silent",
+                            "nothing but silence came in: is the input plugged in, switched on, not muted, and the one meant?"));
+        }
         try {
             return CheckTake.answer(
-                    take.file(),
-                    request.quiet(),
+                    CheckTake.reduced(take.file()),
+                    quiet,
                     installation,
-                    request.run().settings().markChannel());
+                    request.run().settings().markChannel(),
+                    BadInput.in(take.file()));
         } catch (BadInput e) {
             return List.of(new Warning("take-not-checked", "the sound could not be checked: " + e.getMessage()));
         }
@@ -198,22 +224,7 @@ public final class RecordRun implements LiveRecording {
         InputFormat format = recorder.format();
         Optional<String> mark = request.run().settings().markChannel().map(word -> format.channelNames()
                 .get(ChannelChoice.indexOf(format.channelNames(), word, BadInput.in("--mark-channel"))));
-        return LiveView.chain(format, runs, mark, this::take);
-    }
-
-    private void take(LiveReading now) {
-        reading = Optional.of(now);
-        stepped.ifPresent(run -> {
-            step = run.take(now);
-            finished = run.finished();
-        });
-    }
-
-    private static SteppedRun stepped(Steps steps, Optional<Installation> installation) {
-        Installation runs = installation.orElseThrow(() ->
-                BadInput.in("--steps").found("it isn't known what runs", "a job, or an installation file beside it"));
-        RunPlan plan = Planner.plan(runs, steps.engineRpms(), OptionalDouble.empty());
-        return new SteppedRun(plan.dwells(), steps.wantedPercent());
+        return LiveView.chain(format, runs, mark, soFar::take);
     }
 
     private static Recorded recorded(Take take, Optional<Event> event, List<Warning> warnings) {

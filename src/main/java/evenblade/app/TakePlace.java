@@ -37,7 +37,7 @@ record TakePlace(Path file, Optional<JobFolder> job, List<Warning> leftovers) {
     /**
      * @param target a job folder, or a file that isn't there yet
      * @param ending of the file's name, with the dot
-     * @throws BadInput where it is neither, or a folder can't be made
+     * @throws BadInput where it is neither
      */
     static TakePlace of(Path target, String ending) {
         if (!Files.isDirectory(target)) {
@@ -54,13 +54,19 @@ record TakePlace(Path file, Optional<JobFolder> job, List<Warning> leftovers) {
         }
         JobFolder job = JobFolder.open(target);
         Path folder = target.resolve(FOLDER);
-        List<Warning> leftovers = leftovers(folder);
+        return new TakePlace(free(folder, ending), Optional.of(job), leftovers(folder));
+    }
+
+    /** Makes the folder inside the job, once everything else is in order. */
+    void make() {
+        if (job.isEmpty()) {
+            return;
+        }
+        Path folder = file.getParent();
         try {
             Files.createDirectories(folder);
-            return new TakePlace(free(folder, ending), Optional.of(job), leftovers);
         } catch (IOException e) {
-            throw BadInput.in(folder)
-                    .found("it can't be made or written (" + e.getMessage() + ")", "a folder that this user may write");
+            throw BadInput.in(folder).found("this user can't make that folder", "a job folder that can be written");
         }
     }
 
@@ -104,7 +110,10 @@ record TakePlace(Path file, Optional<JobFolder> job, List<Warning> leftovers) {
     /** The folder to ask for room. */
     Recorder.Room room() {
         Path folder = file.toAbsolutePath().getParent();
-        return Recorder.Room.of(Files.isDirectory(folder) ? folder : file);
+        while (!Files.isDirectory(folder) && folder.getParent() != null) {
+            folder = folder.getParent();
+        }
+        return Recorder.Room.of(folder);
     }
 
     /** How often the sound will lie on the disk in the end. */

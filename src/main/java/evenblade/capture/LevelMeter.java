@@ -18,6 +18,7 @@ public final class LevelMeter implements BlockSink {
     private final double rateHz;
     private final List<Lane> lanes;
     private volatile List<ChannelLevel> levels;
+    private volatile boolean silent = true;
 
     public LevelMeter(double rateHz, int channels) {
         this.rateHz = rateHz;
@@ -30,6 +31,11 @@ public final class LevelMeter implements BlockSink {
         return levels;
     }
 
+    /** Whether every sample so far was zero. */
+    public boolean silent() {
+        return silent;
+    }
+
     @Override
     public void accept(float[] interleaved, int frames) {
         List<ChannelLevel> now = new ArrayList<>();
@@ -38,6 +44,7 @@ public final class LevelMeter implements BlockSink {
             now.add(lanes.get(c).level());
         }
         levels = List.copyOf(now);
+        silent &= now.stream().allMatch(level -> level.peakDb() <= ChannelLevel.SILENCE_DB);
     }
 
     private static final class Lane {

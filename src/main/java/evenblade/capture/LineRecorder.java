@@ -10,6 +10,7 @@ import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
@@ -21,6 +22,9 @@ import java.util.function.Consumer;
  * whole lines only, so it can be read at any moment.
  */
 public final class LineRecorder {
+    /** A sensor that sends nothing for so long after its first line has gone. */
+    static final double PATIENCE_S = 10;
+
     private static final int MOST_WAITING = 100_000;
     private static final long SETTLE_NANOS = TimeUnit.MILLISECONDS.toNanos(DiskLane.SETTLE_EVERY_MS);
 
@@ -30,7 +34,9 @@ public final class LineRecorder {
     private final FileChannel file;
     private final BlockingQueue<Optional<String>> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
     private volatile boolean stopped;
+    private volatile Ending inputEnding = Ending.INPUT_ENDED;
     private volatile double elapsedS;
+    private long lines;
 
     private LineRecorder(InputStream input, Recorder.Room room, double seconds, FileChannel file) {
         this.input = input;
@@ -46,10 +52,16 @@ public final class LineRecorder {
      * @param path of a file that isn't there yet
      * @param room of its disk
      * @param seconds how long by the clock; infinity for no limit
-     * @throws BadInput where the file can't be made
+     * @throws BadInput where the file can't be made or the disk is nearly full
      */
     public static LineRecorder prepare(InputStream input, Path path, Recorder.Room room, double seconds) {
         try {
+            if (room.freeBytes() < Recorder.KEEP_FREE_BYTES) {
+                throw BadInput.in(path)
+                        .found(
+                                String.format(Locale.ROOT, "%.0f MB free on this disk", room.freeBytes() / 1e6),
+                                String.format(Locale.ROOT, "%.0f MB for the rest", Recorder.KEEP_FREE_BYTES / 1e6));
+            }
             return new LineRecorder(
                     input,
                     room,
@@ -65,13 +77,18 @@ public final class LineRecorder {
         return elapsedS;
     }
 
+    /** Lines in the file. */
+    public long lines() {
+        return lines;
+    }
+
     /** Ends soon; from any thread. */
     public void stop() {
         stopped = true;
     }
 
     /**
-     * Records until the length is reached, {@link #stop} is called, or input or disk give out. May be called once.
+     * Records until the length is reached, {@link #stop} is called, or input or disk give out (by itself after {@value #PATIENCE_S} s without a line). May be called once.
      *
      * @param listener gets every line, on this thread
      */
@@ -90,6 +107,7 @@ public final class LineRecorder {
 
     private Ending write(Consumer<String> listener) throws IOException {
         long first = 0;
+        long heard = 0;
         long settled = System.nanoTime();
         while (!stopped) {
             Optional<String> line;
@@ -101,14 +119,19 @@ public final class LineRecorder {
             }
             long now = System.nanoTime();
             if (line != null && line.isEmpty()) {
-                return Ending.INPUT_ENDED;
+                return inputEnding;
             }
             if (line != null) {
                 first = first == 0 ? now : first;
+                heard = now;
+                lines++;
                 append(line.get());
                 listener.accept(line.get());
             }
             elapsedS = first == 0 ? 0 : (now - first) / 1e9;
+            if (first != 0 && (now - heard) / 1e9 > PATIENCE_S) {
+                return Ending.DEVICE_GONE;
+            }
             if (elapsedS >= seconds) {
                 return Ending.LENGTH_REACHED;
             }
@@ -138,7 +161,8 @@ public final class LineRecorder {
             }
             waiting.put(Optional.empty());
         } catch (IOException e) {
-            // A port that was pulled out ends like one that is closed.
+            // A port that was pulled out.
+            inputEnding = Ending.DEVICE_GONE;
             if (!waiting.offer(Optional.empty())) {
                 stopped = true;
             }

@@ -6,6 +6,7 @@ import evenblade.recording.BlockSink;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -105,7 +106,9 @@ public final class Recorder {
         if (e instanceof AccessDeniedException) {
             return place.found("this user may not write there", "a folder that can be written");
         }
-        return place.found("it can't be written (" + e.getMessage() + ")", "a folder that can be written");
+        String why =
+                e instanceof FileSystemException file && file.getReason() != null ? file.getReason() : e.getMessage();
+        return place.found("it can't be written (" + why + ")", "a folder that can be written");
     }
 
     /** What is being recorded. */

@@ -27,7 +27,11 @@ public final class SerialLine {
             List<String> known = Arrays.stream(SerialPort.getCommPorts())
                     .map(SerialPort::getSystemPortName)
                     .toList();
-            throw place.found("no such port", known.isEmpty() ? "a port; this machine shows none" : "one of " + known);
+            throw place.found(
+                    "no such port",
+                    known.isEmpty()
+                            ? "a port; this machine shows none"
+                            : "one of '" + String.join("', '", known) + "'");
         }
         port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
         port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, 0, 0);

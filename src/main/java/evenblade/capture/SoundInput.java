@@ -37,7 +37,7 @@ final class SoundInput implements LiveSource {
             line = (TargetDataLine) mixer.getLine(new DataLine.Info(TargetDataLine.class, wanted));
             line.open(wanted, (int) format.bytesOf(DEVICE_BUFFER_S));
         } catch (IllegalArgumentException e) {
-            throw new LineUnavailableException("refused: " + format.text());
+            throw new LineUnavailableException(format.text() + " refused");
         }
         AudioFormat got = line.getFormat();
         if (Math.abs(got.getSampleRate() - format.rateHz()) > 0.5 || got.getFrameSize() != format.frameBytes()) {

@@ -65,6 +65,9 @@ final class RecordCommand implements Command {
                 Double.class,
                 "With --steps: 95 % interval wanted of 1x and blade pass, plus or minus percent (5)."));
         spec.addOption(Options.flag(
+                "--beep",
+                "With --steps: beep when a step is done, three times when all are. The microphone hears it."));
+        spec.addOption(Options.flag(
                 "--lines",
                 "Record lines of CSV from standard input, as an accelerometer sends them, into a .csv file."));
         spec.addOption(Options.value("--serial", "PORT", String.class, "The same from a serial port."));
@@ -97,6 +100,7 @@ final class RecordCommand implements Command {
 
     private static RecordLines.Request lines(ParseResult words) {
         Optional<String> port = Options.text(words, "--serial");
+        Optional<String> mark = Options.text(words, "--mark-channel");
         int baud = positive(words, "--baud").orElse(USUAL_BAUD);
         InputStream input = port.map(name -> SerialLine.open(name, baud)).orElse(System.in);
         return new RecordLines.Request(
@@ -108,9 +112,11 @@ final class RecordCommand implements Command {
                         Optional.empty(),
                         Options.text(words, "--label"),
                         JobWords.remark(words),
-                        RunSettings.NONE,
+                        mark.map(RunSettings.NONE::withMarkChannel).orElse(RunSettings.NONE),
                         Conditions.NONE),
-                Options.path(words, "--installation"));
+                Options.path(words, "--installation"),
+                Options.path(words, "--quiet-take"),
+                Options.said(words, "--steps") ? Optional.of(steps(words)) : Optional.empty());
     }
 
     private static RecordRun.Request request(ParseResult words) {
@@ -137,7 +143,7 @@ final class RecordCommand implements Command {
         if (!(wanted > 0 && wanted <= 100)) {
             throw BadInput.in("--wanted").found(String.valueOf(wanted), "a percentage above 0 and at most 100");
         }
-        return new RecordRun.Steps(Options.all(words, "--engine-rpm"), wanted);
+        return new RecordRun.Steps(Options.all(words, "--engine-rpm"), wanted, Options.said(words, "--beep"));
     }
 
     private static OptionalInt positive(ParseResult words, String name) {

@@ -71,6 +71,11 @@ public record RunSettings(
                 engineRpm, propellerRpm, tolerancePercent, channels, Optional.of(channel), fullScale, table);
     }
 
+    /** The same without a mark channel. */
+    public RunSettings withoutMarkChannel() {
+        return new RunSettings(engineRpm, propellerRpm, tolerancePercent, channels, Optional.empty(), fullScale);
+    }
+
     /** The same with a full scale. */
     public RunSettings withFullScale(String value) {
         return new RunSettings(

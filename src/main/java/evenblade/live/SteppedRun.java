@@ -44,6 +44,11 @@ public final class SteppedRun {
         this.wantedPercent = wantedPercent;
     }
 
+    /** All steps, done or not. */
+    public int count() {
+        return steps.size();
+    }
+
     /** Steps that are done. */
     public List<StepProgress> finished() {
         return List.copyOf(finished);

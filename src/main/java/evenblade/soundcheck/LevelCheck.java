@@ -21,8 +21,7 @@ public final class LevelCheck {
         double loudest = quality.stream().mapToDouble(ChannelQuality::rms).max().orElse(0);
         for (ChannelQuality each : quality) {
             if (each.rms() == 0 || decibel(each.rms() / loudest) < DEAD_BELOW_LOUDEST_DB) {
-                warnings.add(new Warning(
-                        "channel-dead", "channel '" + each.channel() + "' carries nothing: is the sensor plugged in?"));
+                warnings.add(dead(each));
             } else if (each.clippedShare() > CLIPPED_SHARE || decibel(each.peak()) > HIGH_DB) {
                 warnings.add(text(
                         "level-too-high",
@@ -36,6 +35,19 @@ public final class LevelCheck {
             }
         }
         return warnings;
+    }
+
+    /** Channels that carry nothing, whatever their unit. */
+    public static List<Warning> dead(List<ChannelQuality> quality) {
+        return quality.stream()
+                .filter(each -> each.rms() == 0)
+                .map(LevelCheck::dead)
+                .toList();
+    }
+
+    private static Warning dead(ChannelQuality quality) {
+        return new Warning(
+                "channel-dead", "channel '" + quality.channel() + "' carries nothing: is the sensor plugged in?");
     }
 
     private static Warning text(String code, String format, ChannelQuality quality) {

@@ -4,6 +4,7 @@ import evenblade.problem.Warning;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
 import evenblade.speed.SpeedResult;
+import evenblade.units.SignalUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -17,9 +18,9 @@ public final class SoundCheck {
     private SoundCheck() {}
 
     /**
-     * Checks a take.
+     * Checks a take. Level, automatic gain and low cut are asked of sound only.
      *
-     * @param take sound reduced to a rate of 2 kHz or so, all channels
+     * @param take sound reduced to a rate of 2 kHz or so, or a sensor's values, all channels
      * @param quiet a take with the engine standing, same input, same rate
      * @param speed of the take, where it was found
      * @param mark name of the channel with the once-per-revolution mark
@@ -27,7 +28,9 @@ public final class SoundCheck {
     public static List<Warning> of(
             Recording take, Optional<Recording> quiet, Optional<SpeedResult> speed, Optional<String> mark) {
         double rateHz = take.time().rateHz();
-        List<Warning> warnings = new ArrayList<>(LevelCheck.of(take.quality()));
+        boolean sound = sound(take);
+        List<Warning> warnings =
+                new ArrayList<>(sound ? LevelCheck.of(take.quality()) : LevelCheck.dead(take.quality()));
         warnings.addAll(ChannelCheck.of(take.channels(), mark));
         for (int c = 0; c < take.channels().size(); c++) {
             Channel channel = take.channels().get(c);
@@ -36,6 +39,11 @@ public final class SoundCheck {
                 continue;
             }
             int index = c;
+            quiet.filter(still -> lacks(still, channel))
+                    .ifPresent(still -> warnings.add(new Warning(
+                            "quiet-take-unlike",
+                            "the quiet take has no channel '" + channel.name()
+                                    + "': make it with the same input and the same channels")));
             quiet.ifPresent(still -> still.channels().stream()
                     .filter(other -> other.name().equals(channel.name()))
                     .forEach(other -> warnings.addAll(HumCheck.of(
@@ -43,6 +51,9 @@ public final class SoundCheck {
                             other.values(),
                             still.time().rateHz(),
                             take.quality().get(index).rms()))));
+            if (!sound) {
+                continue;
+            }
             speed.filter(SpeedResult::confirmed)
                     .flatMap(known -> GainCheck.of(GainCheck.moments(channel.values(), rateHz, known.track())))
                     .ifPresent(warnings::add);
@@ -55,6 +66,15 @@ public final class SoundCheck {
                     .ifPresent(corner -> warnings.add(lowCut(channel.name(), corner)));
         }
         return warnings;
+    }
+
+    private static boolean lacks(Recording quiet, Channel channel) {
+        return quiet.channels().stream().noneMatch(other -> other.name().equals(channel.name()));
+    }
+
+    /** Whether levels are shares of full scale, as a microphone's are; a sensor with a unit has no gain to set. */
+    public static boolean sound(Recording take) {
+        return take.channels().stream().allMatch(channel -> channel.unit().equals(SignalUnit.FULL_SCALE));
     }
 
     private static Channel values(Recording quiet, Channel channel) {

@@ -63,7 +63,9 @@ class RecordLinesTest {
                 "invented sensor",
                 seconds,
                 NewRun.labelled("first", RunSettings.NONE),
-                Optional.of(INSTALLATION));
+                Optional.of(INSTALLATION),
+                Optional.empty(),
+                Optional.empty());
     }
 
     private static void send(OutputStream to, String lines, long holdMs) {
@@ -151,6 +153,8 @@ class RecordLinesTest {
                         "invented sensor",
                         OptionalDouble.empty(),
                         new NewRun(Optional.empty(), Optional.empty(), "", RunSettings.NONE, Conditions.NONE),
+                        Optional.empty(),
+                        Optional.empty(),
                         Optional.empty())))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("a folder without a job, expected a job folder or a new .csv file");
