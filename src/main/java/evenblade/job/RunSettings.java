@@ -73,7 +73,7 @@ public record RunSettings(
 
     /** The same without a mark channel. */
     public RunSettings withoutMarkChannel() {
-        return new RunSettings(engineRpm, propellerRpm, tolerancePercent, channels, Optional.empty(), fullScale);
+        return new RunSettings(engineRpm, propellerRpm, tolerancePercent, channels, Optional.empty(), fullScale, table);
     }
 
     /** The same with a full scale. */
