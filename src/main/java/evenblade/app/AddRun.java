@@ -9,8 +9,10 @@ import evenblade.job.JobFolder;
 import evenblade.job.NewRun;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
+import evenblade.recording.BlockSink;
 import evenblade.recording.ChannelChoice;
 import evenblade.recording.Recording;
+import evenblade.recording.StreamHeader;
 import evenblade.recording.StreamSummary;
 import evenblade.units.FullScale;
 import java.nio.file.Path;
@@ -25,6 +27,9 @@ import java.util.Optional;
 public final class AddRun {
     /** A file older than this was hardly recorded just now. */
     private static final Duration FRESH = Duration.ofHours(1);
+
+    private static final double SHARE_READ = 0.8;
+    private static final String READING = "reading the recording to its end";
 
     private AddRun() {}
 
@@ -47,6 +52,14 @@ public final class AddRun {
      *     is as it was
      */
     public static Added answer(Path job, Path recording, NewRun run) {
+        return answer(job, recording, run, Progress.SILENT);
+    }
+
+    /**
+     * The same, telling how far it has come. What the progress throws ends the work, and the job is as it was;
+     * from the copying on it is done to its end.
+     */
+    public static Added answer(Path job, Path recording, NewRun run, Progress progress) {
         JobFolder folder = JobFolder.open(job);
         Optional<FullScale> fullScale =
                 run.settings().fullScale().map(text -> FullScale.parse(text, BadInput.in("full scale")));
@@ -59,9 +72,11 @@ public final class AddRun {
                 .engine()
                 .requireRunsAt(
                         rpm * folder.record().installation().reduction().ratio(), BadInput.in("propeller speed")));
+        progress.at(0, READING);
         Readable readable = readToTheEnd(
-                recording, new IntakeOptions(fullScale, run.settings().table()));
+                recording, new IntakeOptions(fullScale, run.settings().table()), progress);
         requireChannels(readable.channels(), run);
+        progress.at(SHARE_READ, "copying the recording in");
         Event event = folder.addRecording(recording, run);
         Detail.Run added = (Detail.Run) event.detail();
         List<Warning> warnings = new ArrayList<>(readable.warnings());
@@ -72,20 +87,31 @@ public final class AddRun {
                             + " out and add it again"));
         }
         olderThanSaid(run, added).ifPresent(warnings::add);
+        progress.at(1, "done");
         return new Added(event, warnings);
     }
 
     /** What reading a recording to its end showed. */
     private record Readable(String sha256, List<String> channels, List<Warning> warnings) {}
 
-    private static Readable readToTheEnd(Path recording, IntakeOptions options) {
+    private static Readable readToTheEnd(Path recording, IntakeOptions options, Progress progress) {
         Intake intake = RecordingReader.open(recording, options);
         if (intake instanceof Intake.Streamed streamed) {
-            StreamSummary summary = streamed.sound().deliverTo((samples, frames) -> {});
+            StreamSummary summary =
+                    streamed.sound().deliverTo(counted(streamed.sound().header(), progress));
             return new Readable(summary.sha256(), streamed.sound().header().channels(), summary.warnings());
         }
         Recording whole = ((Intake.Whole) intake).recording();
         return new Readable(whole.source().sha256(), whole.source().channels(), whole.warnings());
+    }
+
+    private static BlockSink counted(StreamHeader header, Progress progress) {
+        double all = Math.max(1, header.frames().orElse(Long.MAX_VALUE));
+        long[] done = {0};
+        return (samples, frames) -> {
+            done[0] += frames;
+            progress.at(SHARE_READ * Math.min(1, done[0] / all), READING);
+        };
     }
 
     private static void requireChannels(List<String> names, NewRun run) {

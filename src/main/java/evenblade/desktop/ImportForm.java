@@ -8,11 +8,13 @@ import evenblade.job.Event;
 import evenblade.job.NewRun;
 import evenblade.job.RunSettings;
 import evenblade.problem.BadInput;
+import evenblade.recording.TableReading;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -24,9 +26,11 @@ import javax.swing.Timer;
 /** Takes the recording of a ground run in, after showing what the reader makes of it. */
 final class ImportForm extends EntryForm {
     private static final int REST_MS = 350;
+    private static final String TABLE_NAMES = ".*\\.(csv|txt|tsv|dat|asc)";
 
     private final FilesField file = new FilesField("recording", JFileChooser.FILES_ONLY, false);
     private final SeenRecording seen = new SeenRecording();
+    private final TableFields table = new TableFields(this::soon);
     private final JTextField label;
     private final JTextField engineRpm;
     private final JTextField fullScale;
@@ -37,6 +41,7 @@ final class ImportForm extends EntryForm {
     private final Map<Condition, JTextField> conditions = new EnumMap<>(Condition.class);
     private final transient Timer rest = new Timer(REST_MS, e -> look());
     private transient Optional<Work.Task> looking = Optional.empty();
+    private transient Optional<Path> lookedAt = Optional.empty();
 
     ImportForm(Bench bench, OpenJob job) {
         super(bench, job, "run", "A ground run from its recording", "Take the run in");
@@ -45,6 +50,7 @@ final class ImportForm extends EntryForm {
         keep(file.text());
         file.text().putClientProperty("JTextField.placeholderText", "WAV, AIFF, AU, FLAC or CSV; drop it here");
         body.add(seen, "span 2, growx");
+        body.add(table, "span 2, growx");
         label = field("label", "Short name", "as found, blades moved on, …");
         engineRpm = field("engine rpm", "Engine rpm held", "as the gauge showed it; nothing where it varied");
         fullScale = field("full scale", "Full scale", "like 50 m/s2; sound only, where it is known");
@@ -65,21 +71,49 @@ final class ImportForm extends EntryForm {
         file.put(paths.subList(0, Math.min(1, paths.size())));
     }
 
+    private void soon() {
+        if (rest != null) {
+            rest.restart();
+        }
+    }
+
     private void look() {
         looking.ifPresent(Work.Task::giveUp);
-        List<Path> paths = file.paths();
-        if (paths.isEmpty()) {
+        Optional<Path> path = file.paths().stream().findFirst();
+        if (!path.equals(lookedAt)) {
+            lookedAt = path;
+            table.another();
+        }
+        if (path.isEmpty()) {
             seen.nothing();
             return;
         }
         Optional<String> scale = typed(fullScale);
-        looking = Optional.of(bench.work()
-                .begin(
-                        "Looking into the recording",
-                        progress ->
-                                PreviewRecording.answer(paths.get(0), scale, evenblade.recording.TableReading.UNSAID),
-                        seen::show,
-                        seen::wrong));
+        try {
+            TableReading said = table.said();
+            looking = Optional.of(bench.work()
+                    .begin(
+                            "Looking into the recording",
+                            progress -> PreviewRecording.answer(path.get(), scale, said),
+                            this::show,
+                            this::unread));
+        } catch (BadInput e) {
+            seen.wrong(e.getMessage());
+        }
+    }
+
+    private void show(PreviewRecording.Preview preview) {
+        seen.show(preview);
+        preview.table().ifPresentOrElse(table::show, () -> table.setVisible(false));
+        fullScale.setEnabled(preview.sound());
+    }
+
+    private void unread(String why) {
+        seen.wrong(why);
+        String name = lookedAt.map(path -> path.getFileName().toString()).orElse("");
+        if (name.toLowerCase(Locale.ROOT).matches(TABLE_NAMES)) {
+            table.showUnread();
+        }
     }
 
     @Override
@@ -90,7 +124,8 @@ final class ImportForm extends EntryForm {
         }
         NewRun run = new NewRun(when(when), typed(label), text.getText().strip(), settings(), noted());
         Path folder = job.folder();
-        return progress -> List.of(AddRun.answer(folder, paths.get(0), run).event());
+        return progress ->
+                List.of(AddRun.answer(folder, paths.get(0), run, progress).event());
     }
 
     private RunSettings settings() {
@@ -105,7 +140,7 @@ final class ImportForm extends EntryForm {
                 new ArrayList<>(wanted),
                 typed(mark),
                 typed(fullScale),
-                evenblade.recording.TableReading.UNSAID);
+                table.isVisible() ? table.said() : TableReading.UNSAID);
     }
 
     private Conditions noted() {

@@ -43,6 +43,7 @@ final class Work {
     static final class Task {
         private final String what;
         private final AtomicBoolean givenUp = new AtomicBoolean();
+        private final AtomicBoolean stopped = new AtomicBoolean();
 
         private Task(String what) {
             this.what = what;
@@ -55,6 +56,15 @@ final class Work {
         /** Stops it at its next sign of progress; its answer is no longer wanted. */
         void giveUp() {
             givenUp.set(true);
+        }
+
+        /** Stops it at its next sign of progress, as a person asked for, and says so to whoever began it. */
+        void stop() {
+            stopped.set(true);
+        }
+
+        boolean stopping() {
+            return stopped.get();
         }
     }
 
@@ -87,10 +97,10 @@ final class Work {
 
     private <T> void carryOut(Task task, Labour<T> labour, Consumer<T> done, Consumer<String> failed) {
         try {
-            T answer = task.givenUp.get() ? null : labour.done((share, doing) -> report(task, share, doing));
+            T answer = labour(task, labour);
             later(task, () -> done.accept(answer));
         } catch (CancellationException e) {
-            task.giveUp(); // as asked for
+            later(task, () -> failed.accept("Stopped before it was done. Nothing was written."));
         } catch (BadInput e) {
             later(task, () -> failed.accept(e.getMessage()));
         } catch (IOException e) {
@@ -107,9 +117,21 @@ final class Work {
         this.drawing.execute(drawing);
     }
 
-    private void report(Task task, double share, String doing) {
-        if (task.givenUp.get()) {
+    private static void goOn(Task task) {
+        if (task.givenUp.get() || task.stopped.get()) {
             throw new CancellationException(task.what);
+        }
+    }
+
+    private <T> T labour(Task task, Labour<T> labour) throws IOException {
+        goOn(task);
+        return labour.done((share, doing) -> report(task, share, doing));
+    }
+
+    /** What is done already isn't thrown away. */
+    private void report(Task task, double share, String doing) {
+        if (share < 1) {
+            goOn(task);
         }
         SwingUtilities.invokeLater(() -> watcher.at(task, share, doing));
     }

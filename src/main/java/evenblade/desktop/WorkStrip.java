@@ -23,7 +23,10 @@ final class WorkStrip extends JPanel implements Work.Watcher {
         words.setName("work words");
         stop.setName("stop");
         stop.setMnemonic('P');
-        stop.addActionListener(e -> List.copyOf(tasks).forEach(Work.Task::giveUp));
+        stop.addActionListener(e -> {
+            tasks.forEach(Work.Task::stop);
+            words.setText("Stopping…");
+        });
         add(words);
         add(bar);
         add(stop);
@@ -38,7 +41,7 @@ final class WorkStrip extends JPanel implements Work.Watcher {
     @Override
     public void began(Work.Task task) {
         tasks.add(task);
-        words.setText(tasks.get(0).what() + "…");
+        name();
         bar.setIndeterminate(true);
         bar.setVisible(true);
         stop.setVisible(true);
@@ -46,7 +49,7 @@ final class WorkStrip extends JPanel implements Work.Watcher {
 
     @Override
     public void at(Work.Task task, double share, String doing) {
-        if (tasks.isEmpty() || tasks.get(0) != task) {
+        if (tasks.isEmpty() || tasks.get(0) != task || task.stopping()) {
             return;
         }
         bar.setIndeterminate(false);
@@ -60,8 +63,12 @@ final class WorkStrip extends JPanel implements Work.Watcher {
         if (tasks.isEmpty()) {
             idle();
         } else {
-            words.setText(tasks.get(0).what() + "…");
+            name();
         }
+    }
+
+    private void name() {
+        words.setText(tasks.get(0).what() + "…");
     }
 
     private void idle() {
