@@ -40,9 +40,10 @@ final class EvidenceOfJob {
      *
      * @param record the job
      * @param evidence its numbers
+     * @param tie 1× against track over the runs; empty where no run has marks before it
      * @param warnings runs that had to be left out
      */
-    record Loaded(JobRecord record, JobEvidence evidence, List<Warning> warnings) {}
+    record Loaded(JobRecord record, JobEvidence evidence, Optional<JobTie> tie, List<Warning> warnings) {}
 
     /** Loads a job, analysing the runs that aren't in its cache, two or more at a time. */
     static Loaded of(JobRuns runs, Progress progress) {
@@ -50,10 +51,12 @@ final class EvidenceOfJob {
         EvidenceOfJob loader = new EvidenceOfJob(runs);
         List<RunEvidence> measured = loader.runs();
         progress.at(1, "done");
+        StaticEvidence still = loader.still();
+        Optional<JobTie> tie = TieOfJob.of(loader.record, measured, still.track());
         return new Loaded(
                 loader.record,
-                new JobEvidence(
-                        loader.record.installation(), measured, loader.still(), TieOfJob.of(loader.record, measured)),
+                new JobEvidence(loader.record.installation(), measured, still, tie.map(JobTie::answer)),
+                tie,
                 List.copyOf(loader.warnings));
     }
 

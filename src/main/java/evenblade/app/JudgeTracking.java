@@ -14,6 +14,7 @@ import evenblade.tracking.LimitCheck;
 import evenblade.tracking.PitchReadings;
 import evenblade.tracking.RunOutTest;
 import evenblade.tracking.SwapFit;
+import evenblade.tracking.ThrustOffsetEstimate;
 import evenblade.tracking.TrackingAnalysis;
 import evenblade.tracking.TrackingSession;
 import evenblade.tracking.UnchangedSpells;
@@ -23,6 +24,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
 /** Answers what the tip marks of a job say together, with pitch and run-out beside them. */
@@ -42,6 +44,8 @@ public final class JudgeTracking {
      * @param runOutTest whether the last of them explains what stays on the hub, where that can be told
      * @param pitches blade angles, in order of time
      * @param couple rough size of what the track turns at the engine's highest speed, where mass and speed are known
+     * @param thrust rough size of what the blade angles read last do to the thrust at that speed, where chord and speed
+     *     are known
      */
     public record TrackView(
             String job,
@@ -52,7 +56,8 @@ public final class JudgeTracking {
             List<DialReading> runOuts,
             Optional<RunOutTest> runOutTest,
             List<BladeAngles> pitches,
-            Optional<CoupleEstimate> couple) {
+            Optional<CoupleEstimate> couple,
+            Optional<ThrustOffsetEstimate> thrust) {
         public TrackView {
             sessions = List.copyOf(sessions);
             spells = List.copyOf(spells);
@@ -127,6 +132,7 @@ public final class JudgeTracking {
                 UnchangedSpells.part(sessions.stream().map(MarkedTips::session).toList(), changes(record));
         List<TrackingSession> last = spells.get(spells.size() - 1);
         List<DialReading> runOuts = runOuts(record);
+        List<BladeAngles> pitches = pitches(record);
         return new TrackView(
                 record.name(),
                 record.invented(),
@@ -137,8 +143,11 @@ public final class JudgeTracking {
                 runOuts.isEmpty()
                         ? Optional.empty()
                         : test(runOuts.get(runOuts.size() - 1).reading(), installation, last),
-                pitches(record),
-                couple(installation, last.get(last.size() - 1)));
+                pitches,
+                couple(installation, last.get(last.size() - 1)),
+                pitches.isEmpty()
+                        ? Optional.empty()
+                        : thrust(installation, pitches.get(pitches.size() - 1).readings()));
     }
 
     /** When something was changed on the machine. */
@@ -215,18 +224,38 @@ public final class JudgeTracking {
 
     private static Optional<CoupleEstimate> couple(Installation installation, TrackingSession session) {
         Installation.Propeller propeller = installation.propeller();
+        OptionalDouble fastest = highestPropellerRpm(installation);
         if (propeller.bladeMass().isEmpty()
                 || propeller.centreOfGravity().isEmpty()
                 || tipRadius(installation).isEmpty()
-                || installation.engine().maxRpm().isEmpty()) {
+                || fastest.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(CoupleEstimate.of(
                 propeller.bladeMass().get(),
                 propeller.centreOfGravity().get(),
                 tipRadius(installation).get(),
-                installation.engine().maxRpm().getAsDouble()
-                        / installation.reduction().ratio(),
+                fastest.getAsDouble(),
                 session.marksMm()));
+    }
+
+    private static Optional<ThrustOffsetEstimate> thrust(Installation installation, PitchReadings readings) {
+        Optional<Length> chord = installation.propeller().chord();
+        OptionalDouble fastest = highestPropellerRpm(installation);
+        return chord.isEmpty() || tipRadius(installation).isEmpty() || fastest.isEmpty()
+                ? Optional.empty()
+                : Optional.of(ThrustOffsetEstimate.of(
+                        readings.bladeAnglesDeg(),
+                        chord.get(),
+                        tipRadius(installation).get(),
+                        fastest.getAsDouble()));
+    }
+
+    private static OptionalDouble highestPropellerRpm(Installation installation) {
+        OptionalDouble engine = installation.engine().maxRpm();
+        return engine.isPresent()
+                ? OptionalDouble.of(
+                        engine.getAsDouble() / installation.reduction().ratio())
+                : engine;
     }
 }

@@ -1,19 +1,30 @@
 package evenblade.app;
 
 import evenblade.findings.RunEvidence;
+import evenblade.findings.StaticEvidence;
+import evenblade.installation.Installation;
 import evenblade.installation.Shaft;
 import evenblade.job.JobRecord;
 import evenblade.numeric.Phasor;
+import evenblade.orders.ChannelOrders;
 import evenblade.orders.DwellOrders;
 import evenblade.orders.Level;
-import evenblade.tie.HubCounting;
+import evenblade.tie.CoupleCheck;
+import evenblade.tie.Size;
+import evenblade.tie.SmoothestLayout;
 import evenblade.tie.TieAnswer;
 import evenblade.tie.TieRun;
+import evenblade.tie.TrackTie;
 import evenblade.tie.VibrationAndTrack;
+import evenblade.tracking.CoupleEstimate;
 import evenblade.tracking.HubPattern;
 import evenblade.tracking.Layout;
 import evenblade.tracking.PitchReadings;
+import evenblade.tracking.SwapFit;
 import evenblade.tracking.TrackingSession;
+import evenblade.units.Length;
+import evenblade.units.SignalUnit;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -25,7 +36,7 @@ import java.util.SortedMap;
  *
  * <p>One speed and one channel are used: the dwell of the first run nearest its mean speed, and of the channels the one
  * with most 1× there. Runs without a dwell within 2 % of that speed, without that channel, or before the first marks
- * are left out. Hub positions are taken as counted with the rotation.
+ * are left out.
  */
 final class TieOfJob {
     private static final double SAME_SPEED = 0.02;
@@ -35,37 +46,112 @@ final class TieOfJob {
     /** A blade differs where its angle lies this many standard errors off the mean. */
     private static final double ERRORS_THAT_COUNT = 4;
 
-    private TieOfJob() {}
+    private final Installation installation;
+    private final List<TrackingSession> sessions;
+    private final List<PitchReadings> angles;
+    private final List<Instant> changes;
+    private final List<StaticEvidence.Track> spells;
 
-    /** The tie; empty where no run has marks before it. */
-    static Optional<TieAnswer> of(JobRecord record, List<RunEvidence> runs) {
-        List<TrackingSession> sessions = JudgeTracking.sessions(record).stream()
+    private TieOfJob(JobRecord record, List<StaticEvidence.Track> spells) {
+        this.installation = record.installation();
+        this.spells = spells;
+        this.changes = JudgeTracking.changes(record);
+        sessions = JudgeTracking.sessions(record).stream()
                 .map(JudgeTracking.MarkedTips::session)
                 .toList();
         List<PitchReadings> read = JudgeTracking.pitches(record).stream()
                 .map(JudgeTracking.BladeAngles::readings)
                 .toList();
         // Angles alike within the reading error would only blur what goes with track.
-        List<PitchReadings> angles = read.stream().anyMatch(TieOfJob::differ) ? read : List.of();
+        angles = read.stream().anyMatch(TieOfJob::differ) ? read : List.of();
+    }
+
+    /**
+     * The tie; empty where no run has marks before it.
+     *
+     * @param spells what the tip marks say, one entry for each stretch without a change
+     */
+    static Optional<JobTie> of(JobRecord record, List<RunEvidence> runs, List<StaticEvidence.Track> spells) {
         Optional<Choice> choice =
                 runs.stream().flatMap(run -> Choice.of(run).stream()).findFirst();
-        if (choice.isEmpty()) {
-            return Optional.empty();
-        }
+        return choice.flatMap(chosen -> new TieOfJob(record, spells).tie(runs, chosen));
+    }
+
+    private Optional<JobTie> tie(List<RunEvidence> runs, Choice choice) {
         List<TieRun> tied = new ArrayList<>();
+        List<String> stale = new ArrayList<>();
+        List<String> leftOut = new ArrayList<>();
         for (RunEvidence run : runs) {
             Optional<TrackingSession> marks =
                     sessions.stream().filter(s -> !s.at().isAfter(run.at())).reduce((first, second) -> second);
-            Optional<Level.Measured> once = choice.get().once(run);
-            if (marks.isPresent() && once.isPresent()) {
-                tied.add(tieRun(
-                        run,
-                        once.get(),
-                        marks.get(),
-                        pitch(angles, run, marks.get().layout())));
+            Optional<Level.Measured> once = choice.once(run);
+            if (marks.isEmpty()) {
+                leftOut.add("'" + run.name() + "': no tip marks before it");
+            } else if (once.isEmpty()) {
+                leftOut.add("'" + run.name() + "': no propeller 1× seen alone on that channel at that speed");
+            } else {
+                tied.add(tieRun(run, once.get(), marks.get()));
+                if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
+                    stale.add("'" + run.name() + "'");
+                }
             }
         }
-        return tied.isEmpty() ? Optional.empty() : Optional.of(VibrationAndTrack.of(tied, HubCounting.WITH_ROTATION));
+        if (tied.isEmpty()) {
+            return Optional.empty();
+        }
+        TieAnswer answer = VibrationAndTrack.of(tied, installation.hubCounting());
+        Optional<TrackTie> shown =
+                answer instanceof TieAnswer.Tied done && done.tie().trackMatters()
+                        ? Optional.of(done.tie())
+                        : Optional.empty();
+        return Optional.of(new JobTie(
+                answer,
+                60 * choice.propellerHz() * installation.reduction().ratio(),
+                choice.channel(),
+                choice.unit(),
+                tied,
+                tied.stream().allMatch(r -> r.phaseDegrees().isPresent()),
+                installation.hubCounting(),
+                installation.propeller().positionsCounted().isPresent(),
+                shown.flatMap(tie -> couple(tie.perMillimetre(), choice)),
+                shown.flatMap(this::smoothest),
+                stale,
+                leftOut));
+    }
+
+    /** The layout that shakes least, of those that the marks since the last change can predict. */
+    private Optional<SmoothestLayout> smoothest(TrackTie tie) {
+        SwapFit fit = SwapFit.of(spells.get(spells.size() - 1).analysis().sessions());
+        return fit.nothingSeparable() ? Optional.empty() : Optional.of(SmoothestLayout.of(tie, fit));
+    }
+
+    private Optional<CoupleCheck> couple(Size perMillimetre, Choice choice) {
+        Installation.Propeller propeller = installation.propeller();
+        double perUnit =
+                switch (choice.unit().quantity()) {
+                    case ACCELERATION -> choice.unit().siFactor();
+                    case VELOCITY -> choice.unit().siFactor() * 2 * Math.PI * choice.propellerHz();
+                    case VOLTAGE, UNCALIBRATED -> 0;
+                };
+        Optional<Length> tip = JudgeTracking.tipRadius(installation);
+        if (perUnit == 0
+                || tip.isEmpty()
+                || propeller.bladeMass().isEmpty()
+                || propeller.centreOfGravity().isEmpty()) {
+            return Optional.empty();
+        }
+        double couple = CoupleEstimate.perMillimetreOfTrack(
+                propeller.bladeMass().get(),
+                propeller.centreOfGravity().get(),
+                tip.get(),
+                60 * choice.propellerHz(),
+                propeller.blades());
+        return Optional.of(CoupleCheck.of(
+                couple,
+                new Size(
+                        perMillimetre.value() * perUnit,
+                        perMillimetre.low() * perUnit,
+                        perMillimetre.high() * perUnit)));
     }
 
     private static boolean differ(PitchReadings readings) {
@@ -74,8 +160,7 @@ final class TieOfJob {
                 .anyMatch(e -> Math.abs(e.getValue()) > ERRORS_THAT_COUNT * errors.get(e.getKey()));
     }
 
-    private static TieRun tieRun(
-            RunEvidence run, Level.Measured once, TrackingSession marks, Optional<Phasor> pitchDeg) {
+    private TieRun tieRun(RunEvidence run, Level.Measured once, TrackingSession marks) {
         double error = Math.hypot(
                 Double.isFinite(once.standardError()) ? once.standardError() : once.amplitude(),
                 RUN_TO_RUN * once.amplitude());
@@ -85,11 +170,21 @@ final class TieOfJob {
                 Math.max(error, Double.MIN_NORMAL),
                 once.phaseDeg(),
                 HubPattern.of(marks.marksMm()).first(),
-                pitchDeg);
+                trackErrorMm(marks),
+                pitch(run, marks.layout()));
+    }
+
+    /** Each part of (2/B)·Σ d·e^{−jθ} has the variance (4/B²)·(B/2)·var(d). */
+    private static double trackErrorMm(TrackingSession marks) {
+        double variance = marks.readings().stream()
+                .mapToDouble(rounds -> Math.pow(marks.sigma().millimetres(), 2) / rounds.size())
+                .average()
+                .orElseThrow();
+        return Math.sqrt(2 * variance / marks.readings().size());
     }
 
     /** Blade angles read last before the run, carried along with the blades to where they sat. */
-    private static Optional<Phasor> pitch(List<PitchReadings> angles, RunEvidence run, Layout layout) {
+    private Optional<Phasor> pitch(RunEvidence run, Layout layout) {
         return angles.stream()
                 .filter(a -> !a.at().isAfter(run.at()))
                 .reduce((first, second) -> second)
@@ -107,8 +202,9 @@ final class TieOfJob {
      *
      * @param propellerHz speed
      * @param channel name of the channel
+     * @param unit of its amplitudes
      */
-    private record Choice(double propellerHz, String channel) {
+    private record Choice(double propellerHz, String channel, SignalUnit unit) {
         static Optional<Choice> of(RunEvidence run) {
             if (!run.numbers().confirmed() || run.numbers().channels().isEmpty()) {
                 return Optional.empty();
@@ -120,15 +216,16 @@ final class TieOfJob {
                     .orElse(0);
             return dwells.stream()
                     .min(Comparator.comparingDouble(d -> Math.abs(d.dwell().propellerHz() - mean)))
-                    .map(d -> new Choice(
-                            d.dwell().propellerHz(),
-                            run.numbers().channels().stream()
-                                    .max(Comparator.comparingDouble(
-                                            c -> once(c.dwells().get(dwells.indexOf(d)))
-                                                    .map(Level.Measured::amplitude)
-                                                    .orElse(0.0)))
-                                    .orElseThrow()
-                                    .channel()));
+                    .map(d -> at(run, d.dwell().propellerHz(), dwells.indexOf(d)));
+        }
+
+        private static Choice at(RunEvidence run, double propellerHz, int dwell) {
+            ChannelOrders most = run.numbers().channels().stream()
+                    .max(Comparator.comparingDouble(c -> once(c.dwells().get(dwell))
+                            .map(Level.Measured::amplitude)
+                            .orElse(0.0)))
+                    .orElseThrow();
+            return new Choice(propellerHz, most.channel(), most.unit());
         }
 
         Optional<Level.Measured> once(RunEvidence run) {
@@ -136,7 +233,7 @@ final class TieOfJob {
                 return Optional.empty();
             }
             return run.numbers().channels().stream()
-                    .filter(c -> c.channel().equals(channel))
+                    .filter(c -> c.channel().equals(channel) && c.unit() == unit)
                     .flatMap(c -> c.dwells().stream())
                     .filter(d -> Math.abs(d.dwell().propellerHz() / propellerHz - 1) < SAME_SPEED)
                     .findFirst()

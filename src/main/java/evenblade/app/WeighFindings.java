@@ -5,9 +5,6 @@ import evenblade.findings.JobEvidence;
 import evenblade.job.JobFolder;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
-import evenblade.tie.SmoothestLayout;
-import evenblade.tie.TieAnswer;
-import evenblade.tracking.SwapFit;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +21,6 @@ public final class WeighFindings {
      * @param runs names of the runs that were weighed, in order of time
      * @param findings heaviest first
      * @param tie how much of 1× goes with track, or what is missing to tell; empty where no run has marks before it
-     * @param smoothest layout predicted to shake least, where vibration is tied to track
      * @param warnings runs that had to be left out
      */
     public record Answer(
@@ -32,8 +28,7 @@ public final class WeighFindings {
             boolean invented,
             List<String> runs,
             Findings findings,
-            Optional<TieAnswer> tie,
-            Optional<SmoothestLayout> smoothest,
+            Optional<JobTie> tie,
             List<Warning> warnings) {
         public Answer {
             runs = List.copyOf(runs);
@@ -68,21 +63,7 @@ public final class WeighFindings {
                 loaded.record().invented(),
                 evidence.runs().stream().map(r -> r.name()).toList(),
                 findings,
-                evidence.tie(),
-                smoothest(evidence),
+                loaded.tie(),
                 loaded.warnings());
-    }
-
-    private static Optional<SmoothestLayout> smoothest(JobEvidence evidence) {
-        if (evidence.still().track().isEmpty()
-                || !(evidence.tie().orElse(null) instanceof TieAnswer.Tied tied)
-                || !tied.tie().trackMatters()) {
-            return Optional.empty();
-        }
-        var now = evidence.still()
-                .track()
-                .get(evidence.still().track().size() - 1)
-                .analysis();
-        return Optional.of(SmoothestLayout.of(tied.tie(), SwapFit.of(now.sessions())));
     }
 }

@@ -1,15 +1,19 @@
 package evenblade.cli;
 
+import evenblade.app.JobTie;
+import evenblade.app.TieWords;
 import evenblade.app.WeighFindings.Answer;
 import evenblade.findings.Finding;
 import evenblade.findings.Piece;
 import evenblade.json.JsonFields;
+import evenblade.tie.CoupleCheck;
 import evenblade.tie.Size;
 import evenblade.tie.SmoothestLayout;
 import evenblade.tie.TieAnswer;
 import evenblade.tie.TrackTie;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** The JSON form of a job's findings. */
@@ -27,7 +31,7 @@ final class FindingsJson {
                                 .map(FindingsJson::finding)
                                 .toList())
                 .put("tie", answer.tie().map(FindingsJson::tie))
-                .put("smoothestLayout", answer.smoothest().map(FindingsJson::smoothest))
+                .put("smoothestLayout", answer.tie().flatMap(JobTie::smoothest).map(FindingsJson::smoothest))
                 .put(
                         "warnings",
                         answer.warnings().stream()
@@ -58,10 +62,10 @@ final class FindingsJson {
                 .toList();
     }
 
-    private static JsonFields tie(TieAnswer answer) {
-        if (answer instanceof TieAnswer.NotYet notYet) {
-            return new JsonFields()
-                    .put("tied", false)
+    private static JsonFields tie(JobTie tie) {
+        JsonFields json = new JsonFields();
+        if (tie.answer() instanceof TieAnswer.NotYet notYet) {
+            json.put("tied", false)
                     .put("why", notYet.why())
                     .put("whatWouldSettle", notYet.whatWouldSettle())
                     .put(
@@ -72,14 +76,27 @@ final class FindingsJson {
                                             .put("trackMm", s.trackMm())
                                             .put("amplitude", s.amplitude()))
                                     .toList());
+        } else {
+            tied(json, (TieAnswer.Tied) tie.answer());
         }
-        TrackTie tie = ((TieAnswer.Tied) answer).tie();
-        return new JsonFields()
-                .put("tied", true)
+        return json.put("engineRpm", tie.engineRpm())
+                .put("channel", tie.channel())
+                .put("unit", tie.unit().symbol())
+                .put("byPhase", tie.phase())
+                .put("positionsCounted", tie.counting().word())
+                .put("positionsCountedEntered", tie.countingEntered())
+                .put("couple", tie.couple().map(FindingsJson::couple))
+                .put("text", TieWords.sentences(tie));
+    }
+
+    private static void tied(JsonFields json, TieAnswer.Tied tied) {
+        TrackTie tie = tied.tie();
+        json.put("tied", true)
                 .put("trackMatters", tie.trackMatters())
                 .put("left", size(tie.left()))
                 .put("perMillimetre", size(tie.perMillimetre()))
                 .put("perDegree", tie.perDegree().map(FindingsJson::size))
+                .put("pitchLeftOut", tied.pitchLeftOut())
                 .put(
                         "runs",
                         tie.shares().stream()
@@ -88,6 +105,12 @@ final class FindingsJson {
                                         .put("amplitude", s.measured())
                                         .put("withTrack", size(s.withTrack())))
                                 .toList());
+    }
+
+    private static JsonFields couple(CoupleCheck check) {
+        return new JsonFields()
+                .put("newtonMetresPerMm", check.newtonMetresPerMm())
+                .put("answer", check.answer().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     }
 
     private static JsonFields smoothest(SmoothestLayout layout) {

@@ -1,11 +1,12 @@
 package evenblade.cli;
 
+import evenblade.app.JobTie;
+import evenblade.app.TieWords;
 import evenblade.app.WeighFindings.Answer;
+import evenblade.findings.Cause;
 import evenblade.findings.Finding;
 import evenblade.findings.Piece;
-import evenblade.tie.Size;
 import evenblade.tie.TieAnswer;
-import evenblade.tie.TrackTie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -55,6 +56,12 @@ final class FindingsText {
         pieces("   For       ", finding.speaksFor());
         pieces("   Against   ", finding.speaksAgainst());
         paragraph("   Next      ", " ".repeat(13), finding.next());
+        if (finding.cause() == Cause.RECORDING && finding.open()) {
+            paragraph(
+                    " ".repeat(13),
+                    " ".repeat(13),
+                    "('job add' takes the speed read with --engine-rpm and the mark with --mark-channel.)");
+        }
         lines.add("");
     }
 
@@ -67,46 +74,33 @@ final class FindingsText {
     }
 
     private void tie() {
-        if (answer.tie().isEmpty()) {
-            return;
-        }
-        lines.add("1× and track over the runs");
-        if (answer.tie().get() instanceof TieAnswer.NotYet notYet) {
-            paragraph("   ", "   ", notYet.why() + " " + notYet.whatWouldSettle());
-            TextTable table = new TextTable("lrr").row("   run", "track 1× mm", "1× amplitude");
+        answer.tie().ifPresent(tie -> {
+            lines.add("1× and track over the runs");
+            lines.addAll(table(tie));
+            TieWords.sentences(tie).forEach(sentence -> paragraph("   ", "   ", sentence));
+            lines.add("");
+        });
+    }
+
+    private static List<String> table(JobTie tie) {
+        if (tie.answer() instanceof TieAnswer.NotYet notYet) {
+            TextTable table = new TextTable("lrr")
+                    .row("   run", "track, mm", "1×, " + tie.unit().display());
             notYet.sideBySide()
                     .forEach(s ->
                             table.row("   " + s.label(), format("%.2f", s.trackMm()), format("%.3g", s.amplitude())));
-            lines.addAll(table.lines());
-        } else {
-            tied(((TieAnswer.Tied) answer.tie().get()).tie());
+            return table.lines();
         }
-        lines.add("");
-    }
-
-    private void tied(TrackTie tie) {
-        TextTable table = new TextTable("lrl").row("   run", "1×", "of that with track (95 % interval)");
-        tie.shares().forEach(s -> table.row("   " + s.label(), format("%.3g", s.measured()), size(s.withTrack())));
-        lines.addAll(table.lines());
-        paragraph(
-                "   ",
-                "   ",
-                (tie.trackMatters()
-                                ? "1× changes with track"
-                                : "These runs don't show that 1× changes with track at all")
-                        + "; at perfect track " + size(tie.left()) + " would be left (mass or engine).");
-        answer.smoothest()
-                .ifPresent(s -> paragraph(
-                        "   ",
-                        "   ",
-                        "Predicted to shake least: " + s.layout().text() + " with " + size(s.predicted()) + ", against "
-                                + size(s.now()) + " as it stands."));
-    }
-
-    private static String size(Size size) {
-        return Double.isFinite(size.high())
-                ? format("%.3g (%.3g to %.3g)", size.value(), size.low(), size.high())
-                : format("%.3g (%.3g or more)", size.value(), size.low());
+        TextTable table =
+                new TextTable("lrl").row("   run", "1×, " + tie.unit().display(), "of that with track (95 % interval)");
+        ((TieAnswer.Tied) tie.answer())
+                .tie()
+                .shares()
+                .forEach(s -> table.row(
+                        "   " + s.label(),
+                        format("%.3g", s.measured()),
+                        TieWords.size(s.withTrack(), "").strip()));
+        return table.lines();
     }
 
     private void warnings() {

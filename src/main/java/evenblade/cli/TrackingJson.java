@@ -9,6 +9,7 @@ import evenblade.problem.Warning;
 import evenblade.tracking.BestLayout;
 import evenblade.tracking.Deviation;
 import evenblade.tracking.Estimate;
+import evenblade.tracking.HubPattern;
 import evenblade.tracking.Layout;
 import evenblade.tracking.LimitCheck;
 import evenblade.tracking.RunOutTest;
@@ -56,6 +57,9 @@ final class TrackingJson {
                 .put("runOutTest", view.runOutTest().map(TrackingJson::test))
                 .put("pitches", view.pitches().stream().map(TrackingJson::pitch).toList())
                 .put("coupleNewtonMetres", view.couple().map(c -> c.newtonMetres()))
+                .put("thrustOffsetNewtons", view.thrust().map(t -> t.thrustNewtons()))
+                .put("thrustCoupleNewtonMetres", view.thrust().map(t -> t.coupleNewtonMetres()))
+                .put("liftSlopePerRadian", view.thrust().map(t -> t.liftSlopePerRadian()))
                 .put(
                         "warnings",
                         now.warnings().stream().map(TrackingJson::warning).toList());
@@ -81,6 +85,8 @@ final class TrackingJson {
                 .put("roundsMm", rounds)
                 .put("sigmaMm", session.sigma().millimetres())
                 .put("spreadMm", session.spreadMm())
+                .put("onceATurnMm", HubPattern.of(session.marksMm()).first().magnitude())
+                .put("twiceATurnMm", HubPattern.of(session.marksMm()).pair().map(p -> p.magnitude()))
                 .put("withinLimit", tips.withinLimit())
                 .put("limits", tips.checks().stream().map(TrackingJson::check).toList());
     }

@@ -7,6 +7,7 @@ import evenblade.app.JudgeTracking.TrackView;
 import evenblade.tracking.BestLayout;
 import evenblade.tracking.Deviation;
 import evenblade.tracking.Estimate;
+import evenblade.tracking.HubPattern;
 import evenblade.tracking.LimitCheck;
 import evenblade.tracking.TrackingAnalysis;
 import evenblade.tracking.TrackingSession;
@@ -41,6 +42,7 @@ final class TrackingText {
         text.layouts();
         text.runOut();
         text.pitch();
+        text.next();
         return text.lines;
     }
 
@@ -83,7 +85,22 @@ final class TrackingText {
             paragraph("", "", "No limit for the track is entered: the propeller maker's figure rules.");
         }
         checks("Last session: ", last.checks());
+        pattern(last.session());
         lines.add("");
+    }
+
+    /** How the marks repeat in a turn. */
+    private void pattern(TrackingSession session) {
+        HubPattern pattern = HubPattern.of(session.marksMm());
+        String twice = pattern.pair()
+                .map(p -> format("; twice a turn %.2f mm, which shakes at 2×", p.magnitude()))
+                .orElse("");
+        paragraph(
+                "Last session: ",
+                " ".repeat(14),
+                format(
+                                "the disc tilts by %.2f mm once a turn, which shakes at 1×",
+                                pattern.first().magnitude()) + twice + ".");
     }
 
     private void earlier() {
@@ -217,6 +234,20 @@ final class TrackingText {
             paragraph("Pitch            ", " ".repeat(17), text.append('.').toString());
             checks(" ".repeat(17), angles.checks());
         }
+        view.thrust()
+                .ifPresent(t -> paragraph(
+                        " ".repeat(17),
+                        " ".repeat(17),
+                        format(
+                                "As read last, the strongest blade pulls roughly %.0f N more than the weakest at the engine's"
+                                        + " highest speed, and a couple of roughly %.1f N·m turns (an estimate for the order"
+                                        + " of magnitude, rather too large, with a lift slope of %.1f per radian).",
+                                t.thrustNewtons(), t.coupleNewtonMetres(), t.liftSlopePerRadian())));
+    }
+
+    private void next() {
+        lines.add("");
+        paragraph("", "", "How much of the shaking goes with track, once there are runs: evenblade findings DIR");
     }
 
     private void checks(String first, List<LimitCheck> checks) {

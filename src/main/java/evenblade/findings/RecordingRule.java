@@ -71,7 +71,7 @@ final class RecordingRule implements Rule {
                         worst,
                         stage.runs().stream().allMatch(r -> r.numbers().confirmed())
                                 ? "Check range, gain, fixing and lead of the sensor, then repeat the run."
-                                : "Add the run again with the speed read in the cockpit (--engine-rpm), or record a"
-                                        + " once-per-revolution mark along."));
+                                : "Add the run again with the speed read in the cockpit, or record a once-per-revolution"
+                                        + " mark along."));
     }
 }

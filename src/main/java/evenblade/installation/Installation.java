@@ -38,15 +38,29 @@ public record Installation(
      * @param rotation seen from behind the propeller, where given
      * @param bladeMass of one blade, where given
      * @param centreOfGravity of one blade: its distance from the shaft's axis, where given
+     * @param chord mean width of a blade, where given
+     * @param positionsCounted in which sense the hub positions are numbered, where given
      */
     public record Propeller(
             int blades,
             Optional<Length> diameter,
             Optional<Rotation> rotation,
             Optional<Mass> bladeMass,
-            Optional<Length> centreOfGravity) {
+            Optional<Length> centreOfGravity,
+            Optional<Length> chord,
+            Optional<HubCounting> positionsCounted) {
         public static final int LEAST_BLADES = 2;
         public static final int MOST_BLADES = 12;
+
+        /** A propeller whose blades' width and whose hub's numbering aren't given. */
+        public Propeller(
+                int blades,
+                Optional<Length> diameter,
+                Optional<Rotation> rotation,
+                Optional<Mass> bladeMass,
+                Optional<Length> centreOfGravity) {
+            this(blades, diameter, rotation, bladeMass, centreOfGravity, Optional.empty(), Optional.empty());
+        }
 
         /** A propeller whose blades' masses aren't known. */
         public Propeller(int blades, Optional<Length> diameter, Optional<Rotation> rotation) {
@@ -69,6 +83,11 @@ public record Installation(
         public String word() {
             return word;
         }
+    }
+
+    /** The sense in which hub positions are numbered: as given, else {@link HubCounting#USUAL}. */
+    public HubCounting hubCounting() {
+        return propeller.positionsCounted().orElse(HubCounting.USUAL);
     }
 
     /** The lines this installation can show. */

@@ -122,7 +122,7 @@ public final class InstallationFile {
     }
 
     private static Propeller propeller(JsonObject json) {
-        json.requireOnly("blades", "diameter", "rotation", "bladeMass", "centreOfGravity");
+        json.requireOnly("blades", "diameter", "rotation", "bladeMass", "centreOfGravity", "chord", "positionsCounted");
         int blades = json.whole("blades", Propeller.LEAST_BLADES, Propeller.MOST_BLADES);
         Optional<Length> diameter = length(json, "diameter");
         Optional<Mass> mass = json.has("bladeMass")
@@ -134,7 +134,20 @@ public final class InstallationFile {
                 && centre.get().metres() >= diameter.get().metres() / 2) {
             throw json.refuse("centreOfGravity", "less than half of \"propeller.diameter\"");
         }
-        return new Propeller(blades, diameter, rotation(json), mass, centre);
+        Optional<Length> chord = length(json, "chord");
+        if (chord.isPresent()
+                && diameter.isPresent()
+                && chord.get().metres() >= diameter.get().metres() / 2) {
+            throw json.refuse("chord", "less than half of \"propeller.diameter\"");
+        }
+        return new Propeller(
+                blades,
+                diameter,
+                rotation(json),
+                mass,
+                centre,
+                chord,
+                json.optionalWord("positionsCounted", HubCounting.words()).map(HubCounting::named));
     }
 
     private static Optional<Rotation> rotation(JsonObject json) {
@@ -194,6 +207,8 @@ public final class InstallationFile {
         propeller.rotation().ifPresent(rotation -> json.put("rotation", rotation.word()));
         propeller.bladeMass().ifPresent(mass -> json.put("bladeMass", mass.text()));
         propeller.centreOfGravity().ifPresent(length -> json.put("centreOfGravity", length.text()));
+        propeller.chord().ifPresent(length -> json.put("chord", length.text()));
+        propeller.positionsCounted().ifPresent(counted -> json.put("positionsCounted", counted.word()));
         return json;
     }
 }

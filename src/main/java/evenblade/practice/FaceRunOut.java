@@ -5,7 +5,7 @@ package evenblade.practice;
  *
  * @param totalM total indicator reading
  * @param dialRadiusM where the dial touched
- * @param highDeg where it is high, from hub position 1 in the sense of rotation
+ * @param highDeg where it is high, from hub position 1 towards position 2
  */
 public record FaceRunOut(double totalM, double dialRadiusM, double highDeg) {
     /** Peak to peak over the disc at the tip: {@code TIR·R/r_dial}. */

@@ -1,6 +1,7 @@
 package evenblade.practice;
 
 import evenblade.installation.Engine;
+import evenblade.installation.HubCounting;
 import evenblade.installation.Installation;
 import evenblade.units.Length;
 import evenblade.units.Mass;
@@ -69,9 +70,14 @@ public record Machine(Installation installation, List<Blade> blades, FaceRunOut 
         return tipRadiusM(installation);
     }
 
-    /** Angle of a hub position ahead of position 1, in degrees; positions count from 1. */
+    /** Angle of a hub position from position 1 towards position 2, in degrees; positions count from 1. */
     public double angleDeg(int position) {
         return 360.0 * (position - 1) / blades.size();
+    }
+
+    /** How far a hub position runs ahead of position 1 as the propeller turns, in degrees. */
+    double aheadDeg(int position) {
+        return installation.hubCounting() == HubCounting.WITH_ROTATION ? angleDeg(position) : -angleDeg(position);
     }
 
     /** Where the tip at a position truly runs: the blade's own track and what the flange adds. */

@@ -76,7 +76,7 @@ final class RotorForces {
                 machine.blades().stream().mapToDouble(Blade::pitchDeg).average().orElse(0);
         for (int position = 1; position <= machine.blades().size(); position++) {
             Blade blade = machine.blades().get(position - 1);
-            double at = angle + Math.toRadians(machine.angleDeg(position));
+            double at = angle + Math.toRadians(machine.aheadDeg(position));
             double across = Math.cos(at);
             double up = Math.sin(at);
             double pull = blade.massKg() * blade.centreOfGravityM();

@@ -1,5 +1,6 @@
 package evenblade.tie;
 
+import evenblade.installation.HubCounting;
 import evenblade.numeric.FTest;
 import evenblade.numeric.LinearDesign;
 import evenblade.numeric.LinearFit;
@@ -47,8 +48,8 @@ public final class PhaseTie implements TrackTie {
             double weight = 1 / run.standardError();
             double[][] pair = rows(
                     1,
-                    counting.turned(run.trackMm()),
-                    pitch ? Optional.of(counting.turned(run.pitchDeg().orElseThrow())) : Optional.empty());
+                    turned(counting, run.trackMm()),
+                    pitch ? Optional.of(turned(counting, run.pitchDeg().orElseThrow())) : Optional.empty());
             for (int part = 0; part < 2; part++) {
                 for (int j = 0; j < unknowns; j++) {
                     pair[part][j] *= weight;
@@ -62,6 +63,14 @@ public final class PhaseTie implements TrackTie {
         return design.rank() == unknowns
                 ? Optional.of(new PhaseTie(runs, counting, pitch, design.fit(observed)))
                 : Optional.empty();
+    }
+
+    /**
+     * A pattern round the hub, Σ d·e^{−jθ}, as it turns past a sensor whose line is A·cos(φ + α): counted with the
+     * rotation, the blade at θ is ahead by θ and the pattern appears mirrored.
+     */
+    private static Phasor turned(HubCounting counting, Phasor pattern) {
+        return counting == HubCounting.WITH_ROTATION ? new Phasor(pattern.re(), -pattern.im()) : pattern;
     }
 
     /** Real and imaginary row of one·c + T·k (+ P·q). */
@@ -110,30 +119,28 @@ public final class PhaseTie implements TrackTie {
     public List<Share> shares() {
         return runs.stream()
                 .map(run -> new Share(
-                        run.label(), run.amplitude(), size(0, counting.turned(run.trackMm()), Phasor.ZERO, 0)))
+                        run.label(), run.amplitude(), size(0, turned(counting, run.trackMm()), Phasor.ZERO, 0)))
                 .toList();
     }
 
     @Override
     public Size predicted(Phasor trackMm, double trackErrorMm) {
-        Phasor angles =
-                pitch ? counting.turned(runs.get(runs.size() - 1).pitchDeg().orElseThrow()) : Phasor.ZERO;
         return size(
                 1,
-                counting.turned(trackMm),
-                angles,
+                turned(counting, trackMm),
+                pitch ? latestAngles() : Phasor.ZERO,
                 trackErrorMm * perMillimetrePhasor().magnitude());
     }
 
     @Override
     public double expected(Phasor trackMm) {
         Phasor angles = pitch ? latestAngles() : Phasor.ZERO;
-        return value(rows(1, counting.turned(trackMm), pitch ? Optional.of(angles) : Optional.empty()))
+        return value(rows(1, turned(counting, trackMm), pitch ? Optional.of(angles) : Optional.empty()))
                 .magnitude();
     }
 
     private Phasor latestAngles() {
-        return counting.turned(runs.get(runs.size() - 1).pitchDeg().orElseThrow());
+        return turned(counting, runs.get(runs.size() - 1).pitchDeg().orElseThrow());
     }
 
     private Phasor value(double[][] rows) {

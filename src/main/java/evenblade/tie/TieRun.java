@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
  * @param standardError of the amplitude, above 0; with the scatter between repeat runs in it, where that is known
  * @param phaseDegrees phase against the mark, where there was one
  * @param trackMm track once a turn in mm, of the layout that ran
+ * @param trackErrorMm standard error of each of its two parts in mm, 0 or more
  * @param pitchDeg blade angles once a turn in degrees, where they were read
  */
 public record TieRun(
@@ -20,12 +21,33 @@ public record TieRun(
         double standardError,
         OptionalDouble phaseDegrees,
         Phasor trackMm,
+        double trackErrorMm,
         Optional<Phasor> pitchDeg) {
+    /** √χ²(0.95) with two degrees of freedom, −2 ln 0.05. */
+    private static final double TELLING = Math.sqrt(-2 * Math.log(0.05));
+
     public TieRun {
-        if (!(amplitude >= 0) || !(standardError > 0)) {
-            throw new IllegalArgumentException(
-                    "amplitude " + amplitude + " with standard error " + standardError + " in run " + label);
+        if (!(amplitude >= 0) || !(standardError > 0) || !(trackErrorMm >= 0)) {
+            throw new IllegalArgumentException("amplitude " + amplitude + " with standard error " + standardError
+                    + ", track with " + trackErrorMm + " in run " + label);
         }
+    }
+
+    /** The same run with what the pencil's error does to it at so much vibration per mm. */
+    TieRun widened(double perMillimetre) {
+        return new TieRun(
+                label,
+                amplitude,
+                Math.hypot(standardError, perMillimetre * trackErrorMm),
+                phaseDegrees,
+                trackMm,
+                trackErrorMm,
+                pitchDeg);
+    }
+
+    /** Whether the track differs from another run's by more than the pencil's error, at 1 chance in 20 or so. */
+    boolean trackDiffers(TieRun other) {
+        return trackMm.minus(other.trackMm).magnitude() > TELLING * Math.hypot(trackErrorMm, other.trackErrorMm);
     }
 
     /** The vibration as a phasor; only where the phase is known. */

@@ -1,10 +1,9 @@
 package evenblade.tie;
 
-import evenblade.numeric.LinearDesign;
+import evenblade.installation.HubCounting;
 import evenblade.tie.TieAnswer.NotYet;
 import evenblade.tie.TieAnswer.SideBySide;
 import evenblade.tie.TieAnswer.Tied;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -12,6 +11,12 @@ import java.util.Optional;
 public final class VibrationAndTrack {
     /** Without phase, a point estimate takes so many runs. */
     public static final int RUNS_WITHOUT_PHASE = 4;
+
+    /** Pitch needs a run more than its unknowns, or it would take the track's part at random. */
+    private static final int RUNS_FOR_PITCH = 4;
+
+    private static final String MOVED =
+            "One more run at the same speed with the blades moved, and the tips marked before it.";
 
     private VibrationAndTrack() {}
 
@@ -24,72 +29,100 @@ public final class VibrationAndTrack {
     public static TieAnswer of(List<TieRun> runs, HubCounting counting) {
         boolean phase =
                 !runs.isEmpty() && runs.stream().allMatch(r -> r.phaseDegrees().isPresent());
+        if (!phase && runs.size() < RUNS_WITHOUT_PHASE) {
+            return new NotYet(
+                    count(runs.size(), "") + " without phase; it takes " + RUNS_WITHOUT_PHASE + ".",
+                    "Either a once-per-turn mark in two runs with different track, or "
+                            + count(RUNS_WITHOUT_PHASE - runs.size(), " more")
+                            + " with different track: other place and other size.",
+                    sideBySide(runs));
+        }
+        if (runs.size() < 2) {
+            return new NotYet("One run can't tell what goes with track.", MOVED, sideBySide(runs));
+        }
+        if (runs.stream().noneMatch(r -> runs.stream().anyMatch(r::trackDiffers))) {
+            return new NotYet(
+                    "The track was the same in all runs, as far as the marks can tell, so nothing can be seen to go with"
+                            + " it.",
+                    MOVED,
+                    sideBySide(runs));
+        }
         return phase ? withPhase(runs, counting) : withoutPhase(runs);
     }
 
     private static TieAnswer withPhase(List<TieRun> runs, HubCounting counting) {
-        boolean pitch = runs.stream().allMatch(r -> r.pitchDeg().isPresent());
-        // Pitch needs a run more than the unknowns, or it would take the track's part at random.
-        var both = pitch && runs.size() > 3 ? PhaseTie.of(runs, counting, true) : Optional.<PhaseTie>empty();
-        return both.or(() -> runs.size() < 2 ? Optional.empty() : PhaseTie.of(runs, counting, false))
-                .<TieAnswer>map(Tied::new)
+        if (pitchRead(runs) && runs.size() >= RUNS_FOR_PITCH) {
+            Optional<PhaseTie> both = settled(runs, tied -> PhaseTie.of(tied, counting, true));
+            if (both.isPresent()) {
+                return new Tied(both.get(), Optional.empty());
+            }
+        }
+        return settled(runs, tied -> PhaseTie.of(tied, counting, false))
+                .<TieAnswer>map(tie -> new Tied(
+                        tie,
+                        pitchLeftOut(
+                                runs,
+                                "it takes " + RUNS_FOR_PITCH
+                                        + " runs in which track and angles were not changed together")))
                 .orElseGet(() -> new NotYet(
-                        runs.size() < 2
-                                ? "One run can't tell what goes with track."
-                                : "The track was the same in all runs, so nothing can be seen to go with it.",
-                        "One more run at the same speed with the blades moved, and the tips marked before it.",
+                        "The track was the same in all runs, so nothing can be seen to go with it.",
+                        MOVED,
                         sideBySide(runs)));
     }
 
     private static TieAnswer withoutPhase(List<TieRun> runs) {
-        if (runs.size() < RUNS_WITHOUT_PHASE) {
-            return new NotYet(
-                    runs.size() + " run(s) without phase; it takes " + RUNS_WITHOUT_PHASE + ".",
-                    "Either a once-per-turn mark in two runs with different track, or "
-                            + (RUNS_WITHOUT_PHASE - runs.size())
-                            + " more run(s) with different track: other place and other size.",
-                    sideBySide(runs));
-        }
-        if (!tellsApart(runs)) {
+        if (!SquaredTerms.tellApart(runs, false)) {
             return new NotYet(
                     "The tracks of these runs are too much alike in size or place: more than one answer fits them.",
                     "A run with a clearly smaller or larger track than the others, or a once-per-turn mark.",
                     sideBySide(runs));
         }
-        return AmplitudeTie.of(runs)
-                .<TieAnswer>map(Tied::new)
+        boolean pitch = pitchRead(runs) && SquaredTerms.tellApart(runs, true);
+        return settled(runs, tied -> AmplitudeTie.of(tied, pitch))
+                .<TieAnswer>map(
+                        tie -> new Tied(
+                                tie,
+                                pitch
+                                        ? Optional.empty()
+                                        : pitchLeftOut(
+                                                runs,
+                                                "without phase it takes " + SquaredTerms.number(runs)
+                                                        + " runs in which track and angles were changed one without the other")))
                 .orElseGet(() -> new NotYet(
                         "The amplitudes follow no single tie to track.",
                         "Repeat a run with nothing changed, to see how much runs scatter by themselves.",
                         sideBySide(runs)));
     }
 
-    /**
-     * Whether |V|² = |c|² + |k|²|T|² + 2Re(c̄kT) leaves one answer. Its terms 1, |T|², Re T, Im T must be independent; where
-     * all T lie on one line through zero (two blades always do), 1, |T|² and the place along that line.
-     */
-    private static boolean tellsApart(List<TieRun> runs) {
-        double[][] plane = new double[runs.size()][];
-        double[][] places = new double[runs.size()][];
-        double[][] line = new double[runs.size()][];
-        TieRun largest = runs.stream()
-                .max(Comparator.comparingDouble(r -> r.trackMm().magnitude()))
-                .orElseThrow();
-        double scale = largest.trackMm().magnitude();
-        if (scale == 0) {
-            return false;
+    /** Fitted twice: the first fit says how much vibration the pencil's error stands for. */
+    private static <T extends TrackTie> Optional<T> settled(List<TieRun> runs, Fitting<T> fitting) {
+        Optional<T> first = fitting.fit(runs);
+        if (first.isEmpty() || runs.stream().allMatch(r -> r.trackErrorMm() == 0)) {
+            return first;
         }
-        for (int r = 0; r < plane.length; r++) {
-            double re = runs.get(r).trackMm().re() / scale;
-            double im = runs.get(r).trackMm().im() / scale;
-            double along = (re * largest.trackMm().re() + im * largest.trackMm().im()) / scale;
-            plane[r] = new double[] {1, re * re + im * im, re, im};
-            places[r] = new double[] {re, im};
-            line[r] = new double[] {1, along * along, along};
+        double perMillimetre = first.get().perMillimetre().value();
+        return fitting.fit(runs.stream().map(r -> r.widened(perMillimetre)).toList());
+    }
+
+    private interface Fitting<T extends TrackTie> {
+        Optional<T> fit(List<TieRun> runs);
+    }
+
+    private static boolean pitchRead(List<TieRun> runs) {
+        return runs.stream().allMatch(r -> r.pitchDeg().isPresent());
+    }
+
+    private static Optional<String> pitchLeftOut(List<TieRun> runs, String takes) {
+        if (runs.stream().noneMatch(r -> r.pitchDeg().isPresent())) {
+            return Optional.empty();
         }
-        return LinearDesign.of(places).rank() == 1
-                ? LinearDesign.of(line).rank() == 3
-                : LinearDesign.of(plane).rank() == 4;
+        String why = pitchRead(runs) ? takes : "they weren't read before every run";
+        return Optional.of("The blade angles differ too, but their part can't be told from these runs: " + why
+                + ". It hides in what goes with track and in what is left.");
+    }
+
+    private static String count(int runs, String more) {
+        return runs + more + (runs == 1 ? " run" : " runs");
     }
 
     private static List<SideBySide> sideBySide(List<TieRun> runs) {

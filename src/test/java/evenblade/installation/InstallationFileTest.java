@@ -21,7 +21,7 @@ class InstallationFileTest {
               "engine":     { "cycle": "four-stroke", "cylinders": 4, "idleRpm": 1600, "maxRpm": 5800 },
               "reduction":  { "drivingTeeth": 21, "drivenTeeth": 51, "kind": "gear" },
               "propeller":  { "blades": 3, "diameter": "1.70 m", "rotation": "clockwise",
-                              "bladeMass": "2.1 kg", "centreOfGravity": "0.35 m" },
+                              "bladeMass": "2.1 kg", "centreOfGravity": "0.35 m", "chord": "4 in", "positionsCounted": "against-rotation" },
               "limits":     { "trackSpread": { "value": "1/8 in", "source": "maker's sheet" },
                               "pitchSpread": { "value": "0.2 deg", "source": "maker's sheet" },
                               "faceRunOut":  { "value": "0.05 mm", "source": "shop rule" } }
@@ -55,6 +55,9 @@ class InstallationFileTest {
         assertThat(installation.propeller().rotation()).contains(Installation.Rotation.CLOCKWISE);
         assertThat(installation.propeller().bladeMass().orElseThrow().kilograms())
                 .isEqualTo(2.1);
+        assertThat(installation.propeller().chord().orElseThrow().millimetres()).isEqualTo(101.6);
+        assertThat(installation.hubCounting()).isEqualTo(HubCounting.AGAINST_ROTATION);
+        assertThat(of(LEAST).hubCounting()).isEqualTo(HubCounting.WITH_ROTATION);
         assertThat(installation.limits())
                 .extracting(
                         Limit::what, Limit::statistic, limit -> limit.value().text(), Limit::source)

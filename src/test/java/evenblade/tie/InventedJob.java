@@ -1,5 +1,6 @@
 package evenblade.tie;
 
+import evenblade.installation.HubCounting;
 import evenblade.numeric.Phasor;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,6 +43,7 @@ final class InventedJob {
                 Math.max(noise, 1e-6),
                 phase ? OptionalDouble.of(v.degrees()) : OptionalDouble.empty(),
                 track,
+                0,
                 pitch));
         return this;
     }

@@ -3,6 +3,7 @@ package evenblade.tie;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.installation.HubCounting;
 import evenblade.numeric.Phasor;
 import evenblade.tie.TieAnswer.NotYet;
 import evenblade.tracking.HubPattern;
@@ -49,6 +50,7 @@ class VibrationAndTrackTest {
                         r.standardError(),
                         r.phaseDegrees(),
                         new Phasor(r.trackMm().re(), -r.trackMm().im()),
+                        0,
                         r.pitchDeg()))
                 .toList();
         TrackTie tie = ((TieAnswer.Tied) VibrationAndTrack.of(asNoted, HubCounting.WITH_ROTATION)).tie();
@@ -76,6 +78,115 @@ class VibrationAndTrackTest {
                 .run(mm(3, 250), q, Optional.of(mm(0.3, 310)), true);
         assertThat(job.tie().perDegree().orElseThrow().value()).isCloseTo(4, within(1e-6));
         assertThat(job.tie().left().value()).isCloseTo(2, within(1e-6));
+    }
+
+    private static final Phasor Q = Phasor.ofDegrees(4, 100);
+
+    /** Track and angles changed one without the other, nine times. */
+    private static InventedJob withPitch(double noise, long seed, int runs) {
+        InventedJob job = new InventedJob(C, K, noise, seed);
+        List<Phasor> tracks = List.of(
+                mm(2, 10),
+                mm(2, 130),
+                mm(0.5, 260),
+                mm(3, 40),
+                mm(1, 300),
+                mm(2.5, 200),
+                mm(3, 100),
+                mm(0.2, 0),
+                mm(1.5, 330));
+        List<Phasor> angles = List.of(
+                mm(0.3, 0),
+                mm(1.1, 200),
+                mm(0.7, 90),
+                mm(0.1, 310),
+                mm(1.0, 20),
+                mm(0.9, 140),
+                mm(0.6, 250),
+                mm(1.2, 80),
+                mm(0.2, 170));
+        for (int r = 0; r < runs; r++) {
+            job.run(tracks.get(r), Q, Optional.of(angles.get(r)), false);
+        }
+        return job;
+    }
+
+    @Test
+    void nine_runs_without_phase_tell_pitch_too() {
+        TrackTie tie = withPitch(0, 3, 9).tie();
+        assertThat(tie).isInstanceOf(AmplitudeTie.class);
+        assertThat(tie.perDegree().orElseThrow().value()).isCloseTo(4, within(1e-3));
+        assertThat(tie.perMillimetre().value()).isCloseTo(1.5, within(1e-3));
+        assertThat(tie.left().value()).isCloseTo(2, within(1e-3));
+        assertThat(withPitch(0.1, 3, 9).tie().trackMatters()).isTrue();
+    }
+
+    @Test
+    void with_two_blades_six_runs_without_phase_tell_pitch_too() {
+        InventedJob job = new InventedJob(C, K, 0, 3);
+        double[] track = {2, -1, 0.5, -3, 1, 2.5};
+        double[] angle = {0.3, 1.1, -0.7, 0.1, -1, 0.9};
+        for (int r = 0; r < track.length; r++) {
+            job.run(new Phasor(track[r], 0), Q, Optional.of(new Phasor(angle[r], 0)), false);
+        }
+        assertThat(job.tie().perDegree().orElseThrow().value()).isCloseTo(4, within(1e-3));
+        assertThat(job.tie().left().value()).isCloseTo(2, within(1e-3));
+    }
+
+    @Test
+    void with_too_few_runs_for_it_pitch_is_left_out_and_that_is_told() {
+        TieAnswer.Tied silent = (TieAnswer.Tied) withPitch(0.1, 3, 8).answer();
+        assertThat(silent.tie().perDegree()).isEmpty();
+        assertThat(silent.pitchLeftOut().orElseThrow()).contains("without phase it takes 9 runs");
+        TieAnswer.Tied three = (TieAnswer.Tied) new InventedJob(C, K, 0, 3)
+                .run(mm(2, 10), Q, Optional.of(mm(0.3, 0)), true)
+                .run(mm(2, 130), Q, Optional.of(mm(0.1, 200)), true)
+                .run(mm(1, 50), Q, Optional.of(mm(0.2, 90)), true)
+                .answer();
+        assertThat(three.pitchLeftOut().orElseThrow()).contains("it takes 4 runs");
+        TieAnswer.Tied once = (TieAnswer.Tied) new InventedJob(C, K, 0, 3)
+                .run(mm(2, 10), Q, Optional.of(mm(0.3, 0)), true)
+                .run(mm(2, 130))
+                .answer();
+        assertThat(once.pitchLeftOut().orElseThrow()).contains("weren't read before every run");
+        assertThat(((TieAnswer.Tied) job(C, K, 0.1, 1, true).answer()).pitchLeftOut())
+                .isEmpty();
+    }
+
+    @Test
+    void tracks_that_differ_by_no_more_than_the_pencil_does_tie_nothing() {
+        InventedJob job = new InventedJob(C, K, 0.01, 2).run(mm(2, 10)).run(mm(2.3, 12));
+        assertThat(job.answer()).isInstanceOf(TieAnswer.Tied.class);
+        List<TieRun> coarse = job.runs().stream()
+                .map(r -> new TieRun(
+                        r.label(), r.amplitude(), r.standardError(), r.phaseDegrees(), r.trackMm(), 0.3, r.pitchDeg()))
+                .toList();
+        NotYet answer = (NotYet) VibrationAndTrack.of(coarse, HubCounting.AGAINST_ROTATION);
+        assertThat(answer.why()).contains("as far as the marks can tell");
+    }
+
+    @Test
+    void what_the_pencil_leaves_open_widens_the_intervals() {
+        InventedJob job = new InventedJob(C, K, 0.05, 2).run(mm(2, 10)).run(mm(2, 190));
+        List<TieRun> coarse = job.runs().stream()
+                .map(r -> new TieRun(
+                        r.label(), r.amplitude(), r.standardError(), r.phaseDegrees(), r.trackMm(), 0.3, r.pitchDeg()))
+                .toList();
+        TrackTie tie = ((TieAnswer.Tied) VibrationAndTrack.of(coarse, HubCounting.AGAINST_ROTATION)).tie();
+        // k/√2 · 0.3 mm in each part of the mean of two runs, against 0.05/√2.
+        double ratio = (tie.left().high() - tie.left().low())
+                / (job.tie().left().high() - job.tie().left().low());
+        assertThat(ratio).isCloseTo(Math.hypot(0.05, 1.5 * 0.3) / 0.05, within(0.6));
+    }
+
+    @Test
+    void shaking_per_mm_is_held_against_the_couple_that_track_can_turn() {
+        // 6 N·m per mm; J/r of a light engine lies between 0.7 and 320 kg·m (this program's choice).
+        assertThat(CoupleCheck.of(6, new Size(0.15, 0.1, 0.2)).answer()).isEqualTo(CoupleCheck.Answer.FITS);
+        assertThat(CoupleCheck.of(6, new Size(20, 18, 22)).answer()).isEqualTo(CoupleCheck.Answer.TOO_MUCH);
+        assertThat(CoupleCheck.of(6, new Size(20, 2, 38)).answer()).isEqualTo(CoupleCheck.Answer.FITS);
+        assertThat(CoupleCheck.of(6, new Size(0.001, 0, 0.002)).answer()).isEqualTo(CoupleCheck.Answer.TOO_LITTLE);
+        assertThat(CoupleCheck.of(6, new Size(0.15, 0.1, 0.2)).kilogramMetres()).isCloseTo(40, within(1e-9));
     }
 
     @Test
@@ -223,6 +334,29 @@ class VibrationAndTrackTest {
                     coverage.assertBetween(0.93, phase ? 0.97 : 1.0);
                 }
             }
+        }
+    }
+
+    @Test
+    @Tag("long")
+    void with_pitch_and_without_phase_the_intervals_hold_the_truth() {
+        int[] held = new int[3];
+        int trials = 300;
+        for (int seed = 0; seed < trials; seed++) {
+            TrackTie tie = withPitch(0.1, seed, 9).tie();
+            held[0] += Coverage.holds(tie.left(), C.magnitude());
+            held[1] += Coverage.holds(tie.perMillimetre(), K.magnitude());
+            held[2] += Coverage.holds(tie.perDegree().orElseThrow(), Q.magnitude());
+        }
+        System.out.printf(
+                Locale.ROOT,
+                "with pitch, without phase: left %.1f, per mm %.1f, per degree %.1f%n",
+                100.0 * held[0] / trials,
+                100.0 * held[1] / trials,
+                100.0 * held[2] / trials);
+        for (int share : held) {
+            // 300 runs: two standard errors of a share of 0.95 are 0.025.
+            assertThat((double) share / trials).isGreaterThan(0.92);
         }
     }
 
