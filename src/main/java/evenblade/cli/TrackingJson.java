@@ -85,8 +85,8 @@ final class TrackingJson {
                 .put("roundsMm", rounds)
                 .put("sigmaMm", session.sigma().millimetres())
                 .put("spreadMm", session.spreadMm())
-                .put("onceATurnMm", HubPattern.of(session.marksMm()).first().magnitude())
-                .put("twiceATurnMm", HubPattern.of(session.marksMm()).pair().map(p -> p.magnitude()))
+                .put("onceATurnMm", HubPattern.of(session.marksMm()).onceATurn())
+                .put("twiceATurnMm", HubPattern.of(session.marksMm()).twiceATurn())
                 .put("withinLimit", tips.withinLimit())
                 .put("limits", tips.checks().stream().map(TrackingJson::check).toList());
     }

@@ -92,15 +92,15 @@ final class TrackingText {
     /** How the marks repeat in a turn. */
     private void pattern(TrackingSession session) {
         HubPattern pattern = HubPattern.of(session.marksMm());
-        String twice = pattern.pair()
-                .map(p -> format("; twice a turn %.2f mm, which shakes at 2×", p.magnitude()))
-                .orElse("");
+        String twice = pattern.twiceATurn().isPresent()
+                ? format(
+                        "; twice a turn %.2f mm, which shakes at 2×",
+                        pattern.twiceATurn().getAsDouble())
+                : "";
         paragraph(
                 "Last session: ",
                 " ".repeat(14),
-                format(
-                                "the disc tilts by %.2f mm once a turn, which shakes at 1×",
-                                pattern.first().magnitude()) + twice + ".");
+                format("the disc tilts by %.2f mm once a turn, which shakes at 1×", pattern.onceATurn()) + twice + ".");
     }
 
     private void earlier() {

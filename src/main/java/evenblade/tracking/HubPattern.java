@@ -3,6 +3,7 @@ package evenblade.tracking;
 import evenblade.numeric.Phasor;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Readings round the hub taken apart by how they repeat in a turn, in the unit of the readings.
@@ -35,6 +36,16 @@ public record HubPattern(Phasor first, Optional<Phasor> pair) {
     /** The pattern of a layout as predicted from the sessions, in mm; nothing where they can't tell. */
     public static Optional<HubPattern> predicted(SwapFit fit, Layout layout) {
         return fit.predictedMarksMm(layout).map(HubPattern::of);
+    }
+
+    /** Size of the part once a turn, in the unit of the readings. */
+    public double onceATurn() {
+        return first.magnitude();
+    }
+
+    /** Size of the part twice a turn, likewise; nothing below four blades. */
+    public OptionalDouble twiceATurn() {
+        return pair.isPresent() ? OptionalDouble.of(pair.get().magnitude()) : OptionalDouble.empty();
     }
 
     /** Angle of a hub position counted from 1, in degrees from position 1. */
