@@ -1,5 +1,7 @@
 package evenblade.orders;
 
+import java.util.Arrays;
+
 /**
  * Sums of products of all columns of one block, cosine and sine of every line and the channels'
  * samples, with the block's own level and slope taken out of each.
@@ -27,8 +29,6 @@ final class BlockSums {
         int size = columnCount;
         double[] sums = new double[size * (size + 1) / 2];
         products(columns, size, count, sums);
-        double[] level = new double[size];
-        double[] slope = new double[size];
         double meanT = 0;
         for (int i = 0; i < count; i++) {
             meanT += time[i];
@@ -38,24 +38,28 @@ final class BlockSums {
         for (int i = 0; i < count; i++) {
             timeSquares += (time[i] - meanT) * (time[i] - meanT);
         }
-        for (int c = 0; c < size; c++) {
-            double sum = 0;
-            double moment = 0;
-            double[] column = columns[c];
-            for (int i = 0; i < count; i++) {
-                sum += column[i];
-                moment += column[i] * (time[i] - meanT);
-            }
-            level[c] = sum;
-            slope[c] = moment;
+        double[] sinceMiddle = new double[count];
+        for (int i = 0; i < count; i++) {
+            sinceMiddle[i] = time[i] - meanT;
         }
-        int at = 0;
-        for (int r = 0; r < size; r++) {
-            for (int c = 0; c <= r; c++) {
-                sums[at++] -= level[r] * level[c] / count + (timeSquares > 0 ? slope[r] * slope[c] / timeSquares : 0);
-            }
-        }
+        double[] ones = new double[count];
+        Arrays.fill(ones, 1);
+        double[] level = Products.of(ones, columns, size, count);
+        double[] slope = Products.of(sinceMiddle, columns, size, count);
+        takeOut(level, 1.0 / count, sums);
+        takeOut(slope, timeSquares > 0 ? 1 / timeSquares : 0, sums);
         return new BlockSums(size, sums);
+    }
+
+    /** Takes a multiple of v·v' off the lower triangle. */
+    private static void takeOut(double[] v, double factor, double[] sums) {
+        int at = 0;
+        for (int r = 0; r < v.length; r++) {
+            double row = factor * v[r];
+            for (int c = 0; c <= r; c++) {
+                sums[at++] -= row * v[c];
+            }
+        }
     }
 
     /** Lower triangle of C'C, two columns against four at a time, so that six loads serve eight products. */
@@ -120,6 +124,16 @@ final class BlockSums {
         into[5] = yb;
         into[6] = yc;
         into[7] = yd;
+    }
+
+    /** Adds the lower triangle to that of a matrix. */
+    void addTo(double[][] matrix) {
+        int at = 0;
+        for (int r = 0; r < size; r++) {
+            for (int c = 0; c <= r; c++) {
+                matrix[r][c] += sums[at++];
+            }
+        }
     }
 
     double at(int row, int column) {

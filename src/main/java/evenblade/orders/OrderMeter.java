@@ -4,7 +4,6 @@ import evenblade.installation.OrderLine;
 import evenblade.installation.OrderTable;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
-import evenblade.recording.Series;
 import evenblade.signal.Narrowing;
 import evenblade.speed.Dwell;
 import evenblade.speed.SpeedResult;
@@ -117,11 +116,11 @@ public final class OrderMeter {
     }
 
     private void readMesh(Dwell dwell, SpeedTrack track, List<FittedLine> mesh, List<List<OrderReading>> readings) {
-        DwellFit fit = DwellFit.of(recording, recording.channels(), track, dwell, mesh);
+        DwellFit fit = DwellFit.of(new DwellBlocks(recording, recording.channels(), dwell, mesh), track)
+                .settled();
         for (int c = 0; c < readings.size(); c++) {
-            Series residual = fit.residual(recording, recording.channels(), c, dwell);
             new DwellReader(table, speed, dwell, mesh, fit, c)
-                    .read(new ResidualSpectrum(residual, recording.time().rateHz()), readings.get(c));
+                    .read(new ResidualSpectrum(fit.residual(c), recording.time().rateHz()), readings.get(c));
         }
     }
 

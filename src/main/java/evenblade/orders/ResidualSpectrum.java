@@ -18,12 +18,19 @@ final class ResidualSpectrum {
     /** A half-overlapped Hann average counts about 1.9 degrees of freedom per stretch (Welch 1967). */
     private static final double DOF_PER_STRETCH = 1.9;
 
+    private static final double DOF_PER_STRETCH_APART = 2;
+    /** From so many stretches on the noise is known well enough without overlapping them. */
+    private static final int PLENTY = 200;
+
     private final Spectrum density;
+    private final double dofPerStretch;
 
     ResidualSpectrum(Series residual, double rateHz) {
         double seconds = Math.max(0.3, Math.min(1.5, residual.size() / rateHz / 6));
-        this.density =
-                AveragedSpectrum.hann(seconds, rateHz, Spectrum.Scaling.DENSITY).of(residual, rateHz);
+        AveragedSpectrum usual = AveragedSpectrum.hann(seconds, rateHz, Spectrum.Scaling.DENSITY);
+        boolean plenty = residual.size() > PLENTY * usual.segmentLength();
+        this.density = (plenty ? apart(usual) : usual).of(residual, rateHz);
+        this.dofPerStretch = plenty ? DOF_PER_STRETCH_APART : DOF_PER_STRETCH;
     }
 
     /**
@@ -33,6 +40,10 @@ final class ResidualSpectrum {
      * @param dof degrees of freedom it is known with
      */
     record Noise(double unitSquaredPerHz, double dof) {}
+
+    private static AveragedSpectrum apart(AveragedSpectrum usual) {
+        return new AveragedSpectrum(usual.segmentLength(), 0, usual.window(), usual.detrend(), usual.scaling());
+    }
 
     Noise around(double frequencyHz, List<Double> otherLinesHz) {
         double bin = density.binHz();
@@ -58,7 +69,7 @@ final class ResidualSpectrum {
         }
         double[] used = freeCount >= 5 ? Arrays.copyOf(free, freeCount) : Arrays.copyOf(all, allCount);
         Arrays.sort(used);
-        double dofPerBin = DOF_PER_STRETCH * density.segments();
+        double dofPerBin = dofPerStretch * density.segments();
         // The median of a mean of exponentials lies below its mean by about 1 - 2/(3 dof) cubed (Wilson & Hilferty).
         double medianShare = Math.pow(1 - 2 / (9 * dofPerBin), 3);
         int n = used.length;

@@ -94,25 +94,28 @@ final class ShaftLines {
 
     private void fitAll(List<FittedLine> along) {
         List<Channel> channels = fitting.channels();
-        fit = DwellFit.of(fitting, channels, track, dwell, along);
+        fit = DwellFit.of(new DwellBlocks(fitting, channels, dwell, along), track);
         double movedRad = Double.POSITIVE_INFINITY;
         for (int round = 0; round < MOST_ROUNDS && speed.confirmed() && movedRad > AGAIN_RAD; round++) {
-            SpeedTrack sharper = SharpenedTrack.of(track, fit.wishes(channels));
+            fit = fit.lookedThrough();
+            SpeedTrack sharper = SharpenedTrack.of(track, fit.wishes());
             movedRad = 2 * Math.PI * table.blades() * SharpenedTrack.size(sharper);
             if (movedRad > ENOUGH_RAD) {
                 track = sharper;
-                fit = DwellFit.of(fitting, channels, track, dwell, along);
+                fit = fit.on(track);
             }
         }
+        fit = fit.settled();
         lookAtWhatIsLeft(along);
         List<FittedLine> beating = beating();
         if (!beating.isEmpty()) {
             List<FittedLine> more = new ArrayList<>(along);
             more.addAll(beating);
-            fit = DwellFit.of(fitting, channels, track, dwell, more);
+            fit = DwellFit.of(new DwellBlocks(fitting, channels, dwell, more), track)
+                    .settled();
             left = new ArrayList<>();
             for (int c = 0; c < channels.size(); c++) {
-                left.add(new ResidualSpectrum(fit.residual(fitting, channels, c, dwell), rateHz()));
+                left.add(new ResidualSpectrum(fit.residual(c), rateHz()));
             }
         }
     }
@@ -125,7 +128,7 @@ final class ShaftLines {
         double rate = looking.source().sampleRateHz();
         tones = new ArrayList<>();
         for (int c = 0; c < looking.channels().size(); c++) {
-            Series residual = fit.residual(fitting, fitting.channels(), c, dwell);
+            Series residual = fit.residual(c);
             left.add(new ResidualSpectrum(residual, rateHz));
             List<SteadyTones.Known> known = new ArrayList<>();
             for (int l = 0; l < along.size(); l++) {

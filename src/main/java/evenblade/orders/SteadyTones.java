@@ -25,6 +25,8 @@ final class SteadyTones {
     private static final double FLOOR_DOF = 60;
     private static final double DOF_PER_STRETCH = 1.9;
     private static final int MOST = 12;
+    /** Samples over which the speed is taken as steady for looking over angle: some hundredths of a second. */
+    private static final int KNOT_SAMPLES = 16;
     /** Below this a sensor's own drift and the wind are all there is. */
     private static final double LOWEST_HZ = 4;
 
@@ -178,19 +180,21 @@ final class SteadyTones {
     private Series overAngle(Series residual) {
         double from = track.revolutionsAt(dwell.fromS());
         double step = dwell.propellerHz() / rateHz;
-        float[] over = new float[residual.size()];
-        int i = 0;
+        double[] samples = residual.toArray();
+        float[] over = new float[samples.length];
+        int knot = 0;
         double here = 0;
-        double next = track.revolutionsAt(dwell.fromS() + 1 / rateHz) - from;
+        double next = track.revolutionsAt(dwell.fromS() + KNOT_SAMPLES / rateHz) - from;
         for (int k = 0; k < over.length; k++) {
             double wanted = k * step;
-            while (next < wanted && i < residual.size() - 2) {
-                i++;
+            while (next < wanted && (knot + 1) * KNOT_SAMPLES < samples.length) {
+                knot++;
                 here = next;
-                next = track.revolutionsAt(dwell.fromS() + (i + 1) / rateHz) - from;
+                next = track.revolutionsAt(dwell.fromS() + (knot + 1) * KNOT_SAMPLES / rateHz) - from;
             }
-            double share = Math.max(0, Math.min(1, (wanted - here) / (next - here)));
-            over[k] = (float) (residual.at(i) + share * (residual.at(i + 1) - residual.at(i)));
+            double at = Math.max(0, (knot + (wanted - here) / (next - here)) * KNOT_SAMPLES);
+            int i = (int) Math.min(at, samples.length - 2.0);
+            over[k] = (float) (samples[i] + Math.min(1, at - i) * (samples[i + 1] - samples[i]));
         }
         return Series.ofFloats(over, over.length);
     }

@@ -2,6 +2,7 @@ package evenblade.signal;
 
 import evenblade.recording.Series;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * Averaged spectrum of overlapped, windowed stretches of an evenly sampled signal: mean of |X|² over
@@ -21,6 +22,10 @@ public record AveragedSpectrum(
         int segmentLength, int overlap, Window window, Detrend detrend, Spectrum.Scaling scaling) {
 
     private static final int LONGEST_USUAL_SEGMENT = 1 << 24;
+    /** From so many stretches on they are shared out between processors. */
+    private static final int WORTH_SHARING = 16;
+
+    private static final int PARTS = 2;
 
     /** What is taken off a stretch before it is windowed. */
     public enum Detrend {
@@ -58,11 +63,20 @@ public record AveragedSpectrum(
             throw new IllegalArgumentException("no spectrum of " + samples.size() + " samples at " + rateHz + " Hz");
         }
         int length = Math.min(segmentLength, samples.size());
-        Periodogram periodogram = new Periodogram(length, window, detrend);
         int step = segmentLength - overlap;
-        for (int from = 0; from + length <= samples.size(); from += step) {
-            periodogram.add(samples, from);
-        }
+        int stretches = (samples.size() - length) / step + 1;
+        int parts = stretches < WORTH_SHARING ? 1 : PARTS;
+        Periodogram periodogram = IntStream.range(0, parts)
+                .parallel()
+                .mapToObj(part -> {
+                    Periodogram some = new Periodogram(length, window, detrend);
+                    for (int s = part * stretches / parts; s < (part + 1) * stretches / parts; s++) {
+                        some.add(samples, s * step);
+                    }
+                    return some;
+                })
+                .reduce((one, other) -> one.and(other))
+                .orElseThrow();
         double[] hz = new double[periodogram.bins()];
         Arrays.setAll(hz, k -> k * rateHz / length);
         return new Spectrum(

@@ -50,9 +50,7 @@ public final class Narrowing {
         for (int from = 0; from < size; from += BLOCK) {
             int n = Math.min(BLOCK, size - from);
             channel.values().copyTo(from, block, n);
-            for (int i = 0; i < n; i++) {
-                single[i] = (float) block[i];
-            }
+            toSingle(block, single, n);
             decimator.accept(single, n);
         }
         StreamHeader header = new StreamHeader(
@@ -68,6 +66,12 @@ public final class Narrowing {
         ChannelQuality unasked = new ChannelQuality(channel.name(), 0, 1, 0, 0, 0);
         return decimator.recording(
                 header, new StreamSummary(recording.source().sha256(), size, List.of(unasked), List.of()));
+    }
+
+    private static void toSingle(double[] values, float[] into, int count) {
+        for (int i = 0; i < count; i++) {
+            into[i] = (float) values[i];
+        }
     }
 
     private static Recording with(Recording recording, TimeBase time, List<Channel> channels) {

@@ -40,22 +40,39 @@ final class Periodogram {
     /** Adds the stretch that starts at {@code from}. */
     void add(Series samples, int from) {
         samples.copyTo(from, stretch, length);
-        double mean = 0;
-        if (detrend == AveragedSpectrum.Detrend.CONSTANT) {
-            for (double value : stretch) {
-                mean += value;
-            }
-            mean /= length;
-        }
-        for (int i = 0; i < length; i++) {
-            stretch[i] = (stretch[i] - mean) * window[i];
-        }
+        double mean = detrend == AveragedSpectrum.Detrend.CONSTANT ? mean(stretch) : 0;
+        weigh(stretch, mean, window);
         fft.transform(stretch);
         fft.powerInto(power);
-        for (int k = 0; k < sum.length; k++) {
-            sum[k] += power[k];
-        }
+        add(power, sum);
         segments++;
+    }
+
+    /** This with what another of the same kind has added up. */
+    Periodogram and(Periodogram other) {
+        add(other.sum, sum);
+        segments += other.segments;
+        return this;
+    }
+
+    private static double mean(double[] values) {
+        double sum = 0;
+        for (double value : values) {
+            sum += value;
+        }
+        return sum / values.length;
+    }
+
+    private static void weigh(double[] values, double mean, double[] window) {
+        for (int i = 0; i < values.length; i++) {
+            values[i] = (values[i] - mean) * window[i];
+        }
+    }
+
+    private static void add(double[] values, double[] to) {
+        for (int k = 0; k < to.length; k++) {
+            to[k] += values[k];
+        }
     }
 
     /** Peak value of a sine in each bin. */

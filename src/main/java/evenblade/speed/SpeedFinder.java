@@ -76,7 +76,7 @@ public final class SpeedFinder {
             warnings.add(new Warning(
                     "phase-lock-lost",
                     "the lines could not be followed by phase, the speed is as good as the short spectra make it"));
-            locked = new PhaseLock.Locked(new double[0], new double[0], new double[0], start, 0, false, false);
+            locked = PhaseLock.Locked.not(start);
         }
         if (locked.ratioCorrection() != 0) {
             warnings.add(new Warning(
@@ -129,8 +129,8 @@ public final class SpeedFinder {
      * Lines to lock on: those that stand out, folded ones among them, and whether a neighbour leaks into
      * them as they move past each other.
      */
-    private List<PhaseLock.Candidate> candidates(WhiteFrames frames, Comb comb, PathSearch.Path path) {
-        List<PhaseLock.Candidate> chosen = new ArrayList<>();
+    private List<SlicedTones.Tone> candidates(WhiteFrames frames, Comb comb, PathSearch.Path path) {
+        List<SlicedTones.Tone> chosen = new ArrayList<>();
         for (int c = 0; c < channels.size(); c++) {
             List<Standing> standing = new ArrayList<>();
             for (Comb.Tooth tooth : comb.teeth()) {
@@ -146,7 +146,7 @@ public final class SpeedFinder {
                         leakage += other.power() * own.leakageFrom(other, frames, path);
                     }
                 }
-                chosen.add(new PhaseLock.Candidate(
+                chosen.add(new SlicedTones.Tone(
                         c,
                         own.tooth().order(),
                         own.tooth().line().of(),

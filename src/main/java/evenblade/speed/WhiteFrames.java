@@ -24,7 +24,7 @@ final class WhiteFrames {
     private static final double FLOOR_QUANTILE = 0.35;
     private static final double QUANTILE_OF_EXPONENTIAL = -Math.log(1 - FLOOR_QUANTILE);
     private static final double LEAST_PADDING = 1.6;
-    private static final int MOST_FRAMES = 900;
+    private static final int MOST_FRAMES = 600;
     private static final double KNEE = Math.log(1 + 1000.0);
     private static final double BEYOND_KNEE = 0.25;
     /** Mean of ℓ(p)·p/p_max in white noise, from a simulation of three million bins (seeded, this class). */
@@ -119,9 +119,7 @@ final class WhiteFrames {
                 for (int f = part * frames / parts; f < (part + 1) * frames / parts; f++) {
                     values.copyTo(f * hop, block, Math.min(length, values.size() - f * hop));
                     removeLine(block, length);
-                    for (int i = 0; i < length; i++) {
-                        block[i] *= window[i];
-                    }
+                    multiply(block, window);
                     Arrays.fill(block, length, padded, 0);
                     fft.transform(block);
                     fft.powerInto(spectrum);
@@ -164,6 +162,12 @@ final class WhiteFrames {
             evidence[b] = (float) (bent * white[b] / Math.max(most, 1e-30f) - NOISE_MEAN);
         }
         return evidence;
+    }
+
+    private static void multiply(double[] block, double[] window) {
+        for (int i = 0; i < window.length; i++) {
+            block[i] *= window[i];
+        }
     }
 
     private static void removeLine(double[] block, int length) {
