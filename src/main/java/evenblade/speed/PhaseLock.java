@@ -27,12 +27,11 @@ final class PhaseLock {
     /** Phase of the strongest line that blocks half as long must still carry, radians. */
     private static final double STRONG_RAD = 0.2;
 
-    private final SlicedTones slices;
+    private SlicedTones slices;
     private final SpeedTrack start;
     private final DoubleUnaryOperator appearsAt;
     private final boolean exactRatio;
-    private final ToneTrust trust;
-    private final RatioDrift drift;
+    private ToneTrust trust;
     /** Whether a tone takes part: no stronger neighbour leaks into its blocks. */
     private final boolean[] clear;
 
@@ -68,7 +67,6 @@ final class PhaseLock {
         this.appearsAt = appearsAt;
         this.exactRatio = exactRatio;
         this.trust = new ToneTrust(slices);
-        this.drift = new RatioDrift(slices, trust);
         this.clear = new boolean[slices.tones().size()];
         for (int k = 0; k < clear.length; k++) {
             clear[k] = slices.tones().get(k).clear();
@@ -101,7 +99,7 @@ final class PhaseLock {
             return Locked.not(start);
         }
         double[] correction = bySpeed(width, hop);
-        double ratioError = exactRatio ? 0 : drift.share(correction, heard());
+        double ratioError = exactRatio ? 0 : drift().share(correction, heard());
         width = SlicedTones.SLICES_PER_BLOCK;
         Locked locked = null;
         for (int round = 0; round < ROUNDS; round++) {
@@ -120,11 +118,17 @@ final class PhaseLock {
                 break;
             }
             if (round == 1) {
-                ratioError = exactRatio ? 0 : drift.share(correction, heard());
+                ratioError = exactRatio ? 0 : drift().share(correction, heard());
                 reconsider(correction, ratioError, width);
+                slices = slices.apart(correction, ratioError);
+                trust = new ToneTrust(slices);
             }
         }
         return locked;
+    }
+
+    private RatioDrift drift() {
+        return new RatioDrift(slices, trust);
     }
 
     private List<Integer> heard() {

@@ -4,6 +4,7 @@ import evenblade.installation.Shaft;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
 import evenblade.recording.Series;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -18,6 +19,13 @@ final class SlicedTones {
     private static final int LEAST_BLOCKS = 6;
     private static final int PARTS = 8;
     private static final int MEAN_OF = 4096;
+
+    /** A Hann-weighted block lets nothing through from further away than this, in bins of one block. */
+    private static final double NEAR_BINS = 10;
+    /** Nearer than this, in bins of the whole run, two tones can't be told apart at all. */
+    private static final double APART_BINS = 4;
+    /** Share of the noise's power in a block that leakage may have. */
+    private static final double SEEN = 0.02;
 
     private final List<Tone> tones;
     private final double sliceS;
@@ -233,6 +241,66 @@ final class SlicedTones {
         for (int s = 0; s < n; s++) {
             intoRe[s] = re[s] * cos[s] + im[s] * sin[s];
             intoIm[s] = im[s] * cos[s] - re[s] * sin[s];
+        }
+    }
+
+    /**
+     * The same with what near tones leak into each other taken out: each tone's amplitude over the whole
+     * run is known far better than a block can split it from its neighbours.
+     *
+     * @param correction of the angle, good to a small part of a turn
+     */
+    SlicedTones apart(double[] correction, double ratioError) {
+        SlicedTones apart = new SlicedTones(this);
+        Turned turned = under(correction, ratioError);
+        for (int j = 0; j < tones.size(); j++) {
+            Blocks whole = turned.blocks(j, time.length, 1);
+            for (int k = 0; k < tones.size(); k++) {
+                if (isNear(k, j) && leaks(j, whole.power(0), k)) {
+                    apart.takeOut(k, j, whole.re(0) / 2, whole.im(0) / 2, correction, ratioError);
+                }
+            }
+        }
+        return apart;
+    }
+
+    private SlicedTones(SlicedTones other) {
+        this.tones = other.tones;
+        this.sliceS = other.sliceS;
+        this.time = other.time;
+        this.revolutions = other.revolutions;
+        this.re = Arrays.stream(other.re).map(double[]::clone).toArray(double[][]::new);
+        this.im = Arrays.stream(other.im).map(double[]::clone).toArray(double[][]::new);
+        this.propeller = other.propeller;
+        this.crank = other.crank;
+    }
+
+    private boolean isNear(int k, int j) {
+        double apartHz = Math.abs(tones.get(j).order() - tones.get(k).order()) * meanHz();
+        return j != k
+                && tones.get(j).channel() == tones.get(k).channel()
+                && apartHz * SLICES_PER_BLOCK * sliceS < NEAR_BINS
+                && apartHz * time.length * sliceS > APART_BINS;
+    }
+
+    /** Whether what a tone leaks into a block of another can be seen in its noise. */
+    private boolean leaks(int j, double power, int k) {
+        double blockS = SLICES_PER_BLOCK * sliceS;
+        double apart = Math.abs(tones.get(j).order() - tones.get(k).order()) * meanHz() * blockS;
+        return power * Leakage.ofHann(apart) > SEEN * tones.get(k).density() * 1.5 / blockS;
+    }
+
+    private void takeOut(int k, int j, double aRe, double aIm, double[] correction, double ratioError) {
+        double mine = tones.get(k).order();
+        double other = tones.get(j).order() * (tones.get(j).shaft() == Shaft.CRANK ? 1 + ratioError : 1);
+        double half = Math.PI * (other - mine) * meanHz() * sliceS;
+        double mean = Math.sin(half) / half;
+        for (int s = 0; s < time.length; s++) {
+            double turns = (other - mine) * revolutions[s] + other * correction[s];
+            double c = mean * Math.cos(2 * Math.PI * turns);
+            double d = mean * Math.sin(2 * Math.PI * turns);
+            re[k][s] -= aRe * c - aIm * d;
+            im[k][s] -= aRe * d + aIm * c;
         }
     }
 
