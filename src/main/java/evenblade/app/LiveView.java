@@ -5,6 +5,8 @@ import evenblade.installation.Installation;
 import evenblade.live.LiveChain;
 import evenblade.live.LiveReading;
 import evenblade.live.WindowReader;
+import evenblade.problem.BadInput;
+import evenblade.recording.ChannelChoice;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -15,6 +17,16 @@ final class LiveView {
     private static final double KEPT_MARGIN = 1.03;
 
     private LiveView() {}
+
+    /**
+     * The name of the channel that a word means.
+     *
+     * @throws BadInput where the input has no such channel
+     */
+    static String channel(InputFormat format, String word) {
+        return format.channelNames()
+                .get(ChannelChoice.indexOf(format.channelNames(), word, BadInput.in("--mark-channel")));
+    }
 
     /** Reads windows of what runs, anywhere in its range of speeds. */
     static WindowReader reader(Installation installation, Optional<String> markChannel) {

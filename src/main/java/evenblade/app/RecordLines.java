@@ -6,6 +6,7 @@ import evenblade.installation.Installation;
 import evenblade.installation.InstallationFile;
 import evenblade.job.Event;
 import evenblade.job.NewRun;
+import evenblade.live.LiveChain;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.recording.ChannelChoice;
@@ -20,6 +21,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 
 /** Records a ground run from an accelerometer that sends lines of numbers, into a job or a CSV file of its own. */
 public final class RecordLines implements LiveRecording {
@@ -45,7 +48,7 @@ public final class RecordLines implements LiveRecording {
             Optional<Path> quiet,
             Optional<RecordRun.Steps> steps) {}
 
-    private static final long HOP_MS = 1000;
+    private static final long HOP_NANOS = Math.round(1e9 * LiveChain.HOP_S);
 
     private final Request request;
     private final TakePlace place;
@@ -54,6 +57,7 @@ public final class RecordLines implements LiveRecording {
     private final Optional<Recording> quiet;
     private final Optional<LineWindow> window;
     private final RunSoFar soFar;
+    private final CountDownLatch ended = new CountDownLatch(1);
 
     private RecordLines(
             Request request,
@@ -135,7 +139,8 @@ public final class RecordLines implements LiveRecording {
         try (soFar) {
             ending = recorder.record(line -> window.ifPresent(w -> w.add(line)));
         } finally {
-            watcher.interrupt();
+            ended.countDown();
+            finish(watcher);
         }
         requireLines();
         List<Warning> warnings = new ArrayList<>();
@@ -210,10 +215,22 @@ public final class RecordLines implements LiveRecording {
         return new NewRun(run.at(), run.label(), run.text(), run.settings().withoutMarkChannel(), run.conditions());
     }
 
+    private static void finish(Thread watcher) {
+        try {
+            watcher.join();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** Reads the window once a hop, and once more at the end. */
     private void watch() {
-        while (window.isPresent()) {
+        boolean last = window.isEmpty();
+        long next = System.nanoTime();
+        while (!last) {
+            next = Math.max(next + HOP_NANOS, System.nanoTime());
             try {
-                Thread.sleep(HOP_MS);
+                last = ended.await(next - System.nanoTime(), TimeUnit.NANOSECONDS);
             } catch (InterruptedException e) {
                 return;
             }

@@ -14,7 +14,6 @@ import evenblade.job.NewRun;
 import evenblade.live.LiveChain;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
-import evenblade.recording.ChannelChoice;
 import evenblade.recording.Recording;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -127,7 +126,7 @@ public final class RecordRun implements LiveRecording {
     private static Recorder recorder(Request request, TakePlace place) {
         LiveSource input = SoundDevices.open(request.device(), request.wish());
         try {
-            request.run().settings().markChannel().ifPresent(mark -> requireChannel(mark, input.format()));
+            request.run().settings().markChannel().ifPresent(mark -> LiveView.channel(input.format(), mark));
             place.make();
         } catch (BadInput e) {
             input.close();
@@ -141,10 +140,6 @@ public final class RecordRun implements LiveRecording {
         if (!(seconds > 0 && Double.isFinite(seconds))) {
             throw BadInput.in("--seconds").found(seconds + " s", "a length above zero");
         }
-    }
-
-    private static void requireChannel(String mark, InputFormat format) {
-        ChannelChoice.indexOf(format.channelNames(), mark, BadInput.in("--mark-channel"));
     }
 
     @Override
@@ -220,10 +215,15 @@ public final class RecordRun implements LiveRecording {
         }
     }
 
+    static Warning silent() {
+        return new Warning(
+                "take-silent",
+                "nothing but silence came in: is the input plugged in, switched on, not muted, and the one meant?");
+    }
+
     private LiveChain follow(Installation runs) {
         InputFormat format = recorder.format();
-        Optional<String> mark = request.run().settings().markChannel().map(word -> format.channelNames()
-                .get(ChannelChoice.indexOf(format.channelNames(), word, BadInput.in("--mark-channel"))));
+        Optional<String> mark = request.run().settings().markChannel().map(word -> LiveView.channel(format, word));
         return LiveView.chain(format, runs, mark, soFar::take);
     }
 

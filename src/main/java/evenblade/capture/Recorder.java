@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.LongSupplier;
 
 /**
  * Records a live input: every byte to the file, and the same sound as blocks to whoever listens. The
@@ -31,6 +32,7 @@ public final class Recorder {
     private final OptionalDouble seconds;
     private final int copies;
     private final GrowingWav file;
+    private final LongSupplier nanoClock;
     private volatile TapedSource source;
     private volatile boolean stopped;
 
@@ -46,13 +48,21 @@ public final class Recorder {
         }
     }
 
-    private Recorder(LiveSource input, Path path, Room room, OptionalDouble seconds, int copies, GrowingWav file) {
+    private Recorder(
+            LiveSource input,
+            Path path,
+            Room room,
+            OptionalDouble seconds,
+            int copies,
+            GrowingWav file,
+            LongSupplier nanoClock) {
         this.input = input;
         this.path = path;
         this.room = room;
         this.seconds = seconds;
         this.copies = copies;
         this.file = file;
+        this.nanoClock = nanoClock;
     }
 
     /**
@@ -66,9 +76,15 @@ public final class Recorder {
      * @throws BadInput where the file can't be made or the disk lacks room
      */
     public static Recorder prepare(LiveSource input, Path path, Room room, OptionalDouble seconds, int copies) {
+        return prepare(input, path, room, seconds, copies, System::nanoTime);
+    }
+
+    /** The same by another clock. */
+    static Recorder prepare(
+            LiveSource input, Path path, Room room, OptionalDouble seconds, int copies, LongSupplier nanoClock) {
         try {
             requireRoom(input.format(), path, room, seconds, copies);
-            return new Recorder(input, path, room, seconds, copies, new GrowingWav(path, input.format()));
+            return new Recorder(input, path, room, seconds, copies, new GrowingWav(path, input.format()), nanoClock);
         } catch (IOException e) {
             input.close();
             throw cannotWrite(path, e);
@@ -111,6 +127,10 @@ public final class Recorder {
         return place.found("it can't be written (" + why + ")", "a folder that can be written");
     }
 
+    static int framesPerBlock(InputFormat format) {
+        return Math.max(1, format.rateHz() / BLOCKS_A_SECOND);
+    }
+
     /** What is being recorded. */
     public InputFormat format() {
         return input.format();
@@ -139,7 +159,7 @@ public final class Recorder {
     public Take record(BlockSink listener) {
         DiskLane[] lane = new DiskLane[1];
         long most = seconds.isPresent() ? Math.round(seconds.getAsDouble() * format().rateHz()) : Long.MAX_VALUE;
-        TapedSource taped = new TapedSource(input, bytes -> lane[0].append(bytes), most);
+        TapedSource taped = new TapedSource(input, bytes -> lane[0].append(bytes), most, nanoClock);
         lane[0] = new DiskLane(
                 file, this::freeBytes, KEEP_FREE_BYTES, copies - 1, t -> taped.end(t.ending(), t.detail()));
         source = taped;
@@ -150,7 +170,7 @@ public final class Recorder {
         List<Gap> gaps = List.of();
         try (input) {
             taped.start();
-            new AudioPath(taped, Math.max(1, format().rateHz() / BLOCKS_A_SECOND)).deliverTo(listener);
+            new AudioPath(taped, framesPerBlock(format())).deliverTo(listener);
         } catch (IOException e) {
             taped.end(Ending.DEVICE_GONE, String.valueOf(e.getMessage()));
         } finally {

@@ -4,6 +4,7 @@ import evenblade.audio.FrameSource;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 
 /**
  * Turns a live input into frames for the audio path; the bytes go to the file first, exactly as they
@@ -17,6 +18,7 @@ final class TapedSource implements FrameSource {
     private final InputFormat format;
     private final Consumer<byte[]> tape;
     private final ArrivalClock clock;
+    private final LongSupplier nanoClock;
     private final long mostFrames;
     private byte[] bytes = new byte[0];
     private long startedNanos;
@@ -28,8 +30,10 @@ final class TapedSource implements FrameSource {
     /**
      * @param tape gets every block of bytes; the array is its own
      * @param mostFrames where to end
+     * @param nanoClock the machine's clock, nanoseconds
      */
-    TapedSource(LiveSource input, Consumer<byte[]> tape, long mostFrames) {
+    TapedSource(LiveSource input, Consumer<byte[]> tape, long mostFrames, LongSupplier nanoClock) {
+        this.nanoClock = nanoClock;
         this.input = input;
         this.format = input.format();
         this.tape = tape;
@@ -39,7 +43,7 @@ final class TapedSource implements FrameSource {
 
     void start() throws IOException {
         input.start();
-        startedNanos = System.nanoTime();
+        startedNanos = nanoClock.getAsLong();
         heardNanos = startedNanos;
     }
 
@@ -82,7 +86,7 @@ final class TapedSource implements FrameSource {
     private int readInput(int room) {
         try {
             int got = input.read(bytes, room);
-            long now = System.nanoTime();
+            long now = nanoClock.getAsLong();
             if (got > 0) {
                 heardNanos = now;
             } else if (got < 0) {
@@ -101,7 +105,7 @@ final class TapedSource implements FrameSource {
         tape.accept(Arrays.copyOf(bytes, got * format.frameBytes()));
         format.coding().decode(bytes, 0, into, got * format.channels());
         frames += got;
-        clock.note(frames, (System.nanoTime() - startedNanos) / 1e9);
+        clock.note(frames, (nanoClock.getAsLong() - startedNanos) / 1e9);
         return got;
     }
 

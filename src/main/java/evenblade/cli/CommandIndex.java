@@ -29,6 +29,7 @@ final class CommandIndex {
             "compare",
             "trend",
             "devices",
+            "listen",
             "record",
             "report",
             "practice");
@@ -55,6 +56,7 @@ final class CommandIndex {
             case "compare" -> new CompareCommand();
             case "trend" -> new TrendCommand();
             case "devices" -> new DevicesCommand();
+            case "listen" -> new ListenCommand();
             case "record" -> new RecordCommand();
             case "report" -> new ReportCommand();
             case "practice" -> new PracticeCommand();

@@ -5,6 +5,7 @@ import evenblade.capture.ChannelLevel;
 import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 
 /**
  * Shows how a recording stands: in a terminal one line that is written over ten times a second, else a
@@ -17,7 +18,8 @@ final class LiveLine implements AutoCloseable {
     private static final long LOG_MS = 10_000;
     private static final int WIDTH = 79;
 
-    private final LiveRecording run;
+    private final Supplier<LiveRecording.View> run;
+    private final Supplier<String> hint;
     private final PrintWriter out;
     private final boolean terminal;
     private final Thread thread = new Thread(this::work, "live line");
@@ -25,14 +27,21 @@ final class LiveLine implements AutoCloseable {
     private long told = System.nanoTime();
     private int finishedTold;
 
-    private LiveLine(LiveRecording run, PrintWriter out, boolean terminal) {
+    private LiveLine(Supplier<LiveRecording.View> run, Supplier<String> hint, PrintWriter out, boolean terminal) {
         this.run = run;
+        this.hint = hint;
         this.out = out;
         this.terminal = terminal;
     }
 
-    static LiveLine show(LiveRecording run, PrintWriter out) {
-        LiveLine line = new LiveLine(run, out, System.console() != null);
+    /**
+     * Shows it until closed.
+     *
+     * @param run asked for how it stands
+     * @param hint a word or two about the level, empty for none
+     */
+    static LiveLine show(Supplier<LiveRecording.View> run, Supplier<String> hint, PrintWriter out) {
+        LiveLine line = new LiveLine(run, hint, out, System.console() != null);
         line.thread.setDaemon(true);
         line.thread.start();
         return line;
@@ -48,13 +57,13 @@ final class LiveLine implements AutoCloseable {
             if (closed) {
                 return;
             }
-            LiveRecording.View view = run.view();
+            LiveRecording.View view = run.get();
             tellFinished(view);
             if (!terminal && System.nanoTime() - told < TimeUnit.MILLISECONDS.toNanos(LOG_MS)) {
                 continue;
             }
             told = System.nanoTime();
-            String text = text(view);
+            String text = text(view, hint.get());
             if (terminal) {
                 out.print("\r" + text + " ".repeat(Math.max(0, WIDTH - text.length())));
             } else {
@@ -72,7 +81,7 @@ final class LiveLine implements AutoCloseable {
     }
 
     /** One line of at most 79 characters. */
-    static String text(LiveRecording.View view) {
+    static String text(LiveRecording.View view, String hint) {
         StringBuilder text = new StringBuilder(time(view.seconds()));
         boolean known = view.reading().isPresent();
         long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
@@ -83,6 +92,9 @@ final class LiveLine implements AutoCloseable {
         }
         if (clipped > 0 && !known) {
             text.append(" CLIPPED ").append(clipped);
+        }
+        if (!hint.isEmpty()) {
+            text.append(' ').append(hint);
         }
         view.step().ifPresent(step -> text.append("  ").append(LiveText.of(step)));
         view.reading().ifPresent(reading -> text.append("  ").append(LiveText.of(reading)));

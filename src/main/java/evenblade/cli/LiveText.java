@@ -3,6 +3,7 @@ package evenblade.cli;
 import evenblade.installation.OrderLine;
 import evenblade.live.LiveReading;
 import evenblade.live.StepProgress;
+import evenblade.live.SteppedRun;
 import evenblade.orders.DwellOrders;
 import evenblade.orders.Level;
 import evenblade.orders.OrderReading;
@@ -16,7 +17,7 @@ final class LiveText {
 
     static String of(LiveReading reading) {
         if (reading.engineRpm().isEmpty()) {
-            return "no speed yet";
+            return reading.speed().isPresent() ? "no speed found" : "no speed yet";
         }
         String speed =
                 String.format(Locale.ROOT, "%.0f rpm", reading.engineRpm().get());
@@ -33,8 +34,13 @@ final class LiveText {
         return switch (step.state()) {
             case GO_THERE -> String.format(Locale.ROOT, "GO TO %.0f:", step.engineRpm());
             case HOLD, DONE, DONE_WEAK ->
-                String.format(Locale.ROOT, "HOLD %.0f %.0f/%.0f s:", step.engineRpm(), step.heldS(), step.wantedS());
+                String.format(Locale.ROOT, "HOLD %.0f %.0f/%.0f s:", step.engineRpm(), step.heldS(), until(step));
         };
+    }
+
+    /** Past the planned length a weak line is waited for. */
+    private static double until(StepProgress step) {
+        return step.heldS() < step.wantedS() ? step.wantedS() : SteppedRun.GIVE_UP_AFTER * step.wantedS();
     }
 
     /** A step that is done, as a line of its own. */

@@ -3,7 +3,6 @@ package evenblade.cli;
 import evenblade.app.LiveRecording;
 import evenblade.app.RecordLines;
 import evenblade.app.RecordRun;
-import evenblade.capture.FormatWish;
 import evenblade.capture.SerialLine;
 import evenblade.job.Conditions;
 import evenblade.job.NewRun;
@@ -17,7 +16,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -32,28 +30,13 @@ final class RecordCommand implements Command {
                         + " then is kept.");
         spec.addPositional(
                 Options.word(0, "DIR|FILE", Path.class, "A job folder, which takes the run in, or a new .wav file."));
-        spec.addOption(Options.value(
-                "--device", "NAME", String.class, "The input, by its name in 'devices' or a part of it (the first)."));
-        spec.addOption(Options.value("--rate", "HZ", Integer.class, "Samples per second (48000, or the nearest)."));
-        spec.addOption(Options.value("--channels", "N", Integer.class, "Number of channels (2, or the nearest)."));
-        spec.addOption(Options.value("--bits", "N", Integer.class, "Size of a sample: 16, 24 or 32 (24, or 16)."));
-        spec.addOption(Options.value("--seconds", "N", Double.class, "How long. Left out: until Ctrl-C."));
+        InputWords.addTo(spec);
         spec.addOption(Options.value("--label", "TEXT", String.class, "A short name for the run."));
-        spec.addOption(Options.value(
-                "--mark-channel",
-                "CHANNEL",
-                String.class,
-                "The channel with the once-per-revolution mark of the propeller."));
         spec.addOption(Options.value(
                 "--installation",
                 "FILE",
                 Path.class,
                 "What runs, to see speed and orders while it records. A job knows its own."));
-        spec.addOption(Options.value(
-                "--quiet-take",
-                "FILE",
-                Path.class,
-                "Five seconds from the same input with the engine standing, to tell hum and noise from the run."));
         spec.addOption(Options.flag(
                 "--steps",
                 "Lead through the dwells of the plan, one after the other, and say when each was held long enough."));
@@ -85,7 +68,7 @@ final class RecordCommand implements Command {
         out.println("into " + run.file() + "; Ctrl-C ends it.");
         out.flush();
         CleanEnd end = CleanEnd.by(run::stop, out);
-        LiveLine line = LiveLine.show(run, out);
+        LiveLine line = LiveLine.show(run::view, () -> "", out);
         try {
             LiveRecording.Recorded recorded = run.record();
             line.close();
@@ -101,7 +84,7 @@ final class RecordCommand implements Command {
     private static RecordLines.Request lines(ParseResult words) {
         Optional<String> port = Options.text(words, "--serial");
         Optional<String> mark = Options.text(words, "--mark-channel");
-        int baud = positive(words, "--baud").orElse(USUAL_BAUD);
+        int baud = InputWords.positive(words, "--baud").orElse(USUAL_BAUD);
         InputStream input = port.map(name -> SerialLine.open(name, baud)).orElse(System.in);
         return new RecordLines.Request(
                 words.matchedPositionalValue(0, (Path) null),
@@ -125,7 +108,7 @@ final class RecordCommand implements Command {
         return new RecordRun.Request(
                 words.matchedPositionalValue(0, (Path) null),
                 Options.text(words, "--device"),
-                new FormatWish(positive(words, "--rate"), positive(words, "--channels"), positive(words, "--bits")),
+                InputWords.wish(words),
                 Options.number(words, "--seconds"),
                 new NewRun(
                         Optional.empty(),
@@ -146,14 +129,6 @@ final class RecordCommand implements Command {
         return new RecordRun.Steps(Options.all(words, "--engine-rpm"), wanted, Options.said(words, "--beep"));
     }
 
-    private static OptionalInt positive(ParseResult words, String name) {
-        OptionalInt value = Options.whole(words, name);
-        if (value.isPresent() && value.getAsInt() <= 0) {
-            throw BadInput.in(name).found(String.valueOf(value.getAsInt()), "a whole number above zero");
-        }
-        return value;
-    }
-
     private static void tell(LiveRecording.Recorded recorded, PrintWriter out) {
         out.println(String.format(
                 Locale.ROOT,
@@ -170,13 +145,13 @@ final class RecordCommand implements Command {
         tell(recorded.warnings(), out);
     }
 
-    private static void tell(List<Warning> warnings, PrintWriter out) {
+    static void tell(List<Warning> warnings, PrintWriter out) {
         for (Warning warning : warnings) {
             Paragraph.lines("! ", "  ", warning.message()).forEach(out::println);
         }
     }
 
-    private static String capital(String words) {
+    static String capital(String words) {
         return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 }

@@ -24,7 +24,8 @@ public final class SteppedRun {
     private static final double NEAR = 0.03;
 
     private static final double NORMAL_95 = 1.96;
-    private static final double GIVE_UP_AFTER = 2;
+    /** A step ends after so many times the planned length, however weak its lines. */
+    public static final double GIVE_UP_AFTER = 2;
 
     private final List<PlannedDwell> steps;
     private final double wantedPercent;

@@ -89,7 +89,7 @@ class RecordLinesTest {
         JobFolder job = JobFolder.create(folder.resolve("job"), NewJob.fromFile("invented", INSTALLATION));
         PipedInputStream input = new PipedInputStream(1 << 20);
         String lines = lines();
-        send(new PipedOutputStream(input), lines, 3000);
+        send(new PipedOutputStream(input), lines, 100);
         RecordLines run = RecordLines.prepare(request(folder.resolve("job"), input, OptionalDouble.empty()));
 
         LiveRecording.Recorded recorded = run.record();

@@ -55,6 +55,12 @@ class RecordRefusalsTest {
         assertThat(folder).isEmptyDirectory();
     }
 
+    @Test
+    void listeningRefusesWhatRecordingRefuses() {
+        assertRefused(CommandLineRun.of("listen", "--seconds", "0"), "--seconds: 0.0 s, expected a length above zero");
+        assertRefused(CommandLineRun.of("listen", "--quiet-take", "none.wav"), "none.wav: no such file");
+    }
+
     private static void assertRefused(CommandLineRun run, String reason) {
         assertThat(run.status()).as(run.err()).isEqualTo(1);
         List<String> ours =
