@@ -1,8 +1,6 @@
 package evenblade.app;
 
-import evenblade.orders.AngleAverage;
 import evenblade.orders.RunOrders;
-import evenblade.recording.Recording;
 import evenblade.recording.Source;
 import evenblade.speed.SpeedResult;
 import java.nio.file.Path;
@@ -18,7 +16,6 @@ import java.util.stream.IntStream;
  * @param turning whether one turn of the propeller was looked for
  */
 record AnalysedRun(RunOrders orders, List<ChannelView> views, boolean turning) {
-    private static final int POINTS_PER_TURN = 180;
 
     AnalysedRun {
         views = List.copyOf(views);
@@ -29,23 +26,10 @@ record AnalysedRun(RunOrders orders, List<ChannelView> views, boolean turning) {
         List<ChannelView> views = IntStream.range(
                         0, analysed.orders().channels().size())
                 .parallel()
-                .mapToObj(i -> DrawRecording.view(analysed, i, turning ? turn(analysed, i) : Optional.empty()))
+                .mapToObj(i ->
+                        DrawRecording.view(analysed, i, turning ? DrawTurn.average(analysed, i) : Optional.empty()))
                 .toList();
         return new AnalysedRun(analysed.orders(), views, turning);
-    }
-
-    private static Optional<AngleAverage> turn(AnalysedRecording analysed, int channel) {
-        Recording recording = analysed.recording();
-        SpeedResult speed = analysed.orders().speed();
-        return speed.main()
-                .filter(dwell -> speed.confirmed())
-                .flatMap(dwell -> AngleAverage.of(
-                        recording.time(),
-                        recording.channels().get(channel).values(),
-                        speed.track(),
-                        dwell.fromS(),
-                        dwell.toS(),
-                        POINTS_PER_TURN));
     }
 
     /** The view of a channel. */

@@ -72,7 +72,8 @@ record DrawPair(Named before, Named after) {
     }
 
     /**
-     * One turn of the propeller in the second run and, where the same channel has one, in the first.
+     * One turn of the propeller in the second run and, where the same channel has one at the same speed, in
+     * the first.
      *
      * @param wanted the channel to show, where there is one
      */
@@ -87,7 +88,7 @@ record DrawPair(Named before, Named after) {
                 ? Optional.empty()
                 : before.answer()
                         .view(view.channel())
-                        .filter(same -> same.unit() == view.unit())
+                        .filter(same -> same.unit() == view.unit() && sameSpeed())
                         .flatMap(ChannelView::turn);
         boolean fromMark = after.answer().fromMark()
                 && (earlier.isEmpty() || before.answer().fromMark());
@@ -102,6 +103,15 @@ record DrawPair(Named before, Named after) {
                 view.unit(),
                 earlier.map(before::revolution),
                 after.revolution(turn)));
+    }
+
+    /** Like with like: a turn at another speed is another turn. */
+    private boolean sameSpeed() {
+        Optional<Dwell> one = before.answer().orders().speed().main();
+        Optional<Dwell> other = after.answer().orders().speed().main();
+        return one.isPresent()
+                && other.isPresent()
+                && MeasuredRun.sameSpeed(one.get().propellerHz(), other.get().propellerHz());
     }
 
     private static String speed(Named run) {

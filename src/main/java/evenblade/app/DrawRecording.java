@@ -40,28 +40,46 @@ public final class DrawRecording {
     private static final int SPEED_STEPS = 2000;
     private static final double LEAST_LEVEL = 1e-12;
 
+    private final AnalysedRecording analysed;
     private final RunOrders run;
     private final Recording recording;
     private final Optional<Dwell> main;
 
-    private DrawRecording(AnalysedRecording analysed) {
+    private DrawRecording(AnalysedRecording analysed, Optional<Dwell> main) {
+        this.analysed = analysed;
         this.run = analysed.orders();
         this.recording = analysed.recording();
-        this.main = run.speed().main().filter(dwell -> run.speed().dwells().contains(dwell));
+        this.main = main;
     }
 
     /**
      * The pictures by name (a word or two in kebab-case, fit for a file): of each channel its spectrum,
-     * order bars and waterfall, and the speed once. Where no dwell is known, spectra and waterfalls
-     * without orders are all there is.
+     * order bars, waterfall and one mean turn, and the speed once. Where no dwell is known, spectra and
+     * waterfalls without orders are all there is.
      */
     public static Map<String, Picture> answer(AnalysedRecording analysed) {
-        return new DrawRecording(analysed).pictures();
+        return new DrawRecording(analysed, longest(analysed.orders())).pictures();
+    }
+
+    /** The same of another dwell than the longest. */
+    public static Map<String, Picture> answer(AnalysedRecording analysed, Dwell dwell) {
+        return new DrawRecording(analysed, Optional.of(dwell)).pictures();
+    }
+
+    private static Optional<Dwell> longest(RunOrders run) {
+        return run.speed().main().filter(run.speed().dwells()::contains);
+    }
+
+    /** The spectrum of one channel over a dwell. */
+    static Spectrum spectrum(AnalysedRecording analysed, int channel, Dwell dwell) {
+        DrawRecording draw = new DrawRecording(analysed, Optional.of(dwell));
+        EvenGrid grid = draw.grid(analysed.recording().channels().get(channel));
+        return spectrum(part(grid, dwell), grid);
     }
 
     /** One channel as it is drawn without its recording. */
     static ChannelView view(AnalysedRecording analysed, int channel, Optional<AngleAverage> turn) {
-        DrawRecording draw = new DrawRecording(analysed);
+        DrawRecording draw = new DrawRecording(analysed, longest(analysed.orders()));
         return draw.view(
                 analysed.orders().channels().get(channel),
                 draw.grid(analysed.recording().channels().get(channel)),
@@ -86,11 +104,14 @@ public final class DrawRecording {
         for (int i = 0; i < run.channels().size(); i++) {
             ChannelOrders channel = run.channels().get(i);
             String name = run.channels().size() == 1 ? "" : "-" + (i + 1) + "-" + slug(channel.channel());
-            Optional<DwellOrders> dwell = main(run, channel);
+            Optional<DwellOrders> dwell = in(channel, main);
             EvenGrid grid = grid(recording.channels().get(i));
-            pictures.put("spectrum" + name, spectrum(run, view(channel, grid, Optional.empty())));
+            pictures.put("spectrum" + name, spectrum(run, view(channel, grid, Optional.empty()), main));
             dwell.ifPresent(each -> pictures.put("orders" + name, bars(channel, each)));
             pictures.put("waterfall" + name, waterfall(channel, dwell, grid));
+            int place = i;
+            main.flatMap(held -> DrawTurn.of(new DrawTurn.Shown("mean turn", analysed, place, held)))
+                    .ifPresent(turn -> pictures.put("turn" + name, turn));
         }
         return pictures;
     }
@@ -128,21 +149,24 @@ public final class DrawRecording {
                 caption(run, Optional.of(channel), Optional.of(dwell.dwell())), channel.unit(), OrderRows.bars(dwell)));
     }
 
-    /** The longest dwell of a channel; empty where the speed never settles. */
-    private static Optional<DwellOrders> main(RunOrders run, ChannelOrders channel) {
+    /** What a channel shows in a dwell; empty where the speed never settles. */
+    private static Optional<DwellOrders> in(ChannelOrders channel, Optional<Dwell> dwell) {
         return channel.dwells().stream()
-                .filter(each -> run.speed().main().filter(each.dwell()::equals).isPresent())
-                .filter(each -> run.speed().dwells().contains(each.dwell()))
+                .filter(each -> dwell.filter(each.dwell()::equals).isPresent())
                 .findFirst();
     }
 
-    /** The spectrum of one channel of an analysed run. */
+    /** The spectrum of one channel of an analysed run over its longest dwell. */
     static SpectrumPicture spectrum(RunOrders run, ChannelView view) {
+        return spectrum(run, view, longest(run));
+    }
+
+    private static SpectrumPicture spectrum(RunOrders run, ChannelView view, Optional<Dwell> shown) {
         ChannelOrders channel = run.channels().stream()
                 .filter(each -> each.channel().equals(view.channel()))
                 .findFirst()
                 .orElseThrow();
-        Optional<DwellOrders> dwell = main(run, channel);
+        Optional<DwellOrders> dwell = in(channel, shown);
         return new SpectrumPicture(new SpectrumPicture.Data(
                 caption(
                         run,

@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Future;
+import java.util.function.Consumer;
 
 /** Writes the record to hand over: a page for the browser, sheets of paper, and tables for other programs. */
 public final class WriteReport {
@@ -83,7 +84,23 @@ public final class WriteReport {
         }
     }
 
-    private Written write(OutFolder target, PaperSize paper) {
+    /** The report as it would be written. */
+    static Report composed(Path job, PaperSize paper, Progress progress) {
+        try (Workers workers = new Workers()) {
+            return new WriteReport(JobFolder.open(job), progress, workers)
+                    .compose(paper, runs -> {})
+                    .report();
+        }
+    }
+
+    private record Composed(Report report, ReportRuns runs, List<Trend> trends, List<Warning> warnings) {}
+
+    /**
+     * Sets the report.
+     *
+     * @param analysed is told of the runs once they are analysed, while the rest is being worked out
+     */
+    private Composed compose(PaperSize paper, Consumer<ReportRuns> analysed) {
         List<Warning> warnings = new ArrayList<>(fileWarnings);
         progress.at(SHARE_FILES, "analysing the runs");
         List<Future<Optional<Photo>>> photos = new ReportPhotos(folder, version(), fileWarnings).begin(workers);
@@ -93,7 +110,7 @@ public final class WriteReport {
                 fileWarnings,
                 workers,
                 (share, doing) -> progress.at(SHARE_FILES + share * (SHARE_RUNS - SHARE_FILES), doing));
-        List<Future<Path>> tables = tables(runs, target);
+        analysed.accept(runs);
         List<Stage> stages = runs.stages();
         List<Future<ReportedComparison>> comparisons = ReportComparisons.begin(runs, stages, workers);
         Future<List<FindingPart>> findings = workers.begin(() -> FindingsForReport.of(jobRuns));
@@ -116,15 +133,23 @@ public final class WriteReport {
                 Workers.takeAll(photos).stream().flatMap(Optional::stream).toList(),
                 Workers.take(findings));
         progress.at(SHARE_RUNS, "setting the report");
-        Report report = new Report(input.content(), paper);
+        return new Composed(new Report(input.content(), paper), runs, trends, warnings);
+    }
+
+    private Written write(OutFolder target, PaperSize paper) {
+        List<Future<Path>> tables = new ArrayList<>();
+        Composed composed = compose(paper, runs -> tables.addAll(tables(runs, target)));
+        Report report = composed.report();
+        ReportRuns runs = composed.runs();
         Future<Path> page = workers.begin(() -> target.put(HTML, report::writeHtml));
         Path sheets = target.put(PDF, report::writePdf);
         List<Path> files = new ArrayList<>(List.of(Workers.take(page), sheets));
         files.addAll(Workers.takeAll(tables));
-        if (!trends.isEmpty()) {
-            files.add(target.put("tables/trend.csv", TrendTable.csv(trends)));
+        if (!composed.trends().isEmpty()) {
+            files.add(target.put("tables/trend.csv", TrendTable.csv(composed.trends())));
         }
         progress.at(1, "done");
+        List<Warning> warnings = composed.warnings();
         runs.reported().stream()
                 .filter(run -> run.part().troubled())
                 .map(run -> new Warning(

@@ -1,8 +1,10 @@
 package evenblade.desktop;
 
+import evenblade.app.SeeEvidence;
 import evenblade.job.Event;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import javax.swing.JComponent;
 
 /** What a panel may ask of the window around it. All on the event thread. */
@@ -24,6 +26,9 @@ interface Bench {
 
     /** Shows one entry of the open job. */
     void showEntry(Event event);
+
+    /** Shows one entry where a piece of evidence is seen. */
+    void showEntry(Event event, Optional<SeeEvidence.Sight> sight);
 
     /** Something was written into the open job: reads it again and shows the first of it. */
     void entered(List<Event> events);

@@ -3,8 +3,9 @@ package evenblade.desktop;
 import evenblade.app.ChangeWords;
 import evenblade.app.CompareRuns;
 import evenblade.app.DrawComparison;
+import evenblade.app.DrawComparison.Pictures;
+import evenblade.app.DrawComparison.View;
 import evenblade.app.Figures;
-import evenblade.chart.Picture;
 import evenblade.comparison.ChannelComparison;
 import evenblade.comparison.DwellComparison;
 import evenblade.comparison.Value;
@@ -12,16 +13,16 @@ import evenblade.job.Event;
 import evenblade.job.Kind;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import javax.swing.JButton;
+import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
 import net.miginfocom.swing.MigLayout;
 
-/** Two runs held against each other: the verdict in words, bars with intervals, spectra laid over each other. */
+/** Two runs held against each other: the verdict in words, bars with intervals, spectra and one turn over each other. */
 final class ComparePane extends JPanel {
     private final transient Bench bench;
     private final transient OpenJob job;
@@ -30,12 +31,17 @@ final class ComparePane extends JPanel {
     private final Lines lines = new Lines();
     private final PicturePane bars;
     private final PicturePane spectra;
+    private final PicturePane turn;
+    private final JComboBox<String> view = new JComboBox<>();
     private final Complaint complaint = new Complaint();
     private final JTabbedPane tabs = new JTabbedPane();
+    private transient Optional<DrawComparison> drawing = Optional.empty();
+    private transient List<View> views = List.of();
+    private boolean filling;
     private transient Optional<Work.Task> task = Optional.empty();
 
     ComparePane(Bench bench, OpenJob job) {
-        super(new MigLayout("insets 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        super(new MigLayout("insets 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         setName("compare");
@@ -44,13 +50,16 @@ final class ComparePane extends JPanel {
         after = new RunChoice("after", runs);
         bars = new PicturePane(bench);
         spectra = new PicturePane(bench);
+        turn = new PicturePane(bench);
         add(Look.heading("Before and after"));
         add(choices(runs));
         add(complaint);
+        add(viewed());
         tabs.setName("compare tabs");
         tabs.addTab("In words", lines);
         tabs.addTab("Orders", bars);
         tabs.addTab("Spectra", spectra);
+        tabs.addTab("One turn", turn);
         add(tabs, "wmin 100, hmin 100");
         if (runs.size() < 2) {
             complaint.show("Two runs are needed; this job has " + runs.size() + ".");
@@ -80,7 +89,18 @@ final class ComparePane extends JPanel {
         return row;
     }
 
-    private record Answer(CompareRuns.Answer compared, Map<String, Picture> pictures) {}
+    private JPanel viewed() {
+        JPanel row = new JPanel(new MigLayout("insets 0", "[][]push"));
+        JLabel word = new JLabel("Pictures of");
+        word.setLabelFor(view);
+        view.setName("compare view");
+        view.addActionListener(e -> choose());
+        row.add(word);
+        row.add(view);
+        return row;
+    }
+
+    private record Answer(CompareRuns.Answer compared, Optional<DrawComparison> drawing) {}
 
     private void compare() {
         complaint.clear();
@@ -119,11 +139,39 @@ final class ComparePane extends JPanel {
         lines.say("Intervals hold the true change 95 times in 100; a verdict is given where they leave out zero.");
         compared.comparison().warnings().forEach(warning -> lines.say("!  " + warning.message()));
         compared.warnings().forEach(warning -> lines.say("!  " + warning.message()));
-        bars.show(Optional.ofNullable(answer.pictures().get("orders")), "nothing that could be compared");
-        spectra.show(
-                Optional.ofNullable(answer.pictures().get("spectra")),
-                "the longest dwells of the two runs aren't at the same speed");
+        drawing = answer.drawing();
+        views = drawing.map(DrawComparison::views).orElse(List.of());
+        filling = true;
+        view.removeAllItems();
+        views.forEach(each -> view.addItem(each.words()));
+        filling = false;
+        view.setEnabled(!views.isEmpty());
+        if (views.isEmpty()) {
+            show(new Pictures(Optional.empty(), Optional.empty(), Optional.empty()));
+        } else {
+            choose();
+        }
         lines.done();
+    }
+
+    /** Draws the channel and speed chosen. */
+    private void choose() {
+        int index = view.getSelectedIndex();
+        if (filling || index < 0 || index >= views.size()) {
+            return;
+        }
+        View chosen = views.get(index);
+        drawing.ifPresent(two -> bench.work()
+                .begin("Drawing " + chosen.words(), progress -> two.pictures(chosen), this::show, complaint::show));
+    }
+
+    private void show(Pictures pictures) {
+        String nothing = "Nothing that could be compared.";
+        bars.show(pictures.orders(), nothing);
+        spectra.show(pictures.spectra(), views.isEmpty() ? nothing : "The two runs are in different units.");
+        turn.show(
+                pictures.turn(),
+                views.isEmpty() ? nothing : "One turn is averaged where both runs held a confirmed speed long enough.");
     }
 
     private void channel(ChannelComparison channel) {

@@ -29,7 +29,7 @@ abstract class EntryForm extends JPanel {
 
     final transient Bench bench;
     final transient OpenJob job;
-    final JPanel body = new WidePanel(new MigLayout("insets 0, wrap 2, hidemode 3", "[][grow,fill]", ""));
+    final JPanel body = new WidePanel(new MigLayout("insets 0, wrap 2, gapy 2, hidemode 3", "[][grow,fill]", ""));
     final Complaint complaint = new Complaint();
     private final JButton enter;
     private final String form;

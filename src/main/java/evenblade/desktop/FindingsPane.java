@@ -1,26 +1,23 @@
 package evenblade.desktop;
 
 import evenblade.app.Figures;
+import evenblade.app.SeeEvidence;
+import evenblade.app.TieWords;
 import evenblade.app.WeighFindings;
 import evenblade.chart.Ink;
-import evenblade.findings.Cause;
 import evenblade.findings.Finding;
 import evenblade.findings.Piece;
-import evenblade.job.Event;
 import evenblade.job.Kind;
 import evenblade.problem.Warning;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import javax.swing.JButton;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 
 /** What a job's measurements point to, heaviest first, with what speaks for and against, and where it can be seen. */
 final class FindingsPane extends JPanel {
-    private static final Set<Cause> SEEN_STANDING = Set.of(Cause.TRACK, Cause.FLANGE, Cause.PITCH);
-    private static final Set<Cause> SEEN_OVER_RUNS = Set.of(Cause.RESONANCE, Cause.NOTHING);
-
     private final transient Bench bench;
     private final transient OpenJob job;
     private final transient JobCommands commands;
@@ -56,10 +53,10 @@ final class FindingsPane extends JPanel {
             finding(number, finding);
             number++;
         }
+        tie(answer);
         answer.warnings().stream().map(Warning::message).forEach(words -> lines.say("!  " + words));
-        lines.say(
-                "Each point doubles the odds from 1 to 8 at the start, for or against. A finding points somewhere; it "
-                        + "decides nothing.");
+        lines.say("Each point doubles the odds from 1 to 8 at the start, for or against; it orders findings and is not "
+                + "counted from real jobs. A finding points somewhere; it decides nothing.");
         lines.done();
     }
 
@@ -72,45 +69,63 @@ final class FindingsPane extends JPanel {
                 + finding.goneSince()
                         .map(run -> " Put right: no longer seen since '" + run + "'.")
                         .orElse(""));
-        finding.speaksFor().forEach(piece -> lines.say("    for  " + piece(piece)));
-        finding.speaksAgainst().forEach(piece -> lines.say("    against  " + piece(piece)));
+        evidence(number, "for", finding, finding.speaksFor());
+        evidence(number, "against", finding, finding.speaksAgainst());
         lines.say("Next: " + Words.onScreen(finding.next()));
-        JButton see = new JButton(evidence(finding.cause()));
-        see.setName("see " + number);
-        see.addActionListener(e -> see(finding));
-        lines.put(see);
+    }
+
+    private void evidence(int number, String side, Finding finding, List<Piece> pieces) {
+        int count = 1;
+        for (Piece piece : pieces) {
+            SeeEvidence.Sight sight = SeeEvidence.of(job.record(), finding, piece);
+            JButton see = new JButton(where(sight));
+            see.setName("see " + side + " " + number + "." + count);
+            see.getAccessibleContext().setAccessibleDescription(piece.text());
+            see.setMargin(new java.awt.Insets(1, 8, 1, 8));
+            see.addActionListener(e -> open(sight));
+            lines.say("    " + side + "  " + piece(piece), see);
+            count++;
+        }
     }
 
     private static String piece(Piece piece) {
-        return (piece.points() == 0 ? "" : String.format(java.util.Locale.ROOT, "%+d ", piece.points())) + piece.text();
+        return (piece.points() == 0 ? "" : String.format(Locale.ROOT, "%+d ", piece.points())) + piece.text();
     }
 
-    private static String evidence(Cause cause) {
-        if (SEEN_STANDING.contains(cause)) {
-            return "See the tip marks";
+    private static String where(SeeEvidence.Sight sight) {
+        return switch (sight.page()) {
+            case TRACK -> "See the tips";
+            case ALL_RUNS -> "See all runs";
+            case ENTRY ->
+                sight.entry()
+                        .map(entry -> entry.kind() == Kind.RUN ? side(sight.side()) : "See the reading")
+                        .orElse("See");
+        };
+    }
+
+    private static String side(SeeEvidence.Side side) {
+        return switch (side) {
+            case ORDERS -> "See the bars";
+            case SPECTRUM -> "See the spectrum";
+            case SPEED -> "See the speed";
+            case REMARKS -> "See what is known";
+        };
+    }
+
+    /** Opens what a piece of evidence rests on. */
+    private void open(SeeEvidence.Sight sight) {
+        switch (sight.page()) {
+            case TRACK -> commands.track.actionPerformed(null);
+            case ALL_RUNS -> commands.trend.actionPerformed(null);
+            case ENTRY -> sight.entry().ifPresent(entry -> bench.showEntry(entry, Optional.of(sight)));
         }
-        return SEEN_OVER_RUNS.contains(cause) ? "See all runs" : "See the run it rests on";
     }
 
-    /** Opens the picture that the finding rests on. */
-    private void see(Finding finding) {
-        if (SEEN_STANDING.contains(finding.cause())) {
-            commands.track.actionPerformed(null);
-        } else if (SEEN_OVER_RUNS.contains(finding.cause())) {
-            commands.trend.actionPerformed(null);
-        } else {
-            run(finding).ifPresent(bench::showEntry);
-        }
-    }
-
-    /** The run that the finding's evidence names, else the latest. */
-    private Optional<Event> run(Finding finding) {
-        List<Event> runs = job.record().standing(Kind.RUN);
-        Optional<Event> named = runs.stream()
-                .filter(run -> finding.speaksFor().stream().anyMatch(piece -> run.label()
-                        .filter(label -> piece.text().contains("'" + label + "'"))
-                        .isPresent()))
-                .findFirst();
-        return named.or(() -> runs.stream().reduce((one, later) -> later));
+    /** How much of 1× goes with track, or what is missing to tell. */
+    private void tie(WeighFindings.Answer answer) {
+        answer.tie().ifPresent(tie -> {
+            lines.strong("1× and track over the runs");
+            TieWords.sentences(tie).forEach(lines::say);
+        });
     }
 }

@@ -25,7 +25,7 @@ final class InstallationForm extends JPanel {
     private static final String FORM = "new job";
 
     private final transient Bench bench;
-    private final JPanel fields = new WidePanel(new MigLayout("insets 0, wrap 2, hidemode 3", "[][grow,fill]"));
+    private final JPanel fields = new WidePanel(new MigLayout("insets 0, wrap 2, gapy 2, hidemode 3", "[][grow,fill]"));
     private final FilesField folder = new FilesField("folder", JFileChooser.DIRECTORIES_ONLY, false);
     private final JTextField jobName = field("job name", "Job", "left empty: the folder's name");
     private final JTextField name;

@@ -40,6 +40,7 @@ final class JobPane extends JPanel {
         this.bench = bench;
         this.job = job;
         this.commands = commands;
+        setName("job pane");
         timeline = new Timeline(bench::showEntry);
         add(new RecordHeading(job.record()));
         add(looking());

@@ -27,6 +27,16 @@ final class Lines extends JScrollPane {
         return paragraph;
     }
 
+    /** A sentence with something to press behind it. */
+    Paragraph say(String text, JComponent behind) {
+        JPanel row = new JPanel(new MigLayout("insets 0, gap 8", "[grow,fill][]", "[top]"));
+        Paragraph paragraph = new Paragraph(text);
+        row.add(paragraph, "wmin 50");
+        row.add(behind);
+        panel.add(row, "wmin 50");
+        return paragraph;
+    }
+
     Paragraph strong(String text) {
         Paragraph paragraph = new Paragraph(text);
         paragraph.setFont(paragraph.getFont().deriveFont(java.awt.Font.BOLD));

@@ -12,6 +12,7 @@ import java.util.Map;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.UIManager;
+import net.miginfocom.swing.SwingComponentWrapper;
 
 /** Colours and letters of the whole desktop: the pictures' own, so that a line has one colour everywhere. */
 final class Look {
@@ -46,6 +47,8 @@ final class Look {
 
     /** Puts the user's choice of colours and text size in force, for windows that are open too. */
     static void apply(Settings settings) {
+        // Room for the ring around what has the focus, also at the edge of a panel.
+        SwingComponentWrapper.setVisualPaddingEnabled(false);
         Map<String, String> defaults = new java.util.HashMap<>(BOTH);
         defaults.putAll(settings.dark() ? DARK : LIGHT);
         FlatLaf.setGlobalExtraDefaults(defaults);

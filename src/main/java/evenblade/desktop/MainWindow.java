@@ -1,13 +1,16 @@
 package evenblade.desktop;
 
+import evenblade.app.SeeEvidence;
 import evenblade.app.ShowJob;
 import evenblade.job.Event;
 import evenblade.job.EvidenceCheck.Thoroughness;
 import evenblade.job.Kind;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
+import java.awt.KeyboardFocusManager;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.beans.PropertyChangeListener;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -55,7 +58,27 @@ final class MainWindow extends JFrame implements Bench {
         });
         Thread.setDefaultUncaughtExceptionHandler((thread, wrong) -> SwingUtilities.invokeLater(
                 () -> say("A fault of the program, not yours: " + wrong + ". What is written down is safe.")));
+        followFocus();
         build();
+    }
+
+    /** What gets the focus comes into sight: Tab must not lead to a place that is scrolled away. */
+    private void followFocus() {
+        PropertyChangeListener follower = e -> {
+            if (e.getNewValue() instanceof JComponent focused
+                    && focused.getParent() instanceof JComponent around
+                    && SwingUtilities.isDescendingFrom(focused, this)) {
+                around.scrollRectToVisible(focused.getBounds());
+            }
+        };
+        KeyboardFocusManager keys = KeyboardFocusManager.getCurrentKeyboardFocusManager();
+        keys.addPropertyChangeListener("permanentFocusOwner", follower);
+        addWindowListener(new WindowAdapter() {
+            @Override
+            public void windowClosed(WindowEvent e) {
+                keys.removePropertyChangeListener("permanentFocusOwner", follower);
+            }
+        });
     }
 
     /** Fills the window anew, in the looks that hold now. */
@@ -250,13 +273,18 @@ final class MainWindow extends JFrame implements Bench {
 
     @Override
     public void showEntry(Event event) {
-        shown = Optional.of(event);
-        job.ifPresent(open -> pane.ifPresent(p -> p.show(view(open, p, event), Optional.of(event))));
+        showEntry(event, Optional.empty());
     }
 
-    private JComponent view(OpenJob open, JobPane shownIn, Event event) {
+    @Override
+    public void showEntry(Event event, Optional<SeeEvidence.Sight> sight) {
+        shown = Optional.of(event);
+        job.ifPresent(open -> pane.ifPresent(p -> p.show(view(open, p, event, sight), Optional.of(event))));
+    }
+
+    private JComponent view(OpenJob open, JobPane shownIn, Event event, Optional<SeeEvidence.Sight> sight) {
         return switch (event.kind()) {
-            case RUN -> new RunView(this, open, event);
+            case RUN -> new RunView(this, open, event, sight);
             case TRACKING, PITCH, RUN_OUT -> new StaticView(this, open, event, shownIn.commands().track);
             case CORRECTION, BALANCE, NOTE, ATTACHMENT, STRUCK_OUT -> new EntryView(this, open, event);
         };

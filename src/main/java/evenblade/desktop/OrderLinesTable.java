@@ -15,6 +15,7 @@ final class OrderLinesTable extends JTable {
         setRowHeight((int) (1.7 * Look.em()));
         setFocusable(false);
         getTableHeader().setReorderingAllowed(false);
+        setFillsViewportHeight(true);
     }
 
     void show(Installation installation) {

@@ -1,5 +1,6 @@
 package evenblade.desktop;
 
+import evenblade.app.PreviewReport;
 import evenblade.app.WriteReport;
 import evenblade.problem.BadInput;
 import evenblade.report.PaperSize;
@@ -12,49 +13,100 @@ import javax.swing.JComboBox;
 import javax.swing.JFileChooser;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
+import javax.swing.JScrollPane;
 import net.miginfocom.swing.MigLayout;
 
-/** The record to hand over: where to write it, and what was written. */
+/** The record to hand over: how its sheets will look, where to write them, and what was written. */
 final class ReportPane extends JPanel {
     private final transient Bench bench;
     private final transient OpenJob job;
     private final FilesField folder = new FilesField("report folder", JFileChooser.DIRECTORIES_ONLY, false);
     private final JComboBox<String> paper = new JComboBox<>(PaperSize.words().toArray(String[]::new));
     private final Lines lines = new Lines();
+    private final SheetsView sheets;
+    private final JLabel sheetsWord = Look.quiet(" ");
     private final Complaint complaint = new Complaint();
+    private transient Optional<Work.Task> previewing = Optional.empty();
     private final JButton write = Look.main(new JButton("Write the report"));
 
     ReportPane(Bench bench, OpenJob job) {
-        super(new MigLayout("insets 18, wrap 2, hidemode 3", "[][grow,fill]", "[][][][][][][grow,fill]"));
+        super(new MigLayout("insets 18, wrap 2, hidemode 3", "[36%!,fill]18[grow,fill]", "[][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         setName("report");
-        add(Look.heading("The record to hand over"), "span 2");
-        add(
+        sheets = new SheetsView(bench.work());
+        sheetsWord.setName("sheets word");
+        add(Look.heading("The record to hand over"));
+        add(sheetsWord, "wmin 0");
+        add(complaint, "span 2");
+        add(writing(), "wmin 220, hmin 100");
+        JScrollPane scroll = new JScrollPane(sheets);
+        scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+        add(scroll, "wmin 200, hmin 100");
+        preview();
+    }
+
+    private JPanel writing() {
+        JPanel panel =
+                new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][][][grow,fill]"));
+        panel.add(
                 new Paragraph("A page for the browser, sheets to print, and tables. Everything that counts in this job "
                         + "is in it, with its pictures and the fingerprints of all raw files."),
-                "span 2, growx, wmin 50");
+                "wmin 50");
         folder.put(java.util.List.of(job.folder()));
-        add(new JLabel("Folder"));
-        add(folder);
+        JLabel folderWord = new JLabel("Folder to write to");
+        folderWord.setLabelFor(folder.text());
+        panel.add(folderWord, "gaptop 8");
+        panel.add(folder, "wmin 100");
         JLabel paperWord = new JLabel("Paper");
         paperWord.setLabelFor(paper);
         paper.setName("paper");
-        add(paperWord);
-        add(paper, "grow 0");
-        add(complaint, "span 2, growx");
+        paper.addActionListener(e -> preview());
+        panel.add(paperWord, "gaptop 4, split 2, grow 0");
+        panel.add(paper, "grow 0, pushx");
         write.setName("write report");
         write.addActionListener(e -> write());
-        add(write, "span 2, grow 0");
-        add(lines, "span 2, grow, wmin 100, hmin 60");
+        panel.add(write, "gaptop 8, grow 0");
+        panel.add(lines, "wmin 100, hmin 60");
+        return panel;
+    }
+
+    private PaperSize paperSize() {
+        return PaperSize.named(String.valueOf(paper.getSelectedItem())).orElseThrow();
+    }
+
+    /** Sets the sheets as they would be written now. */
+    private void preview() {
+        previewing.ifPresent(Work.Task::giveUp);
+        complaint.clear();
+        sheetsWord.setText("Setting the sheets…");
+        Path from = job.folder();
+        PaperSize size = paperSize();
+        previewing = Optional.of(bench.work()
+                .begin(
+                        "Setting the sheets",
+                        progress -> PreviewReport.answer(from, size, progress),
+                        set -> {
+                            sheetsWord.setText("As it will be printed: " + set.count() + " sheets");
+                            sheets.show(set);
+                        },
+                        wrong -> {
+                            sheetsWord.setText(" ");
+                            complaint.show(wrong);
+                        }));
+    }
+
+    @Override
+    public void removeNotify() {
+        previewing.ifPresent(Work.Task::giveUp);
+        super.removeNotify();
     }
 
     private void write() {
         complaint.clear();
         Optional<Path> out = folder.paths().stream().findFirst();
         Path from = job.folder();
-        PaperSize size =
-                PaperSize.named(String.valueOf(paper.getSelectedItem())).orElseThrow();
+        PaperSize size = paperSize();
         if (out.isEmpty()) {
             complaint.show(BadInput.in("folder")
                     .found("nothing", "a folder to write to")

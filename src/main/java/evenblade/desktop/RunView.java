@@ -3,12 +3,15 @@ package evenblade.desktop;
 import evenblade.app.AnalyseRun;
 import evenblade.app.AnalysedRecording;
 import evenblade.app.DrawRecording;
+import evenblade.app.SeeEvidence;
 import evenblade.chart.Picture;
 import evenblade.job.Event;
 import evenblade.orders.ChannelOrders;
 import evenblade.orders.DwellOrders;
 import evenblade.orders.RunOrders;
+import evenblade.speed.Dwell;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import javax.swing.JComboBox;
@@ -20,6 +23,11 @@ import net.miginfocom.swing.MigLayout;
 
 /** One ground run: its speed and how sure, its orders, its pictures. */
 final class RunView extends JPanel {
+    private static final int BARS = 1;
+    private static final int SPECTRUM = 2;
+    private static final int SPEED = 5;
+    private static final int TO_KNOW = 6;
+
     private final transient Bench bench;
     private final transient OpenJob job;
     private final transient Event run;
@@ -30,22 +38,27 @@ final class RunView extends JPanel {
     private final PicturePane bars;
     private final PicturePane spectrum;
     private final PicturePane waterfall;
+    private final PicturePane turn;
     private final PicturePane speedPicture;
     private final JTabbedPane tabs = new JTabbedPane();
     private final Complaint complaint = new Complaint();
+    private transient Optional<SeeEvidence.Sight> sight;
+    private final transient Map<Dwell, Map<String, Picture>> ofDwells = new HashMap<>();
     private transient Optional<Work.Task> task = Optional.empty();
     private boolean filling;
 
-    RunView(Bench bench, OpenJob job, Event run) {
+    RunView(Bench bench, OpenJob job, Event run, Optional<SeeEvidence.Sight> sight) {
         super(new MigLayout("insets 14, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         this.run = run;
+        this.sight = sight;
         setName("run");
         table = new OrdersTable(bench.settings());
         bars = new PicturePane(bench);
         spectrum = new PicturePane(bench);
         waterfall = new PicturePane(bench);
+        turn = new PicturePane(bench);
         speedPicture = new PicturePane(bench);
         add(new EntryHeading(bench, job, run));
         add(speed);
@@ -79,6 +92,7 @@ final class RunView extends JPanel {
         tabs.addTab("Bars", bars);
         tabs.addTab("Spectrum", spectrum);
         tabs.addTab("Waterfall", waterfall);
+        tabs.addTab("One turn", turn);
         tabs.addTab("Speed", speedPicture);
         tabs.addTab("To know", new JPanel());
     }
@@ -110,10 +124,22 @@ final class RunView extends JPanel {
         filling = true;
         channel.removeAllItems();
         orders.channels().forEach(each -> channel.addItem(each.channel()));
+        sight.ifPresent(seen -> channel.setSelectedIndex(seen.channel(orders)));
         filling = false;
-        tabs.setComponentAt(5, ToKnow.lines(orders.warnings(), run));
-        tabs.setTitleAt(5, "To know (" + orders.warnings().size() + ")");
+        tabs.setComponentAt(TO_KNOW, ToKnow.lines(orders.warnings(), run));
+        tabs.setTitleAt(TO_KNOW, "To know (" + orders.warnings().size() + ")");
         choose();
+        sight.ifPresent(seen -> tabs.setSelectedIndex(tab(seen.side())));
+        sight = Optional.empty();
+    }
+
+    private static int tab(SeeEvidence.Side side) {
+        return switch (side) {
+            case ORDERS -> BARS;
+            case SPECTRUM -> SPECTRUM;
+            case SPEED -> SPEED;
+            case REMARKS -> TO_KNOW;
+        };
     }
 
     private void choose() {
@@ -124,16 +150,45 @@ final class RunView extends JPanel {
         RunOrders orders = answer.get().analysed().orders();
         ChannelOrders chosen = orders.channels().get(channel.getSelectedIndex());
         fillDwells(chosen, orders);
-        Map<String, Picture> pictures = answer.get().pictures();
-        boolean found = orders.speed().main().isPresent();
-        bars.show(picture(pictures, "orders"), found ? "no dwell to measure orders in" : "no speed, no orders");
-        spectrum.show(picture(pictures, "spectrum"), "no spectrum");
-        waterfall.show(picture(pictures, "waterfall"), "no waterfall");
-        speedPicture.show(Optional.ofNullable(pictures.get("speed")), "the speed was not found");
-        if (dwell.getSelectedIndex() >= 0) {
-            DwellOrders measured = chosen.dwells().get(dwell.getSelectedIndex());
-            table.show(measured, chosen.unit(), orders.speed().confirmed());
+        if (dwell.getSelectedIndex() < 0) {
+            pictures(answer.get().pictures(), orders);
+            return;
         }
+        DwellOrders measured = chosen.dwells().get(dwell.getSelectedIndex());
+        table.show(measured, chosen.unit(), orders.speed().confirmed());
+        if (orders.speed().main().filter(measured.dwell()::equals).isPresent()) {
+            pictures(answer.get().pictures(), orders);
+        } else {
+            ofDwell(answer.get(), measured.dwell());
+        }
+    }
+
+    /** The pictures of another dwell than the longest are made when they are asked for. */
+    private void ofDwell(OpenJob.RunAnswer answer, Dwell other) {
+        RunOrders orders = answer.analysed().orders();
+        if (ofDwells.containsKey(other)) {
+            pictures(ofDwells.get(other), orders);
+            return;
+        }
+        task.ifPresent(Work.Task::giveUp);
+        task = Optional.of(bench.work()
+                .begin(
+                        "Drawing another dwell",
+                        progress -> DrawRecording.answer(answer.analysed(), other),
+                        made -> {
+                            ofDwells.put(other, made);
+                            pictures(made, orders);
+                        },
+                        complaint::show));
+    }
+
+    private void pictures(Map<String, Picture> pictures, RunOrders orders) {
+        boolean found = orders.speed().main().isPresent();
+        bars.show(picture(pictures, "orders"), found ? "No dwell to measure orders in." : "No speed, no orders.");
+        spectrum.show(picture(pictures, "spectrum"), "No spectrum.");
+        waterfall.show(picture(pictures, "waterfall"), "No waterfall.");
+        turn.show(picture(pictures, "turn"), "One turn is averaged where a confirmed speed was held.");
+        speedPicture.show(Optional.ofNullable(pictures.get("speed")), "The speed was not found.");
     }
 
     private void fillDwells(ChannelOrders chosen, RunOrders orders) {
@@ -142,15 +197,17 @@ final class RunView extends JPanel {
         }
         filling = true;
         dwell.removeAllItems();
-        int longest = 0;
+        int first = 0;
+        Optional<Dwell> wanted = sight.flatMap(seen -> seen.dwell(orders))
+                .or(() -> orders.speed().main());
         for (DwellOrders each : chosen.dwells()) {
             dwell.addItem(SpeedHeading.dwell(each.dwell(), orders));
-            if (each.dwell().equals(orders.speed().main().orElse(null))) {
-                longest = dwell.getItemCount() - 1;
+            if (wanted.filter(each.dwell()::equals).isPresent()) {
+                first = dwell.getItemCount() - 1;
             }
         }
         if (dwell.getItemCount() > 0) {
-            dwell.setSelectedIndex(longest);
+            dwell.setSelectedIndex(first);
         }
         filling = false;
     }

@@ -13,7 +13,7 @@ import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
-/** Lays a page out on sheets of paper as PDF; the only class that knows the PDF libraries. */
+/** Lays a page out on sheets of paper as PDF. */
 final class Sheets {
     private static final String FONT = "Report Sans";
     private static final int REGULAR = 400;

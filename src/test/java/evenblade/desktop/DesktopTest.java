@@ -2,8 +2,6 @@ package evenblade.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.app.ShowJob;
-import evenblade.job.EvidenceCheck.Thoroughness;
 import evenblade.job.JobRecord;
 import evenblade.job.Kind;
 import java.nio.file.Path;
@@ -20,26 +18,27 @@ class DesktopTest {
     @TempDir
     Path scratch;
 
+    private Workplace place;
     private Hands hands;
 
     @BeforeEach
     void open() {
-        Display.require();
-        hands = Hands.open(scratch.resolve("memory"), 1280, 800);
+        place = Workplace.in(scratch);
+        hands = place.hands();
     }
 
     @AfterEach
     void close() {
-        if (hands != null) {
-            hands.close();
+        if (place != null) {
+            place.close();
         }
     }
 
     @Test
     @DisplayName("A job begun by typing is a job record with the machine that was typed")
     void aJobIsBegunByTyping() {
-        Path folder = begin();
-        JobRecord record = record(folder);
+        Path folder = place.beginJob("first job");
+        JobRecord record = Workplace.record(folder);
         assertThat(record.installation().propeller().blades()).isEqualTo(3);
         assertThat(record.installation().reduction().ratio()).isEqualTo(51.0 / 21);
         assertThat(hands.text("job")).isEqualTo("first job");
@@ -48,7 +47,7 @@ class DesktopTest {
     @Test
     @DisplayName("A change that is written down stands in front, and taking it back leaves both entries")
     void aChangeIsWrittenDownAndTakenBack() {
-        Path folder = begin();
+        Path folder = place.beginJob("first job");
         hands.click("add change");
         hands.type("text", "Hub cleaned.");
         hands.click("enter");
@@ -56,20 +55,22 @@ class DesktopTest {
         assertThat(hands.text("entry text")).isEqualTo("Hub cleaned.");
         hands.awaitRest();
         hands.click("take back");
-        hands.await("two entries", () -> record(folder).events().size() == 2);
-        assertThat(record(folder).standing()).isEmpty();
-        assertThat(record(folder).events()).extracting(e -> e.kind()).containsExactly(Kind.CORRECTION, Kind.STRUCK_OUT);
+        hands.await("two entries", () -> Workplace.record(folder).events().size() == 2);
+        assertThat(Workplace.record(folder).standing()).isEmpty();
+        assertThat(Workplace.record(folder).events())
+                .extracting(e -> e.kind())
+                .containsExactly(Kind.CORRECTION, Kind.STRUCK_OUT);
     }
 
     @Test
     @DisplayName("What was typed and not entered is there again after the program was killed")
     void nothingTypedIsLost() throws Exception {
-        Path folder = begin();
+        Path folder = place.beginJob("first job");
         hands.click("add note");
         hands.type("text", "Left socket feels dry");
         Hands.pause(600);
         // A second window reads the same memory, as after a crash: the first one never closed.
-        Hands second = Hands.open(scratch.resolve("memory"), 1000, 700);
+        Hands second = Hands.open(Workplace.memory(scratch), 1000, 700);
         try {
             Hands.onEventThread(() -> {
                 second.window().openJob(folder);
@@ -85,32 +86,12 @@ class DesktopTest {
     @Test
     @DisplayName("What can't be used is said in the form, and nothing is written")
     void refusalsStandInTheForm() {
-        Path folder = begin();
+        Path folder = place.beginJob("first job");
         hands.click("add run");
         hands.type("recording", scratch.resolve("none.wav").toString());
         hands.click("enter");
         hands.awaitNamed("complaint");
         assertThat(hands.text("complaint")).contains("none.wav").contains("no such file");
-        assertThat(record(folder).events()).isEmpty();
-    }
-
-    private Path begin() {
-        Path folder = scratch.resolve("first job");
-        hands.click("new");
-        hands.type("folder", folder.toString());
-        hands.type("cylinders", "4");
-        hands.type("idle rpm", "1600");
-        hands.type("max rpm", "5600");
-        hands.choose("cycle", "four-stroke");
-        hands.type("driving teeth", "21");
-        hands.type("driven teeth", "51");
-        hands.type("blades", "3");
-        hands.click("begin");
-        hands.awaitNamed("timeline");
-        return folder;
-    }
-
-    private static JobRecord record(Path folder) {
-        return ShowJob.answer(folder, Thoroughness.QUICK).record();
+        assertThat(Workplace.record(folder).events()).isEmpty();
     }
 }

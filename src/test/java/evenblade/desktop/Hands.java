@@ -109,6 +109,9 @@ final class Hands {
             if (each instanceof PictureView view && view.isShowing() && !view.settled()) {
                 return false;
             }
+            if (each instanceof SheetsView sheets && sheets.isShowing() && !sheets.settled()) {
+                return false;
+            }
             if (each instanceof Container inner && !picturesSettled(inner)) {
                 return false;
             }
@@ -120,7 +123,7 @@ final class Hands {
         awaitNamed(name);
         Point middle = onEventThread(() -> {
             JComponent there = named(name);
-            there.scrollRectToVisible(new Rectangle(0, 0, there.getWidth(), there.getHeight()));
+            ((JComponent) there.getParent()).scrollRectToVisible(there.getBounds());
             Point at = there.getLocationOnScreen();
             at.translate(there.getWidth() / 2, there.getHeight() / 2);
             return at;
@@ -216,6 +219,12 @@ final class Hands {
         return find(window, each -> name.equals(each.getName()) && each.isShowing());
     }
 
+    /** The first of a kind that shows. */
+    <C extends JComponent> Optional<C> findAny(Class<C> kind) {
+        return onEventThread(() ->
+                find(window, each -> kind.isInstance(each) && each.isShowing()).map(kind::cast));
+    }
+
     static Optional<JComponent> find(Container in, Predicate<Component> wanted) {
         for (Component each : in.getComponents()) {
             if (each instanceof JComponent component && wanted.test(each)) {
@@ -235,7 +244,10 @@ final class Hands {
     BufferedImage look() {
         robot.waitForIdle();
         Rectangle bounds = onEventThread(() -> new Rectangle(window.getLocationOnScreen(), window.getSize()));
-        return robot.createScreenCapture(bounds);
+        // At the fineness of the screen, where one point of the window is more than one of its pixels.
+        java.util.List<java.awt.Image> variants =
+                robot.createMultiResolutionScreenCapture(bounds).getResolutionVariants();
+        return (BufferedImage) variants.get(variants.size() - 1);
     }
 
     void photograph(Path file) {
