@@ -29,7 +29,9 @@ final class RunFigures {
     /** All pictures of the first channel, for the newest run. */
     static List<Figure> all(AnalysedRecording analysed) {
         AnalysedRecording shown = firstChannel(analysed);
+        // One turn is drawn of the whole job: the newest run against the first.
         return DrawRecording.answer(shown).entrySet().parallelStream()
+                .filter(each -> !each.getKey().equals("turn"))
                 .map(each -> drawn(
                         each.getValue(),
                         WIDTH_PX,

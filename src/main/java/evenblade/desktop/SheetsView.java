@@ -8,10 +8,12 @@ import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import javax.imageio.ImageIO;
 import javax.swing.JPanel;
 import javax.swing.Scrollable;
 import javax.swing.SwingUtilities;
@@ -145,7 +147,7 @@ final class SheetsView extends JPanel implements Scrollable {
         asked = sheet;
         work.aside(() -> {
             try {
-                BufferedImage image = from.image(sheet, widthPx);
+                BufferedImage image = ImageIO.read(new ByteArrayInputStream(from.png(sheet, widthPx)));
                 SwingUtilities.invokeLater(() -> drawn(from, sheet, new Drawn(widthPx, image)));
             } catch (IOException e) {
                 throw new java.io.UncheckedIOException(e);

@@ -1,8 +1,8 @@
 package evenblade.report;
 
-import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.ImageType;
@@ -40,14 +40,16 @@ public final class SheetImages implements AutoCloseable {
     }
 
     /**
-     * One sheet.
+     * One sheet as the bytes of a PNG file.
      *
      * @param sheet from 0
      * @param widthPx of the bitmap
      */
-    public synchronized BufferedImage image(int sheet, int widthPx) throws IOException {
+    public synchronized byte[] png(int sheet, int widthPx) throws IOException {
         float inches = sheets.getPage(sheet).getCropBox().getWidth() / POINTS_PER_INCH;
-        return renderer.renderImageWithDPI(sheet, widthPx / inches, ImageType.RGB);
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        ImageIO.write(renderer.renderImageWithDPI(sheet, widthPx / inches, ImageType.RGB), "png", bytes);
+        return bytes.toByteArray();
     }
 
     @Override
