@@ -1,5 +1,6 @@
 package evenblade.app;
 
+import evenblade.installation.Engine;
 import evenblade.intake.Intake;
 import evenblade.intake.IntakeOptions;
 import evenblade.intake.RecordingReader;
@@ -7,6 +8,7 @@ import evenblade.job.Detail;
 import evenblade.job.Event;
 import evenblade.job.JobFolder;
 import evenblade.job.NewRun;
+import evenblade.orders.RunOrders;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.recording.BlockSink;
@@ -14,7 +16,6 @@ import evenblade.recording.ChannelChoice;
 import evenblade.recording.Recording;
 import evenblade.recording.StreamHeader;
 import evenblade.recording.StreamSummary;
-import evenblade.units.FullScale;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -37,16 +38,18 @@ public final class AddRun {
      * A run that is in the job now.
      *
      * @param event as it stands in the record
-     * @param warnings what had to be assumed on reading the recording
+     * @param found what its recording shows; empty where it can be read but not analysed, and a warning says why
+     * @param warnings what had to be assumed on reading and analysing it
      */
-    public record Added(Event event, List<Warning> warnings) {
+    public record Added(Event event, Optional<RunOrders> found, List<Warning> warnings) {
         public Added {
             warnings = List.copyOf(warnings);
         }
     }
 
     /**
-     * Reads the recording to its end, so that nothing unreadable gets in, then copies it.
+     * Reads and analyses the recording to its end, so that nothing unreadable gets in, then copies it. What was
+     * found is kept, so that nothing which asks for it later has to wait.
      *
      * @throws evenblade.problem.BadInput where the job, the recording or an option can't be used; the job
      *     is as it was
@@ -61,26 +64,28 @@ public final class AddRun {
      */
     public static Added answer(Path job, Path recording, NewRun run, Progress progress) {
         JobFolder folder = JobFolder.open(job);
-        Optional<FullScale> fullScale =
-                run.settings().fullScale().map(text -> FullScale.parse(text, BadInput.in("full scale")));
+        Engine engine = folder.record().installation().engine();
+        run.settings().engineRpm().ifPresent(rpm -> engine.requireRunsAt(rpm, BadInput.in("engine speed")));
         run.settings()
-                .engineRpm()
-                .ifPresent(
-                        rpm -> folder.record().installation().engine().requireRunsAt(rpm, BadInput.in("engine speed")));
-        run.settings().propellerRpm().ifPresent(rpm -> folder.record()
-                .installation()
-                .engine()
-                .requireRunsAt(
+                .propellerRpm()
+                .ifPresent(rpm -> engine.requireRunsAt(
                         rpm * folder.record().installation().reduction().ratio(), BadInput.in("propeller speed")));
-        progress.at(0, READING);
-        Readable readable = readToTheEnd(
-                recording, new IntakeOptions(fullScale, run.settings().table()), progress);
-        requireChannels(readable.channels(), run);
+        JobRuns runs = new JobRuns(folder);
+        Look look = look(
+                recording,
+                runs.request(recording, run.settings()),
+                run,
+                (share, doing) -> progress.at(SHARE_READ * share, doing));
         progress.at(SHARE_READ, "copying the recording in");
         Event event = folder.addRecording(recording, run);
         Detail.Run added = (Detail.Run) event.detail();
-        List<Warning> warnings = new ArrayList<>(readable.warnings());
-        if (!added.file().stamp().sha256().equals(readable.sha256())) {
+        List<Warning> warnings = new ArrayList<>(look.warnings());
+        if (added.file().stamp().sha256().equals(look.sha256())) {
+            look.analysed().ifPresent(analysed -> {
+                AnalysedRun kept = runs.keep(event, analysed, true).run();
+                new KeptFigures(folder, runs).keep(event, false, RunFigures.spectrum(kept));
+            });
+        } else {
             warnings.add(new Warning(
                     "changed-while-added",
                     "'" + recording + "' was written to while it was being added; strike " + event.id()
@@ -88,7 +93,26 @@ public final class AddRun {
         }
         olderThanSaid(run, added).ifPresent(warnings::add);
         progress.at(1, "done");
-        return new Added(event, warnings);
+        return new Added(event, look.analysed().map(AnalysedRecording::orders), warnings);
+    }
+
+    /** What going through a recording to its end showed. */
+    private record Look(String sha256, Optional<AnalysedRecording> analysed, List<Warning> warnings) {}
+
+    private static Look look(Path recording, AnalysisRequest request, NewRun run, Progress progress) {
+        try {
+            AnalysedRecording analysed = AnalyseRecording.answer(request, progress);
+            RunOrders orders = analysed.orders();
+            return new Look(orders.source().sha256(), Optional.of(analysed), orders.warnings());
+        } catch (BadInput e) {
+            // Evidence all the same, if only it can be read to its end and has the channels named.
+            Readable readable = readToTheEnd(
+                    recording, new IntakeOptions(request.fullScale(), request.table()), progress);
+            requireChannels(readable.channels(), run);
+            List<Warning> warnings = new ArrayList<>(readable.warnings());
+            warnings.add(new Warning("not-analysed", "it is in the job, but gives no result: " + e.getMessage()));
+            return new Look(readable.sha256(), Optional.empty(), warnings);
+        }
     }
 
     /** What reading a recording to its end showed. */
@@ -110,7 +134,7 @@ public final class AddRun {
         long[] done = {0};
         return (samples, frames) -> {
             done[0] += frames;
-            progress.at(SHARE_READ * Math.min(1, done[0] / all), READING);
+            progress.at(Math.min(1, done[0] / all), READING);
         };
     }
 

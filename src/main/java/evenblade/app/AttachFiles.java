@@ -12,7 +12,7 @@ public final class AttachFiles {
     private AttachFiles() {}
 
     /**
-     * Copies the files in, all or none.
+     * Copies the files in, all or none; photos are brought down for the report at once.
      *
      * @param text a remark to all of them; may be empty
      * @param at when they were made; now, where empty
@@ -20,6 +20,10 @@ public final class AttachFiles {
      * @throws evenblade.problem.BadInput where one can't be read or isn't what its name says
      */
     public static List<Event> answer(Path job, List<Path> files, String text, Optional<OffsetDateTime> at) {
-        return JobFolder.open(job).attach(files, text, at);
+        JobFolder folder = JobFolder.open(job);
+        List<Event> added = folder.attach(files, text, at);
+        ReportPhotos photos = new ReportPhotos(folder, List.of());
+        added.parallelStream().forEach(photos::keep);
+        return added;
     }
 }

@@ -16,6 +16,7 @@ import evenblade.json.JsonWriter;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.units.FullScale;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -184,9 +185,13 @@ final class JobRuns {
 
     /** How its recording is to be analysed. */
     AnalysisRequest request(Detail.Run run) {
-        RunSettings settings = run.settings();
+        return request(folder.locate(run.file()), run.settings());
+    }
+
+    /** The same of a file that needn't be in the job yet. */
+    AnalysisRequest request(Path file, RunSettings settings) {
         return new AnalysisRequest(
-                folder.locate(run.file()),
+                file,
                 record.installation(),
                 settings.engineRpm(),
                 settings.propellerRpm(),

@@ -11,9 +11,13 @@ import evenblade.report.ReportContent.Photo;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Future;
+import java.util.function.Supplier;
 
 /** The photos of a report, brought down to what a page needs; each is scaled once and kept. */
 final class ReportPhotos {
+    /** To be raised with every change of how photos are scaled. */
+    private static final int FORMAT = 1;
+
     private static final int PHOTO_PX = 1200;
     /** All photos together, so that a report of thirty can still be mailed. */
     private static final int PHOTO_BYTES_IN_ALL = 5_000_000;
@@ -21,16 +25,11 @@ final class ReportPhotos {
     private static final int MOST_PHOTO_BYTES = 350_000;
 
     private final JobFolder folder;
-    private final String version;
     private final List<Warning> fileWarnings;
 
-    /**
-     * @param version of the program: another one may scale otherwise
-     * @param fileWarnings names the files that aren't as they were added
-     */
-    ReportPhotos(JobFolder folder, String version, List<Warning> fileWarnings) {
+    /** @param fileWarnings names the files that aren't as they were added */
+    ReportPhotos(JobFolder folder, List<Warning> fileWarnings) {
         this.folder = folder;
-        this.version = version;
         this.fileWarnings = List.copyOf(fileWarnings);
     }
 
@@ -46,27 +45,51 @@ final class ReportPhotos {
     private Optional<Photo> photo(Event event, int mostBytes) {
         Detail.Attachment attachment = (Detail.Attachment) event.detail();
         String words = event.text().isBlank() ? attachment.file().originalName() : event.text();
-        return scaled(attachment, mostBytes)
+        return light(attachment, mostBytes)
                 .map(jpeg -> new Photo(
                         Figure.photo(words, jpeg),
                         event.id() + ", " + attachment.file().originalName()
                                 + (event.text().isBlank() ? "" : ": " + event.text())));
     }
 
-    /** One that was changed since it was added is taken as it is now. */
-    private Optional<byte[]> scaled(Detail.Attachment attachment, int mostBytes) {
+    private Optional<byte[]> light(Detail.Attachment attachment, int mostBytes) {
         boolean asAdded = fileWarnings.stream()
                 .noneMatch(w -> w.message().contains("'" + attachment.file().path() + "'"));
-        String key = String.join(
-                "\n", "scaled photo", version, attachment.file().stamp().sha256(), PHOTO_PX + " " + mostBytes);
-        Optional<byte[]> kept = asAdded ? folder.cache().get(key) : Optional.empty();
+        if (!asAdded) {
+            // One that was changed since it was added is taken as it is now.
+            return PhotoScaler.jpeg(folder.locate(attachment.file()), PHOTO_PX)
+                    .map(jpeg -> PhotoScaler.lighter(jpeg, mostBytes));
+        }
+        return kept(key(attachment, "at most " + mostBytes + " bytes"), () -> kept(
+                        key(attachment, ""), () -> PhotoScaler.jpeg(folder.locate(attachment.file()), PHOTO_PX))
+                .map(jpeg -> PhotoScaler.lighter(jpeg, mostBytes)));
+    }
+
+    /** Scales a photo that was just added, so that the report needn't. */
+    void keep(Event event) {
+        Detail.Attachment attachment = (Detail.Attachment) event.detail();
+        if (attachment.type().showable()) {
+            kept(key(attachment, ""), () -> PhotoScaler.jpeg(folder.locate(attachment.file()), PHOTO_PX));
+        }
+    }
+
+    private Optional<byte[]> kept(String key, Supplier<Optional<byte[]>> made) {
+        Optional<byte[]> kept = folder.cache().get(key);
         if (kept.isPresent()) {
             return kept;
         }
-        Optional<byte[]> fresh = PhotoScaler.jpeg(folder.locate(attachment.file()), PHOTO_PX, mostBytes);
-        if (asAdded) {
-            fresh.ifPresent(jpeg -> folder.cache().put(key, jpeg));
-        }
+        Optional<byte[]> fresh = made.get();
+        fresh.ifPresent(jpeg -> folder.cache().put(key, jpeg));
         return fresh;
+    }
+
+    private static String key(Detail.Attachment attachment, String weight) {
+        return String.join(
+                "\n",
+                "scaled photo",
+                String.valueOf(FORMAT),
+                attachment.file().stamp().sha256(),
+                String.valueOf(PHOTO_PX),
+                weight);
     }
 }

@@ -6,7 +6,6 @@ import evenblade.job.Event;
 import evenblade.job.JobFolder;
 import evenblade.job.JobRecord;
 import evenblade.job.Kind;
-import evenblade.job.ResultCache;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
 import evenblade.report.Figure;
@@ -22,7 +21,7 @@ import java.util.concurrent.Future;
 /** All standing runs of a job, analysed and drawn. */
 final class ReportRuns {
     private final JobRuns runs;
-    private final ResultCache cache;
+    private final KeptFigures keptFigures;
     private final JobRecord record;
     private final List<Warning> fileWarnings;
     private final Map<String, ReportRun> answered = new LinkedHashMap<>();
@@ -30,7 +29,7 @@ final class ReportRuns {
 
     private ReportRuns(JobFolder folder, JobRuns runs, List<Warning> fileWarnings) {
         this.runs = runs;
-        this.cache = folder.cache();
+        this.keptFigures = new KeptFigures(folder, runs);
         this.record = runs.record();
         this.fileWarnings = fileWarnings;
     }
@@ -100,26 +99,16 @@ final class ReportRuns {
 
     /** From the cache where its recording is as it was. */
     private ReportRun asAdded(Event run, boolean newest, boolean first) {
-        Detail.Run detail = (Detail.Run) run.detail();
-        String key = runs.dependsOn(
-                "pictures in the report, newest: " + newest + ", of "
-                        + detail.file().path(),
-                RunFigures.FORMAT,
-                detail);
-        Optional<List<Figure>> drawn = cache.get(key).flatMap(RunFigures::read);
-        if (drawn.isPresent() || !newest) {
-            AnalysedRun known = runs.result(run, newest || first).run();
-            List<Figure> figures = drawn.orElseGet(() -> RunFigures.spectrum(known));
-            if (drawn.isEmpty()) {
-                cache.put(key, RunFigures.written(figures));
-            }
-            return run(run, known, figures, "");
+        Optional<List<Figure>> drawn = keptFigures.get(run, newest);
+        if (newest && drawn.isEmpty()) {
+            // The waterfall is drawn from the recording itself.
+            AnalysedRecording analysed = AnalyseRecording.answer(runs.request((Detail.Run) run.detail()));
+            List<Figure> figures = keptFigures.keep(run, true, RunFigures.all(analysed));
+            return run(run, runs.keep(run, analysed, true).run(), figures, "");
         }
-        // The waterfall is drawn from the recording itself.
-        AnalysedRecording analysed = AnalyseRecording.answer(runs.request(detail));
-        List<Figure> figures = RunFigures.all(analysed);
-        cache.put(key, RunFigures.written(figures));
-        return run(run, runs.keep(run, analysed, true).run(), figures, "");
+        AnalysedRun known = runs.result(run, newest || first).run();
+        List<Figure> figures = drawn.orElseGet(() -> keptFigures.keep(run, false, RunFigures.spectrum(known)));
+        return run(run, known, figures, "");
     }
 
     private ReportRun changed(Event run, boolean newest) {

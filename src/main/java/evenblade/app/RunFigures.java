@@ -3,20 +3,10 @@ package evenblade.app;
 import evenblade.chart.Picture;
 import evenblade.orders.RunOrders;
 import evenblade.report.Figure;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.DataInputStream;
-import java.io.DataOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Optional;
 
-/** The pictures that a report shows of one run, and the form in which a job's cache keeps them. */
+/** The pictures that a report shows of one run. */
 final class RunFigures {
-    /** To be raised with every change of this form or of a picture. */
-    static final int FORMAT = 3;
-
     private static final int WIDTH_PX = 1000;
     private static final int HEIGHT_PX = 560;
     private static final int SMALL_WIDTH_PX = 860;
@@ -71,27 +61,5 @@ final class RunFigures {
                 .max()
                 .orElse(0);
         return LEAST_BARS_HEIGHT_PX / 2 + Math.max(LEAST_BARS_HEIGHT_PX / 2, PX_PER_BAR * lines);
-    }
-
-    static byte[] written(List<Figure> figures) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (DataOutputStream out = new DataOutputStream(bytes)) {
-            KeptFields.list(out, figures, (to, figure) -> {
-                KeptFields.text(to, figure.words());
-                KeptFields.bytes(to, figure.bytes());
-            });
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return bytes.toByteArray();
-    }
-
-    /** The pictures again; empty where the bytes aren't in this form. */
-    static Optional<List<Figure>> read(byte[] bytes) {
-        try (DataInputStream in = new DataInputStream(new ByteArrayInputStream(bytes))) {
-            return Optional.of(KeptFields.list(in, from -> Figure.wide(KeptFields.text(from), KeptFields.bytes(from))));
-        } catch (IOException e) {
-            return Optional.empty();
-        }
     }
 }

@@ -103,7 +103,7 @@ public final class WriteReport {
     private Composed compose(PaperSize paper, Consumer<ReportRuns> analysed) {
         List<Warning> warnings = new ArrayList<>(fileWarnings);
         progress.at(SHARE_FILES, "analysing the runs");
-        List<Future<Optional<Photo>>> photos = new ReportPhotos(folder, version(), fileWarnings).begin(workers);
+        List<Future<Optional<Photo>>> photos = new ReportPhotos(folder, fileWarnings).begin(workers);
         ReportRuns runs = ReportRuns.of(
                 folder,
                 jobRuns,

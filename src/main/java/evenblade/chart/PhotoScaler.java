@@ -7,6 +7,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Iterator;
@@ -24,7 +25,10 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 public final class PhotoScaler {
     private static final float QUALITY = 0.75f;
     private static final float LEAST_QUALITY = 0.35f;
-    private static final float QUALITY_STEP = 0.2f;
+    /** Bytes go down about in line with quality, from a share that stays. */
+    private static final double STAYING_SHARE = 0.25;
+    /** Read so much larger than wanted that bringing it down doesn't show. */
+    private static final double READ_LARGER = 1.5;
 
     private PhotoScaler() {}
 
@@ -32,29 +36,42 @@ public final class PhotoScaler {
      * The photo as JPEG, upright as far as its file says how it was held.
      *
      * @param longestPx longest side at most
-     * @param mostBytes wanted at most; the quality is lowered for it down to a limit, then the size
      * @return empty where the file holds no picture that can be read here
      */
-    public static Optional<byte[]> jpeg(Path file, int longestPx, int mostBytes) {
+    public static Optional<byte[]> jpeg(Path file, int longestPx) {
         try {
             Optional<BufferedImage> read = read(file, longestPx);
-            if (read.isEmpty()) {
-                return Optional.empty();
-            }
-            BufferedImage image = scaled(read.get(), longestPx);
-            float quality = QUALITY;
-            byte[] bytes = written(image, quality);
-            while (bytes.length > mostBytes && quality > LEAST_QUALITY) {
-                quality -= QUALITY_STEP;
-                bytes = written(image, quality);
-            }
-            if (bytes.length > mostBytes) {
-                bytes = written(scaled(image, longestPx * 2 / 3), LEAST_QUALITY);
-            }
-            return Optional.of(bytes);
+            return read.isEmpty() ? Optional.empty() : Optional.of(written(scaled(read.get(), longestPx), QUALITY));
         } catch (IOException | RuntimeException e) {
             // A damaged picture makes its reader throw what it likes; the caller says that it can't be shown.
             return Optional.empty();
+        }
+    }
+
+    /**
+     * The same photo in fewer bytes: first the quality is lowered, down to a limit, then the size.
+     *
+     * @param jpeg as {@link #jpeg} gives it
+     * @param mostBytes wanted at most
+     * @return the photo as it was, where it is small enough
+     */
+    public static byte[] lighter(byte[] jpeg, int mostBytes) {
+        if (jpeg.length <= mostBytes) {
+            return jpeg;
+        }
+        try {
+            BufferedImage image = ImageIO.read(new ByteArrayInputStream(jpeg));
+            double share = (double) mostBytes / jpeg.length;
+            double wanted = QUALITY * (share - STAYING_SHARE) / (1 - STAYING_SHARE);
+            byte[] bytes = written(image, (float) Math.max(LEAST_QUALITY, wanted));
+            if (bytes.length > mostBytes && wanted > LEAST_QUALITY) {
+                bytes = written(image, LEAST_QUALITY);
+            }
+            return bytes.length <= mostBytes
+                    ? bytes
+                    : written(scaled(image, Math.max(image.getWidth(), image.getHeight()) * 2 / 3), LEAST_QUALITY);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -70,7 +87,8 @@ public final class PhotoScaler {
             try {
                 reader.setInput(in, true, true);
                 ImageReadParam param = reader.getDefaultReadParam();
-                int step = Math.max(1, Math.max(reader.getWidth(0), reader.getHeight(0)) / (2 * longestPx));
+                double larger = Math.max(reader.getWidth(0), reader.getHeight(0)) / (READ_LARGER * longestPx);
+                int step = (int) Math.max(1, larger);
                 param.setSourceSubsampling(step, step, 0, 0);
                 return Optional.of(Upright.turned(reader.read(0, param), Upright.orientation(bytes)));
             } finally {
@@ -83,7 +101,8 @@ public final class PhotoScaler {
         double scale = Math.min(1, (double) longestPx / Math.max(image.getWidth(), image.getHeight()));
         int width = (int) Math.max(1, Math.round(scale * image.getWidth()));
         int height = (int) Math.max(1, Math.round(scale * image.getHeight()));
-        BufferedImage small = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        // In the order that the JPEG writer takes fastest.
+        BufferedImage small = new BufferedImage(width, height, BufferedImage.TYPE_3BYTE_BGR);
         Graphics2D surface = small.createGraphics();
         try {
             surface.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);

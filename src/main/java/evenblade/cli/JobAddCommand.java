@@ -40,8 +40,12 @@ final class JobAddCommand implements Command {
                 JobWords.remark(words),
                 settings(words),
                 conditions(words));
-        AddRun.Added added = AddRun.answer(JobWords.folder(words), recording, run);
+        AddRun.Added added;
+        try (WorkBar bar = new WorkBar()) {
+            added = AddRun.answer(JobWords.folder(words), recording, run, bar);
+        }
         JobWords.written(List.of(added.event()), out);
+        added.found().ifPresent(found -> FoundText.lines(found).forEach(out::println));
         for (Warning warning : added.warnings()) {
             Paragraph.lines("! ", "  ", warning.message()).forEach(out::println);
         }

@@ -20,6 +20,8 @@ public final class Main {
 
     /** Runs one command in this process and ends it with the command's exit status. */
     public static void main(String[] args) {
+        // Pictures are drawn without a display, and none is looked for.
+        System.setProperty("java.awt.headless", "true");
         PrintStream out = utf8(FileDescriptor.out);
         PrintStream err = utf8(FileDescriptor.err);
         int status = run(args, out, err);

@@ -42,7 +42,7 @@ final class OrdersCommand implements Command {
         try (WorkBar bar = new WorkBar()) {
             analysed = AnalyseRecording.answer(request, bar);
         }
-        List<Path> written = plots.isPresent() ? pictures(analysed, plots.get()) : List.of();
+        List<Path> written = plots.isPresent() ? WritePictures.answer(analysed, plots.get()) : List.of();
         if (json) {
             out.print(JsonWriter.write(OrdersJson.of(analysed.orders())));
         } else {
@@ -50,11 +50,5 @@ final class OrdersCommand implements Command {
         }
         written.forEach(file -> (json ? errors : out).println("wrote " + file));
         return ExitStatus.DONE;
-    }
-
-    /** The drawing toolkit is only loaded here, and told not to look for a display. */
-    private static List<Path> pictures(AnalysedRecording analysed, Path folder) throws IOException {
-        System.setProperty("java.awt.headless", "true");
-        return WritePictures.answer(analysed, folder);
     }
 }

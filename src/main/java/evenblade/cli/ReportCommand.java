@@ -27,8 +27,10 @@ final class ReportCommand implements Command {
     public int run(ParseResult words, PrintWriter out) {
         PaperSize paper =
                 Options.text(words, "--paper").map(ReportCommand::paper).orElse(PaperSize.A4);
-        WriteReport.Written written =
-                WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, (share, doing) -> {});
+        WriteReport.Written written;
+        try (WorkBar bar = new WorkBar()) {
+            written = WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, bar);
+        }
         List<Path> files = written.files();
         files.stream().limit(SHOWN).forEach(out::println);
         if (files.size() > SHOWN) {

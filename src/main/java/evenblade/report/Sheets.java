@@ -7,6 +7,8 @@ import com.openhtmltopdf.util.XRLog;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
@@ -29,6 +31,9 @@ final class Sheets {
      */
     static void write(String xhtml, String producer, OutputStream out) throws IOException {
         XRLog.setLoggingEnabled(false);
+        // It finds no fonts of its own for signs that ours hold; nobody who reads the sheets misses them.
+        Logger builtIn = Logger.getLogger("org.apache.pdfbox.pdmodel.font.PDType1Font");
+        builtIn.setLevel(Level.SEVERE);
         try (PDDocument sheets = new PDDocument()) {
             PDType0Font regular = font("DejaVuSansCondensed.ttf", sheets);
             PDType0Font bold = font("DejaVuSansCondensed-Bold.ttf", sheets);

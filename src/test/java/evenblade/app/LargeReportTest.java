@@ -13,7 +13,6 @@ import evenblade.job.NewRun;
 import evenblade.practice.Fault;
 import evenblade.practice.PracticeInstallation;
 import evenblade.practice.PracticeJob;
-import evenblade.report.PaperSize;
 import java.awt.Color;
 import java.awt.GradientPaint;
 import java.awt.Graphics2D;
@@ -21,11 +20,14 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Tag;
@@ -37,58 +39,85 @@ import org.junit.jupiter.api.io.TempDir;
 class LargeReportTest {
     private static final int RUNS = 40;
     private static final int PHOTOS = 30;
-    /** Of processor time, so that a busy machine doesn't count; wall time is at most this, and less on two cores. */
-    private static final double MOST_SECONDS = 10;
+    /** Of processor time, so that a busy machine doesn't count; on two quiet cores wall time is less. */
+    private static final double MOST_SECONDS = 16;
 
     private static final long MOST_BYTES = 15_000_000;
 
     @TempDir
     Path temp;
 
-    @Test
-    @DisplayName("is written in ten seconds where the results are kept, and is small enough to mail")
-    void isQuickAndSmall() throws IOException {
-        Path job = job();
-        List<String> lines = new ArrayList<>();
-        double slowestKept = 0;
-        for (String state : List.of("nothing kept", "results kept", "results kept, warm")) {
-            long start = System.nanoTime();
-            long busyFrom = busyNanos();
-            List<String> stages = new ArrayList<>();
-            Path out = temp.resolve("out");
-            WriteReport.Written written = WriteReport.answer(
-                    job,
-                    Optional.of(out),
-                    PaperSize.A4,
-                    (share, doing) -> stages.add(
-                            doing + String.format(Locale.ROOT, " %.1f s", (System.nanoTime() - start) / 1e9)));
-            double seconds = (System.nanoTime() - start) / 1e9;
-            double busy = (busyNanos() - busyFrom) / 1e9;
-            long html = Files.size(out.resolve(WriteReport.HTML));
-            long pdf = Files.size(out.resolve(WriteReport.PDF));
-            lines.add(String.format(
+    /** One report, written by a program of its own as a user starts it. */
+    private record Written(String state, double wallS, double busyS, long pageBytes, long sheetsBytes) {
+        String line() {
+            return String.format(
                     Locale.ROOT,
-                    "%s: %.1f s (%.1f s of processor), page %.1f MB, sheets %.1f MB",
+                    "%s: %.1f s, %.1f s of processor; page %.1f MB, sheets %.1f MB",
                     state,
-                    seconds,
-                    busy,
-                    html / 1e6,
-                    pdf / 1e6));
-            lines.add(stages.get(0) + "; " + stages.get(1) + "; " + stages.get(stages.size() - 2) + "; "
-                    + stages.get(stages.size() - 1));
-            assertThat(written.warnings()).isEmpty();
-            assertThat(html).isLessThan(MOST_BYTES);
-            assertThat(pdf).isLessThan(MOST_BYTES);
-            if (!state.equals("nothing kept")) {
-                slowestKept = Math.max(slowestKept, busy);
-            }
+                    wallS,
+                    busyS,
+                    pageBytes / 1e6,
+                    sheetsBytes / 1e6);
         }
-        Files.write(Path.of("target/report-figures.txt"), lines);
-        assertThat(slowestKept).as("processor seconds with results kept").isLessThan(MOST_SECONDS);
     }
 
-    private static long busyNanos() {
-        return ProcessHandle.current().info().totalCpuDuration().orElseThrow().toNanos();
+    @Test
+    @DisplayName("needs less processor time than ten seconds of two cores hold, the first one too, and can be mailed")
+    void isQuickAndSmall() throws Exception {
+        Path job = job();
+        List<Written> reports = new ArrayList<>();
+        reports.add(written("first report after the runs were added", job));
+        reports.add(written("once more", job));
+        deleteCache(job);
+        reports.add(written("every kept result deleted", job));
+        Files.write(
+                Path.of("target/report-figures.txt"),
+                reports.stream().map(Written::line).toList());
+        assertThat(reports)
+                .allSatisfy(report -> assertThat(report.pageBytes()).isLessThan(MOST_BYTES))
+                .allSatisfy(report -> assertThat(report.sheetsBytes()).isLessThan(MOST_BYTES));
+        assertThat(reports.subList(0, 2))
+                .allSatisfy(
+                        report -> assertThat(report.busyS()).as(report.state()).isLessThan(MOST_SECONDS));
+    }
+
+    private Written written(String state, Path job) throws IOException, InterruptedException {
+        Path out = temp.resolve("out");
+        long start = System.nanoTime();
+        Process program = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        "evenblade.start.Main",
+                        "report",
+                        job.toString(),
+                        "--out",
+                        out.toString())
+                .redirectErrorStream(true)
+                .redirectOutput(temp.resolve("said.txt").toFile())
+                .start();
+        Duration busy = Duration.ZERO;
+        while (!program.waitFor(20, TimeUnit.MILLISECONDS)) {
+            busy = program.info().totalCpuDuration().orElse(busy);
+        }
+        double wallS = (System.nanoTime() - start) / 1e9;
+        assertThat(program.exitValue())
+                .as(Files.readString(temp.resolve("said.txt")))
+                .isZero();
+        return new Written(
+                state,
+                wallS,
+                busy.toMillis() / 1e3,
+                Files.size(out.resolve(WriteReport.HTML)),
+                Files.size(out.resolve(WriteReport.PDF)));
+    }
+
+    private static void deleteCache(Path job) throws IOException {
+        try (Stream<Path> kept = Files.list(job.resolve("cache"))) {
+            for (Path each : kept.toList()) {
+                Files.delete(each);
+            }
+        }
     }
 
     /** The runs of eight practice jobs in one, a change after every fifth. */
@@ -103,7 +132,8 @@ class LargeReportTest {
             JobFolder source = JobFolder.open(made);
             for (Event event : source.record().standing(Kind.RUN)) {
                 Detail.Run run = (Detail.Run) event.detail();
-                job.addRecording(
+                AddRun.answer(
+                        folder,
                         source.locate(run.file()),
                         new NewRun(
                                 Optional.empty(),

@@ -28,12 +28,11 @@ class PhotoScalerTest {
     @DisplayName("is brought down to its longest side and never up")
     void isScaledDown() throws IOException {
         Path large = write("large.png", new BufferedImage(900, 300, BufferedImage.TYPE_INT_RGB), "png");
-        BufferedImage small = read(PhotoScaler.jpeg(large, 300, 1_000_000).orElseThrow());
+        BufferedImage small = read(PhotoScaler.jpeg(large, 300).orElseThrow());
         assertThat(small.getWidth()).isEqualTo(300);
         assertThat(small.getHeight()).isEqualTo(100);
         Path tiny = write("tiny.png", new BufferedImage(40, 20, BufferedImage.TYPE_INT_RGB), "png");
-        assertThat(read(PhotoScaler.jpeg(tiny, 300, 1_000_000).orElseThrow()).getWidth())
-                .isEqualTo(40);
+        assertThat(read(PhotoScaler.jpeg(tiny, 300).orElseThrow()).getWidth()).isEqualTo(40);
     }
 
     @Test
@@ -47,9 +46,11 @@ class PhotoScalerTest {
             }
         }
         Path file = write("grain.png", grain, "png");
-        int free = PhotoScaler.jpeg(file, 800, Integer.MAX_VALUE).orElseThrow().length;
-        int held = PhotoScaler.jpeg(file, 800, free / 3).orElseThrow().length;
-        assertThat(held).isLessThanOrEqualTo(free / 3);
+        byte[] free = PhotoScaler.jpeg(file, 800).orElseThrow();
+        for (int share : new int[] {1, 2, 3}) {
+            assertThat(PhotoScaler.lighter(free, free.length / share)).hasSizeLessThanOrEqualTo(free.length / share);
+        }
+        assertThat(PhotoScaler.lighter(free, free.length)).isSameAs(free);
     }
 
     @Test
@@ -67,7 +68,7 @@ class PhotoScalerTest {
         Path file = temp.resolve("turned.jpg");
         Files.write(file, withOrientation(plain.toByteArray(), 6));
 
-        BufferedImage upright = read(PhotoScaler.jpeg(file, 100, 1_000_000).orElseThrow());
+        BufferedImage upright = read(PhotoScaler.jpeg(file, 100).orElseThrow());
 
         assertThat(upright.getWidth()).isEqualTo(32);
         assertThat(upright.getHeight()).isEqualTo(64);
@@ -80,8 +81,8 @@ class PhotoScalerTest {
     void damagedIsNone() throws IOException {
         Path file = temp.resolve("damaged.jpg");
         Files.write(file, new byte[] {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 0, 1, 2});
-        assertThat(PhotoScaler.jpeg(file, 100, 1000)).isEmpty();
-        assertThat(PhotoScaler.jpeg(temp.resolve("missing.jpg"), 100, 1000)).isEmpty();
+        assertThat(PhotoScaler.jpeg(file, 100)).isEmpty();
+        assertThat(PhotoScaler.jpeg(temp.resolve("missing.jpg"), 100)).isEmpty();
     }
 
     private Path write(String name, BufferedImage image, String format) throws IOException {
