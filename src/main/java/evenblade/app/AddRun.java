@@ -106,8 +106,8 @@ public final class AddRun {
             return new Look(orders.source().sha256(), Optional.of(analysed), orders.warnings());
         } catch (BadInput e) {
             // Evidence all the same, if only it can be read to its end and has the channels named.
-            Readable readable = readToTheEnd(
-                    recording, new IntakeOptions(request.fullScale(), request.table()), progress);
+            Readable readable =
+                    readToTheEnd(recording, new IntakeOptions(request.fullScale(), request.table()), progress);
             requireChannels(readable.channels(), run);
             List<Warning> warnings = new ArrayList<>(readable.warnings());
             warnings.add(new Warning("not-analysed", "it is in the job, but gives no result: " + e.getMessage()));
