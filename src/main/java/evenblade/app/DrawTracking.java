@@ -28,14 +28,21 @@ public final class DrawTracking {
 
     /** What goes with the blades and what stays with the hub; empty where nothing can be told yet. */
     public static Optional<Picture> deviations(TrackView view) {
-        TrackingAnalysis now = view.now();
-        List<DeviationPicture.Row> blades = rows("blade ", now.blades());
-        List<DeviationPicture.Row> positions = rows("position ", now.positions());
+        return deviations(view, view.now());
+    }
+
+    /** The same for one of the stretches without a change. */
+    static Optional<Picture> deviations(TrackView view, TrackingAnalysis spell) {
+        List<DeviationPicture.Row> blades = rows("blade ", spell.blades());
+        List<DeviationPicture.Row> positions = rows("position ", spell.positions());
         if (blades.isEmpty() && positions.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(new DeviationPicture(new DeviationPicture.Data(
-                Caption.of(marked(view, now.sessions().size() + " session(s) since the last change")),
+                Caption.of(marked(
+                        view,
+                        spell.sessions().size() + " session(s) "
+                                + (spell == view.now() ? "since the last change" : "before a change"))),
                 "deviation of the tip (mm)",
                 blades,
                 positions)));
@@ -47,7 +54,8 @@ public final class DrawTracking {
             deviation
                     .estimate()
                     .ifPresent(e -> rows.add(new DeviationPicture.Row(
-                            what + deviation.name(), new Estimate(e.valueMm(), e.lowMm(), e.highMm(), true))));
+                            what + deviation.name(),
+                            new Estimate(e.valueMm(), e.lowMm(), e.highMm(), e.lowMm() > 0 || e.highMm() < 0))));
         }
         return rows;
     }

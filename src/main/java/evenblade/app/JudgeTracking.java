@@ -123,11 +123,16 @@ public final class JudgeTracking {
      */
     public static TrackView answer(Path job) {
         JobRecord record = JobFolder.open(job).record();
-        Installation installation = record.installation();
-        List<MarkedTips> sessions = sessions(record);
-        if (sessions.isEmpty()) {
+        if (sessions(record).isEmpty()) {
             throw BadInput.in(job).found("no tip marks in this job", "at least one entry made with 'job tracking'");
         }
+        return of(record);
+    }
+
+    /** Judges a record with at least one session. */
+    static TrackView of(JobRecord record) {
+        Installation installation = record.installation();
+        List<MarkedTips> sessions = sessions(record);
         List<List<TrackingSession>> spells =
                 UnchangedSpells.part(sessions.stream().map(MarkedTips::session).toList(), changes(record));
         List<TrackingSession> last = spells.get(spells.size() - 1);

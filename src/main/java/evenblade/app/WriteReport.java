@@ -11,7 +11,6 @@ import evenblade.job.EvidenceCheck.Thoroughness;
 import evenblade.job.JobFolder;
 import evenblade.problem.Warning;
 import evenblade.report.Figure;
-import evenblade.report.FindingPart;
 import evenblade.report.PaperSize;
 import evenblade.report.Report;
 import evenblade.report.ReportContent.Photo;
@@ -113,7 +112,7 @@ public final class WriteReport {
         analysed.accept(runs);
         List<Stage> stages = runs.stages();
         List<Future<ReportedComparison>> comparisons = ReportComparisons.begin(runs, stages, workers);
-        Future<List<FindingPart>> findings = workers.begin(() -> FindingsForReport.of(jobRuns));
+        Future<FindingsForReport> findings = workers.begin(() -> FindingsForReport.of(jobRuns));
         List<Trend> trends = TrendOverJob.of(stages);
         List<ReportedComparison> compared = Workers.takeAll(comparisons);
         Optional<String> channel = compared.stream()
@@ -131,7 +130,8 @@ public final class WriteReport {
                 trend(runs, trends, channel),
                 turn(runs, channel),
                 Workers.takeAll(photos).stream().flatMap(Optional::stream).toList(),
-                Workers.take(findings));
+                Workers.take(findings).findings(),
+                Workers.take(findings).answers());
         progress.at(SHARE_RUNS, "setting the report");
         return new Composed(new Report(input.content(), paper), runs, trends, warnings);
     }

@@ -69,7 +69,8 @@ public final class PolarPicture extends Picture {
                 .orElseThrow();
         double full = largest > 0 ? Axis.roundUp(largest) : 1;
         double radius = area.getHeight() / 2 - pen.em(2);
-        double cx = area.getCenterX();
+        // Left of the middle, so that the names beside it have room.
+        double cx = Math.min(area.getCenterX(), area.getX() + radius + pen.em(4));
         double cy = area.getCenterY();
         paintNet(pen, cx, cy, radius, full);
         List<StackedLabels.Label> labels = new ArrayList<>();

@@ -43,6 +43,9 @@ public final class TrackTiePicture extends Picture {
         }
     }
 
+    /** How far the axis reaches beyond the farthest run. */
+    private static final double ROOM_FOR_NAMES = 1.3;
+
     private final Data data;
 
     public TrackTiePicture(Data data) {
@@ -82,7 +85,7 @@ public final class TrackTiePicture extends Picture {
                         .orElseThrow(),
                 data.fit().map(f -> f.high().largest()).orElse(0.0));
         AxesFrame frame = new AxesFrame(
-                Axis.fromZero("size of the track vector (mm)", 1.1 * farthest),
+                Axis.fromZero("size of the track vector (mm)", ROOM_FOR_NAMES * farthest),
                 Axis.fromZero(data.axisTitle(), largest),
                 pen.theme());
         Plane plane = frame.place(

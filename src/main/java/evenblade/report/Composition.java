@@ -23,6 +23,7 @@ final class Composition {
                 input.trend(),
                 input.turn(),
                 StaticParts.of(input.record()),
+                input.answers(),
                 runs(input.runs()),
                 input.photos(),
                 InstallationFacts.of(input.record().installation()),

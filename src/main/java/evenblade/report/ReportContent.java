@@ -13,6 +13,7 @@ import java.util.List;
  * @param trend over all runs; may be empty
  * @param turn one turn of the propeller, before and after; may be empty
  * @param checks static readings with their limits
+ * @param answers what they say together, and together with the runs; may be empty
  * @param runs each ground run, newest first
  * @param photos with what was said of them
  * @param installation engine, drive and propeller
@@ -28,6 +29,7 @@ public record ReportContent(
         List<Figure> trend,
         List<Figure> turn,
         List<StaticPart> checks,
+        List<AnswerPart> answers,
         List<RunPart> runs,
         List<Photo> photos,
         List<Fact> installation,
@@ -41,6 +43,7 @@ public record ReportContent(
         trend = List.copyOf(trend);
         turn = List.copyOf(turn);
         checks = List.copyOf(checks);
+        answers = List.copyOf(answers);
         runs = List.copyOf(runs);
         photos = List.copyOf(photos);
         installation = List.copyOf(installation);

@@ -18,6 +18,7 @@ import java.util.List;
  * @param turn pictures of one turn of the propeller
  * @param photos that can be shown
  * @param findings what it points to, weightiest first; empty where none are worked out
+ * @param answers what several measurements say together; may be empty
  */
 public record ReportInput(
         JobRecord record,
@@ -29,7 +30,8 @@ public record ReportInput(
         List<Figure> trend,
         List<Figure> turn,
         List<ReportContent.Photo> photos,
-        List<FindingPart> findings) {
+        List<FindingPart> findings,
+        List<AnswerPart> answers) {
     public ReportInput {
         fileWarnings = List.copyOf(fileWarnings);
         runs = List.copyOf(runs);
@@ -38,6 +40,7 @@ public record ReportInput(
         turn = List.copyOf(turn);
         photos = List.copyOf(photos);
         findings = List.copyOf(findings);
+        answers = List.copyOf(answers);
     }
 
     /** Its content in words, ready to be set. */

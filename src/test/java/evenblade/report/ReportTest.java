@@ -58,7 +58,9 @@ class ReportTest {
                 List.of(),
                 List.of(),
                 List.of(new ReportContent.Photo(Figure.half("the hub", DOT), "the hub & flange")),
-                findings);
+                findings,
+                List.of(new AnswerPart(
+                        "Shaking and track", List.of("At perfect track little would be left."), List.of())));
     }
 
     private static String html(ReportInput input) throws IOException {
