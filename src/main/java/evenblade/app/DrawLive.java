@@ -8,9 +8,11 @@ import evenblade.chart.Picture;
 import evenblade.chart.SpectrumPicture;
 import evenblade.chart.WaterfallPicture;
 import evenblade.live.LiveReading;
+import evenblade.orders.ChannelOrders;
 import evenblade.orders.DwellOrders;
 import evenblade.recording.Series;
 import evenblade.signal.Spectrum;
+import evenblade.units.SignalUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -27,7 +29,7 @@ public final class DrawLive {
 
     /** The spectrum of the latest window with the orders marked; empty before the first. */
     public static Optional<Picture> spectrum(LiveReading reading) {
-        if (reading.spectrum().isEmpty() || reading.channels().isEmpty()) {
+        if (reading.spectrum().isEmpty()) {
             return Optional.empty();
         }
         Spectrum spectrum = reading.spectrum().get();
@@ -37,7 +39,7 @@ public final class DrawLive {
                 caption(reading),
                 spectrum.frequenciesHz(),
                 spectrum.values(),
-                reading.channels().get(0).unit(),
+                reading.channels().stream().findFirst().map(ChannelOrders::unit).orElse(SignalUnit.FULL_SCALE),
                 marks,
                 Math.min(
                         dwell.map(OrderRows::upToHz).orElse(USUAL_HZ),

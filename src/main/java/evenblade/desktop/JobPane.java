@@ -151,6 +151,13 @@ final class JobPane extends JPanel {
         super.removeNotify();
     }
 
+    /** The recording under way, which must not be left by accident. */
+    Optional<LivePane> recording() {
+        return atHand.getComponentCount() == 1 && atHand.getComponent(0) instanceof LivePane live && live.recording()
+                ? Optional.of(live)
+                : Optional.empty();
+    }
+
     /** The panel at hand. */
     JPanel atHand() {
         return atHand;

@@ -1,5 +1,6 @@
 package evenblade.desktop;
 
+import evenblade.app.Figures;
 import evenblade.chart.Ink;
 import java.awt.BasicStroke;
 import java.awt.Color;
@@ -18,6 +19,8 @@ final class LiveHistory extends JPanel {
 
     private record Point(double atS, Optional<Double> once, Optional<Double> pass) {}
 
+    private String unit = "";
+
     LiveHistory() {
         setName("history");
     }
@@ -27,7 +30,9 @@ final class LiveHistory extends JPanel {
         repaint();
     }
 
-    void add(double atS, Optional<Double> once, Optional<Double> pass) {
+    /** Adds amplitudes in a unit that stays the same. */
+    void add(double atS, Optional<Double> once, Optional<Double> pass, String unit) {
+        this.unit = unit;
         points.add(new Point(atS, once, pass));
         repaint();
     }
@@ -50,18 +55,24 @@ final class LiveHistory extends JPanel {
         g.setColor(Look.ink(Ink.GRID));
         g.drawLine(0, top + height - 1, getWidth(), top + height - 1);
         g.setColor(Look.ink(Ink.TEXT));
-        g.drawString(name + " so far", em / 2, top + em);
         double most = points.stream()
                 .flatMap(point -> of.apply(point).stream())
                 .mapToDouble(Double::doubleValue)
                 .max()
-                .orElse(1);
+                .orElse(0);
         double last = points.isEmpty()
                 ? 1
                 : Math.max(20, points.get(points.size() - 1).atS());
+        g.setFont(getFont().deriveFont(getFont().getSize2D() * 0.9f));
+        g.drawString(name, em / 2, top + em);
+        g.drawString(most > 0 ? "top " + Figures.plain(most) + " " + unit : "none yet", em / 2, top + 2 * em + 2);
+        String seconds = Figures.fixed(last, 0) + " s";
+        g.drawString("0", em / 2, top + height - 4);
+        g.drawString(seconds, getWidth() - em / 2 - g.getFontMetrics().stringWidth(seconds), top + height - 4);
         g.setColor(colour);
         g.setStroke(new BasicStroke(3));
-        int room = height - 2 * em;
+        int foot = top + height - 3 * em / 2;
+        int room = height - 4 * em - em / 2;
         int lastX = -1;
         int lastY = 0;
         for (Point point : points) {
@@ -71,7 +82,7 @@ final class LiveHistory extends JPanel {
                 continue;
             }
             int x = (int) (point.atS() / last * (getWidth() - em));
-            int y = top + height - 4 - (int) (value.get() / most * room);
+            int y = foot - (int) (value.get() / most * room);
             if (lastX >= 0) {
                 g.drawLine(lastX, lastY, x, y);
             } else {

@@ -2,88 +2,70 @@ package evenblade.desktop;
 
 import evenblade.app.ListDevices;
 import evenblade.app.RecordRun;
-import evenblade.capture.FormatWish;
 import evenblade.capture.InputDevice;
-import evenblade.job.Conditions;
 import evenblade.job.Event;
-import evenblade.job.NewRun;
-import evenblade.job.RunSettings;
 import evenblade.problem.BadInput;
+import java.awt.BorderLayout;
+import java.awt.KeyboardFocusManager;
 import java.awt.event.KeyEvent;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import javax.swing.JButton;
-import javax.swing.JComboBox;
-import javax.swing.JComponent;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.Timer;
+import javax.swing.text.JTextComponent;
 import net.miginfocom.swing.MigLayout;
 
-/** A ground run as it happens: which input, how loud, and speed, orders and spectrum to be read at two metres. */
+/** A ground run as it happens: which input, how loud, then speed, orders and spectrum to be read at two metres. */
 final class LivePane extends JPanel {
     /** Fifteen looks a second. */
     private static final int LOOK_MS = 66;
 
     private final transient Bench bench;
     private final transient OpenJob job;
-    private final JComboBox<String> device = new JComboBox<>();
-    private final JTextField channels = new JTextField(4);
-    private final JTextField mark = new JTextField(6);
-    private final JTextField label = new JTextField(12);
-    private final JButton start = Look.main(new JButton("Start recording (space)"));
+    private final InputFields fields;
+    private final JButton start = Look.main(new JButton());
     private final LiveScreen screen;
+    private final LevelCheck level;
+    private final JPanel buttons;
+    private final JPanel seen = new JPanel(new BorderLayout());
     private final Complaint complaint = new Complaint();
     private final transient Timer looks = new Timer(LOOK_MS, e -> look());
     private transient Optional<RecordRun> running = Optional.empty();
-    private boolean waiting;
+    private transient Optional<Runnable> afterwards = Optional.empty();
+    private boolean opening;
 
     LivePane(Bench bench, OpenJob job) {
-        super(new MigLayout("insets 14, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        super(new MigLayout("insets 10 14 10 14, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         setName("live");
+        fields = new InputFields(bench.drafts(), job);
+        level = new LevelCheck(bench, job, fields, complaint, this::levelHeld);
         screen = new LiveScreen(job.record().installation().propeller().blades(), bench.work());
-        add(Look.heading("Record a ground run"));
-        add(choices());
-        add(complaint);
-        add(screen, "wmin 200, hmin 200");
+        JPanel head = new JPanel(new MigLayout("insets 0, hidemode 3", "[][]push[]"));
+        head.add(Look.heading("Ground run"));
+        buttons = level.buttons();
+        head.add(buttons, "gapleft 20");
+        start.setName("record");
         start.addActionListener(e -> startOrStop());
-        registerKeyboardAction(
-                e -> startOrStop(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_ANCESTOR_OF_FOCUSED_COMPONENT);
+        head.add(start);
+        add(head);
+        add(fields);
+        add(complaint);
+        add(seen, "wmin 200, hmin 200");
+        seen.add(level);
+        words();
+        registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
+        start.setEnabled(false);
         bench.work().begin("Looking for inputs", progress -> ListDevices.answer(), this::show, complaint::show);
     }
 
-    private JPanel choices() {
-        JPanel row = new JPanel(new MigLayout("insets 0, hidemode 3", "[][grow,fill][][][][][][][]"));
-        add(row, "Input", "input", device, "wmin 120");
-        add(row, "Channels", "live channels", channels, "");
-        channels.putClientProperty("JTextField.placeholderText", "2");
-        add(row, "Mark", "live mark", mark, "");
-        mark.putClientProperty("JTextField.placeholderText", "none");
-        add(row, "Name", "live name", label, "");
-        label.putClientProperty("JTextField.placeholderText", "as found, …");
-        bench.drafts().keep(job.draft("live"), label);
-        start.setName("record");
-        row.add(start);
-        return row;
-    }
-
-    private static void add(JPanel row, String words, String name, JComponent field, String how) {
-        JLabel word = new JLabel(words);
-        word.setLabelFor(field);
-        field.setName(name);
-        row.add(word);
-        row.add(field, how);
-    }
-
     private void show(List<InputDevice> inputs) {
-        inputs.forEach(each -> device.addItem(each.name()));
+        fields.show(inputs);
         start.setEnabled(!inputs.isEmpty());
+        level.allow(!inputs.isEmpty());
         if (inputs.isEmpty()) {
             complaint.show("This machine shows no microphone or line input. Plug one in and open this page again, or "
                     + "record with something else and add the file as a run.");
@@ -91,74 +73,121 @@ final class LivePane extends JPanel {
         start.requestFocusInWindow();
     }
 
+    /** Space belongs to a text while one is being typed. */
+    private void space() {
+        boolean typing =
+                KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner() instanceof JTextComponent text
+                        && text.isEditable()
+                        && text.isEnabled();
+        if (isShowing() && (running.isPresent() || !typing)) {
+            startOrStop();
+        }
+    }
+
     private void startOrStop() {
-        if (waiting) {
+        if (opening || !start.isEnabled()) {
             return;
         }
         if (running.isPresent()) {
-            running.get().stop();
-            start.setEnabled(false);
-            return;
+            stop();
+        } else {
+            complaint.clear();
+            level.quit(this::begin);
         }
-        complaint.clear();
+    }
+
+    private void stop() {
+        running.ifPresent(RecordRun::stop);
+        start.setEnabled(false);
+        bench.say("Taking the run into the job…");
+    }
+
+    private void begin() {
+        RecordRun.Request request;
+        int steps;
         try {
-            begin(request());
+            request = fields.run(job.quietTake());
+            steps = fields.stepCount();
         } catch (BadInput e) {
             complaint.show(e.getMessage());
+            return;
         }
-    }
-
-    private RecordRun.Request request() {
-        OptionalDouble count = ImportForm.number(channels, "channels");
-        RunSettings settings =
-                EntryForm.typed(mark).map(RunSettings.NONE::withMarkChannel).orElse(RunSettings.NONE);
-        return new RecordRun.Request(
-                job.folder(),
-                Optional.ofNullable((String) device.getSelectedItem()),
-                new FormatWish(
-                        OptionalInt.empty(),
-                        count.isPresent() ? OptionalInt.of((int) count.getAsDouble()) : OptionalInt.empty(),
-                        OptionalInt.empty()),
-                OptionalDouble.empty(),
-                new NewRun(Optional.empty(), EntryForm.typed(label), "", settings, Conditions.NONE),
-                Optional.empty(),
-                Optional.empty());
-    }
-
-    private void begin(RecordRun.Request request) {
-        waiting = true;
-        bench.work().begin("Opening the input", progress -> RecordRun.prepare(request), this::record, wrong -> {
-            waiting = false;
-            complaint.show(wrong);
-        });
+        opening = true;
+        levelHeld(true);
+        bench.work()
+                .begin(
+                        "Opening the input",
+                        progress -> RecordRun.prepare(request),
+                        run -> record(run, steps),
+                        wrong -> {
+                            opening = false;
+                            levelHeld(false);
+                            complaint.show(wrong);
+                        });
     }
 
     /** The recording has a thread of its own, so that nothing else that is worked at holds it up. */
-    private void record(RecordRun run) {
-        waiting = false;
+    private void record(RecordRun run, int steps) {
+        opening = false;
         running = Optional.of(run);
-        start.setText("Stop recording (space)");
-        screen.began();
+        words();
+        show(screen);
+        screen.began(steps);
         looks.start();
+        start.requestFocusInWindow();
+        run.leftovers().forEach(warning -> bench.say(warning.message()));
         bench.say("Recording " + run.device());
         bench.work().alongside("Recording", progress -> run.record(), this::ended, wrong -> {
             stopped();
             complaint.show(wrong);
+            afterwards = Optional.empty();
         });
     }
 
     private void ended(RecordRun.Recorded recorded) {
         stopped();
         bench.drafts().forget(job.draft("live"));
-        recorded.warnings().forEach(warning -> bench.say(warning.message()));
-        bench.entered(recorded.event().map(List::<Event>of).orElse(List.of()));
+        List<Event> event = recorded.event().map(List::<Event>of).orElse(List.of());
+        Optional<Runnable> then = afterwards;
+        afterwards = Optional.empty();
+        if (recorded.warnings().isEmpty() || then.isPresent()) {
+            bench.entered(event);
+        } else {
+            bench.entered(List.of());
+            level.tell(recorded.warnings(), () -> event.forEach(bench::showEntry));
+        }
+        then.ifPresent(Runnable::run);
     }
 
     private void stopped() {
         running = Optional.empty();
         looks.stop();
-        start.setText("Start recording (space)");
+        show(level);
+        levelHeld(false);
+        words();
+    }
+
+    private void show(JPanel panel) {
+        seen.removeAll();
+        seen.add(panel);
+        seen.revalidate();
+        seen.repaint();
+    }
+
+    private void words() {
+        fields.setVisible(running.isEmpty());
+        buttons.setVisible(running.isEmpty());
+        start.setText(running.isPresent() ? "Stop recording (space)" : "Start recording (space)");
         start.setEnabled(true);
+    }
+
+    /** Whether the input is in use, so that nothing about it can be changed. */
+    private void levelHeld(boolean held) {
+        fields.open(!held);
+        if (held && running.isEmpty()) {
+            show(level);
+        }
+        level.allow(!held || level.listening());
     }
 
     private void look() {
@@ -167,6 +196,24 @@ final class LivePane extends JPanel {
 
     /** Whether a recording is under way, which must not be left by accident. */
     boolean recording() {
-        return running.isPresent();
+        return opening || running.isPresent();
+    }
+
+    /** The focus back to where space ends the recording. */
+    void remind() {
+        complaint.show("A recording is under way. Stop it first (space); then the page can be left.");
+        start.requestFocus();
+    }
+
+    /** Ends the recording, and does something once the run is safely in the job. */
+    void stopThen(Runnable then) {
+        afterwards = Optional.of(then);
+        stop();
+    }
+
+    @Override
+    public void removeNotify() {
+        level.quit(() -> {});
+        super.removeNotify();
     }
 }

@@ -2,7 +2,7 @@ package evenblade.desktop;
 
 import evenblade.app.DrawLive;
 import evenblade.app.Figures;
-import evenblade.app.RecordRun;
+import evenblade.app.LiveRecording;
 import evenblade.capture.ChannelLevel;
 import evenblade.chart.Ink;
 import evenblade.chart.Picture;
@@ -12,6 +12,7 @@ import evenblade.orders.DwellOrders;
 import evenblade.orders.Level;
 import evenblade.orders.OrderReading;
 import evenblade.recording.Series;
+import evenblade.units.SignalUnit;
 import java.awt.Font;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,7 +34,7 @@ final class LiveScreen extends JPanel {
     private final JLabel rpmWords = new JLabel("engine rpm");
     private final JLabel propeller = new JLabel(" ");
     private final JLabel time = new JLabel("0:00");
-    private final JLabel dwell = new JLabel(" ");
+    private final DwellProgress dwell = new DwellProgress();
     private final JLabel clipping = new JLabel(" ");
     private final JLabel once = new JLabel(" ");
     private final JLabel bladePass = new JLabel(" ");
@@ -56,14 +57,14 @@ final class LiveScreen extends JPanel {
         fall.showInstead("The waterfall grows from the first seconds on.");
         setName("live screen");
         rpm.setName("live rpm");
-        dwell.setName("live dwell");
         clipping.setName("live clipping");
+        once.setName("live once");
+        bladePass.setName("live blade pass");
         time.setName("live time");
         large(rpm, FIGURES);
         large(time, MIDDLE);
         large(once, MIDDLE);
         large(bladePass, MIDDLE);
-        large(dwell, 1.3f);
         large(clipping, 1.1f);
         add(rpm, "spany 2, gapright 24");
         add(once, "wmin 0");
@@ -86,22 +87,27 @@ final class LiveScreen extends JPanel {
         label.setFont(label.getFont().deriveFont(Font.BOLD, label.getFont().getSize2D() * times));
     }
 
-    void began() {
+    /** A recording begins with so many steps to be led through. */
+    void began(int steps) {
         readAtS = 0;
+        rpm.setText("– – – –");
+        once.setText("1×  –");
+        bladePass.setText("blade pass  –");
+        dwell.began(steps);
         history.clear();
         lines.clear();
     }
 
-    void show(RecordRun.View view) {
+    void show(LiveRecording.View view) {
         time.setText(clock(view.seconds()));
-        levels.show(view.levels());
         long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
+        levels.show(view.levels(), clipped > 0);
         clipping.setText(clipped == 0 ? "not clipped" : "✕ CLIPPED: turn gain down");
         clipping.setForeground(Look.ink(clipped == 0 ? Ink.QUIET_TEXT : Ink.LIMIT));
-        view.reading().filter(reading -> reading.toS() != readAtS).ifPresent(this::show);
+        view.reading().filter(reading -> reading.toS() != readAtS).ifPresent(reading -> show(reading, view));
     }
 
-    private void show(LiveReading reading) {
+    private void show(LiveReading reading, LiveRecording.View view) {
         readAtS = reading.toS();
         Optional<Double> engine = reading.engineRpm();
         rpm.setText(engine.map(value -> Figures.fixed(value, 0)).orElse("– – – –"));
@@ -109,22 +115,18 @@ final class LiveScreen extends JPanel {
         propeller.setText(reading.propellerRpm()
                 .map(value -> " · propeller " + Figures.fixed(value, 0) + " rpm")
                 .orElse(" · speed not found in the sound yet"));
-        Optional<DwellOrders> held = reading.channels().stream()
-                .flatMap(channel -> channel.dwells().stream())
-                .reduce((one, later) -> later);
-        dwell.setText(held.map(each -> "Steady for "
-                        + Figures.fixed(each.dwell().durationS(), 0) + " s of the last "
-                        + Figures.fixed(reading.toS() - reading.fromS(), 0))
-                .orElse("Not steady yet"));
+        dwell.show(view);
+        Optional<DwellOrders> held = latestDwell(reading);
         String unit = reading.channels().isEmpty()
                 ? ""
-                : " " + reading.channels().get(0).unit().display();
+                : words(reading.channels().get(0).unit());
         Optional<Double> first = held.flatMap(each -> amplitude(each, 1));
         Optional<Double> pass = held.flatMap(each -> amplitude(each, blades));
-        once.setText("1×  " + first.map(value -> Figures.plain(value) + unit).orElse("not detected"));
-        bladePass.setText(
-                "blade pass  " + pass.map(value -> Figures.plain(value) + unit).orElse("not detected"));
-        history.add(reading.toS(), first, pass);
+        once.setText(
+                "1×  " + first.map(value -> Figures.plain(value) + " " + unit).orElse("not detected"));
+        bladePass.setText("blade pass  "
+                + pass.map(value -> Figures.plain(value) + " " + unit).orElse("not detected"));
+        history.add(reading.toS(), first, pass, unit);
         draw(reading);
     }
 
@@ -142,6 +144,18 @@ final class LiveScreen extends JPanel {
                 fallen.ifPresent(fall::show);
             });
         });
+    }
+
+    /** The latest dwell in the window. */
+    static Optional<DwellOrders> latestDwell(LiveReading reading) {
+        return reading.channels().stream()
+                .limit(1)
+                .flatMap(channel -> channel.dwells().stream())
+                .reduce((one, later) -> later);
+    }
+
+    private static String words(SignalUnit unit) {
+        return unit == SignalUnit.FULL_SCALE ? "of full scale" : unit.display();
     }
 
     /** Of a propeller order, where it is detected. */

@@ -19,6 +19,7 @@ import javax.swing.Action;
 import javax.swing.JComponent;
 import javax.swing.JFileChooser;
 import javax.swing.JFrame;
+import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
@@ -44,7 +45,7 @@ final class MainWindow extends JFrame implements Bench {
         super("Evenblade");
         this.settings = settings;
         this.drafts = settings.drafts();
-        setDefaultCloseOperation(WindowConstants.DISPOSE_ON_CLOSE);
+        setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
         setMinimumSize(LEAST);
         settings.window().ifPresentOrElse(this::setBounds, () -> {
             setSize(USUAL);
@@ -53,7 +54,7 @@ final class MainWindow extends JFrame implements Bench {
         addWindowListener(new WindowAdapter() {
             @Override
             public void windowClosing(WindowEvent e) {
-                remember();
+                end();
             }
         });
         Thread.setDefaultUncaughtExceptionHandler((thread, wrong) -> SwingUtilities.invokeLater(
@@ -154,11 +155,24 @@ final class MainWindow extends JFrame implements Bench {
         return bar;
     }
 
+    /** A recording under way isn't left; says so. */
+    private boolean held() {
+        Optional<LivePane> recording = pane.flatMap(JobPane::recording);
+        recording.ifPresent(LivePane::remind);
+        return recording.isPresent();
+    }
+
     private void startNewJob() {
+        if (held()) {
+            return;
+        }
         fillAside(new InstallationForm(this, this::build).listening());
     }
 
     private void startPractice() {
+        if (held()) {
+            return;
+        }
         fillAside(new PracticeForm(this, this::build));
     }
 
@@ -168,6 +182,9 @@ final class MainWindow extends JFrame implements Bench {
     }
 
     private void chooseJob() {
+        if (held()) {
+            return;
+        }
         JFileChooser chooser = new JFileChooser(
                 settings.recentJobs().stream().findFirst().map(Path::toFile).orElse(null));
         chooser.setFileSelectionMode(JFileChooser.DIRECTORIES_ONLY);
@@ -178,32 +195,67 @@ final class MainWindow extends JFrame implements Bench {
     }
 
     private void closeJob() {
+        if (held()) {
+            return;
+        }
         job = Optional.empty();
         settings.closed();
         build();
     }
 
     private void switchColours() {
+        if (held()) {
+            return;
+        }
         settings.dark(!settings.dark());
         Look.apply(settings);
         build();
     }
 
     private void switchUnits() {
+        if (held()) {
+            return;
+        }
         settings.inches(!settings.inches());
         build();
         say("A bare number now counts as " + (settings.inches() ? "inches." : "millimetres."));
     }
 
     private void text(int more) {
+        if (held()) {
+            return;
+        }
         settings.textPx(settings.textPx() + more);
         Look.apply(settings);
         build();
     }
 
     private void end() {
+        Optional<LivePane> recording = pane.flatMap(JobPane::recording);
+        if (recording.isPresent()) {
+            if (stopsFirst()) {
+                recording.get().stopThen(this::end);
+            } else {
+                recording.get().remind();
+            }
+            return;
+        }
         remember();
         dispose();
+    }
+
+    private boolean stopsFirst() {
+        String[] answers = {"Go on recording", "Stop, keep the run and close"};
+        return JOptionPane.showOptionDialog(
+                        this,
+                        "A recording is under way.",
+                        "Evenblade",
+                        JOptionPane.DEFAULT_OPTION,
+                        JOptionPane.WARNING_MESSAGE,
+                        null,
+                        answers,
+                        answers[0])
+                == 1;
     }
 
     private void remember() {
@@ -229,6 +281,9 @@ final class MainWindow extends JFrame implements Bench {
 
     @Override
     public void openJob(Path folder) {
+        if (held()) {
+            return;
+        }
         work.begin(
                 "Opening " + folder.getFileName(),
                 progress -> ShowJob.answer(folder, Thoroughness.QUICK),
@@ -243,6 +298,9 @@ final class MainWindow extends JFrame implements Bench {
 
     @Override
     public void show(JComponent panel) {
+        if (held()) {
+            return;
+        }
         shown = Optional.empty();
         pane.ifPresent(p -> p.show(panel, Optional.empty()));
         panel.setFocusCycleRoot(false);
@@ -278,6 +336,9 @@ final class MainWindow extends JFrame implements Bench {
 
     @Override
     public void showEntry(Event event, Optional<SeeEvidence.Sight> sight) {
+        if (held()) {
+            return;
+        }
         shown = Optional.of(event);
         job.ifPresent(open -> pane.ifPresent(p -> p.show(view(open, p, event, sight), Optional.of(event))));
     }

@@ -17,6 +17,7 @@ final class OpenJob {
     private final Path folder;
     private final Map<String, SoftReference<RunAnswer>> runs = new HashMap<>();
     private JobView view;
+    private Optional<Path> quietTake = Optional.empty();
 
     OpenJob(Path folder, JobView view) {
         this.folder = folder;
@@ -60,6 +61,15 @@ final class OpenJob {
 
     void keep(Event run, RunAnswer answer) {
         runs.put(run.id(), new SoftReference<>(answer));
+    }
+
+    /** Sound of the input with the engine standing, of this session. */
+    Optional<Path> quietTake() {
+        return quietTake;
+    }
+
+    void quietTake(Path file) {
+        quietTake = Optional.of(file);
     }
 
     /** Name under which a form's typed texts are kept for this job. */

@@ -56,16 +56,25 @@ final class RunCardPane extends JPanel {
     private void plan() {
         complaint.clear();
         try {
-            List<Double> rpms = Arrays.stream(speeds.getText().split(","))
-                    .map(String::strip)
-                    .filter(text -> !text.isEmpty())
-                    .map(RunCardPane::rpm)
-                    .toList();
+            List<Double> rpms = rpms(speeds);
             OptionalDouble hz = ImportForm.number(rate, "samples a second");
             show(PlanRun.answer(job.record().installation(), rpms, hz));
         } catch (BadInput e) {
             complaint.show(e.getMessage());
         }
+    }
+
+    /**
+     * The speeds typed into a field, parted by commas.
+     *
+     * @throws BadInput where one is no number
+     */
+    static List<Double> rpms(JTextField field) {
+        return Arrays.stream(field.getText().split(","))
+                .map(String::strip)
+                .filter(text -> !text.isEmpty())
+                .map(RunCardPane::rpm)
+                .toList();
     }
 
     private static Double rpm(String text) {

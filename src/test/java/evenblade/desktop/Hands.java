@@ -81,7 +81,12 @@ final class Hands {
 
     /** Waits until something holds; it is looked at on the event thread. */
     void await(String what, Callable<Boolean> holds) {
-        long end = System.nanoTime() + PATIENCE_MS * 1_000_000;
+        await(what, PATIENCE_MS / 1000, holds);
+    }
+
+    /** The same with another patience. */
+    void await(String what, long seconds, Callable<Boolean> holds) {
+        long end = System.nanoTime() + seconds * 1_000_000_000;
         while (System.nanoTime() < end) {
             if (onEventThread(holds)) {
                 return;
@@ -253,6 +258,11 @@ final class Hands {
     void photograph(Path file) {
         awaitRest();
         pause(120);
+        photographNow(file);
+    }
+
+    /** What never comes to rest. */
+    void photographNow(Path file) {
         try {
             java.nio.file.Files.createDirectories(file.toAbsolutePath().getParent());
             ImageIO.write(look(), "png", file.toFile());
