@@ -8,6 +8,7 @@ import evenblade.job.JobRecord;
 import evenblade.job.Kind;
 import evenblade.problem.Warning;
 import java.awt.BorderLayout;
+import java.awt.Component;
 import java.util.Optional;
 import javax.swing.Action;
 import javax.swing.BorderFactory;
@@ -149,6 +150,13 @@ final class JobPane extends JPanel {
     public void removeNotify() {
         weighing.ifPresent(Work.Task::giveUp);
         super.removeNotify();
+    }
+
+    /** Everything around the panel at hand makes room for it, or comes back. */
+    void giveRoom(boolean all) {
+        for (Component each : getComponents()) {
+            each.setVisible(each == split || !all);
+        }
     }
 
     /** The recording under way, which must not be left by accident. */

@@ -13,6 +13,7 @@ import java.util.Optional;
 import javax.swing.JButton;
 import javax.swing.JPanel;
 import javax.swing.KeyStroke;
+import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import javax.swing.text.JTextComponent;
 import net.miginfocom.swing.MigLayout;
@@ -44,10 +45,10 @@ final class LivePane extends JPanel {
         fields = new InputFields(bench.drafts(), job);
         level = new LevelCheck(bench, job, fields, complaint, this::levelHeld);
         screen = new LiveScreen(job.record().installation().propeller().blades(), bench.work());
-        JPanel head = new JPanel(new MigLayout("insets 0, hidemode 3", "[][]push[]"));
+        JPanel head = new JPanel(new MigLayout("insets 0, hidemode 3", "[grow]12[]12[]"));
         head.add(Look.heading("Ground run"));
         buttons = level.buttons();
-        head.add(buttons, "gapleft 20");
+        head.add(buttons);
         start.setName("record");
         start.addActionListener(e -> startOrStop());
         head.add(start);
@@ -177,6 +178,9 @@ final class LivePane extends JPanel {
     private void words() {
         fields.setVisible(running.isEmpty());
         buttons.setVisible(running.isEmpty());
+        if (SwingUtilities.getAncestorOfClass(JobPane.class, this) instanceof JobPane around) {
+            around.giveRoom(running.isPresent());
+        }
         start.setText(running.isPresent() ? "Stop recording (space)" : "Start recording (space)");
         start.setEnabled(true);
     }

@@ -76,10 +76,10 @@ final class LiveScreen extends JPanel {
         add(dwell, "wmin 0");
         add(clipping, "wmin 0, wrap");
         JPanel pictures = new JPanel(
-                new MigLayout("insets 0, gap 8", "[grow 42,fill][grow 42,fill][grow 16,fill]", "[grow,fill]"));
+                new MigLayout("insets 0, gap 8", "[grow 40,fill][grow 40,fill][grow 20,fill]", "[grow,fill]"));
         pictures.add(spectrum, "wmin 240, hmin 160");
         pictures.add(fall, "wmin 240, hmin 160");
-        pictures.add(history, "wmin 120, hmin 100");
+        pictures.add(history, "wmin 190, hmin 100");
         add(pictures, "span 3, grow");
     }
 
