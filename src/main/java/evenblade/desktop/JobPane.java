@@ -52,7 +52,7 @@ final class JobPane extends JPanel {
         split.setDividerLocation(bench.settings().number("timeline.width", TIMELINE_WIDTH));
         split.addPropertyChangeListener(JSplitPane.DIVIDER_LOCATION_PROPERTY, e -> bench.settings()
                 .keep("timeline.width", split.getDividerLocation()));
-        add(split, "wmin 300, hmin 200");
+        add(split, "push, grow, wmin 300, hmin 200");
         refresh();
     }
 

@@ -55,7 +55,7 @@ final class LivePane extends JPanel {
         add(head);
         add(fields);
         add(complaint);
-        add(seen, "wmin 200, hmin 200");
+        add(seen, "push, grow, wmin 200, hmin 200");
         seen.add(level);
         words();
         registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
