@@ -15,22 +15,15 @@ import java.util.List;
 final class ResidualSpectrum {
     private static final int NEAREST = 2;
     private static final int FARTHEST = 8;
-    /** A half-overlapped Hann average counts about 1.9 degrees of freedom per stretch (Welch 1967). */
-    private static final double DOF_PER_STRETCH = 1.9;
-
-    private static final double DOF_PER_STRETCH_APART = 2;
-    /** From so many stretches on the noise is known well enough without overlapping them. */
-    private static final int PLENTY = 200;
 
     private final Spectrum density;
     private final double dofPerStretch;
 
     ResidualSpectrum(Series residual, double rateHz) {
         double seconds = Math.max(0.3, Math.min(1.5, residual.size() / rateHz / 6));
-        AveragedSpectrum usual = AveragedSpectrum.hann(seconds, rateHz, Spectrum.Scaling.DENSITY);
-        boolean plenty = residual.size() > PLENTY * usual.segmentLength();
-        this.density = (plenty ? apart(usual) : usual).of(residual, rateHz);
-        this.dofPerStretch = plenty ? DOF_PER_STRETCH_APART : DOF_PER_STRETCH;
+        AveragedSpectrum average = AveragedSpectrum.hann(seconds, rateHz, Spectrum.Scaling.DENSITY, residual.size());
+        this.density = average.of(residual, rateHz);
+        this.dofPerStretch = average.dofPerSegment();
     }
 
     /**
@@ -40,10 +33,6 @@ final class ResidualSpectrum {
      * @param dof degrees of freedom it is known with
      */
     record Noise(double unitSquaredPerHz, double dof) {}
-
-    private static AveragedSpectrum apart(AveragedSpectrum usual) {
-        return new AveragedSpectrum(usual.segmentLength(), 0, usual.window(), usual.detrend(), usual.scaling());
-    }
 
     Noise around(double frequencyHz, List<Double> otherLinesHz) {
         double bin = density.binHz();

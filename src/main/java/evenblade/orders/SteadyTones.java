@@ -23,7 +23,6 @@ final class SteadyTones {
     private static final int NEIGHBOURHOOD_BINS = 40;
     private static final int FLOOR_STEP_BINS = 16;
     private static final double FLOOR_DOF = 60;
-    private static final double DOF_PER_STRETCH = 1.9;
     private static final int MOST = 12;
     /** Samples over which the speed is taken as steady for looking over angle: some hundredths of a second. */
     private static final int KNOT_SAMPLES = 16;
@@ -130,11 +129,11 @@ final class SteadyTones {
 
     private static List<Found> peaks(
             Series samples, double rate, double stretch, double from, double upTo, boolean followsSpeed) {
-        Spectrum density =
-                AveragedSpectrum.hann(stretch, rate, Spectrum.Scaling.DENSITY).of(samples, rate);
+        AveragedSpectrum average = AveragedSpectrum.hann(stretch, rate, Spectrum.Scaling.DENSITY, samples.size());
+        Spectrum density = average.of(samples, rate);
         double bin = density.binHz();
         int bins = Math.min(density.values().size() - 3, (int) (upTo / bin));
-        double dof = DOF_PER_STRETCH * density.segments();
+        double dof = average.dofPerSegment() * density.segments();
         List<Found> found = new ArrayList<>();
         double[] floors = floors(density);
         int lowest = Math.max(4, (int) Math.ceil(from / bin));

@@ -26,6 +26,8 @@ public record AveragedSpectrum(
     private static final int WORTH_SHARING = 16;
 
     private static final int PARTS = 2;
+    /** From so many lengths of a stretch on they need not overlap. */
+    private static final int PLENTY = 60;
 
     /** What is taken off a stretch before it is windowed. */
     public enum Detrend {
@@ -50,6 +52,28 @@ public record AveragedSpectrum(
         double wanted = Math.min(secondsPerSegment * rateHz, LONGEST_USUAL_SEGMENT);
         int length = Math.max(2, Integer.highestOneBit((int) (wanted * Math.sqrt(2))));
         return new AveragedSpectrum(length, length / 2, Window.HANN, Detrend.CONSTANT, scaling);
+    }
+
+    /**
+     * The same for a signal of known length: where there are plenty of stretches they stand side by
+     * side, at half the cost and hardly less certain.
+     *
+     * @param samples in the signal
+     */
+    public static AveragedSpectrum hann(
+            double secondsPerSegment, double rateHz, Spectrum.Scaling scaling, int samples) {
+        AveragedSpectrum usual = hann(secondsPerSegment, rateHz, scaling);
+        return samples < PLENTY * usual.segmentLength
+                ? usual
+                : new AveragedSpectrum(usual.segmentLength, 0, usual.window, usual.detrend, usual.scaling);
+    }
+
+    /**
+     * Degrees of freedom that every stretch of a Hann average of noise is worth: two side by side, about
+     * 1.9 half overlapped (Welch 1967).
+     */
+    public double dofPerSegment() {
+        return overlap == 0 ? 2 : 1.9;
     }
 
     /** The spectrum of samples taken {@code rateHz} times a second; at least one sample. */
