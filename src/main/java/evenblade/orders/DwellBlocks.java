@@ -65,11 +65,6 @@ final class DwellBlocks {
         return count[block];
     }
 
-    /** From the first sample of the first block to the last of the last. */
-    int span() {
-        return first[first.length - 1] + count[count.length - 1] - first[0];
-    }
-
     long samples() {
         return IntStream.of(count).asLongStream().sum();
     }

@@ -1,6 +1,7 @@
 package evenblade.orders;
 
 import evenblade.recording.Series;
+import evenblade.recording.SeriesBuilder;
 import evenblade.speed.SpeedTrack;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -26,7 +27,8 @@ final class Leftover {
     /** Sum of squares by channel and block. */
     private final double[][] squares;
 
-    private final float[][] residual;
+    /** By channel and block. */
+    private final float[][][] residual;
     /** By block, channel and slice: Σ slope × residual, Σ slope². */
     private final double[][][] wished;
 
@@ -37,7 +39,7 @@ final class Leftover {
         this.blocks = blocks;
         this.gradient = new double[channels][blocks.blocks()][];
         this.squares = new double[channels][blocks.blocks()];
-        this.residual = asked == Asked.RESIDUAL ? new float[channels][blocks.span()] : new float[0][];
+        this.residual = new float[asked == Asked.RESIDUAL ? channels : 0][blocks.blocks()][];
         this.wished = new double[asked == Asked.WISHES ? blocks.blocks() : 0][channels][];
         this.sensed = new double[wished.length][channels][];
     }
@@ -65,7 +67,7 @@ final class Leftover {
                     gradient[c][block] = Products.of(x, columns, unknowns, count);
                     squares[c][block] = product(x, x, 0, count);
                     if (residual.length > 0) {
-                        keep(x, residual[c], blocks.first(block) - blocks.first(0), count);
+                        residual[c][block] = single(x, count);
                     }
                     if (wished.length > 0) {
                         slope(columns, solution[c], slope, count);
@@ -77,10 +79,12 @@ final class Leftover {
         });
     }
 
-    private static void keep(double[] x, float[] into, int from, int count) {
+    private static float[] single(double[] x, int count) {
+        float[] single = new float[count];
         for (int i = 0; i < count; i++) {
-            into[from + i] = (float) x[i];
+            single[i] = (float) x[i];
         }
+        return single;
     }
 
     private int mostSamples() {
@@ -189,7 +193,11 @@ final class Leftover {
     }
 
     Series residual(int channel) {
-        return Series.ofFloats(residual[channel], residual[channel].length);
+        SeriesBuilder series = new SeriesBuilder();
+        for (float[] ofBlock : residual[channel]) {
+            series.append(ofBlock, 0, ofBlock.length);
+        }
+        return series.build(1);
     }
 
     /** What the residuals ask the track to be moved by, slice by slice, all channels and lines together. */

@@ -3,6 +3,7 @@ package evenblade.orders;
 import evenblade.numeric.Distributions;
 import evenblade.numeric.Selection;
 import evenblade.recording.Series;
+import evenblade.recording.SeriesBuilder;
 import evenblade.signal.AveragedSpectrum;
 import evenblade.signal.Spectrum;
 import evenblade.speed.Dwell;
@@ -179,22 +180,25 @@ final class SteadyTones {
     private Series overAngle(Series residual) {
         double from = track.revolutionsAt(dwell.fromS());
         double step = dwell.propellerHz() / rateHz;
-        double[] samples = residual.toArray();
-        float[] over = new float[samples.length];
+        int size = residual.size();
+        SeriesBuilder over = new SeriesBuilder();
+        float[] one = new float[1];
         int knot = 0;
         double here = 0;
         double next = track.revolutionsAt(dwell.fromS() + KNOT_SAMPLES / rateHz) - from;
-        for (int k = 0; k < over.length; k++) {
+        for (int k = 0; k < size; k++) {
             double wanted = k * step;
-            while (next < wanted && (knot + 1) * KNOT_SAMPLES < samples.length) {
+            while (next < wanted && (knot + 1) * KNOT_SAMPLES < size) {
                 knot++;
                 here = next;
                 next = track.revolutionsAt(dwell.fromS() + (knot + 1) * KNOT_SAMPLES / rateHz) - from;
             }
             double at = Math.max(0, (knot + (wanted - here) / (next - here)) * KNOT_SAMPLES);
-            int i = (int) Math.min(at, samples.length - 2.0);
-            over[k] = (float) (samples[i] + Math.min(1, at - i) * (samples[i + 1] - samples[i]));
+            int i = (int) Math.min(at, size - 2.0);
+            double before = residual.at(i);
+            one[0] = (float) (before + Math.min(1, at - i) * (residual.at(i + 1) - before));
+            over.append(one, 0, 1);
         }
-        return Series.ofFloats(over, over.length);
+        return over.build(1);
     }
 }
