@@ -57,8 +57,8 @@ public final class TieWords {
         } else {
             sentences.add("These runs don't show that propeller 1× changes with track at all.");
         }
-        sentences.add(
-                "At perfect track " + size(found.left(), unit) + " would be left, which points to mass or engine.");
+        sentences.add("At perfect track " + size(found.left(), unit) + " would be left"
+                + (found.left().low() > 0 ? ", which points to mass or engine." : ", which may be nothing at all."));
         sentences.add("One mm of track once a turn makes " + size(found.perMillimetre(), unit) + ".");
         found.perDegree()
                 .ifPresent(
@@ -107,6 +107,15 @@ public final class TieWords {
                         tie.engineRpm(),
                         tie.channel())
                 + (tie.phase() ? "with the phase from the mark." : "by size alone, for not every run has a mark."));
+        if (tie.answer() instanceof TieAnswer.Tied) {
+            tiedBasis();
+        }
+        if (!tie.leftOut().isEmpty()) {
+            sentences.add("Left out: " + String.join("; ", tie.leftOut()) + ".");
+        }
+    }
+
+    private void tiedBasis() {
         if (tie.phase()) {
             String sense = tie.counting() == HubCounting.WITH_ROTATION ? "with" : "against";
             sentences.add("Hub positions are "
@@ -118,9 +127,6 @@ public final class TieWords {
         if (!tie.staleMarks().isEmpty()) {
             sentences.add("Something was changed before " + String.join(", ", tie.staleMarks())
                     + " and the tips not marked again; the marks before that are used.");
-        }
-        if (!tie.leftOut().isEmpty()) {
-            sentences.add("Left out: " + String.join("; ", tie.leftOut()) + ".");
         }
     }
 

@@ -1,29 +1,30 @@
 package evenblade.cli;
 
 import evenblade.app.WeighFindings;
-import evenblade.json.JsonWriter;
-import java.io.PrintWriter;
-import picocli.CommandLine.Model.CommandSpec;
+import evenblade.json.JsonFields;
+import java.nio.file.Path;
+import java.util.List;
 import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade findings}: what a job's measurements point to. */
-final class FindingsCommand implements Command {
+final class FindingsCommand extends JobQuestionCommand<WeighFindings.Answer> {
     @Override
-    public void describe(CommandSpec spec) {
-        spec.usageMessage()
-                .description("Weigh all that a job has measured: what it points to, how surely, what to do next.");
-        JobWords.addFolder(spec);
-        spec.addOption(Options.json());
+    String purpose() {
+        return "Weigh all that a job has measured: what it points to, how surely, what to do next.";
     }
 
     @Override
-    public int run(ParseResult words, PrintWriter out) {
-        WeighFindings.Answer answer = WeighFindings.answer(JobWords.folder(words));
-        if (Options.said(words, "--json")) {
-            out.print(JsonWriter.write(FindingsJson.of(answer)));
-        } else {
-            FindingsText.lines(answer).forEach(out::println);
-        }
-        return ExitStatus.DONE;
+    WeighFindings.Answer ask(Path job, ParseResult words) {
+        return WeighFindings.answer(job);
+    }
+
+    @Override
+    JsonFields json(WeighFindings.Answer answer) {
+        return FindingsJson.of(answer);
+    }
+
+    @Override
+    List<String> text(WeighFindings.Answer answer) {
+        return FindingsText.lines(answer);
     }
 }

@@ -99,7 +99,7 @@ final class JobText {
                     + pitch.reference().word()
                     + pitch.station().map(s -> "; at " + s).orElse(""));
         } else if (detail instanceof Detail.RunOut runOut) {
-            lines.add(runOut.total() + " in all at a radius of " + runOut.dialRadius()
+            lines.add("full dial reading " + runOut.total() + " at a radius of " + runOut.dialRadius()
                     + runOut.high().map(h -> "; highest at " + h).orElse(""));
         }
         return lines;

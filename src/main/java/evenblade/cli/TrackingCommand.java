@@ -1,29 +1,30 @@
 package evenblade.cli;
 
 import evenblade.app.JudgeTracking;
-import evenblade.json.JsonWriter;
-import java.io.PrintWriter;
-import picocli.CommandLine.Model.CommandSpec;
+import evenblade.json.JsonFields;
+import java.nio.file.Path;
+import java.util.List;
 import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade tracking}: what the tip marks of a job say together. */
-final class TrackingCommand implements Command {
+final class TrackingCommand extends JobQuestionCommand<JudgeTracking.TrackView> {
     @Override
-    public void describe(CommandSpec spec) {
-        spec.usageMessage()
-                .description("Weigh the tip marks of a job: which blade, which hub position, what to try next.");
-        JobWords.addFolder(spec);
-        spec.addOption(Options.json());
+    String purpose() {
+        return "Weigh the tip marks of a job: which blade, which hub position, what to try next.";
     }
 
     @Override
-    public int run(ParseResult words, PrintWriter out) {
-        JudgeTracking.TrackView view = JudgeTracking.answer(JobWords.folder(words));
-        if (Options.said(words, "--json")) {
-            out.print(JsonWriter.write(TrackingJson.of(view)));
-        } else {
-            TrackingText.lines(view).forEach(out::println);
-        }
-        return ExitStatus.DONE;
+    JudgeTracking.TrackView ask(Path job, ParseResult words) {
+        return JudgeTracking.answer(job);
+    }
+
+    @Override
+    JsonFields json(JudgeTracking.TrackView answer) {
+        return TrackingJson.of(answer);
+    }
+
+    @Override
+    List<String> text(JudgeTracking.TrackView answer) {
+        return TrackingText.lines(answer);
     }
 }

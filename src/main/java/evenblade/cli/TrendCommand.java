@@ -1,30 +1,36 @@
 package evenblade.cli;
 
 import evenblade.app.ShowTrend;
-import evenblade.json.JsonWriter;
-import java.io.PrintWriter;
+import evenblade.json.JsonFields;
+import java.nio.file.Path;
+import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade trend}: every figure over all runs of a job. */
-final class TrendCommand implements Command {
+final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
     @Override
-    public void describe(CommandSpec spec) {
-        spec.usageMessage()
-                .description("Follow every figure over all runs of a job, with what was changed between them.");
-        JobWords.addFolder(spec);
-        spec.addOption(WantedSpeed.option());
-        spec.addOption(Options.json());
+    String purpose() {
+        return "Follow every figure over all runs of a job, with what was changed between them.";
     }
 
     @Override
-    public int run(ParseResult words, PrintWriter out) {
-        ShowTrend.Answer answer = ShowTrend.answer(JobWords.folder(words), WantedSpeed.of(words));
-        if (Options.said(words, "--json")) {
-            out.print(JsonWriter.write(TrendJson.of(answer)));
-        } else {
-            TrendText.lines(answer).forEach(out::println);
-        }
-        return ExitStatus.DONE;
+    void describeMore(CommandSpec spec) {
+        spec.addOption(WantedSpeed.option());
+    }
+
+    @Override
+    ShowTrend.Answer ask(Path job, ParseResult words) {
+        return ShowTrend.answer(job, WantedSpeed.of(words));
+    }
+
+    @Override
+    JsonFields json(ShowTrend.Answer answer) {
+        return TrendJson.of(answer);
+    }
+
+    @Override
+    List<String> text(ShowTrend.Answer answer) {
+        return TrendText.lines(answer);
     }
 }

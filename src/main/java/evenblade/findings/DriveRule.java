@@ -19,6 +19,9 @@ final class DriveRule implements Rule {
 
     private static final double SMEARED = 0.35;
 
+    /** A mesh that kept more than this of its loudness counts as unchanged. */
+    private static final double LOUD_AS_BEFORE = 0.5;
+
     @Override
     public Cause cause() {
         return Cause.DRIVE;
@@ -53,6 +56,17 @@ final class DriveRule implements Rule {
                         false,
                         loudest.amplitude(),
                         "Look at tooth contact, backlash or belt tension and drain the oil over a magnet; then repeat the run."));
+    }
+
+    /** Lines beside the mesh are lost in a wandering speed before the mesh is: while it is as loud, nothing is put right. */
+    @Override
+    public boolean mayPersist(Stage stage, double symptom) {
+        return stage.sightings()
+                .of(Role.MESH)
+                .detected()
+                .strongest()
+                .map(mesh -> mesh.amplitude() > LOUD_AS_BEFORE * symptom)
+                .orElse(false);
     }
 
     private record Side(Sighting mesh, int off, double share) {}

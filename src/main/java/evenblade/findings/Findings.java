@@ -76,6 +76,9 @@ public record Findings(List<Finding> list) {
         Optional<Stage> since = Optional.empty();
         for (int i = best + 1; i < stages.size(); i++) {
             Optional<Assessment> now = rule.weigh(stages.get(i));
+            if (now.isEmpty() && cannotTell(rule, stages.get(i), strongest)) {
+                continue;
+            }
             boolean seen = now.isPresent()
                     && now.get().sureness().share() >= Sureness.WORTH_TELLING
                     && now.get().symptom() > GONE * strongest.symptom();
@@ -86,6 +89,11 @@ public record Findings(List<Finding> list) {
             }
         }
         return since;
+    }
+
+    /** A stage whose runs show nothing at all, or whose silence means nothing, doesn't say that a cause went away. */
+    private static boolean cannotTell(Rule rule, Stage stage, Assessment strongest) {
+        return stage.sightings().isEmpty() || rule.mayPersist(stage, strongest.symptom());
     }
 
     private static Finding finding(Rule rule, Assessment said, Optional<Stage> gone) {

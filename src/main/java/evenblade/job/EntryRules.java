@@ -2,7 +2,10 @@ package evenblade.job;
 
 import evenblade.problem.BadInput;
 import evenblade.tracking.Layout;
+import evenblade.units.Length;
+import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** What an entry must be like to go into a record. */
@@ -19,6 +22,10 @@ final class EntryRules {
             throw BadInput.in(kind.word()).found("no text", "what was done or seen, in your words");
         }
         checkBlades(entry.detail(), record.installation().propeller().blades());
+        record.installation()
+                .propeller()
+                .diameter()
+                .ifPresent(diameter -> checkSizes(entry.detail(), diameter.millimetres() / 2));
         if (entry.detail() instanceof Detail.StruckOut strike) {
             checkStrike(strike.event(), record);
         }
@@ -36,6 +43,32 @@ final class EntryRules {
                     .found(
                             layout.get().positions() + " blades",
                             "the " + blades + " blades of this job's installation");
+        }
+    }
+
+    /** Readings that can't lie on this propeller: a slip of the pen or of the unit. */
+    private static void checkSizes(Detail detail, double tipRadiusMm) {
+        String radius = String.format(Locale.ROOT, "%.0f mm, the propeller's radius", tipRadiusMm);
+        if (detail instanceof Detail.RunOut runOut) {
+            double dialMm = runOut.reading(Instant.EPOCH).dialRadius().millimetres();
+            if (dialMm >= tipRadiusMm) {
+                throw BadInput.in("dial radius").found(runOut.dialRadius(), "less than " + radius);
+            }
+        }
+        if (detail instanceof Detail.Tracking tracking) {
+            double spreadMm = tracking.session(Instant.EPOCH).spreadMm();
+            if (spreadMm >= tipRadiusMm) {
+                throw BadInput.in("readings")
+                        .found(
+                                String.format(Locale.ROOT, "tip marks spread over %.0f mm", spreadMm),
+                                "less than " + radius + "; is the unit right?");
+            }
+        }
+        if (detail instanceof Detail.Pitch pitch) {
+            Optional<Length> station = pitch.angles(Instant.EPOCH).station();
+            if (station.isPresent() && station.get().millimetres() > tipRadiusMm) {
+                throw BadInput.in("station").found(station.get().text(), "at most " + radius);
+            }
         }
     }
 

@@ -60,7 +60,7 @@ final class Timeline {
             return List.of("Blades on positions " + pitch.layout().text() + "; angles " + pitch.readings());
         }
         if (detail instanceof Detail.RunOut runOut) {
-            return List.of(runOut.total() + " in all at a dial radius of " + runOut.dialRadius());
+            return List.of("full dial reading " + runOut.total() + " at a dial radius of " + runOut.dialRadius());
         }
         if (detail instanceof Detail.StruckOut strike) {
             return List.of("Takes entry " + strike.event() + " out of account.");

@@ -45,6 +45,11 @@ public record TieRun(
                 pitchDeg);
     }
 
+    /** Whether there is more track than the pencil's error makes, at 1 chance in 20 or so. */
+    boolean outOfTrack() {
+        return trackMm.magnitude() > TELLING * trackErrorMm;
+    }
+
     /** Whether the track differs from another run's by more than the pencil's error, at 1 chance in 20 or so. */
     boolean trackDiffers(TieRun other) {
         return trackMm.minus(other.trackMm).magnitude() > TELLING * Math.hypot(trackErrorMm, other.trackErrorMm);

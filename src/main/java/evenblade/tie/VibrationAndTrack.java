@@ -40,6 +40,13 @@ public final class VibrationAndTrack {
         if (runs.size() < 2) {
             return new NotYet("One run can't tell what goes with track.", MOVED, sideBySide(runs));
         }
+        if (runs.stream().noneMatch(TieRun::outOfTrack)) {
+            return new NotYet(
+                    "The tips tracked in all runs as well as the marks can tell, so track has little to do with the"
+                            + " shaking.",
+                    "Nothing, while they track like this; look at the other findings.",
+                    sideBySide(runs));
+        }
         if (runs.stream().noneMatch(r -> runs.stream().anyMatch(r::trackDiffers))) {
             return new NotYet(
                     "The track was the same in all runs, as far as the marks can tell, so nothing can be seen to go with"

@@ -49,6 +49,9 @@ public record PitchReadings(
     /** A bubble protractor read to a tenth of a degree. Common practice, no source. */
     public static final Angle USUAL_SIGMA = new Angle(0.1);
 
+    /** A blade set farther is edge on to the air. */
+    private static final double MOST_DEGREES = 90;
+
     public PitchReadings {
         readings = readings.stream().map(List::copyOf).toList();
         if (readings.size() != layout.positions() || readings.stream().anyMatch(List::isEmpty)) {
@@ -56,6 +59,16 @@ public record PitchReadings(
                     .found(
                             readings.stream().filter(r -> !r.isEmpty()).count() + " hub position(s) with a reading",
                             layout.positions() + " as in the layout");
+        }
+        for (int p = 1; p <= readings.size(); p++) {
+            for (Angle reading : readings.get(p - 1)) {
+                if (Math.abs(reading.degrees() - zero.degrees()) > MOST_DEGREES) {
+                    throw BadInput.in("reading at hub position " + p)
+                            .found(
+                                    reading.text() + " with a zero of " + zero.text(),
+                                    "a blade angle of at most 90 deg off the zero");
+                }
+            }
         }
         if (!(sigma.degrees() > 0) || !Double.isFinite(sigma.degrees())) {
             throw BadInput.in("sigma").found(sigma.degrees() + " deg", "a reading error above 0");

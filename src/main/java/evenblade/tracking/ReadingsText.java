@@ -17,6 +17,9 @@ import java.util.regex.Pattern;
 public final class ReadingsText {
     private static final Pattern UNIT = Pattern.compile("[\\p{L}\"°µμ]+$");
 
+    /** Between two digits, with a unit further on before the next comma: 0,5 mm. */
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d,\\d+\\s*[\\p{L}\"°µμ]");
+
     private ReadingsText() {}
 
     /**
@@ -44,11 +47,17 @@ public final class ReadingsText {
         String firstUnit = unit(text.split("[,;]", 2)[0]);
         for (String round : text.split(";", -1)) {
             String[] entries = round.split(",", -1);
+            if (entries.length != positions && DECIMAL_COMMA.matcher(round).find()) {
+                throw BadInput.in("readings")
+                        .found(
+                                "\"" + round.strip() + "\", with a comma in a decimal",
+                                "a point in decimals, like 0.5 mm");
+            }
             if (entries.length != positions) {
                 throw BadInput.in("readings")
                         .found(
                                 entries.length + " in \"" + round.strip() + "\"",
-                                positions + ", one for each hub position, with a point in decimals");
+                                positions + ", one for each hub position");
             }
             for (int p = 0; p < positions; p++) {
                 BadInput.Place place = BadInput.in("reading at hub position " + (p + 1));

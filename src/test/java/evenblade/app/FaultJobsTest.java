@@ -13,6 +13,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
@@ -50,6 +52,8 @@ class FaultJobsTest {
     void theRightFindingComesFirstAndNoWrongOneIsConfident(Fault fault, Cause meant) throws IOException {
         int right = 0;
         int wrong = 0;
+        int early = 0;
+        double sureness = 0;
         StringBuilder told = new StringBuilder();
         for (long seed = 101; seed <= 100 + SEEDS; seed++) {
             Path job = dir.resolve("job-" + seed);
@@ -63,6 +67,12 @@ class FaultJobsTest {
                             .anyMatch(f -> f.cause() != meant && f.cause() != Cause.NOTHING)
                     ? 1
                     : 0;
+            sureness += findings.get(0).sureness().share();
+            // The fault is put right before the fourth run, and not earlier.
+            early += findings.get(0).cause() != Cause.NOTHING
+                            && !findings.get(0).goneSince().equals(Optional.of("put right"))
+                    ? 1
+                    : 0;
             findings.forEach(f -> told.append(f.cause())
                     .append(' ')
                     .append(Math.round(100 * f.sureness().share()))
@@ -70,8 +80,18 @@ class FaultJobsTest {
             told.append('\n');
             delete(job);
         }
+        System.out.printf(
+                Locale.ROOT,
+                "| %s | %d of %d | %.0f %% | %d | %d |%n",
+                fault.word(),
+                right,
+                SEEDS,
+                100 * sureness / SEEDS,
+                wrong,
+                early);
         assertThat(right).as("right one first of %d:%n%s", SEEDS, told).isGreaterThanOrEqualTo(RIGHT);
         assertThat(wrong).as("confident and wrong:%n%s", told).isZero();
+        assertThat(early).as("not told as gone since 'put right':%n%s", told).isLessThanOrEqualTo(SEEDS - RIGHT);
     }
 
     private static void delete(Path job) throws IOException {

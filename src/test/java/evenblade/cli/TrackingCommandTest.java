@@ -1,6 +1,7 @@
 package evenblade.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import evenblade.job.MemoryFolder;
 import evenblade.json.JsonDocument;
@@ -159,6 +160,52 @@ class TrackingCommandTest {
         assertThat(lines).allSatisfy(line -> assertThat(line.codePointCount(0, line.length()))
                 .isLessThanOrEqualTo(80));
         assertThat(lines).anySatisfy(line -> assertThat(line).contains("Pitch"));
+    }
+
+    private void refused(String expected, String... words) {
+        CommandLineRun run = CommandLineRun.of(words);
+        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err().lines()).singleElement().satisfies(line -> assertThat(line)
+                .startsWith("evenblade: ")
+                .contains(expected)
+                .contains("expected"));
+    }
+
+    @Test
+    void readingsThatCannotBeAreRefusedInOneLineEach() {
+        String three = "1=A,2=B,3=C";
+        refused(
+                "blade A on two hub positions",
+                "job",
+                "tracking",
+                job,
+                "--layout",
+                "1=A,2=A,3=C",
+                "--readings",
+                "0 in");
+        refused("no blade on hub position 2", "job", "tracking", job, "--layout", "1=A,3=C", "--readings", "0 in");
+        refused("4 blades", "job", "tracking", job, "--layout", "1=A,2=B,3=C,4=D", "--readings", "0 in,0 in,0 in,0 in");
+        refused("without a unit", "job", "tracking", job, "--layout", three, "--readings", "0,1,2");
+        refused("unit of the first", "job", "tracking", job, "--layout", three, "--readings", "0 in,1 mm,2 mm");
+        refused("0 below the line", "job", "tracking", job, "--layout", three, "--readings", "0 in,3/0 in,2 in");
+        refused("comma in a decimal", "job", "tracking", job, "--layout", three, "--readings", "0,5 mm,1 mm,2 mm");
+        // Half the diameter of 1.70 m.
+        refused("850 mm", "job", "tracking", job, "--layout", three, "--readings", "0 mm,1 mm,4500 mm");
+        refused("850 mm", "job", "runout", job, "--total", "0.05 mm", "--dial-radius", "2 m");
+        refused("at most 90 deg", "job", "pitch", job, "--layout", three, "--readings", "17 deg,17 deg,170 deg");
+        refused("no tip marks", "tracking", job);
+    }
+
+    @Test
+    void mixedNumbersRepeatsAndMarksBelowZeroAreRead() {
+        marks("2026-05-04T10:00:00", "1=A,2=B,3=C", "-1/16 in, 1 3/16 in, 0 in; -1/16 in, 1 3/16 in, 1/8 in");
+        JsonObject session = weighed().objects("sessions").get(0);
+        // 1 in = 25.4 mm by definition; the third is the mean of 0 and 1/8 in.
+        assertThat(session.object("readingsMm").number("1")).isEqualTo(-1.5875);
+        assertThat(session.object("readingsMm").number("2")).isCloseTo(30.1625, within(1e-9));
+        assertThat(session.object("readingsMm").number("3")).isEqualTo(1.5875);
+        assertThat(session.number("spreadMm")).isEqualTo(31.75);
     }
 
     @Test

@@ -41,38 +41,52 @@ final class InventedEvidence {
     private static final double[] ENGINE_RPM = {3980, 4820, 5320};
     private static final Instant MORNING = Instant.parse("2026-05-04T08:00:00Z");
 
+    /** Gear mesh lies at 1.4 to 1.9 kHz; everything else below 400 Hz. */
+    static final int RATE_WITH_MESH_HZ = 4000;
+
+    private static final int RATE_HZ = 1000;
+
     private InventedEvidence() {}
 
     /** A run of a machine with one fault; 1 kHz, or enough for gear mesh where the drive is meant. */
     static RunEvidence run(Fault fault, long seed) {
-        return run(fault, seed, "invented run", DIRECTIONS, List.of());
+        return run(GEARED, fault, seed);
     }
 
-    static RunEvidence run(
-            Fault fault, long seed, String name, Map<String, Direction> directions, List<String> changes) {
-        double ratio = GEARED.reduction().ratio();
+    static RunEvidence run(Installation installation, Fault fault, long seed) {
+        return run(installation, fault, seed, fault == Fault.GEAR ? RATE_WITH_MESH_HZ : RATE_HZ);
+    }
+
+    static RunEvidence run(Installation installation, Fault fault, long seed, int rateHz) {
+        double ratio = installation.reduction().ratio();
         SpeedProfile speeds = SpeedProfile.startingAt(ENGINE_RPM[0] / 60 / ratio)
                 .thenDwell(6.5)
                 .thenRampTo(ENGINE_RPM[1] / 60 / ratio, 3)
                 .thenDwell(6.5)
                 .thenRampTo(ENGINE_RPM[2] / 60 / ratio, 3)
                 .thenDwell(6.5);
-        Recording recording = PracticeRun.of(fault.in(Machine.healthy(GEARED, seed)))
+        Recording recording = PracticeRun.of(fault.in(Machine.healthy(installation, seed)))
                 .following(speeds)
                 .wandering(0.003)
                 .seeded(seed)
-                .recording(fault == Fault.GEAR ? 4000 : 1000);
+                .recording(rateHz);
         return new RunEvidence(
-                name, MORNING.plusSeconds(7200), changes, RunNumbers.of(orders(recording, ratio)), directions, false);
+                "invented run",
+                MORNING.plusSeconds(7200),
+                List.of(),
+                RunNumbers.of(orders(recording, installation)),
+                DIRECTIONS,
+                false);
     }
 
-    private static RunOrders orders(Recording recording, double ratio) {
-        OrderTable table = GEARED.orders();
+    private static RunOrders orders(Recording recording, Installation installation) {
+        double ratio = installation.reduction().ratio();
+        OrderTable table = installation.orders();
         SpeedResult speed = SpeedFinder.find(
                 recording, recording.channels(), table, Expectation.between(1500 / ratio / 60, 5900 / ratio / 60));
         List<ChannelOrders> channels = OrderMeter.measure(recording, recording.channels(), table, speed);
         return new RunOrders(
-                recording.source(), GEARED, speed, channels, recording.quality(), recording.stamps(), List.of());
+                recording.source(), installation, speed, channels, recording.quality(), recording.stamps(), List.of());
     }
 
     /** Tip marks in two layouts, blade angles and the dial, read with the usual errors. */

@@ -2,11 +2,17 @@ package evenblade.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.installation.Installation;
+import evenblade.installation.Reduction;
+import evenblade.orders.ChannelOrders;
+import evenblade.orders.DwellOrders;
 import evenblade.practice.Fault;
+import evenblade.recording.ChannelQuality;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -17,6 +23,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** What each rule says of invented machines with its fault and with every other one. */
 class RulesTest {
     private static final long SEED = 6;
+    private static final Installation GEARED = InventedEvidence.GEARED;
 
     /** Which cause each invented fault should point to. */
     static final Map<Fault, Cause> MEANT = new EnumMap<>(Map.ofEntries(
@@ -174,6 +181,126 @@ class RulesTest {
                 .list();
         assertThat(findings).noneMatch(f -> f.cause() == Cause.NOTHING);
         assertThat(findings.get(0).cause()).isEqualTo(Cause.UNTOLD);
+    }
+
+    private static RunEvidence later(RunEvidence run, String name, String change, RunNumbers numbers) {
+        return new RunEvidence(
+                name, run.at().plusSeconds(3600), List.of(change), numbers, run.directions(), run.microphone());
+    }
+
+    private static RunNumbers with(RunNumbers n, Optional<String> doubt, List<ChannelQuality> quality) {
+        return new RunNumbers(n.fileChannels(), n.durationS(), doubt, n.ratio(), n.channels(), quality, n.stamps());
+    }
+
+    private static List<Finding> of(RunEvidence... runs) {
+        return Findings.weigh(InventedEvidence.job(List.of(runs), StaticEvidence.NONE))
+                .list();
+    }
+
+    @Test
+    void samplesFlatAtTheEndsOfTheRangePointToTheRecordingAndACleanRunDoesNot() {
+        RunEvidence good = RUNS.get(Fault.NONE);
+        String channel = good.numbers().channels().get(0).channel();
+        // 2 % of the samples clipped; 120 equal samples in a row.
+        List<ChannelQuality> clipped = List.of(new ChannelQuality(channel, 0.02, 120, 50, 0, 20));
+        RunEvidence bad = new RunEvidence(
+                "clipped",
+                good.at(),
+                List.of(),
+                with(good.numbers(), Optional.empty(), clipped),
+                good.directions(),
+                false);
+        assertThat(of(bad).get(0).cause()).isEqualTo(Cause.RECORDING);
+        assertThat(of(bad).get(0).sureness().confident()).isTrue();
+        assertThat(of(bad).get(0).speaksFor().get(0).text()).contains("2.00 %").contains("'clipped'");
+        assertThat(of(good)).noneMatch(f -> f.cause() == Cause.RECORDING);
+        assertThat(of(RUNS.get(Fault.WEAK_CYLINDER))).noneMatch(f -> f.cause() == Cause.RECORDING);
+    }
+
+    @Test
+    void aSpeedThatIsNotBorneOutPointsToTheRecordingAndAsksForTheSpeedOrAMark() {
+        RunEvidence good = RUNS.get(Fault.NONE);
+        RunNumbers doubtful = with(
+                good.numbers(), Optional.of("one line only"), good.numbers().quality());
+        Finding first = of(new RunEvidence("doubtful", good.at(), List.of(), doubtful, good.directions(), false))
+                .get(0);
+        assertThat(first.cause()).isEqualTo(Cause.RECORDING);
+        assertThat(first.sureness().confident()).isTrue();
+        assertThat(first.speaksFor().get(0).text()).contains("'doubtful'").contains("one line only");
+        assertThat(first.next()).contains("speed read in the cockpit").contains("mark");
+    }
+
+    @Test
+    void bladePassOnCrankOnceIsToldAsNotToBeToldApart() {
+        // Three blades behind a drive of 3 to 1: blade pass and crank 1× lie on each other.
+        Installation three = new Installation(
+                Optional.empty(),
+                GEARED.engine(),
+                Reduction.ofRatio(Reduction.Kind.GEAR, 3),
+                GEARED.propeller(),
+                GEARED.limits());
+        RunEvidence run = InventedEvidence.run(three, Fault.NONE, SEED);
+        List<Finding> findings = Findings.weigh(
+                        new JobEvidence(three, List.of(run), StaticEvidence.NONE, Optional.empty()))
+                .list();
+        Finding shared = findings.stream()
+                .filter(f -> f.cause() == Cause.INSEPARABLE)
+                .findFirst()
+                .orElseThrow();
+        assertThat(shared.sureness().confident()).isTrue();
+        assertThat(shared.speaksFor().get(0).text()).contains("blade pass").contains("crank 1×");
+        assertThat(of(RUNS.get(Fault.NONE))).noneMatch(f -> f.cause() == Cause.INSEPARABLE);
+    }
+
+    @Test
+    void aRunWithoutAConfirmedSpeedDoesNotSayThatAnythingWentAway() {
+        RunEvidence weak = RUNS.get(Fault.WEAK_CYLINDER);
+        RunNumbers quiet = RUNS.get(Fault.NONE).numbers();
+        RunEvidence blind =
+                later(weak, "blind", "Plugs changed.", with(quiet, Optional.of("one line only"), quiet.quality()));
+        assertThat(of(weak, blind))
+                .filteredOn(f -> f.cause() == Cause.WEAK_CYLINDER)
+                .singleElement()
+                .matches(Finding::open);
+        assertThat(of(weak, later(weak, "seen", "Plugs changed.", quiet)))
+                .filteredOn(f -> f.cause() == Cause.WEAK_CYLINDER)
+                .singleElement()
+                .matches(f -> !f.open());
+    }
+
+    @Test
+    void aMeshAsLoudAsBeforeIsNotPutRightWhereTheLinesBesideItAreLost() {
+        RunEvidence worn = RUNS.get(Fault.GEAR);
+        RunNumbers n = worn.numbers();
+        List<ChannelOrders> lost = n.channels().stream()
+                .map(c -> new ChannelOrders(
+                        c.channel(),
+                        c.unit(),
+                        c.dwells().stream()
+                                .map(d -> new DwellOrders(d.dwell(), d.readings(), List.of(), d.unevenness()))
+                                .toList()))
+                .toList();
+        RunNumbers smeared = new RunNumbers(
+                n.fileChannels(), n.durationS(), n.speedDoubt(), n.ratio(), lost, n.quality(), n.stamps());
+        assertThat(of(worn, later(worn, "cleaned", "Hub cleaned.", smeared)))
+                .filteredOn(f -> f.cause() == Cause.DRIVE)
+                .singleElement()
+                .matches(Finding::open);
+        RunNumbers replaced = InventedEvidence.run(GEARED, Fault.NONE, SEED, InventedEvidence.RATE_WITH_MESH_HZ)
+                .numbers();
+        assertThat(of(worn, later(worn, "new gears", "Gears replaced.", replaced)))
+                .filteredOn(f -> f.cause() == Cause.DRIVE)
+                .singleElement()
+                .matches(f -> f.goneSince().equals(Optional.of("new gears")));
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void findingsSpeakOfActionsNotOfCommands(Fault fault) {
+        assertThat(found(fault))
+                .allSatisfy(f -> assertThat(f.statement() + f.next() + f.speaksFor() + f.speaksAgainst())
+                        .doesNotContain(" --")
+                        .doesNotContain("(--"));
     }
 
     @Test

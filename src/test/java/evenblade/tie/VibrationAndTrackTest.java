@@ -166,6 +166,24 @@ class VibrationAndTrackTest {
     }
 
     @Test
+    void tips_that_track_as_well_as_the_marks_can_tell_need_no_more_runs() {
+        List<TieRun> good = new InventedJob(C, K, 0.1, 2)
+                .run(mm(0.2, 10)).run(mm(0.3, 100)).runs().stream()
+                        .map(r -> new TieRun(
+                                r.label(),
+                                r.amplitude(),
+                                r.standardError(),
+                                r.phaseDegrees(),
+                                r.trackMm(),
+                                0.3,
+                                r.pitchDeg()))
+                        .toList();
+        NotYet answer = (NotYet) VibrationAndTrack.of(good, HubCounting.WITH_ROTATION);
+        assertThat(answer.why()).contains("track has little to do with the shaking");
+        assertThat(answer.whatWouldSettle()).startsWith("Nothing");
+    }
+
+    @Test
     void what_the_pencil_leaves_open_widens_the_intervals() {
         InventedJob job = new InventedJob(C, K, 0.05, 2).run(mm(2, 10)).run(mm(2, 190));
         List<TieRun> coarse = job.runs().stream()

@@ -44,7 +44,8 @@ class ReadingsTextTest {
                 "0 in,1/16,1/8 in     | without a unit",
                 "0 in,2 mm,1/8 in     | \"2 mm\"",
                 "0 mm,0 mm,0 mm;1 mm  | 1 in \"1 mm\"",
-                "0,5 mm,1,5 mm,2 mm   | 5 in",
+                "0,5 mm,1,5 mm,2 mm   | comma in a decimal",
+                "0,5 mm;1,5 mm;2 mm   | comma in a decimal",
                 "a mm,0 mm,0 mm       | \"a mm\"",
                 "0 mm,,0 mm           | nothing",
                 "0 kg,0 kg,0 kg       | unknown unit"

@@ -1,0 +1,47 @@
+package evenblade.cli;
+
+import evenblade.json.JsonFields;
+import evenblade.json.JsonWriter;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/**
+ * A question about a whole job, answered as text or as JSON.
+ *
+ * @param <A> the answer
+ */
+abstract class JobQuestionCommand<A> implements Command {
+    /** What the command does, in one sentence. */
+    abstract String purpose();
+
+    /** Words beside the folder and {@code --json}; none, unless added. */
+    void describeMore(CommandSpec spec) {}
+
+    abstract A ask(Path job, ParseResult words);
+
+    abstract JsonFields json(A answer);
+
+    abstract List<String> text(A answer);
+
+    @Override
+    public final void describe(CommandSpec spec) {
+        spec.usageMessage().description(purpose());
+        JobWords.addFolder(spec);
+        describeMore(spec);
+        spec.addOption(Options.json());
+    }
+
+    @Override
+    public final int run(ParseResult words, PrintWriter out) {
+        A answer = ask(JobWords.folder(words), words);
+        if (Options.said(words, "--json")) {
+            out.print(JsonWriter.write(json(answer)));
+        } else {
+            text(answer).forEach(out::println);
+        }
+        return ExitStatus.DONE;
+    }
+}
