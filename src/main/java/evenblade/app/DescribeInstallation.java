@@ -27,6 +27,7 @@ public final class DescribeInstallation {
      * @param blades whole number
      * @param diameter length with unit
      * @param rotation {@code clockwise}, {@code counter-clockwise} or blank
+     * @param positionsCounted one of {@link evenblade.installation.HubCounting#words} or blank
      * @param trackLimit length with unit
      * @param limitSource who says so
      */
@@ -43,6 +44,7 @@ public final class DescribeInstallation {
             String blades,
             String diameter,
             String rotation,
+            String positionsCounted,
             String trackLimit,
             String limitSource) {}
 
@@ -68,6 +70,7 @@ public final class DescribeInstallation {
         number(propeller, "blades", form.blades());
         typed(form.diameter()).ifPresent(text -> propeller.put("diameter", text));
         typed(form.rotation()).ifPresent(text -> propeller.put("rotation", text));
+        typed(form.positionsCounted()).ifPresent(text -> propeller.put("positionsCounted", text));
         JsonFields all = new JsonFields();
         typed(form.name()).ifPresent(text -> all.put("name", text));
         all.put("engine", engine).put("reduction", reduction).put("propeller", propeller);

@@ -7,6 +7,7 @@ import evenblade.report.AnswerPart;
 import evenblade.report.Figure;
 import evenblade.report.FindingPart;
 import evenblade.tracking.TrackingAnalysis;
+import evenblade.units.LengthUnit;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -60,7 +61,7 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
                                     + sessions
                                     + (sessions == 1 ? " session: " : " sessions: "))
                     + spell.verdict().text());
-            DrawTracking.deviations(view, spell)
+            DrawTracking.deviations(view, spell, LengthUnit.MILLIMETRE)
                     .map(picture -> wide(picture, HEIGHT_PX))
                     .ifPresent(figures::add);
         }

@@ -13,6 +13,7 @@ import evenblade.tracking.LimitCheck;
 import evenblade.tracking.PitchReadings;
 import evenblade.tracking.TrackingSession;
 import evenblade.units.Length;
+import evenblade.units.LengthUnit;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,8 +50,9 @@ public final class SketchStatic {
      * Tip marks while they are typed; one that can't be read yet is left out.
      *
      * @param caption of the picture
+     * @param unit shown first
      */
-    public static Sketch marks(Installation installation, List<Mark> marks, String caption) {
+    public static Sketch marks(Installation installation, List<Mark> marks, String caption, LengthUnit unit) {
         List<TipMarksPicture.Tip> tips = new ArrayList<>();
         for (Mark mark : marks) {
             readable(mark.length())
@@ -60,7 +62,7 @@ public final class SketchStatic {
         if (tips.size() < 2) {
             return new Sketch(Optional.empty(), List.of());
         }
-        Picture picture = picture(installation, tips, TrackingSession.USUAL_SIGMA, caption);
+        Picture picture = picture(installation, tips, TrackingSession.USUAL_SIGMA, caption, unit);
         if (tips.size() < marks.size()) {
             return new Sketch(Optional.of(picture), List.of());
         }
@@ -69,7 +71,7 @@ public final class SketchStatic {
     }
 
     /** The marks of a session that was written down. */
-    public static Sketch marks(Installation installation, TrackingSession session, String caption) {
+    public static Sketch marks(Installation installation, TrackingSession session, String caption, LengthUnit unit) {
         Layout layout = session.layout();
         List<TipMarksPicture.Tip> tips = IntStream.rangeClosed(1, layout.positions())
                 .mapToObj(p -> new TipMarksPicture.Tip(
@@ -78,7 +80,7 @@ public final class SketchStatic {
                         Length.ofMillimetres(session.marksMm().get(p - 1))))
                 .toList();
         return new Sketch(
-                Optional.of(picture(installation, tips, session.sigma(), caption)),
+                Optional.of(picture(installation, tips, session.sigma(), caption, unit)),
                 trackSentences(installation, session.marksMm()));
     }
 
@@ -142,12 +144,12 @@ public final class SketchStatic {
     }
 
     private static Picture picture(
-            Installation installation, List<TipMarksPicture.Tip> tips, Length sigma, String caption) {
+            Installation installation, List<TipMarksPicture.Tip> tips, Length sigma, String caption, LengthUnit unit) {
         Optional<Length> spread = limits(installation, Limit.Subject.TRACK).stream()
                 .filter(limit -> limit.statistic() == Limit.Statistic.SPREAD)
                 .map(Limit::value)
                 .findFirst();
-        return new TipMarksPicture(new TipMarksPicture.Data(Caption.of(caption), tips, sigma, spread));
+        return new TipMarksPicture(new TipMarksPicture.Data(Caption.of(caption), tips, sigma, spread), unit);
     }
 
     private static List<Limit> limits(Installation installation, Limit.Subject what) {

@@ -1,6 +1,7 @@
 package evenblade.chart;
 
 import evenblade.units.Length;
+import evenblade.units.LengthUnit;
 import java.awt.Color;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -41,16 +42,25 @@ public final class TipMarksPicture extends Picture {
     private static final double ROUNDS_HALF_UP = 1e-9;
 
     private final Data data;
+    private final LengthUnit first;
 
     public TipMarksPicture(Data data) {
+        this(data, LengthUnit.MILLIMETRE);
+    }
+
+    /** The same with one of the units first; both scales are there in any case. */
+    public TipMarksPicture(Data data, LengthUnit first) {
         this.data = data;
+        this.first = first;
     }
 
     @Override
     public String title() {
         double spreadMm = highestMm() - lowestMm();
         double spreadIn = Length.ofMillimetres(spreadMm).inches() + ROUNDS_HALF_UP;
-        return String.format(Locale.ROOT, "Tip marks on the block: spread %.1f mm (%.3f in)", spreadMm, spreadIn);
+        return first == LengthUnit.INCH
+                ? String.format(Locale.ROOT, "Tip marks on the block: spread %.3f in (%.1f mm)", spreadIn, spreadMm)
+                : String.format(Locale.ROOT, "Tip marks on the block: spread %.1f mm (%.3f in)", spreadMm, spreadIn);
     }
 
     @Override
@@ -128,13 +138,7 @@ public final class TipMarksPicture extends Picture {
                 bar,
                 plane.yInside(tip.mark().millimetres() + two),
                 pen.colour(Ink.TEXT));
-        pen.text(
-                String.format(Locale.ROOT, "%.1f mm", tip.mark().millimetres() - lowestMm()),
-                middle,
-                y - pen.em(0.75),
-                TextStyle.SMALL,
-                pen.colour(Ink.TEXT),
-                Pen.Align.MIDDLE);
+        pen.text(aboveLowest(tip), middle, y - pen.em(0.75), TextStyle.SMALL, pen.colour(Ink.TEXT), Pen.Align.MIDDLE);
         double names = plane.box().getMaxY();
         pen.text(
                 "blade " + tip.blade(),
@@ -150,6 +154,13 @@ public final class TipMarksPicture extends Picture {
                 TextStyle.SMALL,
                 pen.colour(Ink.TEXT),
                 Pen.Align.MIDDLE);
+    }
+
+    private String aboveLowest(Tip tip) {
+        double mm = tip.mark().millimetres() - lowestMm();
+        return first == LengthUnit.INCH
+                ? String.format(Locale.ROOT, "%.3f in", Length.ofMillimetres(mm).inches() + ROUNDS_HALF_UP)
+                : String.format(Locale.ROOT, "%.1f mm", mm);
     }
 
     /** The outline of a tip seen along the blade: blunt in front, thin behind. */

@@ -41,7 +41,7 @@ final class ComparePane extends JPanel {
     private transient Optional<Work.Task> task = Optional.empty();
 
     ComparePane(Bench bench, OpenJob job) {
-        super(new MigLayout("insets 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
+        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         setName("compare");
@@ -51,10 +51,9 @@ final class ComparePane extends JPanel {
         bars = new PicturePane(bench);
         spectra = new PicturePane(bench);
         turn = new PicturePane(bench);
-        add(Look.heading("Before and after"));
+        add(viewed());
         add(choices(runs));
         add(complaint);
-        add(viewed());
         tabs.setName("compare tabs");
         tabs.addTab("In words", lines);
         tabs.addTab("Orders", bars);
@@ -90,7 +89,8 @@ final class ComparePane extends JPanel {
     }
 
     private JPanel viewed() {
-        JPanel row = new JPanel(new MigLayout("insets 0", "[][]push"));
+        JPanel row = new JPanel(new MigLayout("insets 0", "[]push[][]"));
+        row.add(Look.heading("Before and after"));
         JLabel word = new JLabel("Pictures of");
         word.setLabelFor(view);
         view.setName("compare view");

@@ -1,5 +1,6 @@
 package evenblade.desktop;
 
+import javax.swing.JComboBox;
 import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
 import javax.swing.text.JTextComponent;
@@ -20,6 +21,18 @@ final class Drafts {
             field.setText(typed);
         }
         field.getDocument().addDocumentListener(new Typed(() -> file.put(key, field.getText())));
+    }
+
+    /** The same for a choice, which is kept by the words shown. */
+    void keep(String form, JComboBox<String> choice) {
+        String key = form + "|" + choice.getName();
+        String chosen = file.get(key, "");
+        for (int i = 0; i < choice.getItemCount(); i++) {
+            if (choice.getItemAt(i).equals(chosen)) {
+                choice.setSelectedIndex(i);
+            }
+        }
+        choice.addActionListener(e -> file.put(key, String.valueOf(choice.getSelectedItem())));
     }
 
     /** Entered or given up: forgets what was typed in a form. */

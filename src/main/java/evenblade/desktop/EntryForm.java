@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Optional;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
+import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -35,7 +36,7 @@ abstract class EntryForm extends JPanel {
     private final String form;
 
     EntryForm(Bench bench, OpenJob job, String form, String heading, String enterWords) {
-        super(new MigLayout("insets 18, wrap 1, hidemode 3", "[grow,fill]", "[][grow,fill][][]"));
+        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][grow,fill][][]"));
         this.bench = bench;
         this.job = job;
         this.form = job.draft(form);
@@ -118,6 +119,10 @@ abstract class EntryForm extends JPanel {
 
     final void keep(JTextComponent field) {
         bench.drafts().keep(form, field);
+    }
+
+    final void keep(JComboBox<String> choice) {
+        bench.drafts().keep(form, choice);
     }
 
     final JTextField whenField() {

@@ -1,6 +1,7 @@
 package evenblade.desktop;
 
 import evenblade.app.Figures;
+import evenblade.app.LengthWords;
 import evenblade.app.SeeEvidence;
 import evenblade.app.TieWords;
 import evenblade.app.WeighFindings;
@@ -25,7 +26,7 @@ final class FindingsPane extends JPanel {
     private final Complaint complaint = new Complaint();
 
     FindingsPane(Bench bench, OpenJob job, JobCommands commands) {
-        super(new MigLayout("insets 18, wrap 1, hidemode 3", "[grow,fill]", "[][][grow,fill]"));
+        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         this.commands = commands;
@@ -61,7 +62,7 @@ final class FindingsPane extends JPanel {
     }
 
     private void finding(int number, Finding finding) {
-        Paragraph statement = lines.strong(number + ". " + finding.statement());
+        Paragraph statement = lines.strong(number + ". " + words(finding.statement()));
         statement.setName("finding " + number);
         statement.setForeground(Look.ink(finding.open() ? Ink.TEXT : Ink.QUIET_TEXT));
         lines.say("How sure: " + Figures.fixed(100 * finding.sureness().share(), 0) + " %, "
@@ -71,7 +72,7 @@ final class FindingsPane extends JPanel {
                         .orElse(""));
         evidence(number, "for", finding, finding.speaksFor());
         evidence(number, "against", finding, finding.speaksAgainst());
-        lines.say("Next: " + Words.onScreen(finding.next()));
+        lines.say("Next: " + words(Words.onScreen(finding.next())));
     }
 
     private void evidence(int number, String side, Finding finding, List<Piece> pieces) {
@@ -83,9 +84,13 @@ final class FindingsPane extends JPanel {
             see.getAccessibleContext().setAccessibleDescription(piece.text());
             see.setMargin(new java.awt.Insets(1, 8, 1, 8));
             see.addActionListener(e -> open(sight));
-            lines.say("    " + side + "  " + piece(piece), see);
+            lines.say("    " + side + "  " + words(piece(piece)), see);
             count++;
         }
+    }
+
+    private String words(String sentence) {
+        return LengthWords.in(bench.settings().lengthUnit(), sentence);
     }
 
     private static String piece(Piece piece) {
@@ -125,7 +130,7 @@ final class FindingsPane extends JPanel {
     private void tie(WeighFindings.Answer answer) {
         answer.tie().ifPresent(tie -> {
             lines.strong("1× and track over the runs");
-            TieWords.sentences(tie).forEach(lines::say);
+            TieWords.sentences(tie).forEach(sentence -> lines.say(words(sentence)));
         });
     }
 }

@@ -1,12 +1,16 @@
 package evenblade.desktop;
 
 import evenblade.chart.Ink;
+import evenblade.installation.HubCounting;
+import evenblade.installation.Installation;
+import evenblade.installation.Installation.Rotation;
 import java.awt.BasicStroke;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.AffineTransform;
+import java.awt.geom.Arc2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
@@ -14,6 +18,7 @@ import java.awt.geom.Point2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -23,8 +28,11 @@ import net.miginfocom.swing.MigLayout;
 
 /** The hub as one stands before it, with a blade and a reading to be typed at each of its positions. */
 final class HubFields extends JPanel {
+    private static final int CLOCKWISE = 1;
     private final List<Place> places = new ArrayList<>();
     private final transient Runnable changed;
+    private final transient Optional<Integer> turns;
+    private final int sense;
 
     /** What is typed at one position. */
     private record Place(JPanel box, JTextField blade, JTextField reading) {}
@@ -32,14 +40,18 @@ final class HubFields extends JPanel {
     /**
      * The fields of a hub.
      *
-     * @param positions number of blades
+     * @param installation says how many blades there are, how the propeller turns and the positions are counted
      * @param hint what a reading looks like
      * @param keeper keeps each field as it is typed
      * @param changed is told of every key
      */
-    HubFields(int positions, String hint, Consumer<JTextComponent> keeper, Runnable changed) {
+    HubFields(Installation installation, String hint, Consumer<JTextComponent> keeper, Runnable changed) {
         super(null);
         this.changed = changed;
+        this.turns = installation.propeller().rotation().map(HubFields::fromTheFront);
+        this.sense = turns.map(turn -> installation.hubCounting() == HubCounting.WITH_ROTATION ? turn : -turn)
+                .orElse(CLOCKWISE);
+        int positions = installation.propeller().blades();
         setName("hub");
         for (int p = 1; p <= positions; p++) {
             Place place = place(p, hint);
@@ -49,8 +61,8 @@ final class HubFields extends JPanel {
             keeper.accept(place.reading());
         }
         int em = Look.em();
-        setPreferredSize(new Dimension(30 * em, (positions > 4 ? 32 : 25) * em));
-        setMinimumSize(new Dimension(24 * em, 20 * em));
+        setPreferredSize(new Dimension(30 * em, (positions > 4 ? 31 : 21) * em));
+        setMinimumSize(new Dimension(22 * em, 18 * em));
     }
 
     private Place place(int position, String hint) {
@@ -81,6 +93,12 @@ final class HubFields extends JPanel {
         repaint();
     }
 
+    /** How the drawing is to be read. */
+    static String drawn(Installation installation) {
+        return "Drawn as seen from the front, position 1 up"
+                + (installation.propeller().rotation().isPresent() ? "; the arrow is the way it turns." : ".");
+    }
+
     int positions() {
         return places.size();
     }
@@ -106,9 +124,14 @@ final class HubFields extends JPanel {
         return String.join(",", parts);
     }
 
-    /** From the top, the way the clock turns. */
+    /** How the propeller turns for someone who stands before it: as the clock, or against it. */
+    private static int fromTheFront(Rotation seenFromBehind) {
+        return seenFromBehind == Rotation.CLOCKWISE ? -CLOCKWISE : CLOCKWISE;
+    }
+
+    /** From the top, the way the positions are counted. */
     private double angle(int index) {
-        return 2 * Math.PI * index / positions();
+        return sense * 2 * Math.PI * index / positions();
     }
 
     private Point2D onEllipse(int index, double share) {
@@ -153,8 +176,26 @@ final class HubFields extends JPanel {
         g.fill(new Ellipse2D.Double(x - 0.5 * em, y - 0.5 * em, em, em));
         g.setColor(Look.ink(Ink.QUIET_TEXT));
         g.setStroke(new BasicStroke(2));
+        turns.ifPresent(turn -> arrow(g, x, y, 2.5 * em, turn));
         g.draw(new Line2D.Double(0, getHeight() - 1.0, getWidth(), getHeight() - 1.0));
         g.dispose();
+    }
+
+    /** The way the propeller turns. */
+    private static void arrow(Graphics2D g, double x, double y, double radius, int turn) {
+        double from = 90 - turn * 20;
+        double to = from - turn * 80;
+        g.draw(new Arc2D.Double(
+                x - radius, y - radius, 2 * radius, 2 * radius, Math.min(from, to), Math.abs(to - from), Arc2D.OPEN));
+        double end = Math.toRadians(to);
+        double tipX = x + radius * Math.cos(end);
+        double tipY = y - radius * Math.sin(end);
+        double along = end - turn * Math.PI / 2;
+        for (double side : new double[] {-0.5, 0.5}) {
+            double back = along + Math.PI + side;
+            g.draw(new Line2D.Double(
+                    tipX, tipY, tipX + 0.35 * radius * Math.cos(back), tipY - 0.35 * radius * Math.sin(back)));
+        }
     }
 
     private static Path2D blade(double x, double y, Point2D tip, double em) {

@@ -4,6 +4,7 @@ import evenblade.app.DescribeInstallation;
 import evenblade.app.DescribeInstallation.Form;
 import evenblade.app.StartJob;
 import evenblade.installation.Engine;
+import evenblade.installation.HubCounting;
 import evenblade.installation.Installation;
 import evenblade.installation.Reduction;
 import evenblade.problem.BadInput;
@@ -41,6 +42,7 @@ final class InstallationForm extends JPanel {
     private final JTextField blades;
     private final JTextField diameter;
     private final JComboBox<String> rotation = new JComboBox<>(new String[] {"", "clockwise", "counter-clockwise"});
+    private final JComboBox<String> counted = new JComboBox<>();
     private final JTextField limit;
     private final JTextField limitSource;
     private final OrderLinesTable lines = new OrderLinesTable();
@@ -49,7 +51,8 @@ final class InstallationForm extends JPanel {
     private final JButton begin = Look.main(new JButton("Begin the job"));
 
     InstallationForm(Bench bench, Runnable back) {
-        super(new MigLayout("insets 18, wrap 2, hidemode 3", "[grow 55,fill]20[grow 45,fill]", "[][grow,fill][][]"));
+        super(new MigLayout(
+                "insets 8 18 4 18, wrap 2, hidemode 3", "[grow 55,fill]20[grow 45,fill]", "[][grow,fill][][]"));
         this.bench = bench;
         setName("new job");
         add(Look.heading("New job"), "span 2");
@@ -67,6 +70,9 @@ final class InstallationForm extends JPanel {
         blades = field("blades", "Propeller blades", "3");
         diameter = field("diameter", "Diameter", "like 1.70 m or 68 in");
         choice("rotation", "Turns, seen from behind", rotation);
+        counted.addItem("");
+        HubCounting.words().forEach(word -> counted.addItem(word.replace('-', ' ')));
+        choice("positions counted", "Hub positions counted", counted);
         limit = field("track limit", "Most track spread", "like 1/8 in; the maker's figure rules");
         limitSource = field("limit source", "Who says so", "maker's sheet");
         add(scrolled(fields), "wmin 100");
@@ -154,6 +160,7 @@ final class InstallationForm extends JPanel {
                 blades.getText(),
                 diameter.getText(),
                 String.valueOf(rotation.getSelectedItem()),
+                String.valueOf(counted.getSelectedItem()).replace(' ', '-'),
                 limit.getText(),
                 limitSource.getText());
     }
@@ -193,6 +200,9 @@ final class InstallationForm extends JPanel {
                 bench.drafts().keep(FORM, text);
                 text.getDocument().addDocumentListener(new Drafts.Typed(this::typed));
             }
+        }
+        for (JComboBox<String> each : List.of(cycle, drive, rotation, counted)) {
+            bench.drafts().keep(FORM, each);
         }
         typed();
         return this;

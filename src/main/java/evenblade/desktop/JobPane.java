@@ -1,5 +1,6 @@
 package evenblade.desktop;
 
+import evenblade.app.LengthWords;
 import evenblade.app.NextStep;
 import evenblade.app.WeighFindings;
 import evenblade.chart.Ink;
@@ -22,7 +23,11 @@ import net.miginfocom.swing.MigLayout;
 
 /** An open job: the next step, the timeline, and the thing at hand beside it. */
 final class JobPane extends JPanel {
-    private static final int TIMELINE_WIDTH = 370;
+    /** Usual width of the timeline in tenths of the height of a letter, so that it grows with the text. */
+    private static final int TIMELINE_TENTHS = 235;
+
+    private static final String TIMELINE_KEY = "timeline.tenths";
+    private static final int TENTHS = 10;
     private static final int LEAST_TIMELINE_WIDTH = 120;
 
     private final transient Bench bench;
@@ -49,15 +54,25 @@ final class JobPane extends JPanel {
         add(troubles);
         split = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, left(), atHand);
         split.setContinuousLayout(true);
-        split.setDividerLocation(bench.settings().number("timeline.width", TIMELINE_WIDTH));
-        split.addPropertyChangeListener(JSplitPane.DIVIDER_LOCATION_PROPERTY, e -> bench.settings()
-                .keep("timeline.width", split.getDividerLocation()));
+        split.setDividerLocation(timelineWidth());
+        split.addPropertyChangeListener(JSplitPane.DIVIDER_LOCATION_PROPERTY, e -> keepWidth());
         add(split, "push, grow, wmin 300, hmin 200");
         refresh();
     }
 
+    private int timelineWidth() {
+        int width = bench.settings().number(TIMELINE_KEY, TIMELINE_TENTHS) * Look.em() / TENTHS;
+        return Math.max(LEAST_TIMELINE_WIDTH, width);
+    }
+
+    private void keepWidth() {
+        if (split.getLeftComponent().isVisible()) {
+            bench.settings().keep(TIMELINE_KEY, split.getDividerLocation() * TENTHS / Look.em());
+        }
+    }
+
     private JPanel looking() {
-        JPanel row = new JPanel(new MigLayout("insets 2 12 4 12, gap 6", ""));
+        JPanel row = new JPanel(new MigLayout("insets 0 12 2 12, gap 6", ""));
         for (Action action : commands.looking()) {
             JButton button = new JButton(action);
             button.setMargin(new java.awt.Insets(4, 12, 4, 12));
@@ -126,8 +141,9 @@ final class JobPane extends JPanel {
                         progress -> WeighFindings.answer(job.folder(), progress),
                         answer -> answer.findings().list().stream()
                                 .findFirst()
-                                .ifPresent(heaviest ->
-                                        next.show(Words.onScreen(heaviest.next()), Optional.of(commands.findings))),
+                                .ifPresent(heaviest -> next.show(
+                                        LengthWords.in(bench.settings().lengthUnit(), Words.onScreen(heaviest.next())),
+                                        Optional.of(commands.findings))),
                         wrong -> {}));
     }
 
@@ -135,7 +151,7 @@ final class JobPane extends JPanel {
     void show(JComponent panel, Optional<Event> entry) {
         boolean alone = panel instanceof LivePane;
         if (split.getLeftComponent().isVisible() == alone) {
-            int width = Math.max(LEAST_TIMELINE_WIDTH, bench.settings().number("timeline.width", TIMELINE_WIDTH));
+            int width = timelineWidth();
             split.getLeftComponent().setVisible(!alone);
             split.setDividerLocation(width);
         }
@@ -174,15 +190,19 @@ final class JobPane extends JPanel {
     /** The name of a job, its machine, and whether it is invented. */
     private static final class RecordHeading extends JPanel {
         RecordHeading(JobRecord record) {
-            super(new MigLayout("insets 8 14 4 14, wrap 1, gapy 2, hidemode 3", "[grow,fill]"));
+            super(new MigLayout(
+                    "insets 6 14 2 14, gap 14, hidemode 3", "[shrinkprio 100][grow,fill,shrinkprio 200][shrink 0]"));
             JLabel name = Look.heading(record.name());
             name.setName("job");
-            add(name, "wmin 0");
-            add(Look.quiet(Words.installation(record.installation())), "wmin 0, split 2, grow 0");
+            name.setToolTipText(record.name());
+            add(name, "wmin 100");
+            JLabel machine = Look.quiet(Words.installation(record.installation()));
+            machine.setToolTipText(machine.getText());
+            add(machine, "wmin 0");
             if (record.invented()) {
-                JLabel invented = Look.strong("INVENTED FOR PRACTICE, nothing measured");
+                JLabel invented = Look.strong("INVENTED, nothing measured");
                 invented.setForeground(Look.ink(Ink.CRANK));
-                add(invented, "wmin 0");
+                add(invented);
             }
         }
     }

@@ -6,6 +6,8 @@ import evenblade.job.Event;
 import evenblade.job.EvidenceCheck.Thoroughness;
 import evenblade.job.Kind;
 import java.awt.BorderLayout;
+import java.awt.Component;
+import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.WindowAdapter;
@@ -15,6 +17,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javax.swing.Action;
 import javax.swing.JComponent;
 import javax.swing.JFileChooser;
@@ -146,6 +149,12 @@ final class MainWindow extends JFrame implements Bench {
             bar.add("&Look at", looking);
         });
         bar.add(
+                "&Picture",
+                List.of(
+                        Optional.of(new Command("&Copy the picture", "ctrl shift C", () -> picture(PicturePane::copy))),
+                        Optional.of(
+                                new Command("&Save the picture…", "ctrl shift S", () -> picture(PicturePane::save)))));
+        bar.add(
                 "&Screen",
                 List.of(
                         Optional.of(new Command("&Millimetres or inches", "ctrl M", this::switchUnits)),
@@ -160,6 +169,28 @@ final class MainWindow extends JFrame implements Bench {
         Optional<LivePane> recording = pane.flatMap(JobPane::recording);
         recording.ifPresent(LivePane::remind);
         return recording.isPresent();
+    }
+
+    /** Does something with the picture in sight; of several with the first. */
+    private void picture(Consumer<PicturePane> then) {
+        inSight(main).ifPresentOrElse(then, () -> say("There is no picture in sight."));
+    }
+
+    private static Optional<PicturePane> inSight(Container in) {
+        for (Component each : in.getComponents()) {
+            if (each instanceof PicturePane pane
+                    && pane.isShowing()
+                    && pane.view().picture().isPresent()) {
+                return Optional.of(pane);
+            }
+            if (each instanceof Container inner) {
+                Optional<PicturePane> found = inSight(inner);
+                if (found.isPresent()) {
+                    return found;
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     private void startNewJob() {
@@ -218,7 +249,8 @@ final class MainWindow extends JFrame implements Bench {
         }
         settings.inches(!settings.inches());
         build();
-        say("A bare number now counts as " + (settings.inches() ? "inches." : "millimetres."));
+        say("Short lengths now stand in " + (settings.inches() ? "inches" : "millimetres")
+                + " first, and a bare number counts as such.");
     }
 
     private void text(int more) {

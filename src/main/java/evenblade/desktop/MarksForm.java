@@ -21,16 +21,14 @@ final class MarksForm extends StaticForm {
         body.add(
                 new Paragraph("Ignition off, plug leads off or grounded. A block that doesn't move, the same point of "
                         + "each tip, the blade pushed the same way. All marks from one zero, in one unit; a bare "
-                        + "number counts as " + lengthUnit() + ". A second round goes behind a semicolon: 0; 0.3"),
+                        + "number counts as " + lengthWord() + ". A second round goes behind a semicolon: 0; 0.3. "
+                        + HubFields.drawn(job.record().installation())),
                 "span 2, growx, wmin 50");
         hub = new HubFields(
-                job.record().installation().propeller().blades(),
-                bench.settings().inches() ? "3/16" : "4.8",
-                this::keep,
-                this::typed);
+                job.record().installation(), bench.settings().inches() ? "3/16" : "4.8", this::keep, this::typed);
         picture = new PicturePane(bench);
         picture.show(Optional.empty(), "The tips are drawn here from the second mark on.");
-        body.add(hub, "span 2, split 2, growx, wmin 380");
+        body.add(hub, "span 2, split 2, growx, wmin 360");
         body.add(picture, "growx, growy, wmin 270, hmin 330");
         sigma = listened(
                 field("sigma", "One reading is good to", "left empty: 0.5 mm, a pencil line read with a rule"));
@@ -60,7 +58,11 @@ final class MarksForm extends StaticForm {
             String first = hub.reading(p).split(";", -1)[0].strip();
             marks.add(new Mark(p, hub.blade(p), withUnit(first, lengthUnit())));
         }
-        return SketchStatic.marks(job.record().installation(), marks, "as typed, not written down yet");
+        return SketchStatic.marks(
+                job.record().installation(),
+                marks,
+                "as typed, not written down yet",
+                bench.settings().lengthUnit());
     }
 
     @Override

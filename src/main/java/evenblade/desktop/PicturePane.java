@@ -2,6 +2,7 @@ package evenblade.desktop;
 
 import evenblade.chart.Picture;
 import java.awt.Image;
+import java.awt.Insets;
 import java.awt.Toolkit;
 import java.awt.datatransfer.DataFlavor;
 import java.awt.datatransfer.Transferable;
@@ -38,10 +39,12 @@ final class PicturePane extends JPanel {
         this.bench = bench;
         this.view = new PictureView(bench.work());
         add(view, "wrap");
-        JPanel bar = new JPanel(new MigLayout("insets 4 0 0 0", "push[][]"));
+        JPanel bar = new JPanel(new MigLayout("insets 2 0 0 0", "push[][]"));
         bar.add(copy);
         bar.add(save);
         add(bar);
+        copy.setMargin(new Insets(2, 12, 2, 12));
+        save.setMargin(copy.getMargin());
         copy.setName("copy picture");
         save.setName("save picture");
         copy.addActionListener(e -> copy());
@@ -78,7 +81,8 @@ final class PicturePane extends JPanel {
         save.setEnabled(able);
     }
 
-    private void copy() {
+    /** Puts the picture on the clipboard. */
+    void copy() {
         view.picture().ifPresent(picture -> bench.work()
                 .begin(
                         "Copying the picture",
@@ -90,7 +94,8 @@ final class PicturePane extends JPanel {
                         bench::say));
     }
 
-    private void save() {
+    /** Asks where to, and saves. */
+    void save() {
         if (view.picture().isEmpty()) {
             return;
         }

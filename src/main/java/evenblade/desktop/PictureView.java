@@ -4,8 +4,11 @@ import evenblade.chart.ChartTheme;
 import evenblade.chart.Ink;
 import evenblade.chart.Picture;
 import java.awt.Dimension;
+import java.awt.FontMetrics;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
 import java.awt.image.BufferedImage;
 import java.util.Optional;
 import javax.swing.JPanel;
@@ -15,6 +18,12 @@ import javax.swing.SwingUtilities;
 final class PictureView extends JPanel {
     private static final int LEAST_WIDTH = 240;
     private static final int LEAST_HEIGHT = 160;
+
+    /** Letters of body text that a picture is wide and high at least, so that curves have room. */
+    private static final double LEAST_LETTERS_ACROSS = 44;
+
+    private static final double LEAST_LETTERS_DOWN = 31;
+    private static final double LEAST_LETTER_PX = 8;
 
     private final transient Work work;
     private transient Optional<Picture> picture = Optional.empty();
@@ -27,6 +36,12 @@ final class PictureView extends JPanel {
         setName("picture");
         setFocusable(true);
         setMinimumSize(new Dimension(LEAST_WIDTH, LEAST_HEIGHT));
+        addMouseListener(new MouseAdapter() {
+            @Override
+            public void mousePressed(MouseEvent e) {
+                requestFocusInWindow();
+            }
+        });
         setPreferredSize(new Dimension(2 * LEAST_WIDTH, 2 * LEAST_HEIGHT));
     }
 
@@ -69,17 +84,16 @@ final class PictureView extends JPanel {
         g.fillRect(0, 0, getWidth(), getHeight());
         if (picture.isEmpty()) {
             g.setColor(Look.ink(Ink.QUIET_TEXT));
-            g.setFont(getFont());
-            g.drawString(instead, Look.em(), 2 * Look.em());
+            words(g, instead);
             return;
         }
         if (getWidth() < LEAST_WIDTH || getHeight() < LEAST_HEIGHT) {
             g.setColor(Look.ink(Ink.QUIET_TEXT));
-            g.drawString("Make the window larger", Look.em(), 2 * Look.em());
+            words(g, "Make the window larger.");
             return;
         }
         double scale = g.getTransform().getScaleX();
-        Wish wish = new Wish(picture.get(), (int) (getWidth() * scale), (int) (getHeight() * scale), Look.theme(scale));
+        Wish wish = new Wish(picture.get(), (int) (getWidth() * scale), (int) (getHeight() * scale), theme(scale));
         drawn.ifPresent(d -> g.drawImage(d.image(), 0, 0, getWidth(), getHeight(), null));
         if (drawn.isEmpty() || !drawn.get().wish().equals(wish)) {
             ask(wish);
@@ -89,6 +103,31 @@ final class PictureView extends JPanel {
             g.drawRect(0, 0, getWidth() - 1, getHeight() - 1);
             g.drawRect(1, 1, getWidth() - 3, getHeight() - 3);
         }
+    }
+
+    /** The usual letters, or smaller ones where the picture would else have no room left beside its words. */
+    private ChartTheme theme(double scale) {
+        ChartTheme usual = Look.theme(scale);
+        double room = Math.min(getWidth() * scale / LEAST_LETTERS_ACROSS, getHeight() * scale / LEAST_LETTERS_DOWN);
+        return new ChartTheme(usual.palette(), Math.max(LEAST_LETTER_PX * scale, Math.min(usual.textPx(), room)));
+    }
+
+    /** Writes words that wrap. */
+    private void words(Graphics2D g, String text) {
+        g.setFont(getFont());
+        FontMetrics letters = g.getFontMetrics();
+        int em = Look.em();
+        int y = 2 * em;
+        StringBuilder line = new StringBuilder();
+        for (String word : text.split(" ")) {
+            if (!line.isEmpty() && letters.stringWidth(line + " " + word) > getWidth() - 2 * em) {
+                g.drawString(line.toString(), em, y);
+                y += letters.getHeight();
+                line.setLength(0);
+            }
+            line.append(line.isEmpty() ? "" : " ").append(word);
+        }
+        g.drawString(line.toString(), em, y);
     }
 
     private void ask(Wish wish) {

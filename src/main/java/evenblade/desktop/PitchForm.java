@@ -21,12 +21,14 @@ final class PitchForm extends StaticForm {
         super(bench, job, "pitch", "Blade angles");
         body.add(
                 new Paragraph("Ignition off, plug leads off or grounded. All blades at the same station, each blade in "
-                        + "the same place when read. In degrees."),
+                        + "the same place when read. In degrees. "
+                        + HubFields.drawn(job.record().installation())),
                 "span 2, growx, wmin 50");
-        hub = new HubFields(job.record().installation().propeller().blades(), "17.4", this::keep, this::typed);
+        hub = new HubFields(job.record().installation(), "17.4", this::keep, this::typed);
         body.add(hub, "span 2, growx");
         labelled("reference", "Zero taken on", reference);
         reference.addActionListener(e -> typed());
+        keep(reference);
         zero = listened(field("zero", "Protractor showed there", "left empty: 0"));
         station = listened(field("station", "Station", "distance from the shaft's centre, like 640 mm"));
         finish();

@@ -16,6 +16,8 @@ import net.miginfocom.swing.MigLayout;
 
 /** Makes an invented job with known truth, to practise on. */
 final class PracticeForm extends JPanel {
+    private static final String FORM = "practice";
+
     private final transient Bench bench;
     private final FilesField folder = new FilesField("practice folder", JFileChooser.DIRECTORIES_ONLY, false);
     private final JComboBox<String> fault = new JComboBox<>();
@@ -38,6 +40,8 @@ final class PracticeForm extends JPanel {
         Arrays.stream(Fault.values()).forEach(each -> fault.addItem(each.word().replace('-', ' ')));
         fault.setSelectedItem(MakePractice.USUAL_FAULT.word().replace('-', ' '));
         fault.setName("fault");
+        bench.drafts().keep(FORM, folder.text());
+        bench.drafts().keep(FORM, fault);
         add(fault);
         add(complaint, "span 2, growx");
         make.setName("make");
@@ -61,7 +65,10 @@ final class PracticeForm extends JPanel {
                             "Inventing the job",
                             progress -> MakePractice.answer(place, List.of(wrong), 1, Optional.empty())
                                     .folder(),
-                            bench::openJob,
+                            made -> {
+                                bench.drafts().forget(FORM);
+                                bench.openJob(made);
+                            },
                             this::wrong);
         } catch (BadInput e) {
             wrong(e.getMessage());

@@ -30,7 +30,7 @@ final class ReportPane extends JPanel {
     private final JButton write = Look.main(new JButton("Write the report"));
 
     ReportPane(Bench bench, OpenJob job) {
-        super(new MigLayout("insets 18, wrap 2, hidemode 3", "[36%!,fill]18[grow,fill]", "[][][grow,fill]"));
+        super(new MigLayout("insets 8 18 10 18, wrap 2, hidemode 3", "[36%!,fill]18[grow,fill]", "[][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         setName("report");

@@ -25,7 +25,7 @@ final class RunCardPane extends JPanel {
     private final Complaint complaint = new Complaint();
 
     RunCardPane(Bench bench, OpenJob job) {
-        super(new MigLayout("insets 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
         this.job = job;
         setName("run card");
         add(Look.heading("Run card"));

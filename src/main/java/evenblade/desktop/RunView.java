@@ -48,7 +48,7 @@ final class RunView extends JPanel {
     private boolean filling;
 
     RunView(Bench bench, OpenJob job, Event run, Optional<SeeEvidence.Sight> sight) {
-        super(new MigLayout("insets 14, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
+        super(new MigLayout("insets 6 14 8 14, gapy 3, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         this.run = run;

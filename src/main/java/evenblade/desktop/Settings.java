@@ -1,6 +1,7 @@
 package evenblade.desktop;
 
 import evenblade.job.JobFolder;
+import evenblade.units.LengthUnit;
 import java.awt.Rectangle;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -47,6 +48,11 @@ final class Settings {
 
     void inches(boolean inches) {
         file.put("inches", inches ? "yes" : "no");
+    }
+
+    /** The unit that short lengths are shown in first. */
+    LengthUnit lengthUnit() {
+        return inches() ? LengthUnit.INCH : LengthUnit.MILLIMETRE;
     }
 
     int textPx() {

@@ -1,5 +1,6 @@
 package evenblade.desktop;
 
+import evenblade.app.LengthWords;
 import evenblade.app.SketchStatic.Sketch;
 import evenblade.app.WriteEntry;
 import evenblade.job.Detail;
@@ -53,7 +54,7 @@ abstract class StaticForm extends EntryForm {
     private void look() {
         try {
             Sketch sketch = sketch();
-            says.setText(String.join("\n", sketch.sentences()));
+            says.setText(LengthWords.in(bench.settings().lengthUnit(), String.join("\n", sketch.sentences())));
             draw(sketch);
         } catch (BadInput e) {
             says.setText(" "); // not typed to its end yet
@@ -82,6 +83,11 @@ abstract class StaticForm extends EntryForm {
     }
 
     final String lengthUnit() {
-        return bench.settings().inches() ? "in" : "mm";
+        return bench.settings().lengthUnit().sign();
+    }
+
+    /** The unit in a word. */
+    final String lengthWord() {
+        return bench.settings().inches() ? "inches" : "millimetres";
     }
 }

@@ -1,10 +1,12 @@
 package evenblade.desktop;
 
+import evenblade.app.LengthWords;
 import evenblade.app.SketchStatic;
 import evenblade.app.SketchStatic.Sketch;
 import evenblade.installation.Installation;
 import evenblade.job.Detail;
 import evenblade.job.Event;
+import evenblade.units.LengthUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,12 +18,14 @@ import net.miginfocom.swing.MigLayout;
 /** Readings taken with the engine off, as they were written down, and what they come to. */
 final class StaticView extends JPanel {
     StaticView(Bench bench, OpenJob job, Event event, Action track) {
-        super(new MigLayout("insets 18, wrap 1, hidemode 3, gapy 6", "[grow,fill]", ""));
+        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3, gapy 4", "[grow,fill]", ""));
         setName("static");
         add(new EntryHeading(bench, job, event));
-        readings(event).forEach(line -> add(new Paragraph(line), "wmin 50"));
-        Sketch sketch = sketch(job.record().installation(), event);
-        sketch.sentences().forEach(line -> add(new Paragraph(line), "wmin 50"));
+        LengthUnit unit = bench.settings().lengthUnit();
+        Sketch sketch = sketch(job.record().installation(), event, unit);
+        List<String> lines = readings(event);
+        lines.addAll(sketch.sentences());
+        lines.forEach(line -> add(new Paragraph(LengthWords.in(unit, line)), "wmin 50"));
         if (event.detail() instanceof Detail.Tracking) {
             JButton together = new JButton(track);
             together.setName("together");
@@ -35,9 +39,9 @@ final class StaticView extends JPanel {
         }
     }
 
-    private static Sketch sketch(Installation installation, Event event) {
+    private static Sketch sketch(Installation installation, Event event, LengthUnit unit) {
         if (event.detail() instanceof Detail.Tracking marks) {
-            return SketchStatic.marks(installation, marks.session(event.at().toInstant()), "entry " + event.id());
+            return SketchStatic.marks(installation, marks.session(event.at().toInstant()), "entry " + event.id(), unit);
         }
         if (event.detail() instanceof Detail.Pitch pitch) {
             return SketchStatic.pitch(installation, pitch);

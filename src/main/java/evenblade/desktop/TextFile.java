@@ -11,7 +11,6 @@ import java.util.Properties;
 import java.util.TreeMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -28,7 +27,8 @@ final class TextFile {
         thread.setDaemon(true);
         return thread;
     });
-    private ScheduledFuture<?> due;
+    private final Object writing = new Object();
+    private boolean due;
 
     private TextFile(Path file) {
         this.file = file;
@@ -71,17 +71,25 @@ final class TextFile {
                 .anyMatch(e -> e.getKey().startsWith(prefix) && !e.getValue().isBlank());
     }
 
+    /** A write that is due stays due: whoever types without a rest has the same promise. */
     private void writeSoon() {
-        if (due != null) {
-            due.cancel(false);
+        if (!due) {
+            due = true;
+            writer.schedule(this::write, REST_MS, TimeUnit.MILLISECONDS);
         }
-        due = writer.schedule(this::write, REST_MS, TimeUnit.MILLISECONDS);
     }
 
     /** Writes now, on the caller's thread. */
     void write() {
+        synchronized (writing) {
+            writeOut();
+        }
+    }
+
+    private void writeOut() {
         Properties properties = new Properties();
         synchronized (this) {
+            due = false;
             properties.putAll(texts);
         }
         try {

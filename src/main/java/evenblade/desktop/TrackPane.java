@@ -7,9 +7,11 @@ import evenblade.app.JudgeTracking.BladeAngles;
 import evenblade.app.JudgeTracking.DialReading;
 import evenblade.app.JudgeTracking.MarkedTips;
 import evenblade.app.JudgeTracking.TrackView;
+import evenblade.app.LengthWords;
 import evenblade.chart.Picture;
 import evenblade.tracking.BestLayout;
 import evenblade.tracking.TrackingAnalysis;
+import evenblade.units.LengthUnit;
 import java.util.Optional;
 import javax.swing.JButton;
 import javax.swing.JPanel;
@@ -26,7 +28,7 @@ final class TrackPane extends JPanel {
     private final Complaint complaint = new Complaint();
 
     TrackPane(Bench bench, OpenJob job) {
-        super(new MigLayout("insets 18, hidemode 3", "[grow 55,fill]16[grow 45,fill]", "[][][grow,fill]"));
+        super(new MigLayout("insets 8 18 10 18, hidemode 3", "[46%!,fill]16[grow,fill]", "[][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         setName("track");
@@ -40,12 +42,13 @@ final class TrackPane extends JPanel {
         tabs.addTab("Tips", tips);
         tabs.addTab("Blade or hub", deviations);
         add(tabs, "wmin 280, hmin 200");
+        LengthUnit unit = bench.settings().lengthUnit();
         bench.work()
                 .begin(
                         "Judging the track",
                         progress -> {
                             TrackView view = JudgeTracking.answer(job.folder());
-                            return new Answer(view, DrawTracking.tips(view), DrawTracking.deviations(view));
+                            return new Answer(view, DrawTracking.tips(view, unit), DrawTracking.deviations(view, unit));
                         },
                         this::show,
                         complaint::show);
@@ -58,7 +61,7 @@ final class TrackPane extends JPanel {
         deviations.show(answer.deviations(), "What goes with a blade shows once the blades were moved.");
         TrackView view = answer.view();
         TrackingAnalysis now = view.now();
-        lines.strong(now.verdict().text()).setName("verdict");
+        lines.strong(words(now.verdict().text())).setName("verdict");
         for (TrackingAnalysis earlier : view.spells().subList(0, view.spells().size() - 1)) {
             say("Before the last change: " + earlier.verdict().text());
         }
@@ -98,7 +101,7 @@ final class TrackPane extends JPanel {
         say(best.layout().text() + ": predicted spread "
                 + Figures.fixed(best.predictedSpread().valueMm(), 2) + " mm ("
                 + Figures.fixed(best.predictedSpread().lowMm(), 2) + " to "
-                + Figures.fixed(best.predictedSpread().highMm(), 2) + ")"
+                + Figures.fixed(best.predictedSpread().highMm(), 2) + " mm)"
                 + (best.blades() == 0
                         ? ", as it stands."
                         : ", against " + Figures.fixed(best.spreadNow().valueMm(), 2) + " mm now."));
@@ -124,6 +127,10 @@ final class TrackPane extends JPanel {
     }
 
     private void say(String text) {
-        lines.say(text);
+        lines.say(words(text));
+    }
+
+    private String words(String text) {
+        return LengthWords.in(bench.settings().lengthUnit(), text);
     }
 }

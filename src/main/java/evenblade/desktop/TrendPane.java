@@ -26,12 +26,12 @@ final class TrendPane extends JPanel {
     private transient Optional<Answer> answer = Optional.empty();
 
     TrendPane(Bench bench, OpenJob job) {
-        super(new MigLayout("insets 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][grow,fill]"));
         setName("trend");
         picture = new PicturePane(bench);
         picture.show(Optional.empty(), "working…");
-        add(Look.heading("Over all runs"));
-        JPanel row = new JPanel(new MigLayout("insets 0"));
+        JPanel row = new JPanel(new MigLayout("insets 0", "[]push[][]"));
+        row.add(Look.heading("Over all runs"));
         JLabel word = new JLabel("Channel");
         word.setLabelFor(channel);
         channel.setName("trend channel");

@@ -18,10 +18,11 @@ final class WorkStrip extends JPanel implements Work.Watcher {
     private final List<Work.Task> tasks = new ArrayList<>();
 
     WorkStrip() {
-        super(new MigLayout("insets 2 n 2 n, hidemode 2", "[grow,fill][200!][]", "[34!]"));
+        super(new MigLayout("insets 0 n 0 n, hidemode 2", "[grow,fill][200!][]", "[" + 2 * Look.em() + "!]"));
         setName("work");
         words.setName("work words");
         stop.setName("stop");
+        stop.setMargin(new java.awt.Insets(1, 12, 1, 12));
         stop.setMnemonic('P');
         stop.addActionListener(e -> {
             tasks.forEach(Work.Task::stop);
