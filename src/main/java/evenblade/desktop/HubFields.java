@@ -20,6 +20,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
@@ -29,6 +31,9 @@ import net.miginfocom.swing.MigLayout;
 /** The hub as one stands before it, with a blade and a reading to be typed at each of its positions. */
 final class HubFields extends JPanel {
     private static final int CLOCKWISE = 1;
+    /** Room for the line of the ground. */
+    private static final int GROUND_PX = 4;
+
     private final List<Place> places = new ArrayList<>();
     private final transient Runnable changed;
     private final transient Optional<Integer> turns;
@@ -66,21 +71,19 @@ final class HubFields extends JPanel {
     }
 
     private Place place(int position, String hint) {
-        JPanel box = new JPanel(new MigLayout("insets 4, gap 4, novisualpadding", "[][grow,fill]"));
+        JPanel box = new JPanel(new MigLayout("insets 2, gap 4 2, novisualpadding", "[][grow,fill]"));
         box.setOpaque(true);
-        JLabel name = Look.strong("Position " + position);
-        JTextField blade = new JTextField(String.valueOf((char) ('A' + position - 1)), 3);
+        JLabel name = Look.strong("Position " + position + ", blade");
+        JTextField blade = new JTextField(String.valueOf((char) ('A' + position - 1)), 2);
         blade.setName("blade " + position);
+        name.setLabelFor(blade);
         JTextField reading = new JTextField(7);
         reading.setName("reading " + position);
         reading.putClientProperty("JTextField.placeholderText", hint);
-        JLabel bladeWord = new JLabel("blade");
-        bladeWord.setLabelFor(blade);
-        box.add(name, "span 2, wrap");
-        box.add(bladeWord);
-        box.add(blade, "wrap");
         JLabel readingWord = new JLabel("reads");
         readingWord.setLabelFor(reading);
+        box.add(name, "span 2, split 2, grow 0");
+        box.add(blade, "wrap");
         box.add(readingWord);
         box.add(reading);
         blade.getDocument().addDocumentListener(new Drafts.Typed(this::typed));
@@ -134,13 +137,40 @@ final class HubFields extends JPanel {
         return sense * 2 * Math.PI * index / positions();
     }
 
-    private Point2D onEllipse(int index, double share) {
-        Dimension box = places.get(0).box().getPreferredSize();
-        double across = (getWidth() - box.width) / 2.0;
-        double up = (getHeight() - box.height) / 2.0;
+    /** The hub's centre, so that the boxes round it fill the room: three blades reach further up than down. */
+    private Point2D centre() {
         return new Point2D.Double(
-                getWidth() / 2.0 + share * across * Math.sin(angle(index)),
-                getHeight() / 2.0 - share * up * Math.cos(angle(index)));
+                boxWidth() / 2 + across() * reach(i -> -Math.sin(angle(i))),
+                boxHeight() / 2 + up() * reach(i -> Math.cos(angle(i))));
+    }
+
+    private double boxWidth() {
+        return places.get(0).box().getPreferredSize().getWidth();
+    }
+
+    private double boxHeight() {
+        return places.get(0).box().getPreferredSize().getHeight();
+    }
+
+    private double across() {
+        double reach = reach(i -> Math.sin(angle(i))) + reach(i -> -Math.sin(angle(i)));
+        return (getWidth() - boxWidth()) / Math.max(1, reach);
+    }
+
+    private double up() {
+        double reach = reach(i -> Math.cos(angle(i))) + reach(i -> -Math.cos(angle(i)));
+        return (getHeight() - boxHeight() - GROUND_PX) / Math.max(1, reach);
+    }
+
+    private double reach(IntToDoubleFunction part) {
+        return IntStream.range(0, positions()).mapToDouble(part).max().orElse(0);
+    }
+
+    private Point2D onEllipse(int index, double share) {
+        Point2D centre = centre();
+        return new Point2D.Double(
+                centre.getX() + share * across() * Math.sin(angle(index)),
+                centre.getY() - share * up() * Math.cos(angle(index)));
     }
 
     @Override
@@ -163,20 +193,20 @@ final class HubFields extends JPanel {
         Graphics2D g = (Graphics2D) graphics.create();
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         double em = Look.em();
-        double x = getWidth() / 2.0;
-        double y = getHeight() / 2.0;
+        double x = centre().getX();
+        double y = centre().getY();
         for (int i = 0; i < places.size(); i++) {
             Point2D tip = onEllipse(i, 0.72);
             g.setColor(Look.ink(reading(i + 1).isEmpty() ? Ink.GRID : Ink.AFTER));
             g.fill(blade(x, y, tip, em));
         }
         g.setColor(Look.ink(Ink.QUIET_TEXT));
-        g.fill(new Ellipse2D.Double(x - 1.6 * em, y - 1.6 * em, 3.2 * em, 3.2 * em));
+        g.fill(new Ellipse2D.Double(x - 1.3 * em, y - 1.3 * em, 2.6 * em, 2.6 * em));
         g.setColor(Look.ink(Ink.PAPER));
         g.fill(new Ellipse2D.Double(x - 0.5 * em, y - 0.5 * em, em, em));
         g.setColor(Look.ink(Ink.QUIET_TEXT));
         g.setStroke(new BasicStroke(2));
-        turns.ifPresent(turn -> arrow(g, x, y, 2.5 * em, turn));
+        turns.ifPresent(turn -> arrow(g, x, y, 2.2 * em, turn));
         g.draw(new Line2D.Double(0, getHeight() - 1.0, getWidth(), getHeight() - 1.0));
         g.dispose();
     }

@@ -22,7 +22,7 @@ final class PictureView extends JPanel {
     /** Letters of body text that a picture is wide and high at least, so that curves have room. */
     private static final double LEAST_LETTERS_ACROSS = 44;
 
-    private static final double LEAST_LETTERS_DOWN = 31;
+    private static final double LEAST_LETTERS_DOWN = 35;
     private static final double LEAST_LETTER_PX = 8;
 
     private final transient Work work;

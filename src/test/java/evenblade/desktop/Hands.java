@@ -25,7 +25,7 @@ import javax.swing.text.JTextComponent;
 
 /** A person's hands and eyes on a window: clicks where things are, types, and waits until something shows. */
 final class Hands {
-    private static final long PATIENCE_MS = 20_000;
+    private static final long PATIENCE_MS = 60_000;
 
     private final MainWindow window;
     private final Robot robot;
@@ -179,7 +179,7 @@ final class Hands {
         robot.waitForIdle();
     }
 
-    void choose(String box, String item) {
+    void choose(String box, Object item) {
         awaitNamed(box);
         onEventThread(() -> {
             ((JComboBox<?>) named(box)).setSelectedItem(item);
