@@ -6,6 +6,7 @@ import evenblade.intake.IntakeOptions;
 import evenblade.intake.RecordingReader;
 import evenblade.orders.ChannelOrders;
 import evenblade.orders.OrderMeter;
+import evenblade.orders.RatioCheck;
 import evenblade.orders.RunOrders;
 import evenblade.problem.BadInput;
 import evenblade.problem.Warning;
@@ -172,6 +173,7 @@ public final class AnalyseRecording {
                     "this recording is too long for the memory given to keep the drive's teeth in range; they are"
                             + " left out (a larger -Xmx or a shorter piece brings them back)"));
         }
+        RatioCheck.of(channels, request.installation().orders(), speed).ifPresent(doubt -> all.add(doubt.warning()));
         all.addAll(AnalysisWarnings.of(recording, channels));
         return all.stream().distinct().toList();
     }

@@ -52,9 +52,9 @@ final class SteadyTones {
      * A steady line found.
      *
      * @param frequencyHz at the dwell's mean speed
-     * @param overFloor its highest bin over the floor
+     * @param height density of its highest bin, unit²/Hz: of a smeared line's places the sharpest is the highest
      */
-    record Found(double frequencyHz, double amplitude, double overFloor, boolean followsSpeed) {}
+    record Found(double frequencyHz, double amplitude, double height, boolean followsSpeed) {}
 
     /**
      * Searches a residual.
@@ -82,12 +82,12 @@ final class SteadyTones {
                     upToHz / dwell.propellerHz(),
                     true)) {
                 double hz = turning.frequencyHz() * dwell.propellerHz();
-                Found line = new Found(hz, turning.amplitude(), turning.overFloor(), true);
+                Found line = new Found(hz, turning.amplitude(), turning.height() / dwell.propellerHz(), true);
                 double smear = Math.max(3 / stretch, wander * hz);
                 List<Found> same = found.stream()
                         .filter(f -> Math.abs(f.frequencyHz() - hz) < smear)
                         .toList();
-                if (same.stream().allMatch(f -> f.overFloor() < line.overFloor())) {
+                if (same.stream().allMatch(f -> f.height() < line.height())) {
                     found.removeAll(same);
                     found.add(line);
                 }
@@ -154,7 +154,7 @@ final class SteadyTones {
                 power += over;
                 moment += over * i;
             }
-            found.add(new Found(moment / power * bin, Math.sqrt(2 * power * bin), value / floor, followsSpeed));
+            found.add(new Found(moment / power * bin, Math.sqrt(2 * power * bin), value, followsSpeed));
         }
         return found;
     }
