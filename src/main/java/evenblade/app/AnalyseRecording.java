@@ -23,6 +23,7 @@ import evenblade.speed.SpeedFinder;
 import evenblade.speed.SpeedResult;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Answers what shook in one recording: its speed, its dwells, and the amplitude of every order. */
@@ -34,6 +35,8 @@ public final class AnalyseRecording {
 
     /** Of the memory there is, the most that kept sound may take. */
     private static final double SHARE_OF_MEMORY = 0.3;
+    /** Beyond this share even without the drive's teeth, there is no room left to work in. */
+    private static final double MOST_SHARE_OF_MEMORY = 0.4;
 
     private static final double SHARE_READ = 0.7;
     private static final double SHARE_SPEED = 0.9;
@@ -116,9 +119,11 @@ public final class AnalyseRecording {
         StreamHeader header = sound.header();
         ChosenChannels chosen = ChosenChannels.of(header.channels(), request);
         List<Integer> wanted = chosen.all();
+        double keptHz = keptHz(header, wanted.size());
+        requireRoom(header, wanted.size(), keptHz);
         Decimator decimator = Decimator.plan(
                 header.sampleRateHz(),
-                keptHz(header, wanted.size()),
+                keptHz,
                 header.channels().size(),
                 wanted.stream().mapToInt(Integer::intValue).toArray());
         StreamSummary summary = sound.deliverTo(counted(decimator, header));
@@ -148,6 +153,28 @@ public final class AnalyseRecording {
         meshLeftOut =
                 all > shafts && bytes > SHARE_OF_MEMORY * Runtime.getRuntime().maxMemory();
         return Math.min(meshLeftOut ? shafts : all, Recording.USABLE_SHARE_OF_RATE * header.sampleRateHz());
+    }
+
+    /** Refuses sound that won't fit before hours of it are read. */
+    private static void requireRoom(StreamHeader header, int channels, double keptHz) {
+        double seconds = header.frames().orElse(0) / header.sampleRateHz();
+        double bytesPerSecond = channels * Float.BYTES * keptHz / Recording.USABLE_SHARE_OF_RATE;
+        double mostSeconds = MOST_SHARE_OF_MEMORY * Runtime.getRuntime().maxMemory() / bytesPerSecond;
+        if (seconds > mostSeconds) {
+            throw BadInput.in(header.file())
+                    .found(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%.1f h of sound in %d %s",
+                                    seconds / 3600,
+                                    channels,
+                                    channels == 1 ? "channel" : "channels"),
+                            String.format(
+                                    Locale.ROOT,
+                                    "at most %.1f h with the memory this program may use; cut it into shorter runs, name"
+                                            + " one channel, or allow more memory (-Xmx)",
+                                    mostSeconds / 3600));
+        }
     }
 
     private BlockSink counted(BlockSink sink, StreamHeader header) {

@@ -40,6 +40,9 @@ final class RiffWave {
         long dataBytes = 0;
         while (at + CHUNK_HEADER <= header.size()) {
             ByteBuffer chunk = header.at(at, CHUNK_HEADER, "a chunk header");
+            if (!named(chunk)) {
+                break; // no chunk: gigabytes of it would be walked through in vain
+            }
             String name = HeaderBytes.name(chunk, 0);
             long size = Integer.toUnsignedLong(chunk.getInt(4));
             long body = at + CHUNK_HEADER;
@@ -61,10 +64,11 @@ final class RiffWave {
             return layout(dataAt, dataBytes);
         }
         if (format == null) {
-            throw header.place(header.size())
+            throw header.place(Math.min(at, header.size()))
                     .found("a WAV file without a format chunk", "a chunk \"fmt \" that says how samples are stored");
         }
-        throw header.place(header.size()).found("a WAV file that ends before its samples", "a chunk \"data\"");
+        throw header.place(Math.min(at, header.size()))
+                .found("a WAV file that ends before its samples", "a chunk \"data\"");
     }
 
     private Format format(long body, long size) throws IOException {
@@ -143,14 +147,22 @@ final class RiffWave {
         }
         while (at + CHUNK_HEADER <= header.size()) {
             ByteBuffer chunk = header.at(at, CHUNK_HEADER, "a chunk header");
-            for (int i = 0; i < 4; i++) {
-                if (chunk.get(i) < ' ' || chunk.get(i) > '~') {
-                    return true;
-                }
+            if (!named(chunk)) {
+                return true;
             }
             long size = Integer.toUnsignedLong(chunk.getInt(4));
             at += CHUNK_HEADER + size + (size & 1);
         }
         return at > header.size() + 1;
+    }
+
+    /** Whether a chunk begins there: its name is four printable letters. */
+    private static boolean named(ByteBuffer chunk) {
+        for (int i = 0; i < 4; i++) {
+            if (chunk.get(i) < ' ' || chunk.get(i) > '~') {
+                return false;
+            }
+        }
+        return true;
     }
 }

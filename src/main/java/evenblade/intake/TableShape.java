@@ -91,15 +91,15 @@ record TableShape(
         }
         CellText cells = new CellText(best.decimalComma());
         List<CellText.Type> types = types(body, best, cells);
-        if (types.stream().filter(type -> type != CellText.Type.EMPTY).count() < 2) {
-            throw BadInput.in(file)
-                    .line(body.get(0).number())
-                    .found("one column" + as(said), "a column of time stamps and at least one column of values");
-        }
         Line firstRow = content.stream()
                 .filter(line -> isRow(split(line.text(), best.separator()), types, cells))
                 .findFirst()
                 .orElse(body.get(0));
+        if (types.stream().filter(type -> type != CellText.Type.EMPTY).count() < 2) {
+            throw BadInput.in(file)
+                    .line(firstRow.number())
+                    .found("one column" + as(said), "a column of time stamps and at least one column of values");
+        }
         List<String> headings = headings(file, lines, firstRow, best, types.size(), cells);
         return new TableShape(best.separator(), best.decimalComma(), firstRow.number(), headings, types);
     }

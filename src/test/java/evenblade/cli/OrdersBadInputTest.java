@@ -1,12 +1,18 @@
 package evenblade.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import evenblade.json.JsonDocument;
+import evenblade.json.JsonObject;
 import evenblade.practice.SpeedProfile;
 import evenblade.practice.SyntheticRun;
 import evenblade.practice.WavFile;
+import evenblade.recording.TimeBase;
 import java.io.IOException;
 import java.io.RandomAccessFile;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,8 +21,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Every refusal of {@code orders}: one line on standard error, status 1, nothing else anywhere. */
 class OrdersBadInputTest {
@@ -142,7 +151,7 @@ class OrdersBadInputTest {
     void aTableOfOneColumn() throws IOException {
         String table = file("one.csv", "time (s)\n" + rows(200, "%.3f"));
         assertRefused(
-                table, table + ":101: one column, expected a column of time stamps and at least one column of values");
+                table, table + ":2: one column, expected a column of time stamps and at least one column of values");
     }
 
     @Test
@@ -181,6 +190,179 @@ class OrdersBadInputTest {
                         + " [0-9]+ MB with the memory this program may use; cut it into shorter runs\n");
         assertThat(run.status()).isEqualTo(1);
         assertThat(run.out()).isEmpty();
+    }
+
+    @Test
+    void aTableOfOneColumnBelowRemarks() throws IOException {
+        String table = file("bare.csv", "# invented\n# up, in m/s2\n" + rows(200, "%.3f"));
+        assertRefused(
+                table, table + ":3: one column, expected a column of time stamps and at least one column of values");
+    }
+
+    @Test
+    void infinitiesInAColumn() throws IOException {
+        for (String cell : List.of("Infinity", "-inf")) {
+            String table = file("infinite.csv", "time (s),up (m/s2)\n" + rows(400, "%.3f," + cell));
+            CommandLineRun run = CommandLineRun.of("orders", table, "--installation", installation, "--json");
+            assertThat(run.err())
+                    .as(cell)
+                    .startsWith("evenblade: " + table + ":2: \"" + cell + "\" in column 'up (m/s2)'")
+                    .contains("expected a number")
+                    .containsOnlyOnce("\n");
+            assertThat(run.status()).isEqualTo(1);
+            assertThat(run.out()).isEmpty();
+        }
+    }
+
+    /** Cut off in its sound it is read as far as it goes, and that is said; nothing of it is lost. */
+    @Test
+    void aWavCutOffInItsSound() throws IOException {
+        byte[] whole = wav(12);
+        String cut = file("cut.wav", Arrays.copyOf(whole, whole.length / 2 + 1));
+        CommandLineRun run = CommandLineRun.of("orders", cut, "--installation", installation, "--json");
+        assertThat(run.err()).isEmpty();
+        assertThat(run.status()).isZero();
+        assertThat(JsonDocument.parse(run.out(), "out").objects("warnings"))
+                .anySatisfy(warning -> assertThat(warning.text("message")).contains("cut off"));
+    }
+
+    /** Which column is the time is told by what it holds, so the order of columns changes no figure. */
+    @Test
+    void shuffledColumns() throws IOException {
+        SyntheticRun run = SyntheticRun.at(SpeedProfile.steady(33, 12))
+                .withLine(1, 1, 0)
+                .withLine(3, 2, 0)
+                .withNoise(0.1)
+                .withSeed(4);
+        double[] up = run.samples(run.evenClock(400));
+        double[] along = run.withSeed(5).samples(run.evenClock(400));
+        String usual = table("usual.csv", "time (s),up (m/s2),along (m/s2)", "%.4f,%.5f,%.5f", up, along, 0, 1, 2);
+        String shuffled =
+                table("shuffled.csv", "along (m/s2),time (s),up (m/s2)", "%.5f,%.4f,%.5f", up, along, 2, 0, 1);
+        assertThat(amplitudes(shuffled)).isEqualTo(amplitudes(usual)).isNotEmpty();
+    }
+
+    private String table(String name, String heading, String format, double[] up, double[] along, int... order)
+            throws IOException {
+        StringBuilder text = new StringBuilder(heading).append('\n');
+        for (int i = 0; i < up.length; i++) {
+            Double[] cells = {i / 400.0, up[i], along[i]};
+            text.append(String.format(Locale.ROOT, format, cells[order[0]], cells[order[1]], cells[order[2]]))
+                    .append('\n');
+        }
+        return file(name, text.toString());
+    }
+
+    private List<Double> amplitudes(String recording) {
+        CommandLineRun run =
+                CommandLineRun.of("orders", recording, "--installation", installation, "--channel", "up", "--json");
+        assertThat(run.err()).isEmpty();
+        return JsonDocument.parse(run.out(), "out").objects("dwells").get(0).objects("orders").stream()
+                .filter(order -> !order.flag("beyondRange"))
+                .map(order -> order.number("amplitude"))
+                .toList();
+    }
+
+    /** The start of a PCM file whose samples are declared to be as many as the field can hold, or as in its ds64. */
+    private static byte[] head(int rateHz, int channels, int bytesPerSample, long ds64DataBytes) {
+        boolean wide = ds64DataBytes > 0;
+        ByteBuffer head = ByteBuffer.allocate(wide ? 80 : 44).order(ByteOrder.LITTLE_ENDIAN);
+        head.put((wide ? "RF64" : "RIFF").getBytes(StandardCharsets.US_ASCII)).putInt(-1);
+        head.put("WAVE".getBytes(StandardCharsets.US_ASCII));
+        if (wide) {
+            head.put("ds64".getBytes(StandardCharsets.US_ASCII)).putInt(28);
+            head.putLong(ds64DataBytes + 72).putLong(ds64DataBytes).putLong(0).putInt(0);
+        }
+        int frame = channels * bytesPerSample;
+        head.put("fmt ".getBytes(StandardCharsets.US_ASCII)).putInt(16);
+        head.putShort((short) 1).putShort((short) channels).putInt(rateHz).putInt(rateHz * frame);
+        head.putShort((short) frame).putShort((short) (8 * bytesPerSample));
+        head.put("data".getBytes(StandardCharsets.US_ASCII)).putInt(-1);
+        return head.array();
+    }
+
+    private Path sparse(String name, byte[] start, long size) throws IOException {
+        Path file = Files.write(folder.resolve(name), start);
+        try (RandomAccessFile sparse = new RandomAccessFile(file.toFile(), "rw")) {
+            sparse.setLength(size);
+        }
+        return file;
+    }
+
+    /** Refused at once, not after hours of reading. */
+    @Test
+    void moreSoundThanFitsTheMemory() throws IOException {
+        long bytes = 3L << 40;
+        Path huge = sparse("years.wav", head(8000, 2, 2, bytes), bytes);
+        CommandLineRun run = CommandLineRun.of("orders", huge.toString(), "--installation", installation);
+        assertThat(run.err())
+                .matches("evenblade: \\Q" + huge + "\\E: [0-9.]+ h of sound in 2 channels, expected at most [0-9.]+ h"
+                        + " with the memory this program may use; cut it into shorter runs, name one channel, or allow"
+                        + " more memory \\(-Xmx\\)\n");
+        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.out()).isEmpty();
+    }
+
+    /** Such as an interrupted recorder leaves on a card: room taken, nothing in it. */
+    @Test
+    void gigabytesOfNothingBehindTheHeader() throws IOException {
+        Path empty = sparse("nothing.wav", Arrays.copyOf(head(48_000, 1, 2, 0), 12), 3L << 30);
+        assertRefused(
+                empty.toString(),
+                empty + ":byte 12: a WAV file without a format chunk, expected a chunk \"fmt \" that says how samples"
+                        + " are stored");
+    }
+
+    /** Over two and over four gigabytes, through the whole program in a small memory. */
+    @Tag("long")
+    @ParameterizedTest
+    @CsvSource({"3000000044, 0", "5000000080, 5000000000"})
+    void gigabytesOfSoundGoThroughASmallMemory(long size, long ds64) throws Exception {
+        int rateHz = 96_000;
+        int bytes = 3;
+        int channels = 2;
+        ByteBuffer start =
+                ByteBuffer.allocate(80 + 60 * rateHz * channels * bytes).order(ByteOrder.LITTLE_ENDIAN);
+        start.put(head(rateHz, channels, bytes, ds64));
+        double[] run = SyntheticRun.at(SpeedProfile.steady(33, 60))
+                .withLine(1, 0.1, 0)
+                .withLine(3, 0.2, 0)
+                .withLine(2.43, 0.1, 0)
+                .withNoise(0.02)
+                .samples(new TimeBase.Even(0, rateHz, 60 * rateHz));
+        for (double value : run) {
+            int sample = (int) (value * (1 << 23));
+            for (int c = 0; c < channels; c++) {
+                start.put((byte) sample).put((byte) (sample >> 8)).put((byte) (sample >> 16));
+            }
+        }
+        Path file = sparse("long.wav", Arrays.copyOf(start.array(), start.position()), size);
+        long before = System.nanoTime();
+        Process process = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-Xmx256m",
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        "evenblade.start.Main",
+                        "orders",
+                        file.toString(),
+                        "--installation",
+                        installation,
+                        "--engine-rpm",
+                        "4811",
+                        "--channel",
+                        "1",
+                        "--json")
+                .redirectError(ProcessBuilder.Redirect.INHERIT)
+                .start();
+        String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor()).isZero();
+        System.out.printf(
+                Locale.ROOT, "%d bytes in a 256 MB heap: %.0f s%n", size, (System.nanoTime() - before) * 1e-9);
+        JsonObject found = JsonDocument.parse(out, "out");
+        assertThat(found.object("recording").number("durationS"))
+                .isCloseTo((size - 44) / (double) (rateHz * channels * bytes), within(0.01));
+        assertThat(found.objects("dwells").get(0).number("propellerRpm")).isCloseTo(33 * 60.0, within(0.5));
     }
 
     @Test
