@@ -129,7 +129,7 @@ public final class RatioCheck {
                     .orElse(0);
             List<Seen> others = others(measured);
             upToHz = others.stream().mapToDouble(Seen::hz).reduce(measuredUpToHz, Math::max);
-            double blockS = dwell.durationS() / DwellFit.blockCount(dwell.durationS());
+            double blockS = Math.max(Math.min(1, dwell.durationS() / 8), dwell.durationS() / 400);
             for (OrderReading reading : measured.readings()) {
                 if (reading.level() instanceof Level.Measured level
                         && level.detected()
