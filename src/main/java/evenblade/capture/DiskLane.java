@@ -5,14 +5,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 
 /**
- * Writes samples to the file on a thread of its own, so that a slow disk doesn't hold up the input;
- * settles the file and looks at the room left every {@value #SETTLE_EVERY_MS} ms.
+ * Writes samples to the file on a thread of its own, so that a slow disk doesn't hold up the input. Another
+ * settles the file and looks at the room left every {@value #SETTLE_EVERY_MS} ms: a disk that takes seconds over
+ * that doesn't keep samples from the file.
  */
 final class DiskLane {
     static final long SETTLE_EVERY_MS = 800;
@@ -31,13 +33,15 @@ final class DiskLane {
     private final Consumer<Trouble> onTrouble;
     private final BlockingQueue<byte[]> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
     private final AtomicReference<Trouble> trouble = new AtomicReference<>();
-    private final Thread thread = new Thread(this::work, "recording to disk");
+    private final CountDownLatch written = new CountDownLatch(1);
+    private final Thread writer = new Thread(this::write, "recording to disk");
+    private final Thread settler = new Thread(this::settle, "settling on disk");
 
     /**
      * @param freeBytes asks for the room left on the disk
      * @param keepFree room that must stay free
      * @param copiesLater how many copies of the sound will be made on the same disk
-     * @param onTrouble told once, on the lane's thread
+     * @param onTrouble told once, on a thread of the lane
      */
     DiskLane(GrowingWav file, LongSupplier freeBytes, long keepFree, int copiesLater, Consumer<Trouble> onTrouble) {
         this.file = file;
@@ -45,7 +49,8 @@ final class DiskLane {
         this.keepFree = keepFree;
         this.copiesLater = copiesLater;
         this.onTrouble = onTrouble;
-        thread.start();
+        writer.start();
+        settler.start();
     }
 
     /** Hands over whole frames; waits where the disk is far behind. The array is the lane's from now on. */
@@ -65,9 +70,10 @@ final class DiskLane {
     Optional<Trouble> finish(List<Gap> gaps) {
         put(NO_MORE);
         boolean interrupted = false;
-        while (thread.isAlive()) {
+        while (writer.isAlive() || settler.isAlive()) {
             try {
-                thread.join();
+                writer.join();
+                settler.join();
             } catch (InterruptedException e) {
                 interrupted = true;
             }
@@ -83,35 +89,41 @@ final class DiskLane {
         return Optional.ofNullable(trouble.get());
     }
 
-    private void work() {
-        long settled = System.nanoTime();
-        boolean writing = true;
+    private void write() {
+        try {
+            for (byte[] next = take(); next != NO_MORE; next = take()) {
+                file.append(next, next.length);
+            }
+        } catch (IOException e) {
+            tell(new Trouble(Ending.DISK_FAILED, reason(e)));
+            while (take() != NO_MORE) {
+                // Whoever records must not be held up until it has heard.
+            }
+        } finally {
+            written.countDown();
+        }
+    }
+
+    private byte[] take() {
         while (true) {
-            byte[] next;
             try {
-                next = waiting.poll(SETTLE_EVERY_MS, TimeUnit.MILLISECONDS);
+                return waiting.take();
             } catch (InterruptedException e) {
-                continue;
+                // Nobody ends the lane this way.
             }
-            if (next == NO_MORE) {
-                return;
+        }
+    }
+
+    private void settle() {
+        try {
+            while (!written.await(SETTLE_EVERY_MS, TimeUnit.MILLISECONDS)) {
+                file.settle();
+                lookForRoom();
             }
-            if (!writing) {
-                continue;
-            }
-            try {
-                if (next != null) {
-                    file.append(next, next.length);
-                }
-                if (System.nanoTime() - settled >= TimeUnit.MILLISECONDS.toNanos(SETTLE_EVERY_MS)) {
-                    file.settle();
-                    settled = System.nanoTime();
-                    lookForRoom();
-                }
-            } catch (IOException e) {
-                writing = false;
-                tell(new Trouble(Ending.DISK_FAILED, reason(e)));
-            }
+        } catch (IOException e) {
+            tell(new Trouble(Ending.DISK_FAILED, reason(e)));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 

@@ -35,7 +35,7 @@ final class GrowingWav implements Closeable {
     private final FileChannel file;
     private final InputFormat format;
     private final int dataAt;
-    private long dataBytes;
+    private volatile long dataBytes;
 
     /** Makes the file, with a header that promises nothing yet. Fails where there is one already. */
     GrowingWav(Path path, InputFormat format) throws IOException {
@@ -60,13 +60,17 @@ final class GrowingWav implements Closeable {
     /** Appends samples; whole frames. */
     void append(byte[] samples, int length) throws IOException {
         writeAll(ByteBuffer.wrap(samples, 0, length), dataAt + dataBytes);
-        dataBytes += length;
+        dataBytes = dataBytes + length;
     }
 
-    /** Brings all samples to the disk, then lets the header promise them. */
+    /**
+     * Brings the samples that are there to the disk, then lets the header promise them. May take long on a busy
+     * disk; {@link #append} goes on meanwhile from another thread.
+     */
     void settle() throws IOException {
+        long promised = dataBytes;
         file.force(false);
-        promise(dataAt + dataBytes);
+        promise(promised, dataAt + promised);
         file.force(false);
     }
 
@@ -84,7 +88,7 @@ final class GrowingWav implements Closeable {
             end += length;
         }
         file.force(false);
-        promise(end);
+        promise(dataBytes, end);
         file.force(true);
     }
 
@@ -93,17 +97,17 @@ final class GrowingWav implements Closeable {
         file.close();
     }
 
-    private void promise(long endOfFile) throws IOException {
+    private void promise(long samples, long endOfFile) throws IOException {
         boolean wide = endOfFile > MOST_IN_RIFF;
         if (wide) {
             ByteBuffer ds64 = little(8 + DS64_BYTES);
             ds64.put(ascii("ds64")).putInt(DS64_BYTES);
-            ds64.putLong(endOfFile - 8).putLong(dataBytes).putLong(dataBytes / format.frameBytes());
+            ds64.putLong(endOfFile - 8).putLong(samples).putLong(samples / format.frameBytes());
             ds64.putInt(0).flip();
             writeAll(ds64, JUNK_AT);
         }
         ByteBuffer data = little(4);
-        data.putInt(wide ? -1 : (int) dataBytes).flip();
+        data.putInt(wide ? -1 : (int) samples).flip();
         writeAll(data, dataAt - 4L);
         ByteBuffer riff = little(8);
         riff.put(ascii(wide ? "RF64" : "RIFF"))

@@ -11,8 +11,11 @@ import java.util.function.LongSupplier;
  * came.
  */
 final class TapedSource implements FrameSource {
-    /** An input that gives nothing for so long has gone. */
-    static final double PATIENCE_S = 3;
+    /** An input that gives nothing for so long while it is asked has gone. */
+    static final double PATIENCE_S = 5;
+
+    /** The most that one look without an answer counts: where the machine stood still, nobody was asking. */
+    private static final double LOOK_S = 0.2;
 
     private final LiveSource input;
     private final InputFormat format;
@@ -22,7 +25,8 @@ final class TapedSource implements FrameSource {
     private final long mostFrames;
     private byte[] bytes = new byte[0];
     private long startedNanos;
-    private long heardNanos;
+    private long lookedNanos;
+    private double silentS;
     private volatile long frames;
     private volatile Ending ending;
     private volatile String detail = "";
@@ -44,7 +48,7 @@ final class TapedSource implements FrameSource {
     void start() throws IOException {
         input.start();
         startedNanos = nanoClock.getAsLong();
-        heardNanos = startedNanos;
+        lookedNanos = startedNanos;
     }
 
     /** Ends after the block under way, unless it has ended already. */
@@ -87,11 +91,11 @@ final class TapedSource implements FrameSource {
         try {
             int got = input.read(bytes, room);
             long now = nanoClock.getAsLong();
-            if (got > 0) {
-                heardNanos = now;
-            } else if (got < 0) {
+            silentS = got > 0 ? 0 : silentS + Math.min(LOOK_S, (now - lookedNanos) / 1e9);
+            lookedNanos = now;
+            if (got < 0) {
                 end(Ending.DEVICE_GONE, "");
-            } else if ((now - heardNanos) / 1e9 > PATIENCE_S) {
+            } else if (silentS > PATIENCE_S) {
                 end(Ending.DEVICE_GONE, "silent for " + (int) PATIENCE_S + " s");
             }
             return got;

@@ -21,6 +21,10 @@ class RecorderKillTest {
     private static final int AT_ONCE = 5;
     private static final int ROUNDS = 20;
     private static final double MOST_LACKING_S = 2;
+    /** So late that even two seconds less leave the one second which a reader asks for. */
+    private static final int EARLIEST_FRAME = 153_600;
+
+    private static final int LATER_BY_UP_TO = 96_000;
 
     @TempDir
     Path folder;
@@ -49,7 +53,7 @@ class RecorderKillTest {
                         .start());
             }
             for (int i = 0; i < AT_ONCE; i++) {
-                long heard = killAfter(children.get(i), 48_000 + random.nextInt(96_000));
+                long heard = killAfter(children.get(i), EARLIEST_FRAME + random.nextInt(LATER_BY_UP_TO));
                 double lacking = (heard - readable(files.get(i))) / 48_000.0;
                 assertThat(lacking).as("seconds lacking").isLessThan(MOST_LACKING_S);
                 worst = Math.max(worst, lacking);

@@ -83,7 +83,11 @@ class RecordSoakTest {
                                 "samples/geared-three-blade/installation.json"));
                 started.add(child);
                 for (int minute = 1; minute < MINUTES; minute++) {
-                    child.waitFor((long) (60e9 * minute) - (System.nanoTime() - began), TimeUnit.NANOSECONDS);
+                    boolean ended =
+                            child.waitFor((long) (60e9 * minute) - (System.nanoTime() - began), TimeUnit.NANOSECONDS);
+                    if (ended) {
+                        throw new AssertionError("ended early: " + ChildProgram.ended(child, folder));
+                    }
                     looks.add(look(began, child.toHandle()));
                 }
                 assertThat(child.waitFor(5, TimeUnit.MINUTES)).isTrue();
