@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import evenblade.capture.Ending;
 import evenblade.capture.SerialLine;
 import evenblade.job.Conditions;
+import evenblade.job.Detail;
 import evenblade.job.JobFolder;
 import evenblade.job.NewJob;
 import evenblade.job.NewRun;
@@ -15,6 +16,8 @@ import evenblade.practice.Noise;
 import evenblade.practice.SpeedProfile;
 import evenblade.practice.SyntheticRun;
 import evenblade.problem.BadInput;
+import evenblade.speed.SpeedResult;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -24,6 +27,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -54,6 +58,157 @@ class RecordLinesTest {
             lines.append(String.format(Locale.ROOT, "%.4f,%.4f%n", i / RATE_HZ, values[i]));
         }
         return lines.toString();
+    }
+
+    /** The same for a sensor that also sends a mark once per revolution. */
+    private static String markedLines(double seconds) {
+        SpeedProfile speed = SpeedProfile.steady(PROPELLER_HZ, seconds);
+        SyntheticRun run = SyntheticRun.at(speed)
+                .withLine(1, 1.5, 20)
+                .withLine(3, 3, 100)
+                .withNoise(new Noise(0.1, 0))
+                .withSeed(8);
+        double[] values = run.samples(run.evenClock(1000));
+        StringBuilder lines = new StringBuilder("time (s),x (m/s2),tach (V)\n");
+        for (int i = 0; i < values.length; i++) {
+            double turn = speed.revolutionsAt(i / 1000.0) % 1;
+            lines.append(String.format(Locale.ROOT, "%.3f,%.4f,%d%n", i / 1000.0, values[i], turn < 0.2 ? 5 : 0));
+        }
+        return lines.toString();
+    }
+
+    /** Sends lines ten times as fast as their stamps. */
+    private static void sendTenfold(OutputStream to, String lines) {
+        Thread sender = new Thread(() -> {
+            try (to) {
+                int count = 0;
+                for (String line : lines.split("(?<=\n)")) {
+                    to.write(line.getBytes(StandardCharsets.UTF_8));
+                    if (++count % 1000 == 0) {
+                        to.flush();
+                        Thread.sleep(100);
+                    }
+                }
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+        });
+        sender.setDaemon(true);
+        sender.start();
+    }
+
+    private RecordLines.Request marked(InputStream input, String mark, Optional<RecordRun.Steps> steps) {
+        return new RecordLines.Request(
+                folder.resolve("job"),
+                input,
+                "invented sensor",
+                OptionalDouble.empty(),
+                NewRun.labelled("first", RunSettings.NONE.withMarkChannel(mark)),
+                Optional.empty(),
+                Optional.empty(),
+                steps);
+    }
+
+    @Test
+    void linesKnowAMarkStepsAndTheChecksOfATakeAsSoundDoes() throws Exception {
+        JobFolder job = JobFolder.create(folder.resolve("job"), NewJob.fromFile("invented", INSTALLATION));
+        PipedInputStream input = new PipedInputStream(1 << 20);
+        sendTenfold(new PipedOutputStream(input), markedLines(45));
+        double engineRpm = 60 * PROPELLER_HZ * 51 / 21;
+        RecordLines run =
+                RecordLines.prepare(marked(input, "tach", Optional.of(new RecordRun.Steps(List.of(engineRpm), 50))));
+
+        LiveRecording.Recorded recorded = run.record();
+
+        LiveRecording.View view = run.view();
+        assertThat(view.reading().orElseThrow().speed().orElseThrow().source()).isEqualTo(SpeedResult.Source.MARK);
+        assertThat(view.reading().orElseThrow().propellerRpm().orElseThrow()).isCloseTo(60 * PROPELLER_HZ, within(0.2));
+        assertThat(view.finished()).singleElement().satisfies(step -> {
+            assertThat(step.done()).isTrue();
+            assertThat(step.heldS()).isBetween(19.0, 41.0);
+        });
+        assertThat(recorded.warnings())
+                .extracting(w -> w.code())
+                .doesNotContain("mark-without-pulses", "take-not-checked", "level-too-high", "mark-channel-unknown");
+        Detail.Run kept = (Detail.Run) recorded.event().orElseThrow().detail();
+        assertThat(kept.settings().markChannel()).contains("tach");
+        assertThat(job.record().events()).isEmpty();
+    }
+
+    @Test
+    void aMarkThatIsNotAmongTheChannelsCostsNoRun() throws Exception {
+        JobFolder.create(folder.resolve("job"), NewJob.fromFile("invented", INSTALLATION));
+        InputStream input = new ByteArrayInputStream(lines().getBytes(StandardCharsets.UTF_8));
+
+        LiveRecording.Recorded recorded =
+                RecordLines.prepare(marked(input, "tach", Optional.empty())).record();
+
+        assertThat(recorded.warnings()).extracting(w -> w.code()).contains("mark-channel-unknown");
+        Detail.Run kept = (Detail.Run) recorded.event().orElseThrow().detail();
+        assertThat(kept.settings().markChannel()).isEmpty();
+    }
+
+    @Test
+    void aMarkWithoutPulsesIsTold() throws Exception {
+        Path file = folder.resolve("a.csv");
+        StringBuilder lines = new StringBuilder("time (s),x (m/s2),tach (V)\n");
+        for (String line : lines().lines().skip(1).toList()) {
+            lines.append(line).append(",0.1\n");
+        }
+        InputStream input = new ByteArrayInputStream(lines.toString().getBytes(StandardCharsets.UTF_8));
+        RecordLines.Request plain = request(file, input, OptionalDouble.empty());
+
+        LiveRecording.Recorded recorded = RecordLines.prepare(new RecordLines.Request(
+                        file,
+                        input,
+                        plain.device(),
+                        plain.seconds(),
+                        NewRun.labelled("first", RunSettings.NONE.withMarkChannel("2")),
+                        plain.installation(),
+                        Optional.empty(),
+                        Optional.empty()))
+                .record();
+
+        assertThat(recorded.warnings()).extracting(w -> w.code()).contains("mark-without-pulses", "channel-dead");
+    }
+
+    @Test
+    void aSensorThatSendsNothingLeavesNoFile() {
+        Path file = folder.resolve("a.csv");
+        RecordLines run = RecordLines.prepare(request(file, InputStream.nullInputStream(), OptionalDouble.empty()));
+
+        assertThatThrownBy(run::record)
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("invented sensor: not one line came");
+        assertThat(file).doesNotExist();
+    }
+
+    @Test
+    void aSerialPortThatIsPulledOutEndsTheRecordingWithWhatThereIs() throws Exception {
+        Path near = folder.resolve("near");
+        Path far = folder.resolve("far");
+        Process pair = pseudoTerminals(near, far);
+        InputStream port = SerialLine.open(near.toRealPath().toString(), 115_200);
+        String lines = lines().substring(0, 3000);
+        send(Files.newOutputStream(far), lines, 5000);
+        Path file = folder.resolve("a.csv");
+        RecordLines run = RecordLines.prepare(request(file, port, OptionalDouble.empty()));
+        Thread pull = new Thread(() -> {
+            while (run.view().seconds() < 0.5) {
+                Thread.onSpinWait();
+            }
+            pair.destroyForcibly();
+        });
+        pull.setDaemon(true);
+        pull.start();
+
+        LiveRecording.Recorded recorded = run.record();
+
+        assertThat(recorded.ending()).isEqualTo(Ending.DEVICE_GONE);
+        assertThat(recorded.warnings()).extracting(w -> w.code()).contains("recording-cut-short");
+        assertThat(Files.readString(file)).isEqualTo(lines.substring(0, lines.lastIndexOf('\n') + 1));
     }
 
     private RecordLines.Request request(Path target, InputStream input, OptionalDouble seconds) {

@@ -2,9 +2,11 @@ package evenblade.capture;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import evenblade.problem.BadInput;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.OptionalDouble;
@@ -85,20 +87,18 @@ class RecorderTest {
 
     @Test
     void anInputThatFallsSilentWithoutAWordIsGivenUp() {
-        long began = System.nanoTime();
-        Take take = record(
-                new ScriptedInput(ScriptedInput.mono16(), (read, most) -> {
-                    if (read < 30) {
-                        return most;
-                    }
-                    pause(20);
-                    return 0;
-                }),
-                OptionalDouble.empty());
+        AtomicLong now = new AtomicLong();
+        ScriptedInput input = new ScriptedInput(ScriptedInput.mono16(), (read, most) -> {
+            now.addAndGet(50_000_000);
+            return read < 30 ? most : 0;
+        });
+
+        Take take = Recorder.prepare(input, folder.resolve("a.wav"), PLENTY, OptionalDouble.empty(), 1, now::get)
+                .record((block, frames) -> {});
 
         assertThat(take.ending()).isEqualTo(Ending.DEVICE_GONE);
         assertThat(take.frames()).isEqualTo(30 * 400);
-        assertThat((System.nanoTime() - began) / 1e9).isBetween(TapedSource.PATIENCE_S, TapedSource.PATIENCE_S + 5);
+        assertThat(now.get() / 1e9 - 1.5).isCloseTo(TapedSource.PATIENCE_S, within(0.2));
     }
 
     @Test
@@ -140,6 +140,46 @@ class RecorderTest {
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("its folder isn't there");
         assertThat(input.closed()).isTrue();
+    }
+
+    @Test
+    void samplesThatTheInputLostAreToldWithLengthAndPlaceAndMarkedInTheFile() throws IOException {
+        AtomicLong now = new AtomicLong();
+        // Blocks of a twentieth of a second, in time by the clock; before the 160th half a second is missing.
+        ScriptedInput input = new ScriptedInput(ScriptedInput.mono16(), (read, most) -> {
+            now.addAndGet(50_000_000L + (read == 160 ? 500_000_000L : 0));
+            return 400;
+        });
+
+        Take take = Recorder.prepare(input, folder.resolve("a.wav"), PLENTY, OptionalDouble.of(20), 1, now::get)
+                .record((block, frames) -> {});
+
+        assertThat(take.frames()).as("nothing is made up for it").isEqualTo(160_000);
+        assertThat(take.gaps()).singleElement().satisfies(gap -> {
+            assertThat(gap.lostS()).isCloseTo(0.5, within(0.03));
+            assertThat(gap.frame() / 8000.0).isCloseTo(8, within(2.0));
+        });
+        assertThat(take.warnings()).singleElement().satisfies(w -> {
+            assertThat(w.code()).isEqualTo("samples-missing");
+            assertThat(w.message()).contains("0.50 s of sound are missing near");
+        });
+        byte[] all = Files.readAllBytes(take.file());
+        String tail = new String(all, 80 + 320_000, all.length - 80 - 320_000, StandardCharsets.ISO_8859_1);
+        assertThat(tail).startsWith("cue ");
+    }
+
+    @Test
+    void aMachineThatStoodStillDoesNotTakeItsInputForGone() throws IOException {
+        AtomicLong now = new AtomicLong();
+        ScriptedInput input = new ScriptedInput(ScriptedInput.mono16(), (read, most) -> {
+            now.addAndGet(read == 100 ? 60_000_000_000L : 50_000_000L);
+            return read == 100 ? 0 : 400;
+        });
+
+        Take take = Recorder.prepare(input, folder.resolve("a.wav"), PLENTY, OptionalDouble.of(10), 1, now::get)
+                .record((block, frames) -> {});
+
+        assertThat(take.ending()).isEqualTo(Ending.LENGTH_REACHED);
     }
 
     @Test

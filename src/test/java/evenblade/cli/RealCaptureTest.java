@@ -3,12 +3,7 @@ package evenblade.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.app.AnalyseRecording;
-import evenblade.app.AnalysisRequest;
 import evenblade.capture.SoundBench;
-import evenblade.installation.Installation;
-import evenblade.installation.InstallationFile;
-import evenblade.installation.OrderLine;
 import evenblade.intake.Intake;
 import evenblade.intake.IntakeOptions;
 import evenblade.intake.RecordingReader;
@@ -16,10 +11,6 @@ import evenblade.job.Conditions.Condition;
 import evenblade.job.Detail;
 import evenblade.job.JobFolder;
 import evenblade.job.NewJob;
-import evenblade.orders.DwellOrders;
-import evenblade.orders.Level;
-import evenblade.orders.OrderReading;
-import evenblade.orders.RunOrders;
 import evenblade.practice.Noise;
 import evenblade.practice.SpeedProfile;
 import evenblade.practice.SyntheticRun;
@@ -27,11 +18,9 @@ import evenblade.practice.WavFile;
 import evenblade.recording.SampleStream;
 import evenblade.recording.StreamSummary;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -109,63 +98,5 @@ class RealCaptureTest {
         assertThat(20 * Math.log10(summary.quality().get(1).peak())).isCloseTo(-6, within(0.02));
         assertThat(20 * Math.log10(Math.sqrt(2) * summary.quality().get(1).rms()))
                 .isCloseTo(-6, within(0.02));
-    }
-
-    @Test
-    @Tag("long")
-    void aMinuteOfAKnownRunHasItsLengthItsSpeedAndItsOrderRatios() throws Exception {
-        Path source = written(invented(64));
-        Path file = folder.resolve("taken.wav");
-        Process player = SoundBench.play(source);
-        CommandLineRun run;
-        try {
-            Thread.sleep(1500);
-            run = CommandLineRun.of(
-                    "record", file.toString(), "--seconds", "60", "--installation", INSTALLATION.toString());
-        } finally {
-            player.destroy();
-        }
-
-        assertThat(run.status()).as(run.err()).isZero();
-        assertThat(sound(file).header().frames().orElseThrow() / 48_000.0).isCloseTo(60, within(0.06));
-        Installation installation = InstallationFile.read(INSTALLATION);
-        RunOrders taken = orders(file, installation);
-        RunOrders played = orders(source, installation);
-        double error = Math.hypot(
-                taken.speed().main().orElseThrow().standardErrorHz(),
-                played.speed().main().orElseThrow().standardErrorHz());
-        // The player started some seconds before: the wander of the two stretches differs a little.
-        assertThat(taken.speed().main().orElseThrow().propellerHz())
-                .isCloseTo(played.speed().main().orElseThrow().propellerHz(), within(3 * error + 0.02));
-        assertThat(ratio(taken)).isCloseTo(ratio(played), within(0.01 * ratio(played)));
-        Files.delete(file);
-    }
-
-    private static RunOrders orders(Path file, Installation installation) {
-        AnalysisRequest plain = AnalysisRequest.of(file, installation);
-        return AnalyseRecording.answer(new AnalysisRequest(
-                        plain.file(),
-                        plain.installation(),
-                        plain.engineRpm(),
-                        plain.propellerRpm(),
-                        plain.tolerancePercent(),
-                        List.of("left"),
-                        plain.markChannel(),
-                        plain.fullScale(),
-                        plain.table()))
-                .orders();
-    }
-
-    private static double ratio(RunOrders orders) {
-        DwellOrders dwell = orders.channels().get(0).dwells().get(0);
-        return amplitude(dwell, OrderLine.Role.UNEVEN_PROPELLER) / amplitude(dwell, OrderLine.Role.BLADE_PASS);
-    }
-
-    private static double amplitude(DwellOrders dwell, OrderLine.Role role) {
-        OrderReading reading = dwell.readings().stream()
-                .filter(r -> r.line().role() == role)
-                .findFirst()
-                .orElseThrow();
-        return ((Level.Measured) reading.level()).amplitude();
     }
 }
