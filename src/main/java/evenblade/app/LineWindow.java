@@ -9,6 +9,8 @@ import evenblade.live.WindowReader;
 import evenblade.problem.BadInput;
 import evenblade.recording.ChannelChoice;
 import evenblade.recording.Recording;
+import evenblade.recording.Series;
+import evenblade.recording.TimeBase;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -18,6 +20,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * The latest lines of a sensor, read as the whole file will be read: by the same reader, from a small
@@ -31,6 +34,10 @@ final class LineWindow {
     private final List<String> heading = new ArrayList<>();
     private final Deque<String> rows = new ArrayDeque<>();
     private int most = MOST_LINES;
+    private long dropped;
+
+    /** Lines as they lie in the window, and how many rows came before them. */
+    private record Held(List<String> lines, long dropped) {}
 
     /**
      * @param reader reads what was gathered, without a mark
@@ -60,6 +67,7 @@ final class LineWindow {
         rows.addLast(line);
         while (rows.size() > most) {
             rows.removeFirst();
+            dropped++;
         }
     }
 
@@ -68,8 +76,10 @@ final class LineWindow {
         try {
             Path small = Files.createTempFile("window", ".csv");
             try {
-                Files.write(small, lines());
-                Recording window = ((Intake.Whole) RecordingReader.open(small, IntakeOptions.NONE)).recording();
+                Held held = held();
+                Files.write(small, held.lines());
+                Recording read = ((Intake.Whole) RecordingReader.open(small, IntakeOptions.NONE)).recording();
+                Recording window = later(read, held.dropped() / read.time().rateHz());
                 keep(Math.max(
                         100, (int) Math.ceil(LiveChain.WINDOW_S * window.time().rateHz())));
                 return Optional.of(new WindowReader(
@@ -85,10 +95,24 @@ final class LineWindow {
         }
     }
 
-    private synchronized List<String> lines() {
+    /** The reader lets every file begin at 0; the window begins where the rows before it ended. */
+    private static Recording later(Recording window, double byS) {
+        TimeBase time = window.time();
+        TimeBase shifted = time instanceof TimeBase.Even even
+                ? new TimeBase.Even(even.startS() + byS, even.rateHz(), even.size())
+                : new TimeBase.Stamped(
+                        Series.of(IntStream.range(0, time.size())
+                                .mapToDouble(i -> time.at(i) + byS)
+                                .toArray()),
+                        time.rateHz());
+        return new Recording(
+                window.source(), shifted, window.channels(), window.quality(), window.stamps(), window.warnings());
+    }
+
+    private synchronized Held held() {
         List<String> lines = new ArrayList<>(heading);
         lines.addAll(rows);
-        return lines;
+        return new Held(lines, dropped);
     }
 
     private synchronized void keep(int lines) {

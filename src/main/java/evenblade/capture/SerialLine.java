@@ -3,6 +3,8 @@ package evenblade.capture;
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import evenblade.problem.BadInput;
+import java.io.FilterInputStream;
+import java.io.IOException;
 import java.io.InputStream;
 import java.util.Arrays;
 import java.util.List;
@@ -38,6 +40,30 @@ public final class SerialLine {
         if (!port.openPort()) {
             throw place.found("it can't be opened", "a port that no other program holds and that this user may read");
         }
-        return port.getInputStreamWithSuppressedTimeoutExceptions();
+        return new Unending(port.getInputStreamWithSuppressedTimeoutExceptions());
+    }
+
+    /** A port has no end of its own: where it gives no more bytes it was pulled out. */
+    private static final class Unending extends FilterInputStream {
+        Unending(InputStream port) {
+            super(port);
+        }
+
+        @Override
+        public int read() throws IOException {
+            return there(super.read());
+        }
+
+        @Override
+        public int read(byte[] into, int from, int most) throws IOException {
+            return there(super.read(into, from, most));
+        }
+
+        private static int there(int got) throws IOException {
+            if (got < 0) {
+                throw new IOException("the serial port gives nothing any more");
+            }
+            return got;
+        }
     }
 }

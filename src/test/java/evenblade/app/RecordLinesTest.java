@@ -33,6 +33,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -112,10 +113,11 @@ class RecordLinesTest {
     }
 
     @Test
+    @Tag("long")
     void linesKnowAMarkStepsAndTheChecksOfATakeAsSoundDoes() throws Exception {
-        JobFolder job = JobFolder.create(folder.resolve("job"), NewJob.fromFile("invented", INSTALLATION));
+        JobFolder.create(folder.resolve("job"), NewJob.fromFile("invented", INSTALLATION));
         PipedInputStream input = new PipedInputStream(1 << 20);
-        sendTenfold(new PipedOutputStream(input), markedLines(45));
+        sendTenfold(new PipedOutputStream(input), markedLines(80));
         double engineRpm = 60 * PROPELLER_HZ * 51 / 21;
         RecordLines run =
                 RecordLines.prepare(marked(input, "tach", Optional.of(new RecordRun.Steps(List.of(engineRpm), 50))));
@@ -123,18 +125,18 @@ class RecordLinesTest {
         LiveRecording.Recorded recorded = run.record();
 
         LiveRecording.View view = run.view();
-        assertThat(view.reading().orElseThrow().speed().orElseThrow().source()).isEqualTo(SpeedResult.Source.MARK);
+        assertThat(view.reading().orElseThrow().speed().orElseThrow().origin()).isEqualTo(SpeedResult.Origin.MARK);
         assertThat(view.reading().orElseThrow().propellerRpm().orElseThrow()).isCloseTo(60 * PROPELLER_HZ, within(0.2));
+        assertThat(view.reading().orElseThrow().toS()).isCloseTo(80, within(0.1));
         assertThat(view.finished()).singleElement().satisfies(step -> {
             assertThat(step.done()).isTrue();
-            assertThat(step.heldS()).isBetween(19.0, 41.0);
+            assertThat(step.heldS()).isGreaterThan(19);
         });
         assertThat(recorded.warnings())
                 .extracting(w -> w.code())
                 .doesNotContain("mark-without-pulses", "take-not-checked", "level-too-high", "mark-channel-unknown");
         Detail.Run kept = (Detail.Run) recorded.event().orElseThrow().detail();
         assertThat(kept.settings().markChannel()).contains("tach");
-        assertThat(job.record().events()).isEmpty();
     }
 
     @Test
