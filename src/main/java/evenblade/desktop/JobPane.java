@@ -28,7 +28,7 @@ final class JobPane extends JPanel {
 
     private static final String TIMELINE_KEY = "timeline.tenths";
     private static final int TENTHS = 10;
-    private static final int LEAST_TIMELINE_WIDTH = 120;
+    private static final int LEAST_TIMELINE_WIDTH = 240;
 
     private final transient Bench bench;
     private final transient OpenJob job;
@@ -42,7 +42,7 @@ final class JobPane extends JPanel {
     private transient Optional<Work.Task> weighing = Optional.empty();
 
     JobPane(Bench bench, OpenJob job, JobCommands commands) {
-        super(new MigLayout("insets 0, gap 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
+        super(new MigLayout("insets 0, gap 0, wrap 1, hidemode 2", "[grow,fill]", "[][][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         this.commands = commands;
@@ -65,8 +65,9 @@ final class JobPane extends JPanel {
         return Math.max(LEAST_TIMELINE_WIDTH, width);
     }
 
+    /** As the hand drew it; what the divider does while the timeline is away doesn't count. */
     private void keepWidth() {
-        if (split.getLeftComponent().isVisible()) {
+        if (split.getLeftComponent().isVisible() && split.getDividerLocation() >= LEAST_TIMELINE_WIDTH) {
             bench.settings().keep(TIMELINE_KEY, split.getDividerLocation() * TENTHS / Look.em());
         }
     }

@@ -23,6 +23,7 @@ import net.miginfocom.swing.MigLayout;
 /** Sets the level right before a run: large bars with held peaks, what to do about them, and a take of the quiet. */
 final class LevelCheck extends JPanel {
     private static final int LOOK_MS = 66;
+    private static final String SILENT = "take-silent";
     private static final double QUIET_S = 5;
     private static final long LATELY_NANOS = 3_000_000_000L;
     private static final float LARGE = 3.5f;
@@ -175,9 +176,14 @@ final class LevelCheck extends JPanel {
         lines.done();
     }
 
-    private void told(String heading, List<Warning> warnings) {
+    private void told(String heading) {
         lines.clear();
         lines.strong(heading);
+        lines.done();
+    }
+
+    private void told(String heading, List<Warning> warnings) {
+        told(heading);
         warnings.forEach(warning -> lines.say("!  " + warning.message()));
         if (warnings.isEmpty()) {
             lines.say("Nothing to complain of.");
@@ -207,19 +213,21 @@ final class LevelCheck extends JPanel {
         taking = Optional.of(run);
         aim.setText("Quiet, please: 5 s");
         looks.start();
-        bench.work()
-                .alongside(
-                        "Quiet take",
-                        progress -> run.record(),
-                        recorded -> {
-                            recorded.file().toFile().deleteOnExit();
-                            job.quietTake(recorded.file());
-                            ended();
-                            told(
-                                    "The quiet take is kept until the program ends, and compared with the runs that follow",
-                                    List.of());
-                        },
-                        this::wrong);
+        bench.work().alongside("Quiet take", progress -> run.record(), this::taken, this::wrong);
+    }
+
+    private void taken(RecordRun.Recorded recorded) {
+        recorded.file().toFile().deleteOnExit();
+        Optional<Warning> silent = recorded.warnings().stream()
+                .filter(warning -> warning.code().equals(SILENT))
+                .findFirst();
+        if (silent.isEmpty()) {
+            job.quietTake(recorded.file());
+        }
+        ended();
+        silent.ifPresentOrElse(
+                warning -> complaint.show(warning.message()),
+                () -> told("The quiet take is kept until the program ends; the runs that follow are compared with it"));
     }
 
     private void wrong(String why) {

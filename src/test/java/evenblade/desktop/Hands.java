@@ -93,7 +93,8 @@ final class Hands {
             }
             pause(15);
         }
-        throw new AssertionError("waited in vain for " + what);
+        photographNow(Path.of("target", "screens", "in-vain.png"));
+        throw new AssertionError("waited in vain for " + what + "; target/screens/in-vain.png shows the window");
     }
 
     void awaitNamed(String name) {

@@ -28,7 +28,7 @@ final class InventedSound {
     /**
      * Plays a run with that speed.
      *
-     * @param gain 1 for a peak of about half of full scale
+     * @param gain 1 for a peak of about half of full scale, 0 for the engine standing
      */
     static InventedSound play(Path folder, SpeedProfile speed, double once, double gain) throws IOException {
         SyntheticRun run = SyntheticRun.at(speed.wandering(0.003, 3))
@@ -42,7 +42,7 @@ final class InventedSound {
         double[] right = new double[left.length];
         for (int i = 0; i < right.length; i++) {
             double turn = run.speed().revolutionsAt(i / (double) RATE_HZ);
-            right[i] = turn - Math.floor(turn) < 0.03 ? 0.6 : -0.02;
+            right[i] = gain == 0 ? left[i] / 2 : turn - Math.floor(turn) < 0.03 ? 0.6 : -0.02;
             left[i] = Math.max(-1, Math.min(1, left[i]));
         }
         Path file = folder.resolve("engine-" + System.nanoTime() + ".wav");

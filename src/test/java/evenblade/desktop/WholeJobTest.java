@@ -2,10 +2,14 @@ package evenblade.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.app.CompareRuns;
 import evenblade.app.MakePractice;
 import evenblade.app.ShowJob;
+import evenblade.capture.SoundBench;
+import evenblade.comparison.RunComparison;
 import evenblade.job.EvidenceCheck.Thoroughness;
 import evenblade.job.Kind;
+import evenblade.practice.SpeedProfile;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -14,7 +18,11 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JProgressBar;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
@@ -84,12 +92,114 @@ class WholeJobTest {
         hands.awaitNamed("finding 1");
         hands.photograph(PICTURES.resolve("desktop-findings.png"));
         assertThat(hands.text("finding 1")).contains("out of track");
+        report(folder);
+        hands.photograph(PICTURES.resolve("desktop-report.png"));
+    }
+
+    /** The engine is invented and played to where the input hears it; 1× is 0.08 of full scale, then 0.02. */
+    @Test
+    @DisplayName("goes from a new job to the printed record with both runs recorded in the window")
+    void withBothRunsRecordedInTheWindow() throws IOException {
+        SoundBench.require();
+        Path folder = begin();
+        marks("0", "6.0", "0.5");
+        hands.click("enter");
+        hands.awaitNamed("together");
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_5);
+        hands.photograph(PICTURES.resolve("desktop-run-card.png"));
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
+        hands.await("an input", () -> hands.named("record").isEnabled());
+        quiet();
+        level();
+        record("as found", 0.08, Optional.of(PICTURES.resolve("desktop-live.png")));
+        assertThat(hands.text("speed")).matches("Engine (4799|4800)\\..*95 %.*");
+        hands.click("add change");
+        hands.type("text", "Blade B shimmed into track.");
+        hands.click("enter");
+        hands.awaitNamed("entry text");
+        marks("0", "0.3", "0.2");
+        hands.click("enter");
+        hands.awaitNamed("together");
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
+        hands.await("an input", () -> hands.named("record").isEnabled());
+        record("put right", 0.02, Optional.empty());
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_3);
+        hands.awaitRest();
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_1);
+        hands.awaitNamed("finding 1");
+        report(folder);
+        RunComparison outcome = CompareRuns.answer(folder, "as found", "put right", OptionalDouble.empty())
+                .comparison();
+        assertThat(outcome.comparable()).as(outcome.toString()).isTrue();
+    }
+
+    private void quiet() throws IOException {
+        InventedSound standing = InventedSound.play(scratch, SpeedProfile.steady(InventedSound.hz(4800), 30), 0, 0);
+        try {
+            Hands.pause(1000);
+            hands.click("quiet take");
+            hands.await("the quiet take", 40, () -> ((JButton) hands.named("quiet take"))
+                    .getText()
+                    .contains("✓"));
+        } finally {
+            standing.stop();
+        }
+    }
+
+    private void level() throws IOException {
+        InventedSound engine = InventedSound.play(scratch, SpeedProfile.steady(InventedSound.hz(4800), 60), 0.08, 1);
+        try {
+            hands.type("live mark", "2");
+            hands.click("listen");
+            hands.await(
+                    "a good level",
+                    () -> ((JLabel) hands.named("level aim")).getText().contains("Good"));
+            Hands.pause(2500);
+            hands.photographNow(PICTURES.resolve("desktop-level.png"));
+            hands.click("listen");
+            hands.await("the end of listening", () -> hands.named("quiet take").isEnabled());
+        } finally {
+            engine.stop();
+        }
+    }
+
+    private void record(String label, double once, Optional<Path> picture) throws IOException {
+        hands.type("live name", label);
+        hands.type("live speeds", "4800");
+        hands.type("live mark", "2");
+        InventedSound engine = InventedSound.play(scratch, SpeedProfile.steady(InventedSound.hz(4800), 150), once, 1);
+        try {
+            Hands.onEventThread(() -> hands.named("record").requestFocusInWindow());
+            hands.press(KeyEvent.VK_SPACE);
+            hands.await("half a dwell", 90, () -> hands.find("dwell bar")
+                    .filter(bar -> ((JProgressBar) bar).getValue() > 500)
+                    .isPresent());
+            picture.ifPresent(hands::photographNow);
+            hands.await("all dwells", 90, () -> ((JLabel) hands.named("live dwell"))
+                    .getText()
+                    .startsWith("All 1"));
+            hands.press(KeyEvent.VK_SPACE);
+            hands.await(
+                    "the run",
+                    60,
+                    () -> hands.find("orders").isPresent()
+                            || hands.find("see run").isPresent());
+        } finally {
+            engine.stop();
+        }
+        if (hands.shows("see run")) {
+            hands.click("see run");
+        }
+        hands.awaitNamed("orders");
+        hands.awaitRest();
+    }
+
+    private void report(Path folder) throws IOException {
         hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_7);
         Path out = scratch.resolve("record");
         hands.type("report folder", out.toString());
         hands.click("write report");
         hands.awaitNamed("written");
-        hands.photograph(PICTURES.resolve("desktop-report.png"));
         assertThat(new String(Files.readAllBytes(out.resolve("report.pdf")), 0, 5, StandardCharsets.ISO_8859_1))
                 .isEqualTo("%PDF-");
         assertThat(ShowJob.answer(folder, Thoroughness.EVERY_BYTE).record().standing())
