@@ -38,7 +38,7 @@ final class LivePane extends JPanel {
     private boolean opening;
 
     LivePane(Bench bench, OpenJob job) {
-        super(new MigLayout("insets 10 14 10 14, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        super(new MigLayout("insets 10 14 10 14, gapy 6, wrap 1, hidemode 2", "[grow,fill]", "[][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         setName("live");

@@ -5,7 +5,6 @@ import evenblade.app.PreviewRecording.Preview;
 import evenblade.app.PreviewRecording.SeenChannel;
 import evenblade.chart.Ink;
 import evenblade.problem.Warning;
-import evenblade.units.SignalUnit;
 import java.util.Locale;
 import javax.swing.BorderFactory;
 import javax.swing.JPanel;
@@ -52,9 +51,11 @@ final class SeenRecording extends JPanel {
                     .append(channel.name())
                     .append(", in ");
             lines.append(
-                    channel.unit() == SignalUnit.FULL_SCALE
-                            ? "parts of full scale (no calibration)"
-                            : channel.unit().display());
+                    switch (channel.unit()) {
+                        case FULL_SCALE -> "parts of full scale (no calibration)";
+                        case UNSTATED -> "the file's own numbers (no unit)";
+                        default -> channel.unit().display();
+                    });
         }
         for (Warning warning : seen.assumed()) {
             lines.append("\n! ").append(warning.message());

@@ -8,15 +8,14 @@ import evenblade.recording.TableReading.DecimalSign;
 import evenblade.recording.TableReading.Separator;
 import evenblade.recording.TableReading.TimeUnit;
 import evenblade.units.ValueScale;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import javax.swing.BorderFactory;
-import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
@@ -25,6 +24,7 @@ import net.miginfocom.swing.MigLayout;
 /** How a table is read: what the reader found out, and what is put right by hand. */
 final class TableFields extends JPanel {
     private final transient Runnable changed;
+    private final transient Consumer<JTextField> keep;
     private final Choice<Separator> separator = new Choice<>("separator", Separator::word);
     private final Choice<DecimalSign> decimalSign = new Choice<>("decimal sign", DecimalSign::word);
     private final Choice<Integer> timeColumn = new Choice<>("time column", this::heading);
@@ -37,10 +37,12 @@ final class TableFields extends JPanel {
      * The fields, not to be seen before a table is shown.
      *
      * @param changed told whenever something else is said
+     * @param keep fills a field with what was typed before, and keeps what is typed
      */
-    TableFields(Runnable changed) {
+    TableFields(Runnable changed, Consumer<JTextField> keep) {
         super(new MigLayout("insets 8, hidemode 3, wrap 4", "[][grow,fill]16[][grow,fill]"));
         this.changed = changed;
+        this.keep = keep;
         setName("table");
         setBorder(BorderFactory.createTitledBorder("How the table is read; put right what is wrong"));
         separator.offer(List.of(Separator.values()));
@@ -80,6 +82,10 @@ final class TableFields extends JPanel {
         decimalSign.unsay();
         timeColumn.unsay();
         timeUnit.unsay();
+        rows.values().forEach(row -> {
+            row.channel().setText("");
+            row.scale().setText("");
+        });
         rows.clear();
         columns.removeAll();
         headings = List.of();
@@ -139,9 +145,8 @@ final class TableFields extends JPanel {
         columns.add(new JLabel("1 in the file is"));
         for (int column = 1; column <= headings.size(); column++) {
             if (column != time) {
-                ColumnRow row = Optional.ofNullable(before.get(column)).orElseGet(this::row);
-                row.channel().setName("channel of column " + column);
-                row.scale().setName("scale of column " + column);
+                int number = column;
+                ColumnRow row = Optional.ofNullable(before.get(column)).orElseGet(() -> row(number));
                 JLabel label = new JLabel(heading(column));
                 label.setLabelFor(row.channel());
                 columns.add(label, "wmin 60, wmax 220lp");
@@ -152,10 +157,17 @@ final class TableFields extends JPanel {
         }
     }
 
-    private ColumnRow row() {
+    private ColumnRow row(int column) {
         ColumnRow row = new ColumnRow(new JTextField(12), new JTextField(10));
-        List<JComponent> fields = new ArrayList<>(List.of(row.channel(), row.scale()));
-        fields.forEach(field -> ((JTextField) field).getDocument().addDocumentListener(new Drafts.Typed(changed)));
+        row.channel().setName("channel of column " + column);
+        row.scale().setName("scale of column " + column);
+        for (JTextField field : List.of(row.channel(), row.scale())) {
+            keep.accept(field);
+            if (!field.getText().isEmpty()) {
+                changed.run();
+            }
+            field.getDocument().addDocumentListener(new Drafts.Typed(changed));
+        }
         return row;
     }
 
