@@ -7,7 +7,6 @@ import evenblade.speed.Dwell;
 import evenblade.speed.OrderWaves;
 import evenblade.speed.SpeedTrack;
 import java.util.List;
-import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
 /** One dwell of a recording cut into blocks, with the lines' cosines and sines at their samples. */
@@ -90,11 +89,6 @@ final class DwellBlocks {
 
     /** Does some work on every block, several at once. */
     void forEach(SpeedTrack track, Work work) {
-        forEach(track, part -> work);
-    }
-
-    /** The same with work that keeps something of its own while it goes through one part of the blocks. */
-    void forEach(SpeedTrack track, IntFunction<Work> workOfPart) {
         int most = IntStream.of(count).max().orElse(0);
         double[] orders = lines.stream()
                 .filter(line -> line.steadyHz() == 0)
@@ -102,7 +96,6 @@ final class DwellBlocks {
                 .toArray();
         OrderWaves waves = new OrderWaves(track, recording.time(), orders);
         IntStream.range(0, PARTS).parallel().forEach(part -> {
-            Work work = workOfPart.apply(part);
             double[][] columns = new double[unknowns() + channels.size()][most];
             double[][] cos = new double[orders.length][];
             double[][] sin = new double[orders.length][];

@@ -57,25 +57,21 @@ final class Leftover {
 
     private void fill(SpeedTrack track, double[][] solution, DwellBlocks.Work more) {
         int unknowns = blocks.unknowns();
-        blocks.forEach(track, part -> {
-            double[] slope = new double[0 == wished.length ? 0 : mostSamples()];
-            return (block, count, columns) -> {
-                for (int c = 0; c < solution.length; c++) {
-                    double[] x = columns[unknowns + c];
-                    takeOut(columns, solution[c], x, count);
-                    removeDrift(x, count);
-                    gradient[c][block] = Products.of(x, columns, unknowns, count);
-                    squares[c][block] = product(x, x, 0, count);
-                    if (residual.length > 0) {
-                        residual[c][block] = single(x, count);
-                    }
-                    if (wished.length > 0) {
-                        slope(columns, solution[c], slope, count);
-                        wish(block, c, x, slope, count);
-                    }
+        blocks.forEach(track, (block, count, columns) -> {
+            for (int c = 0; c < solution.length; c++) {
+                double[] x = columns[unknowns + c];
+                takeOut(columns, solution[c], x, count);
+                removeDrift(x, count);
+                gradient[c][block] = Products.of(x, columns, unknowns, count);
+                squares[c][block] = product(x, x, 0, count);
+                if (residual.length > 0) {
+                    residual[c][block] = single(x, count);
                 }
-                more.on(block, count, columns);
-            };
+                if (wished.length > 0) {
+                    wish(block, c, x, slope(columns, solution[c], count), count);
+                }
+            }
+            more.on(block, count, columns);
         });
     }
 
@@ -85,14 +81,6 @@ final class Leftover {
             single[i] = (float) x[i];
         }
         return single;
-    }
-
-    private int mostSamples() {
-        int most = 0;
-        for (int b = 0; b < blocks.blocks(); b++) {
-            most = Math.max(most, blocks.count(b));
-        }
-        return most;
     }
 
     private static void takeOut(double[][] columns, double[] solution, double[] x, int count) {
@@ -110,12 +98,13 @@ final class Leftover {
     }
 
     /** Change of the lines' sum per revolution. */
-    private void slope(double[][] columns, double[] solution, double[] slope, int count) {
-        Arrays.fill(slope, 0, count, 0);
+    private double[] slope(double[][] columns, double[] solution, int count) {
+        double[] slope = new double[count];
         for (int k = 0; k < solution.length; k += 2) {
             double turn = 2 * Math.PI * blocks.lines().get(k / 2).order();
             takeOut(columns[k], columns[k + 1], -turn * solution[k + 1], turn * solution[k], slope, count);
         }
+        return slope;
     }
 
     private void wish(int block, int channel, double[] x, double[] slope, int count) {
