@@ -2,6 +2,7 @@ package evenblade.app;
 
 import evenblade.orders.RunOrders;
 import evenblade.recording.Source;
+import evenblade.speed.Dwell;
 import evenblade.speed.SpeedResult;
 import java.nio.file.Path;
 import java.util.List;
@@ -12,7 +13,7 @@ import java.util.stream.IntStream;
  * An analysed run of a job: its answer, and what is drawn of it. The recording itself isn't held.
  *
  * @param orders the answer
- * @param views one per channel, in the order of {@link RunOrders#channels}
+ * @param views of each channel, in the order of {@link RunOrders#channels}, its longest dwell and then the others
  * @param turning whether one turn of the propeller was looked for
  */
 record AnalysedRun(RunOrders orders, List<ChannelView> views, boolean turning) {
@@ -26,15 +27,30 @@ record AnalysedRun(RunOrders orders, List<ChannelView> views, boolean turning) {
         List<ChannelView> views = IntStream.range(
                         0, analysed.orders().channels().size())
                 .parallel()
-                .mapToObj(i ->
-                        DrawRecording.view(analysed, i, turning ? DrawTurn.average(analysed, i) : Optional.empty()))
+                .mapToObj(i -> DrawRecording.views(analysed, i, turning))
+                .flatMap(List::stream)
                 .toList();
         return new AnalysedRun(analysed.orders(), views, turning);
     }
 
-    /** The view of a channel. */
+    /** Each channel in the longest dwell. */
+    List<ChannelView> main() {
+        return orders.channels().stream()
+                .flatMap(channel -> view(channel.channel()).stream())
+                .toList();
+    }
+
+    /** A channel in the longest dwell. */
     Optional<ChannelView> view(String channel) {
         return views.stream().filter(view -> view.channel().equals(channel)).findFirst();
+    }
+
+    /** A channel in one dwell. */
+    Optional<ChannelView> view(String channel, Dwell dwell) {
+        return views.stream()
+                .filter(view -> view.channel().equals(channel)
+                        && view.dwell().filter(dwell::equals).isPresent())
+                .findFirst();
     }
 
     /** Whether a turn begins at the mark. */

@@ -2,17 +2,24 @@ package evenblade.app;
 
 import evenblade.orders.AngleAverage;
 import evenblade.signal.Spectrum;
+import evenblade.speed.Dwell;
 import evenblade.units.SignalUnit;
 import java.util.Optional;
 
 /**
- * One channel of an analysed run in its longest dwell, ready to be drawn without the recording.
+ * One channel of an analysed run in one dwell, ready to be drawn without the recording.
  *
  * @param channel its name
  * @param unit of its amplitudes
- * @param spectrum amplitude spectrum of the longest dwell, or of the whole where there is no dwell
+ * @param dwell the stretch shown; the whole recording, where empty
+ * @param spectrum amplitude spectrum
  * @param usableUpToHz what lies above can't be told from what folds down
  * @param turn one mean turn of the propeller; empty where there is none or it wasn't asked for
  */
 record ChannelView(
-        String channel, SignalUnit unit, Spectrum spectrum, double usableUpToHz, Optional<AngleAverage> turn) {}
+        String channel,
+        SignalUnit unit,
+        Optional<Dwell> dwell,
+        Spectrum spectrum,
+        double usableUpToHz,
+        Optional<AngleAverage> turn) {}

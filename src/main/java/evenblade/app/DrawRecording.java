@@ -9,7 +9,6 @@ import evenblade.chart.Picture;
 import evenblade.chart.SpectrumPicture;
 import evenblade.chart.SpeedPicture;
 import evenblade.chart.WaterfallPicture;
-import evenblade.orders.AngleAverage;
 import evenblade.orders.ChannelOrders;
 import evenblade.orders.DwellOrders;
 import evenblade.orders.RunOrders;
@@ -77,18 +76,34 @@ public final class DrawRecording {
         return spectrum(part(grid, dwell), grid);
     }
 
-    /** One channel as it is drawn without its recording. */
-    static ChannelView view(AnalysedRecording analysed, int channel, Optional<AngleAverage> turn) {
-        DrawRecording draw = new DrawRecording(analysed, longest(analysed.orders()));
-        return draw.view(
-                analysed.orders().channels().get(channel),
-                draw.grid(analysed.recording().channels().get(channel)),
-                turn);
+    /**
+     * One channel as it is drawn without its recording: over the longest dwell first, then over the others in order
+     * of time; over the whole, where there is no dwell.
+     */
+    static List<ChannelView> views(AnalysedRecording analysed, int channel, boolean turning) {
+        Optional<Dwell> longest = longest(analysed.orders());
+        List<Optional<Dwell>> stretches = new ArrayList<>(List.of(longest));
+        analysed.orders().speed().dwells().stream()
+                .map(Optional::of)
+                .filter(dwell -> !dwell.equals(longest))
+                .forEach(stretches::add);
+        EvenGrid grid = new DrawRecording(analysed, longest)
+                .grid(analysed.recording().channels().get(channel));
+        return stretches.stream()
+                .map(stretch -> new DrawRecording(analysed, stretch).view(channel, grid, turning))
+                .toList();
     }
 
-    private ChannelView view(ChannelOrders channel, EvenGrid grid, Optional<AngleAverage> turn) {
+    private ChannelView view(int place, EvenGrid grid, boolean turning) {
+        ChannelOrders channel = run.channels().get(place);
         Series part = main.map(dwell -> part(grid, dwell)).orElse(grid.values());
-        return new ChannelView(channel.channel(), channel.unit(), spectrum(part, grid), usableUpToHz(grid), turn);
+        return new ChannelView(
+                channel.channel(),
+                channel.unit(),
+                main,
+                spectrum(part, grid),
+                usableUpToHz(grid),
+                main.filter(dwell -> turning).flatMap(dwell -> DrawTurn.average(analysed, place, dwell)));
     }
 
     private static Spectrum spectrum(Series part, EvenGrid grid) {
@@ -106,7 +121,7 @@ public final class DrawRecording {
             String name = run.channels().size() == 1 ? "" : "-" + (i + 1) + "-" + slug(channel.channel());
             Optional<DwellOrders> dwell = in(channel, main);
             EvenGrid grid = grid(recording.channels().get(i));
-            pictures.put("spectrum" + name, spectrum(run, view(channel, grid, Optional.empty()), main));
+            pictures.put("spectrum" + name, spectrum(run, view(i, grid, false)));
             dwell.ifPresent(each -> pictures.put("orders" + name, bars(channel, each)));
             pictures.put("waterfall" + name, waterfall(channel, dwell, grid));
             int place = i;
@@ -156,17 +171,13 @@ public final class DrawRecording {
                 .findFirst();
     }
 
-    /** The spectrum of one channel of an analysed run over its longest dwell. */
+    /** The spectrum of one channel of an analysed run. */
     static SpectrumPicture spectrum(RunOrders run, ChannelView view) {
-        return spectrum(run, view, longest(run));
-    }
-
-    private static SpectrumPicture spectrum(RunOrders run, ChannelView view, Optional<Dwell> shown) {
         ChannelOrders channel = run.channels().stream()
                 .filter(each -> each.channel().equals(view.channel()))
                 .findFirst()
                 .orElseThrow();
-        Optional<DwellOrders> dwell = in(channel, shown);
+        Optional<DwellOrders> dwell = in(channel, view.dwell());
         return new SpectrumPicture(new SpectrumPicture.Data(
                 caption(
                         run,

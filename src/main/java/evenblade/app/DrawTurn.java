@@ -88,7 +88,8 @@ public final class DrawTurn {
         return analysed.orders().speed().main().flatMap(dwell -> average(analysed, channel, dwell));
     }
 
-    private static Optional<AngleAverage> average(AnalysedRecording analysed, int channel, Dwell dwell) {
+    /** The same over one dwell. */
+    static Optional<AngleAverage> average(AnalysedRecording analysed, int channel, Dwell dwell) {
         Recording recording = analysed.recording();
         SpeedResult speed = analysed.orders().speed();
         return speed.confirmed()

@@ -6,10 +6,15 @@ import evenblade.findings.Findings;
 import evenblade.report.AnswerPart;
 import evenblade.report.Figure;
 import evenblade.report.FindingPart;
+import evenblade.report.Lengths;
+import evenblade.tracking.BestLayout;
+import evenblade.tracking.Deviation;
 import evenblade.tracking.TrackingAnalysis;
-import evenblade.units.LengthUnit;
+import evenblade.units.Length;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * A job's findings in the words of its report.
@@ -29,16 +34,18 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
         answers = List.copyOf(answers);
     }
 
-    static FindingsForReport of(JobRuns runs) {
+    static FindingsForReport of(JobRuns runs, Lengths lengths) {
         EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(runs, Progress.SILENT);
         List<AnswerPart> answers = new ArrayList<>();
         if (!JudgeTracking.sessions(runs.record()).isEmpty()) {
-            answers.add(tracking(JudgeTracking.of(runs.record())));
+            answers.add(tracking(JudgeTracking.of(runs.record()), lengths));
         }
         loaded.tie()
                 .ifPresent(tie -> answers.add(new AnswerPart(
                         "Shaking and track",
-                        TieWords.sentences(tie),
+                        TieWords.sentences(tie).stream()
+                                .map(sentence -> LengthWords.in(lengths.units(), sentence))
+                                .toList(),
                         DrawTie.answer(tie, runs.record().invented()).stream()
                                 .map(picture -> wide(picture, TALL_PX))
                                 .toList())));
@@ -50,7 +57,7 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
     }
 
     /** Blades against hub positions: one answer for each stretch without a change. */
-    private static AnswerPart tracking(TrackView view) {
+    private static AnswerPart tracking(TrackView view, Lengths lengths) {
         List<String> sentences = new ArrayList<>();
         List<Figure> figures = new ArrayList<>();
         for (TrackingAnalysis spell : view.spells()) {
@@ -60,20 +67,52 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
                             : (spell == view.now() ? "Since the last change, " : "Before a change, ")
                                     + sessions
                                     + (sessions == 1 ? " session: " : " sessions: "))
-                    + spell.verdict().text());
-            DrawTracking.deviations(view, spell, LengthUnit.MILLIMETRE)
+                    + LengthWords.in(lengths.units(), spell.verdict().text()));
+            DrawTracking.deviations(view, spell, lengths.units())
                     .map(picture -> wide(picture, HEIGHT_PX))
                     .ifPresent(figures::add);
         }
-        view.runOutTest().ifPresent(test -> sentences.add(test.text()));
+        view.runOutTest().ifPresent(test -> sentences.add(LengthWords.in(lengths.units(), test.text())));
         TrackingAnalysis now = view.now();
-        sentences.add("Layout to keep, of those that can be predicted: "
-                + now.bestLayout().layout().text() + ", spread "
-                + Figures.fixed(now.bestLayout().predictedSpread().valueMm(), 2) + " mm ("
-                + Figures.fixed(now.bestLayout().predictedSpread().lowMm(), 2) + " to "
-                + Figures.fixed(now.bestLayout().predictedSpread().highMm(), 2) + "). To learn more, mark again with "
-                + now.nextLayout().layout().text() + ".");
+        sentences.add(open(now));
+        sentences.add(keep(now.bestLayout(), lengths));
+        sentences.add("To learn more, mark again with "
+                + now.nextLayout().layout().text() + ": the least known difference would then be good to ± "
+                + lengths.both(Length.ofMillimetres(now.nextLayout().worstStandardErrorMm()))
+                + " (one standard error).");
         return new AnswerPart("Blades against hub positions", sentences, figures);
+    }
+
+    private static String open(TrackingAnalysis now) {
+        String names = Stream.concat(open("blade ", now.blades()), open("position ", now.positions()))
+                .collect(Collectors.joining(", "));
+        if (names.isEmpty()) {
+            return now.separable()
+                    ? "Every blade and every hub position is told apart from the others."
+                    : "Each is told against the mean of all, but not every difference between two of them.";
+        }
+        return "Can't be told apart yet: " + names
+                + ". What belongs to the blade and what to its place is one figure so far.";
+    }
+
+    private static Stream<String> open(String what, List<Deviation> deviations) {
+        return deviations.stream()
+                .filter(deviation -> deviation.estimate().isEmpty())
+                .map(deviation -> what + deviation.name());
+    }
+
+    private static String keep(BestLayout best, Lengths lengths) {
+        return "Layout to keep, of those that can be predicted: "
+                + best.layout().text() + ", predicted spread "
+                + lengths.both(Length.ofMillimetres(best.predictedSpread().valueMm())) + ", 95 %: "
+                + lengths.first(Length.ofMillimetres(best.predictedSpread().lowMm())) + " to "
+                + lengths.first(Length.ofMillimetres(best.predictedSpread().highMm()))
+                + (best.blades() == 0
+                        ? ", which is how it stands."
+                        : "; as it stands "
+                                + lengths.both(
+                                        Length.ofMillimetres(best.spreadNow().valueMm()))
+                                + ".");
     }
 
     private static Figure wide(Picture picture, int heightPx) {

@@ -36,7 +36,7 @@ import java.util.Optional;
  */
 final class KeptRun {
     /** To be raised with every change of this form or of what is measured. */
-    static final int FORMAT = 3;
+    static final int FORMAT = 4;
 
     private KeptRun() {}
 
@@ -281,6 +281,7 @@ final class KeptRun {
     private static void view(DataOutputStream out, ChannelView view) throws IOException {
         KeptFields.text(out, view.channel());
         KeptFields.text(out, view.unit().name());
+        KeptFields.optional(out, view.dwell(), KeptRun::dwell);
         Spectrum spectrum = view.spectrum();
         KeptFields.curve(out, spectrum.values());
         out.writeDouble(spectrum.binHz());
@@ -294,6 +295,7 @@ final class KeptRun {
         return new ChannelView(
                 KeptFields.text(in),
                 SignalUnit.valueOf(KeptFields.text(in)),
+                KeptFields.optional(in, KeptRun::dwell),
                 spectrum(in),
                 in.readDouble(),
                 KeptFields.optional(in, KeptRun::turn));

@@ -47,6 +47,7 @@ final class ReportPhotos {
         String words = event.text().isBlank() ? attachment.file().originalName() : event.text();
         return light(attachment, mostBytes)
                 .map(jpeg -> new Photo(
+                        event.id(),
                         Figure.photo(words, jpeg),
                         event.id() + ", " + attachment.file().originalName()
                                 + (event.text().isBlank() ? "" : ": " + event.text())));

@@ -25,7 +25,7 @@ record ReportRun(MeasuredRun measured, RunPart part, AnalysedRun answer) {
 
     /** Its spectra likewise. */
     String spectrumCsv() {
-        return SpectrumTable.csv(answer.views().stream()
+        return SpectrumTable.csv(answer.main().stream()
                 .map(view -> new SpectrumTable.Column(view.channel(), view.unit(), view.spectrum()))
                 .toList());
     }

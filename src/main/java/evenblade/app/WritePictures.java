@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Writes the pictures of an analysed recording into a folder, each as PNG and SVG. */
+/** Writes pictures into a folder, each as PNG and SVG. */
 public final class WritePictures {
     private static final int WIDTH_PX = 1600;
     private static final int HEIGHT_PX = 933;
@@ -34,18 +34,34 @@ public final class WritePictures {
      *
      * @return what was written
      */
-    public static List<Path> answer(AnalysedRecording analysed, Path folder) throws IOException {
-        Map<String, Picture> pictures = DrawRecording.answer(analysed);
-        Files.createDirectories(folder);
-        String stem = stem(analysed.orders().source().file());
+    public static List<Path> answer(AnalysedRecording analysed, Path folder) {
+        return answer(
+                DrawRecording.answer(analysed), stem(analysed.orders().source().file()), folder);
+    }
+
+    /**
+     * Writes pictures into a folder, which is made where need be.
+     *
+     * @param pictures by name
+     * @param stem begins the name of each file
+     * @return what was written
+     * @throws BadInput where the folder can't be written to
+     */
+    public static List<Path> answer(Map<String, Picture> pictures, String stem, Path folder) {
         List<Path> written = new ArrayList<>();
-        for (Map.Entry<String, Picture> picture : pictures.entrySet()) {
-            Path png = folder.resolve(stem + "-" + picture.getKey() + ".png");
-            picture.getValue().toPng(png, WIDTH_PX, HEIGHT_PX);
-            Path svg = folder.resolve(stem + "-" + picture.getKey() + ".svg");
-            picture.getValue().toSvg(svg);
-            written.add(png);
-            written.add(svg);
+        try {
+            Files.createDirectories(folder);
+            for (Map.Entry<String, Picture> picture : pictures.entrySet()) {
+                Path png = folder.resolve(stem + "-" + picture.getKey() + ".png");
+                picture.getValue().toPng(png, WIDTH_PX, HEIGHT_PX);
+                Path svg = folder.resolve(stem + "-" + picture.getKey() + ".svg");
+                picture.getValue().toSvg(svg);
+                written.add(png);
+                written.add(svg);
+            }
+        } catch (IOException e) {
+            throw BadInput.in(folder)
+                    .found("it can't be written (" + e.getMessage() + ")", "a folder that this user may write");
         }
         return written;
     }

@@ -11,12 +11,15 @@ import evenblade.job.EvidenceCheck.Thoroughness;
 import evenblade.job.JobFolder;
 import evenblade.problem.Warning;
 import evenblade.report.Figure;
+import evenblade.report.Lengths;
 import evenblade.report.PaperSize;
 import evenblade.report.Report;
 import evenblade.report.ReportContent.Photo;
 import evenblade.report.ReportInput;
 import evenblade.report.ReportedComparison;
 import evenblade.report.TrendPictures;
+import evenblade.report.UnitsOfJob;
+import evenblade.units.LengthUnit;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -41,15 +44,17 @@ public final class WriteReport {
 
     private final JobFolder folder;
     private final JobRuns jobRuns;
+    private final LengthUnit units;
     private final Workers workers;
     private final Progress progress;
     private final List<Warning> fileWarnings;
 
-    private WriteReport(JobFolder folder, Progress progress, Workers workers) {
+    private WriteReport(JobFolder folder, Optional<LengthUnit> units, Progress progress, Workers workers) {
         this.folder = folder;
         this.progress = progress;
         this.workers = workers;
         this.jobRuns = new JobRuns(folder);
+        this.units = units.orElseGet(() -> UnitsOfJob.of(folder.record()));
         progress.at(0, "reading the files of the record");
         this.fileWarnings = folder.check(Thoroughness.EVERY_BYTE);
     }
@@ -76,17 +81,27 @@ public final class WriteReport {
      *     earlier report is then as it was
      */
     public static Written answer(Path job, Optional<Path> out, PaperSize paper, Progress progress) {
+        return answer(job, out, paper, Optional.empty(), progress);
+    }
+
+    /**
+     * The same.
+     *
+     * @param units which unit of length comes first; the one that the job was worked in, where empty
+     */
+    public static Written answer(
+            Path job, Optional<Path> out, PaperSize paper, Optional<LengthUnit> units, Progress progress) {
         JobFolder folder = JobFolder.open(job);
         OutFolder target = new OutFolder(out.orElse(job));
         try (Workers workers = new Workers()) {
-            return new WriteReport(folder, progress, workers).write(target, paper);
+            return new WriteReport(folder, units, progress, workers).write(target, paper);
         }
     }
 
     /** The report as it would be written. */
     static Report composed(Path job, PaperSize paper, Progress progress) {
         try (Workers workers = new Workers()) {
-            return new WriteReport(JobFolder.open(job), progress, workers)
+            return new WriteReport(JobFolder.open(job), Optional.empty(), progress, workers)
                     .compose(paper, runs -> {})
                     .report();
         }
@@ -112,7 +127,7 @@ public final class WriteReport {
         analysed.accept(runs);
         List<Stage> stages = runs.stages();
         List<Future<ReportedComparison>> comparisons = ReportComparisons.begin(runs, stages, workers);
-        Future<FindingsForReport> findings = workers.begin(() -> FindingsForReport.of(jobRuns));
+        Future<FindingsForReport> findings = workers.begin(() -> FindingsForReport.of(jobRuns, new Lengths(units)));
         List<Trend> trends = TrendOverJob.of(stages);
         List<ReportedComparison> compared = Workers.takeAll(comparisons);
         Optional<String> channel = compared.stream()
@@ -128,9 +143,10 @@ public final class WriteReport {
                 runs.reported(),
                 compared,
                 trend(runs, trends, channel),
-                turn(runs, channel),
+                turn(runs, compared),
                 Workers.takeAll(photos).stream().flatMap(Optional::stream).toList(),
                 Workers.take(findings).findings(),
+                units,
                 Workers.take(findings).answers());
         progress.at(SHARE_RUNS, "setting the report");
         return new Composed(new Report(input.content(), paper), runs, trends, warnings);
@@ -199,15 +215,17 @@ public final class WriteReport {
     }
 
     /** One turn in the last run and, where the same channel has one, in the first. */
-    private static List<Figure> turn(ReportRuns runs, Optional<String> compared) {
+    private static List<Figure> turn(ReportRuns runs, List<ReportedComparison> compared) {
         List<Event> answered = runs.answeredRuns();
         if (answered.isEmpty()) {
             return List.of();
         }
         ReportRun first = runs.answer(answered.get(0)).orElseThrow();
         ReportRun last = runs.answer(answered.get(answered.size() - 1)).orElseThrow();
-        return new DrawPair(first.named(), last.named())
-                .turn(compared).stream().map(WriteReport::wide).toList();
+        DrawPair pair = new DrawPair(first.named(), last.named());
+        return compared.stream().findFirst().flatMap(whole -> pair.turn(whole.outcome())).or(pair::lastTurn).stream()
+                .map(WriteReport::wide)
+                .toList();
     }
 
     static Figure wide(Picture picture) {

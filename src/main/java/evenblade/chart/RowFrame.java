@@ -32,7 +32,7 @@ final class RowFrame {
         this.rows = rows;
         double nameWidth = Math.min(widest(Row::name), 0.3 * area.getWidth());
         double placeWidth = widest(Row::place);
-        double figureWidth = Math.min(widest(Row::figures), 0.36 * area.getWidth());
+        double figureWidth = Math.min(widest(Row::figures), 0.42 * area.getWidth());
         namesRight = area.getX() + pen.em(0.8) + nameWidth;
         placesRight = area.getMaxX() - pen.em(1.4) - figureWidth;
         double left = namesRight + pen.em(1.4);

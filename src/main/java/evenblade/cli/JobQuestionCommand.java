@@ -26,6 +26,11 @@ abstract class JobQuestionCommand<A> implements Command {
 
     abstract List<String> text(A answer);
 
+    /** Draws what was asked for, before anything is printed. */
+    List<Path> draw(Path job, A answer, ParseResult words) {
+        return List.of();
+    }
+
     @Override
     public final void describe(CommandSpec spec) {
         spec.usageMessage().description(purpose());
@@ -36,12 +41,17 @@ abstract class JobQuestionCommand<A> implements Command {
 
     @Override
     public final int run(ParseResult words, PrintWriter out) {
-        A answer = ask(JobWords.folder(words), words);
-        if (Options.said(words, "--json")) {
+        Path job = JobWords.folder(words);
+        A answer = ask(job, words);
+        List<Path> drawn = draw(job, answer, words);
+        boolean asJson = Options.said(words, "--json");
+        if (asJson) {
             out.print(JsonWriter.write(json(answer)));
         } else {
             text(answer).forEach(out::println);
         }
+        PrintWriter told = asJson ? words.commandSpec().commandLine().getErr() : out;
+        drawn.forEach(file -> told.println("wrote " + file));
         return ExitStatus.DONE;
     }
 }

@@ -6,7 +6,6 @@ import evenblade.app.AnalysisRequest;
 import evenblade.app.WritePictures;
 import evenblade.installation.InstallationFile;
 import evenblade.json.JsonWriter;
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -24,13 +23,12 @@ final class OrdersCommand implements Command {
         spec.addPositional(Options.word(0, "RECORDING", Path.class, "WAV, AIFF, AU, FLAC, or CSV with time stamps."));
         spec.addOption(Options.installation());
         RecordingOptions.addTo(spec);
-        spec.addOption(Options.value(
-                "--plots", "DIR", Path.class, "Write pictures (PNG and SVG) into this folder; it is made if need be."));
+        spec.addOption(Options.plots());
         spec.addOption(Options.json());
     }
 
     @Override
-    public int run(ParseResult words, PrintWriter out) throws IOException {
+    public int run(ParseResult words, PrintWriter out) {
         Path recording = words.matchedPositionalValue(0, Path.of(""));
         Path installation = Options.path(words, "--installation").orElseThrow();
         boolean json = Options.said(words, "--json");

@@ -1,9 +1,12 @@
 package evenblade.cli;
 
+import evenblade.app.DrawTrend;
 import evenblade.app.ShowTrend;
+import evenblade.app.WritePictures;
 import evenblade.json.JsonFields;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -17,11 +20,19 @@ final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
     @Override
     void describeMore(CommandSpec spec) {
         spec.addOption(WantedSpeed.option());
+        spec.addOption(Options.plots());
     }
 
     @Override
     ShowTrend.Answer ask(Path job, ParseResult words) {
+        Options.path(words, "--plots").ifPresent(WritePictures::requireFolder);
         return ShowTrend.answer(job, WantedSpeed.of(words));
+    }
+
+    @Override
+    List<Path> draw(Path job, ShowTrend.Answer answer, ParseResult words) {
+        Optional<Path> plots = Options.path(words, "--plots");
+        return plots.isPresent() ? WritePictures.answer(DrawTrend.all(job, answer), "trend", plots.get()) : List.of();
     }
 
     @Override

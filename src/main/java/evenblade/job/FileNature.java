@@ -53,6 +53,11 @@ public enum FileNature {
         return this == JPEG || this == PNG || this == GIF || this == BMP;
     }
 
+    /** Whether it is a still picture. */
+    public boolean picture() {
+        return mediaType.startsWith("image/");
+    }
+
     /** What a file's name promises; empty for an ending that isn't known here. */
     public static Optional<FileNature> promisedBy(String fileName) {
         int dot = fileName.lastIndexOf('.');

@@ -62,20 +62,10 @@ final class Amounts {
         return (value > 0 ? "+" : "") + fixed(value, Math.abs(value) < 10 || value < NEARLY_GONE ? 1 : 0) + " %";
     }
 
-    /** A length in both units: {@code 4.76 mm (3/16 in)}. */
-    static String both(Length length) {
-        return fixed(length.millimetres(), 2) + " mm (" + signed(length.inchText()) + ")";
-    }
-
     /** In inches, as a fraction where it is one. */
     static String inches(Length length) {
         String text = signed(length.inchText());
         return text.substring(0, text.length() - " in".length());
-    }
-
-    /** A large length in both units: {@code 1.70 m (66.93 in)}. */
-    static String large(Length length) {
-        return fixed(length.metres(), 3) + " m (" + fixed(length.inches(), 2) + " in)";
     }
 
     static String minute(OffsetDateTime time) {

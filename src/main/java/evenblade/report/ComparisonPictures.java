@@ -26,6 +26,11 @@ import java.util.Optional;
 public final class ComparisonPictures {
     private ComparisonPictures() {}
 
+    /** The pair of dwells that is shown: the one whose later dwell lasted longest; empty where nothing can be compared. */
+    public static Optional<DwellComparison> mainPair(RunComparison outcome) {
+        return ComparisonParts.mainPair(outcome);
+    }
+
     /** Every line of the longest pair of dwells; empty where the runs can't be compared. */
     public static Optional<Picture> bars(RunComparison outcome) {
         return ComparisonParts.mainPair(outcome)

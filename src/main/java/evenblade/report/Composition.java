@@ -9,6 +9,7 @@ final class Composition {
     private Composition() {}
 
     static ReportContent of(ReportInput input) {
+        Lengths lengths = new Lengths(input.units());
         return new ReportContent(
                 new Heading(
                         input.record().name(),
@@ -22,12 +23,13 @@ final class Composition {
                 input.comparisons().stream().map(ComparisonParts::of).toList(),
                 input.trend(),
                 input.turn(),
-                StaticParts.of(input.record()),
+                StaticParts.of(input.record(), lengths),
                 input.answers(),
                 runs(input.runs()),
                 input.photos(),
-                InstallationFacts.of(input.record().installation()),
-                InstallationFacts.limits(input.record().installation()),
+                PhotoNotes.of(input.record(), input.photos()),
+                InstallationFacts.of(input.record().installation(), lengths),
+                InstallationFacts.limits(input.record().installation(), lengths),
                 EvidenceRows.of(input.record(), input.fileWarnings()));
     }
 

@@ -28,10 +28,12 @@ import java.util.stream.Collectors;
 final class InShort {
     private final ReportInput input;
     private final JobRecord record;
+    private final Lengths lengths;
 
     private InShort(ReportInput input) {
         this.input = input;
         this.record = input.record();
+        this.lengths = new Lengths(input.units());
     }
 
     static List<Fact> of(ReportInput input) {
@@ -151,9 +153,9 @@ final class InShort {
                 .map(limit -> LimitCheck.track(limit, last.marksMm()))
                 .filter(check -> check.outcome() != LimitCheck.Outcome.NOT_APPLICABLE)
                 .map(check -> (check.outcome() == LimitCheck.Outcome.WITHIN ? "within" : "BEYOND") + " the limit of "
-                        + Amounts.both(Length.ofMillimetres(check.allowed())) + " (" + check.source() + ")")
+                        + lengths.both(Length.ofMillimetres(check.allowed())) + " (" + check.source() + ")")
                 .collect(Collectors.joining(", "));
-        return Optional.of("Track spread " + Amounts.both(Length.ofMillimetres(last.spreadMm()))
+        return Optional.of("Track spread " + lengths.both(Length.ofMillimetres(last.spreadMm()))
                 + (limits.isEmpty() ? ", no limit entered" : ", " + limits) + ".");
     }
 

@@ -13,14 +13,14 @@ import java.util.List;
 final class InstallationFacts {
     private InstallationFacts() {}
 
-    static List<Fact> of(Installation installation) {
+    static List<Fact> of(Installation installation, Lengths lengths) {
         List<Fact> facts = new ArrayList<>();
         installation.name().ifPresent(name -> facts.add(new Fact("As entered", name)));
         facts.add(new Fact("Engine", engine(installation.engine())));
         facts.add(new Fact("Drive", drive(installation.reduction())));
         Installation.Propeller propeller = installation.propeller();
         StringBuilder words = new StringBuilder(propeller.blades() + " blades");
-        propeller.diameter().ifPresent(d -> words.append(", diameter ").append(Amounts.large(d)));
+        propeller.diameter().ifPresent(d -> words.append(", diameter ").append(lengths.large(d)));
         propeller
                 .rotation()
                 .ifPresent(r -> words.append(", turns ").append(r.word()).append(" seen from behind"));
@@ -58,13 +58,13 @@ final class InstallationFacts {
                         .orElse("");
     }
 
-    static List<LimitRow> limits(Installation installation) {
+    static List<LimitRow> limits(Installation installation, Lengths lengths) {
         List<LimitRow> rows = new ArrayList<>();
         for (Limit limit : installation.limits()) {
             String what = limit.what() == Limit.Subject.TRACK
                     ? "Tip marks, " + statistic(limit.statistic())
                     : "Flange face run-out, full dial reading";
-            rows.add(new LimitRow(what, Amounts.both(limit.value()), limit.source()));
+            rows.add(new LimitRow(what, lengths.both(limit.value()), limit.source()));
         }
         for (PitchLimit limit : installation.pitchLimits()) {
             rows.add(new LimitRow(

@@ -16,6 +16,7 @@ import java.util.List;
  * @param answers what they say together, and together with the runs; may be empty
  * @param runs each ground run, newest first
  * @param photos with what was said of them
+ * @param notShown pictures that can't be shown here, each with the reason
  * @param installation engine, drive and propeller
  * @param limits limits with their statistic and source
  * @param evidence every stored file with its hash
@@ -32,6 +33,7 @@ public record ReportContent(
         List<AnswerPart> answers,
         List<RunPart> runs,
         List<Photo> photos,
+        List<String> notShown,
         List<Fact> installation,
         List<LimitRow> limits,
         Evidence evidence) {
@@ -46,6 +48,7 @@ public record ReportContent(
         answers = List.copyOf(answers);
         runs = List.copyOf(runs);
         photos = List.copyOf(photos);
+        notShown = List.copyOf(notShown);
         installation = List.copyOf(installation);
         limits = List.copyOf(limits);
     }
@@ -86,10 +89,11 @@ public record ReportContent(
     /**
      * A photo.
      *
+     * @param entry of the record that it belongs to
      * @param figure the photo
      * @param caption where it comes from and what was said of it
      */
-    public record Photo(Figure figure, String caption) {}
+    public record Photo(String entry, Figure figure, String caption) {}
 
     /**
      * A limit that readings are held against.
@@ -145,9 +149,14 @@ public record ReportContent(
         return !turn.isEmpty();
     }
 
-    /** Whether there is a photo. */
+    /** Whether there is a photo, shown or not. */
     public boolean photographed() {
-        return !photos.isEmpty();
+        return !photos.isEmpty() || unshown();
+    }
+
+    /** Whether a picture can't be shown. */
+    public boolean unshown() {
+        return !notShown.isEmpty();
     }
 
     /** Whether a limit was entered. */

@@ -2,6 +2,7 @@ package evenblade.report;
 
 import evenblade.job.JobRecord;
 import evenblade.problem.Warning;
+import evenblade.units.LengthUnit;
 import java.time.OffsetDateTime;
 import java.util.List;
 
@@ -18,6 +19,7 @@ import java.util.List;
  * @param turn pictures of one turn of the propeller
  * @param photos that can be shown
  * @param findings what it points to, weightiest first; empty where none are worked out
+ * @param units which unit of length comes first
  * @param answers what several measurements say together; may be empty
  */
 public record ReportInput(
@@ -31,6 +33,7 @@ public record ReportInput(
         List<Figure> turn,
         List<ReportContent.Photo> photos,
         List<FindingPart> findings,
+        LengthUnit units,
         List<AnswerPart> answers) {
     public ReportInput {
         fileWarnings = List.copyOf(fileWarnings);

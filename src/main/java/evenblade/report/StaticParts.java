@@ -14,6 +14,7 @@ import evenblade.tracking.LimitCheck;
 import evenblade.tracking.PitchReadings;
 import evenblade.tracking.TrackingSession;
 import evenblade.units.Length;
+import evenblade.units.LengthUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,15 +27,17 @@ final class StaticParts {
 
     private final JobRecord record;
     private final Installation installation;
+    private final Lengths lengths;
 
-    private StaticParts(JobRecord record) {
+    private StaticParts(JobRecord record, Lengths lengths) {
         this.record = record;
+        this.lengths = lengths;
         this.installation = record.installation();
     }
 
     /** One part per session, in order of time. */
-    static List<StaticPart> of(JobRecord record) {
-        return new StaticParts(record).parts();
+    static List<StaticPart> of(JobRecord record, Lengths lengths) {
+        return new StaticParts(record, lengths).parts();
     }
 
     private List<StaticPart> parts() {
@@ -55,28 +58,31 @@ final class StaticParts {
         List<Length> marks =
                 session.marksMm().stream().map(Length::ofMillimetres).toList();
         List<String> sentences = new ArrayList<>();
-        sentences.add("Spread, largest minus smallest: " + Amounts.both(Length.ofMillimetres(session.spreadMm()))
-                + ". One reading is good to about ± " + Amounts.both(session.sigma()) + ".");
+        sentences.add("Spread, largest minus smallest: " + lengths.both(Length.ofMillimetres(session.spreadMm()))
+                + ". One reading is good to about ± " + lengths.both(session.sigma()) + ".");
         List<Limit> limits = limits(Limit.Subject.TRACK);
-        limits.forEach(limit ->
-                sentences.add(verdict(LimitCheck.track(limit, session.marksMm()).text())));
+        limits.forEach(limit -> sentences.add(verdict(lengths.check(LimitCheck.track(limit, session.marksMm())))));
         if (limits.isEmpty()) {
             sentences.add("No limit on track was entered; the propeller maker's figure rules.");
         }
         return new StaticPart(
                 title("Tracking", event),
                 positions(session.layout()),
-                List.of(
-                        new StaticPart.Row("Blade", blades(session.layout())),
-                        new StaticPart.Row(
-                                "Mark, mm",
-                                marks.stream()
-                                        .map(m -> Amounts.fixed(m.millimetres(), 2))
-                                        .toList()),
-                        new StaticPart.Row(
-                                "Mark, in", marks.stream().map(Amounts::inches).toList())),
+                rows(session, marks),
                 sentences,
                 List.of(tips(event, session, marks, limits)));
+    }
+
+    private List<StaticPart.Row> rows(TrackingSession session, List<Length> marks) {
+        StaticPart.Row blades = new StaticPart.Row("Blade", blades(session.layout()));
+        StaticPart.Row millimetres = new StaticPart.Row(
+                "Mark, mm",
+                marks.stream().map(m -> Amounts.fixed(m.millimetres(), 2)).toList());
+        StaticPart.Row inches = new StaticPart.Row(
+                "Mark, in", marks.stream().map(Amounts::inches).toList());
+        return lengths.units() == LengthUnit.INCH
+                ? List.of(blades, inches, millimetres)
+                : List.of(blades, millimetres, inches);
     }
 
     private Figure tips(Event event, TrackingSession session, List<Length> marks, List<Limit> limits) {
@@ -87,8 +93,10 @@ final class StaticParts {
                 .filter(limit -> limit.statistic() == Limit.Statistic.SPREAD)
                 .map(Limit::value)
                 .findFirst();
-        TipMarksPicture picture = new TipMarksPicture(new TipMarksPicture.Data(
-                Caption.of(marked(record, title("tracking", event))), tips, session.sigma(), spread));
+        TipMarksPicture picture = new TipMarksPicture(
+                new TipMarksPicture.Data(
+                        Caption.of(marked(record, title("tracking", event))), tips, session.sigma(), spread),
+                lengths.units());
         return Figure.wide("Tip marks as seen edge on against the block", picture.png(WIDTH_PX, HEIGHT_PX));
     }
 
@@ -104,7 +112,7 @@ final class StaticParts {
                 + (angles.reference() == PitchReadings.Reference.HUB ? "hub" : "level") + ", "
                 + Amounts.fixed(angles.zero().degrees(), 2) + "°."
                 + angles.station()
-                        .map(s -> " Read " + Amounts.both(s) + " from the shaft's centre.")
+                        .map(s -> " Read " + lengths.both(s) + " from the shaft's centre.")
                         .orElse(""));
         for (PitchLimit limit : installation.pitchLimits()) {
             sentences.add(
@@ -131,12 +139,11 @@ final class StaticParts {
         List<String> sentences = new ArrayList<>();
         installation.propeller().diameter().ifPresent(diameter -> {
             Length tip = reading.atTip(Length.ofMetres(diameter.metres() / 2));
-            sentences.add("Carried out to the tips this is " + Amounts.both(tip)
+            sentences.add("Carried out to the tips this is " + lengths.both(tip)
                     + " of track, largest minus smallest: compare it with the track before the flange is cleared.");
         });
         List<Limit> limits = limits(Limit.Subject.FACE_RUN_OUT);
-        limits.forEach(
-                limit -> sentences.add(verdict(LimitCheck.runOut(limit, reading).text())));
+        limits.forEach(limit -> sentences.add(verdict(lengths.check(LimitCheck.runOut(limit, reading)))));
         if (limits.isEmpty()) {
             sentences.add("No limit on the flange was entered; the maker's figure rules.");
         }
@@ -146,8 +153,8 @@ final class StaticParts {
                 List.of(new StaticPart.Row(
                         "",
                         List.of(
-                                Amounts.both(reading.total()),
-                                Amounts.both(reading.dialRadius()),
+                                lengths.both(reading.total()),
+                                lengths.both(reading.dialRadius()),
                                 reading.high()
                                         .map(h -> Amounts.fixed(h.degrees(), 0) + "° from position 1")
                                         .orElse("not noted")))),

@@ -161,15 +161,41 @@ class CompareCommandsTest {
 
     @Test
     void theCacheGivesTheSameAnswerAndMayBeDeletedOrDamaged() throws IOException {
-        String fresh = compare("as found", "cleaned", "--json").out();
-        assertThat(compare("as found", "cleaned", "--json").out()).isEqualTo(fresh);
-        try (Stream<Path> kept = Files.list(job.resolve("cache"))) {
-            List<Path> files = kept.toList();
-            assertThat(files).hasSize(3);
-            Files.delete(files.get(0));
-            Files.writeString(files.get(1), "not a result");
+        String kept = compare("as found", "cleaned", "--json").out();
+        // Three runs: the answer of each and its picture for the report.
+        assertThat(cache()).hasSize(6);
+        for (Path file : cache()) {
+            Files.writeString(file, "not a result");
         }
-        assertThat(compare("as found", "cleaned", "--json").out()).isEqualTo(fresh);
+        assertThat(compare("as found", "cleaned", "--json").out()).isEqualTo(kept);
+        for (Path file : cache()) {
+            Files.delete(file);
+        }
+        assertThat(compare("as found", "cleaned", "--json").out()).isEqualTo(kept);
+    }
+
+    private List<Path> cache() throws IOException {
+        try (Stream<Path> kept = Files.list(job.resolve("cache"))) {
+            return kept.toList();
+        }
+    }
+
+    @Test
+    void picturesOfTwoRunsAndOfAllRunsAreWrittenOnDemand() throws IOException {
+        Path plots = dir.resolve("pictures of the job");
+        CommandLineRun two = compare("as found", "cleaned", "--plots", plots.toString());
+        assertThat(two.err()).isEmpty();
+        CommandLineRun all = CommandLineRun.of("trend", job.toString(), "--plots", plots.toString(), "--json");
+        assertThat(all.status()).isZero();
+        assertThat(all.err().lines()).allMatch(line -> line.startsWith("wrote "));
+        try (Stream<Path> drawn = Files.list(plots)) {
+            assertThat(drawn.map(file -> file.getFileName().toString()))
+                    .contains(
+                            "compare-e1-e4-orders.png",
+                            "compare-e1-e4-spectra.png",
+                            "compare-e1-e4-turn.svg",
+                            "trend-runs-1.png");
+        }
     }
 
     @Test

@@ -9,6 +9,7 @@ import evenblade.job.Event;
 import evenblade.job.JobRecord;
 import evenblade.job.Kind;
 import evenblade.problem.Warning;
+import evenblade.units.LengthUnit;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -57,8 +58,9 @@ class ReportTest {
                 List.of(compared),
                 List.of(),
                 List.of(),
-                List.of(new ReportContent.Photo(Figure.half("the hub", DOT), "the hub & flange")),
+                List.of(new ReportContent.Photo("e9", Figure.half("the hub", DOT), "the hub & flange")),
                 findings,
+                LengthUnit.MILLIMETRE,
                 List.of(new AnswerPart(
                         "Shaking and track", List.of("At perfect track little would be left."), List.of())));
     }
