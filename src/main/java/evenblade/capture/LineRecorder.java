@@ -107,7 +107,8 @@ public final class LineRecorder {
 
     private Ending write(Consumer<String> listener) throws IOException {
         long first = 0;
-        long heard = 0;
+        long looked = System.nanoTime();
+        double silentS = 0;
         long settled = System.nanoTime();
         while (!stopped) {
             Optional<String> line;
@@ -123,17 +124,19 @@ public final class LineRecorder {
             }
             if (line != null) {
                 first = first == 0 ? now : first;
-                heard = now;
+                silentS = 0;
                 lines++;
                 append(line.get());
                 listener.accept(line.get());
             }
+            silentS += line == null ? Math.min(TapedSource.LOOK_S, (now - looked) / 1e9) : 0;
+            looked = now;
             elapsedS = first == 0 ? 0 : (now - first) / 1e9;
-            if (first != 0 && (now - heard) / 1e9 > PATIENCE_S) {
-                return Ending.DEVICE_GONE;
-            }
             if (elapsedS >= seconds) {
                 return Ending.LENGTH_REACHED;
+            }
+            if (first != 0 && silentS > PATIENCE_S) {
+                return Ending.DEVICE_GONE;
             }
             if (now - settled > SETTLE_NANOS) {
                 file.force(false);

@@ -15,7 +15,7 @@ final class TapedSource implements FrameSource {
     static final double PATIENCE_S = 5;
 
     /** The most that one look without an answer counts: where the machine stood still, nobody was asking. */
-    private static final double LOOK_S = 0.2;
+    static final double LOOK_S = 0.2;
 
     private final LiveSource input;
     private final InputFormat format;

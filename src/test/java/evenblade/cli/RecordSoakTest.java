@@ -52,6 +52,8 @@ class RecordSoakTest {
         List<Process> started = new ArrayList<>();
         List<Look> looks = new ArrayList<>();
         CommandLineRun run;
+        Watch watch = new Watch();
+        watch.start();
         try (OwnSoundServer server = OwnSoundServer.start(Files.createDirectory(folder.resolve("server")))) {
             try {
                 for (int i = 0; i < Runtime.getRuntime().availableProcessors(); i++) {
@@ -98,16 +100,48 @@ class RecordSoakTest {
         }
 
         assertThat(run.status()).as(run.err()).isZero();
-        assertThat(run.out()).contains("no sample missing by the clock");
         Counted counted = counted(file);
         Look last = looks.get(looks.size() - 1);
         double share = last.cpuS() / last.atS();
         double growth = last.residentMb() - looks.get(WARM_AFTER_MINUTES - 1).residentMb();
-        tell(counted, share, looks);
+        String ending = run.out().substring(run.out().indexOf("The length asked for"));
+        tell(counted, share, looks, watch.worstS(), ending);
         assertThat(counted.frames).isEqualTo(60L * MINUTES * 48_000);
-        assertThat(counted.breaks).as("places where the count breaks").isZero();
+        assertThat(counted.breaks)
+                .as(() -> "places where the count breaks; this test itself stood still for up to " + watch.worstS()
+                        + " s: " + ending)
+                .isZero();
+        assertThat(ending).contains("no sample missing by the clock");
         assertThat(share).as("share of one processor").isLessThan(MOST_CPU_SHARE);
         assertThat(growth).as("MB more than once warm").isLessThan(MOST_GROWTH_MB);
+    }
+
+    /** Notices when the whole machine stands still, which is another thing than a busy machine. */
+    private static final class Watch extends Thread {
+        private volatile double worstS;
+
+        Watch() {
+            super("watch");
+            setDaemon(true);
+        }
+
+        @Override
+        public void run() {
+            for (long last = System.nanoTime(); true; ) {
+                try {
+                    sleep(100);
+                } catch (InterruptedException e) {
+                    return;
+                }
+                long now = System.nanoTime();
+                worstS = Math.max(worstS, (now - last) / 1e9 - 0.1);
+                last = now;
+            }
+        }
+
+        double worstS() {
+            return worstS;
+        }
     }
 
     private static final class Counted {
@@ -135,7 +169,8 @@ class RecordSoakTest {
         return counted;
     }
 
-    private static void tell(Counted counted, double share, List<Look> looks) throws IOException {
+    private static void tell(Counted counted, double share, List<Look> looks, double stoodStillS, String ending)
+            throws IOException {
         StringBuilder text = new StringBuilder(String.format(
                 Locale.ROOT,
                 "%d frames, %d breaks in the count, %.1f %% of one processor (%.1f s in %.0f s), load %s%n",
@@ -145,6 +180,8 @@ class RecordSoakTest {
                 looks.get(looks.size() - 1).cpuS(),
                 looks.get(looks.size() - 1).atS(),
                 Files.readString(Path.of("/proc/loadavg")).strip()));
+        text.append(String.format(Locale.ROOT, "a thread that only sleeps was late by %.1f s at most%n", stoodStillS));
+        text.append(ending);
         for (Look look : looks) {
             text.append(String.format(
                     Locale.ROOT, "%.0f s: %.1f s of processor, %.0f MB%n", look.atS(), look.cpuS(), look.residentMb()));
