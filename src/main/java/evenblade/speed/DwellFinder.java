@@ -51,7 +51,7 @@ final class DwellFinder {
         split(smooth, 0, steps, least, found);
         List<Stretch> stretches = new ArrayList<>();
         for (int[] range : found) {
-            int[] trimmed = trim(smooth, range[0], range[1]);
+            int[] trimmed = trim(smooth, range[0], range[1], least);
             if (trimmed[1] - trimmed[0] >= least) {
                 stretches.add(new Stretch(track.fromS() + trimmed[0] * step, track.fromS() + trimmed[1] * step));
             }
@@ -104,7 +104,7 @@ final class DwellFinder {
         return best;
     }
 
-    private static int[] trim(double[] speed, int from, int to) {
+    private static int[] trim(double[] speed, int from, int to, int least) {
         double[] sorted = Arrays.copyOfRange(speed, from, to);
         Arrays.sort(sorted);
         double median = sorted[sorted.length / 2];
@@ -115,6 +115,17 @@ final class DwellFinder {
         Arrays.sort(away);
         double usual = away[away.length / 2] / median;
         double reach = median * Math.max(TIGHTEST_END, Math.min(LOOSEST_END, 5 * usual));
+        double loosest = LOOSEST_END * median;
+        int[] trimmed = trimmed(speed, from, to, median, reach);
+        // A stretch that is steady enough by itself isn't given up because most of it is steadier than its ends.
+        while (trimmed[1] - trimmed[0] < least && reach < loosest) {
+            reach = Math.min(loosest, 2 * reach);
+            trimmed = trimmed(speed, from, to, median, reach);
+        }
+        return trimmed;
+    }
+
+    private static int[] trimmed(double[] speed, int from, int to, double median, double reach) {
         int first = from;
         int last = to;
         double atStart = from == 0 ? LOOSEST_END * median : reach;
