@@ -18,6 +18,9 @@ interface Bench {
     /** Reads a job and shows it. */
     void openJob(Path folder);
 
+    /** Whether what is at hand may be left; says why where it may not. */
+    boolean mayLeave();
+
     /** Puts a panel in front. */
     void show(JComponent panel);
 

@@ -50,7 +50,11 @@ final class JobCommands {
     }
 
     private Command form(String words, String keys, BiFunction<Bench, OpenJob, JComponent> form) {
-        return new Command(words, keys, () -> bench.show(form.apply(bench, job)));
+        return new Command(words, keys, () -> {
+            if (bench.mayLeave()) {
+                bench.show(form.apply(bench, job));
+            }
+        });
     }
 
     /** Forms that write, in the order of a day's work. */

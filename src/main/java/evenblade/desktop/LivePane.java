@@ -98,6 +98,7 @@ final class LivePane extends JPanel {
     }
 
     private void stop() {
+        complaint.clear();
         running.ifPresent(RecordRun::stop);
         start.setEnabled(false);
         bench.say("Taking the run into the job…");

@@ -164,6 +164,11 @@ final class MainWindow extends JFrame implements Bench {
         return bar;
     }
 
+    @Override
+    public boolean mayLeave() {
+        return !held();
+    }
+
     /** A recording under way isn't left; says so. */
     private boolean held() {
         Optional<LivePane> recording = pane.flatMap(JobPane::recording);

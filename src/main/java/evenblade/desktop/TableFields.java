@@ -29,7 +29,7 @@ final class TableFields extends JPanel {
     private final Choice<DecimalSign> decimalSign = new Choice<>("decimal sign", DecimalSign::word);
     private final Choice<Integer> timeColumn = new Choice<>("time column", this::heading);
     private final Choice<TimeUnit> timeUnit = new Choice<>("time unit", TableFields::words);
-    private final JPanel columns = new JPanel(new MigLayout("insets 0, wrap 3", "[][grow,fill][grow,fill]"));
+    private final JPanel columns = new JPanel(new MigLayout("insets 0, wrap 3", "[][grow 55,fill][grow 45,fill]"));
     private final transient Map<Integer, ColumnRow> rows = new LinkedHashMap<>();
     private transient List<String> headings = List.of();
 
@@ -40,7 +40,7 @@ final class TableFields extends JPanel {
      * @param keep fills a field with what was typed before, and keeps what is typed
      */
     TableFields(Runnable changed, Consumer<JTextField> keep) {
-        super(new MigLayout("insets 8, hidemode 3, wrap 4", "[][grow,fill]16[][grow,fill]"));
+        super(new MigLayout("insets 8, hidemode 3, wrap 4", "[][grow,fill,sg]16[][grow,fill,sg]"));
         this.changed = changed;
         this.keep = keep;
         setName("table");
@@ -175,7 +175,7 @@ final class TableFields extends JPanel {
         String name = read.flatMap(ColumnReading::name).orElse("left out");
         String scale = read.isEmpty()
                 ? "a unit takes it in"
-                : read.flatMap(ColumnReading::scale).map(ValueScale::text).orElse("not known; like 0.01 m/s2 or g");
+                : read.flatMap(ColumnReading::scale).map(ValueScale::text).orElse("like 0.01 m/s2 or g");
         row.channel().putClientProperty("JTextField.placeholderText", name);
         row.scale().putClientProperty("JTextField.placeholderText", scale);
         row.channel().repaint();
