@@ -17,8 +17,8 @@ public final class LengthWords {
     /** A length as read off a rule in inches. */
     private static final Pattern INCHES =
             Pattern.compile("(?<![\\d./] ?)([-+−]?(?:\\d+ )?\\d+/\\d+|" + NUMBER + ") in\\b(?=[,.;:]|$| of| in )");
-    /** A thousandth of an inch is 0.0254 mm: one figure more than in mm, and one so that nothing is lost. */
-    private static final int FINER = 2;
+    /** Tenths of a millimetre and whole ones get two figures more in inches, finer ones one: 0.001 in is 0.0254 mm. */
+    private static final int COARSE = 1;
 
     private static final int MOST_DECIMALS = 4;
 
@@ -43,7 +43,8 @@ public final class LengthWords {
     private static String inches(String mm) {
         String plain = mm.replace('−', '-');
         int point = plain.indexOf('.');
-        int decimals = Math.min(MOST_DECIMALS, FINER + (point < 0 ? 0 : plain.length() - point - 1));
+        int inMm = point < 0 ? 0 : plain.length() - point - 1;
+        int decimals = Math.min(MOST_DECIMALS, inMm <= COARSE ? inMm + 2 : inMm + 1);
         String sign = plain.startsWith("+") ? "+" : "";
         return sign
                 + Figures.fixed(Length.ofMillimetres(Double.parseDouble(plain)).inches(), decimals);

@@ -5,6 +5,7 @@ import evenblade.installation.HubCounting;
 import evenblade.installation.Installation;
 import evenblade.installation.Installation.Rotation;
 import java.awt.BasicStroke;
+import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
@@ -16,6 +17,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -25,6 +27,7 @@ import java.util.stream.IntStream;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
+import javax.swing.LayoutFocusTraversalPolicy;
 import javax.swing.text.JTextComponent;
 import net.miginfocom.swing.MigLayout;
 
@@ -65,6 +68,8 @@ final class HubFields extends JPanel {
             keeper.accept(place.blade());
             keeper.accept(place.reading());
         }
+        setFocusTraversalPolicyProvider(true);
+        setFocusTraversalPolicy(new ByPosition(places.stream().map(Place::box).toList()));
         int em = Look.em();
         setPreferredSize(new Dimension(30 * em, (positions > 4 ? 31 : 21) * em));
         setMinimumSize(new Dimension(22 * em, 18 * em));
@@ -239,5 +244,17 @@ final class HubFields extends JPanel {
         turn.rotate(tip.getX() - x, tip.getY() - y);
         path.transform(turn);
         return path;
+    }
+
+    /** Tab goes from position to position as they are counted, wherever they stand in the drawing. */
+    private static final class ByPosition extends LayoutFocusTraversalPolicy {
+        ByPosition(List<JPanel> boxes) {
+            List<Component> order = new ArrayList<>();
+            for (JPanel box : boxes) {
+                order.add(box);
+                order.addAll(List.of(box.getComponents()));
+            }
+            setComparator(Comparator.comparingInt(order::indexOf));
+        }
     }
 }

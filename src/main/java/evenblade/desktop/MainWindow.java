@@ -9,12 +9,15 @@ import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
+import java.awt.GraphicsEnvironment;
 import java.awt.KeyboardFocusManager;
+import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.beans.PropertyChangeListener;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -50,7 +53,7 @@ final class MainWindow extends JFrame implements Bench {
         this.drafts = settings.drafts();
         setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
         setMinimumSize(LEAST);
-        settings.window().ifPresentOrElse(this::setBounds, () -> {
+        settings.window().filter(MainWindow::onAScreen).ifPresentOrElse(this::setBounds, () -> {
             setSize(USUAL);
             setLocationByPlatform(true);
         });
@@ -83,6 +86,13 @@ final class MainWindow extends JFrame implements Bench {
                 keys.removePropertyChangeListener("permanentFocusOwner", follower);
             }
         });
+    }
+
+    /** Whether enough of a window would be seen: the screen it was on may be gone. */
+    private static boolean onAScreen(Rectangle bounds) {
+        return Arrays.stream(GraphicsEnvironment.getLocalGraphicsEnvironment().getScreenDevices())
+                .map(screen -> screen.getDefaultConfiguration().getBounds().intersection(bounds))
+                .anyMatch(seen -> seen.width >= LEAST.width / 2 && seen.height >= LEAST.height / 2);
     }
 
     /** Fills the window anew, in the looks that hold now. */

@@ -15,10 +15,10 @@ class LengthWordsTest {
             delimiter = '|',
             quoteCharacter = '"',
             value = {
-                "6.40 mm largest minus smallest|0.2520 in = 6.40 mm largest minus smallest",
+                "6.40 mm largest minus smallest|0.252 in = 6.40 mm largest minus smallest",
                 "tip marks spread 6.4 mm: beyond|tip marks spread 0.252 in = 6.4 mm: beyond",
                 "blade B (+5.8 ± 0.5 mm).|blade B (+0.228 ± 0.020 in = +5.8 ± 0.5 mm).",
-                "predicted spread 0.00 to 1.12 mm|predicted spread 0.0000 to 0.0441 in = 0.00 to 1.12 mm",
+                "predicted spread 0.00 to 1.12 mm|predicted spread 0.000 to 0.044 in = 0.00 to 1.12 mm",
                 "0.010 mm at the dial is 0.17 mm (0.007 in) of track|0.0004 in = 0.010 mm at the dial is 0.007 in = 0.17 mm of track",
                 "the limit of 3.18 mm (1/8 in) (a sheet)|the limit of 1/8 in = 3.18 mm (a sheet)",
                 "4.7 mm/s peak stays|4.7 mm/s peak stays",

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.job.JobRecord;
 import evenblade.job.Kind;
+import java.awt.event.KeyEvent;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
@@ -93,5 +95,29 @@ class DesktopTest {
         hands.awaitNamed("complaint");
         assertThat(hands.text("complaint")).contains("none.wav").contains("no such file");
         assertThat(Workplace.record(folder).events()).isEmpty();
+    }
+
+    @Test
+    @DisplayName("Tab goes round the hub as its positions are counted, blade and reading of each")
+    void tabGoesRoundTheHub() {
+        place.beginJob("first job");
+        hands.click("add tip marks");
+        hands.await("the first blade to have the focus", () -> hands.named("blade 1")
+                .isFocusOwner());
+        for (String next : List.of("reading 1", "blade 2", "reading 2", "blade 3", "reading 3")) {
+            hands.press(KeyEvent.VK_TAB);
+            hands.await("the focus in '" + next + "'", () -> hands.named(next).isFocusOwner());
+        }
+    }
+
+    @Test
+    @DisplayName("With inches chosen the limit stands in inches first, and the millimetres beside it")
+    void inchesFirst() {
+        place.beginJob("first job");
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_M);
+        hands.awaitNamed("timeline");
+        place.typeMarks("0", "1/16", "3/16");
+        // 3/16 in is 4.7625 mm and 1/8 in 3.175 mm, by the definition of the inch.
+        assertThat(hands.text("says")).contains("0.187 in = 4.76 mm").contains("0.125 in = 3.18 mm");
     }
 }
