@@ -59,7 +59,7 @@ final class ComparePane extends JPanel {
         tabs.addTab("Orders", bars);
         tabs.addTab("Spectra", spectra);
         tabs.addTab("One turn", turn);
-        add(tabs, "wmin 100, hmin 100");
+        add(tabs, "pushy, grow, wmin 100, hmin 100");
         if (runs.size() < 2) {
             complaint.show("Two runs are needed; this job has " + runs.size() + ".");
         } else {

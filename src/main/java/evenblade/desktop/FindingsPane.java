@@ -33,7 +33,7 @@ final class FindingsPane extends JPanel {
         setName("findings");
         add(Look.heading("What it points to"));
         add(complaint);
-        add(lines, "wmin 100, hmin 100");
+        add(lines, "pushy, grow, wmin 100, hmin 100");
         lines.say("Weighing what was measured…");
         bench.work()
                 .begin(

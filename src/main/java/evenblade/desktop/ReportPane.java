@@ -39,10 +39,10 @@ final class ReportPane extends JPanel {
         add(Look.heading("The record to hand over"));
         add(sheetsWord, "wmin 0");
         add(complaint, "span 2");
-        add(writing(), "wmin 220, hmin 100");
+        add(writing(), "pushy, grow, wmin 220, hmin 100");
         JScrollPane scroll = new JScrollPane(sheets);
         scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-        add(scroll, "wmin 200, hmin 100");
+        add(scroll, "pushy, grow, wmin 200, hmin 100");
         preview();
     }
 

@@ -64,7 +64,7 @@ final class RunView extends JPanel {
         add(speed);
         add(complaint);
         add(choices());
-        add(tabs, "wmin 100");
+        add(tabs, "pushy, grow, wmin 100");
         fillTabs();
         job.answer(run).ifPresentOrElse(this::show, this::work);
     }

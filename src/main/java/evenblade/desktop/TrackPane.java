@@ -36,12 +36,12 @@ final class TrackPane extends JPanel {
         deviations = new PicturePane(bench);
         add(Look.heading("Track: blade or hub"), "span 2, wrap");
         add(complaint, "span 2, wrap");
-        add(lines, "wmin 200, hmin 100");
+        add(lines, "pushy, grow, wmin 200, hmin 100");
         JTabbedPane tabs = new JTabbedPane();
         tabs.setName("track tabs");
         tabs.addTab("Tips", tips);
         tabs.addTab("Blade or hub", deviations);
-        add(tabs, "wmin 280, hmin 200");
+        add(tabs, "pushy, grow, wmin 280, hmin 200");
         LengthUnit unit = bench.settings().lengthUnit();
         bench.work()
                 .begin(

@@ -44,7 +44,7 @@ final class TrendPane extends JPanel {
         tabs.setName("trend tabs");
         tabs.addTab("Picture", picture);
         tabs.addTab("In words", lines);
-        add(tabs, "wmin 100, hmin 100");
+        add(tabs, "pushy, grow, wmin 100, hmin 100");
         bench.work()
                 .begin(
                         "Following all runs",
