@@ -71,8 +71,8 @@ final class HubFields extends JPanel {
         setFocusTraversalPolicyProvider(true);
         setFocusTraversalPolicy(new ByPosition(places.stream().map(Place::box).toList()));
         int em = Look.em();
-        setPreferredSize(new Dimension(30 * em, (positions > 4 ? 31 : 21) * em));
-        setMinimumSize(new Dimension(22 * em, 18 * em));
+        setPreferredSize(new Dimension(31 * em, (positions > 4 ? 31 : 21) * em));
+        setMinimumSize(new Dimension(28 * em, 18 * em));
     }
 
     private Place place(int position, String hint) {

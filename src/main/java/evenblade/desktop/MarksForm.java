@@ -28,7 +28,7 @@ final class MarksForm extends StaticForm {
                 job.record().installation(), bench.settings().inches() ? "3/16" : "4.8", this::keep, this::typed);
         picture = new PicturePane(bench);
         picture.show(Optional.empty(), "The tips are drawn here from the second mark on.");
-        body.add(hub, "span 2, split 2, growx, wmin 360");
+        body.add(hub, "span 2, split 2, growx");
         body.add(picture, "growx, growy, wmin 270, hmin 330");
         sigma = listened(
                 field("sigma", "One reading is good to", "left empty: 0.5 mm, a pencil line read with a rule"));
