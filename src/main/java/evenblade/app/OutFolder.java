@@ -5,6 +5,7 @@ import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -63,7 +64,11 @@ final class OutFolder {
 
     private BadInput refusal(IOException e) {
         return BadInput.in(folder)
-                .found("it can't be written (" + e.getMessage() + ")", "a folder to write into; choose one with --out");
+                .found("it can't be written (" + why(e) + ")", "a folder to write into; choose one with --out");
+    }
+
+    private static String why(IOException e) {
+        return e instanceof AccessDeniedException ? "permission denied" : e.getMessage();
     }
 
     private static void giveUp(Path unfinished) {
