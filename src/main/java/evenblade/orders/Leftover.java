@@ -12,7 +12,7 @@ import java.util.List;
  * out, and its sums of products with every column, C_b'r_b.
  */
 final class Leftover {
-    private static final double SLICE_S = 0.4;
+    private static final double SLICE_S = 0.1;
 
     /** What is wanted beside the sums. */
     enum Asked {

@@ -96,8 +96,10 @@ public final class OrderMeter {
         SpeedTrack track = speed.track();
         List<List<SteadyTones.Found>> tones = List.of();
         if (!shaft.isEmpty()) {
-            ShaftLines lines = ShaftLines.fit(this.fitting, looking, table, speed, dwell, shaft, folded(dwell, shaft));
+            FoldedLines folded = FoldedLines.of(fitting, table, speed, dwell, shaft, upToHz);
+            ShaftLines lines = ShaftLines.fit(fitting, looking, table, speed, dwell, shaft, folded.along());
             lines.read(readings);
+            readings.forEach(ofChannel -> tellHidden(folded, shaft, ofChannel));
             tones = lines.tones();
             track = lines.track();
         }
@@ -115,6 +117,18 @@ public final class OrderMeter {
         return result;
     }
 
+    /** Says of lines on which others lie folded that they can't be told from those. */
+    private static void tellHidden(FoldedLines folded, List<FittedLine> lines, List<OrderReading> readings) {
+        folded.hiddenUnder().forEach((line, names) -> {
+            for (int member : lines.get(line).members()) {
+                OrderReading reading = readings.get(member);
+                List<String> all = new ArrayList<>(reading.inseparableFrom());
+                all.addAll(names);
+                readings.set(member, new OrderReading(reading.line(), reading.frequencyHz(), reading.level(), all));
+            }
+        });
+    }
+
     private void readMesh(Dwell dwell, SpeedTrack track, List<FittedLine> mesh, List<List<OrderReading>> readings) {
         DwellFit fit = DwellFit.of(new DwellBlocks(recording, recording.channels(), dwell, mesh), track)
                 .settled();
@@ -124,44 +138,17 @@ public final class OrderMeter {
         }
     }
 
-    /**
-     * Lines above the range that fold down into it, to be fitted along so that they disturb neither the
-     * orders nor the search for other lines; not those that fold onto a line of the table.
-     */
-    private List<FittedLine> folded(Dwell dwell, List<FittedLine> lines) {
-        double rate = recording.source().sampleRateHz();
-        if (fitting.time().rateHz() < 0.99 * rate) {
-            return List.of();
-        }
-        List<FittedLine> folded = new ArrayList<>();
-        List<Double> taken = new ArrayList<>();
-        lines.forEach(line -> taken.add(line.frequencyHz(dwell.propellerHz())));
-        for (FittedLine line : FittedLine.group(
-                table, speed.ratioCorrection(), dwell.propellerHz(), dwell.durationS(), Double.MAX_VALUE)) {
-            double hz = line.frequencyHz(dwell.propellerHz());
-            double at = appearsAtHz(hz);
-            boolean free = taken.stream()
-                    .allMatch(other -> Math.abs(other - at) * dwell.durationS() > 2 * FittedLine.RESOLVED);
-            if (hz > upToHz && hz < rate && at * dwell.durationS() > 2 * FittedLine.RESOLVED && free) {
-                folded.add(new FittedLine(List.of(), line.order(), 0));
-                taken.add(at);
-            }
-        }
-        return folded;
-    }
-
-    /** Where a frequency appears once sampled at the file's rate: |f − round(f/fs)·fs|. */
-    private double appearsAtHz(double hz) {
-        double rate = recording.source().sampleRateHz();
-        return Math.abs(hz - Math.rint(hz / rate) * rate);
-    }
-
     /** One reading per line of the table, each as if beyond range; those that are not are replaced. */
     private List<OrderReading> beyondRange(Dwell dwell) {
         List<OrderReading> readings = new ArrayList<>();
         for (OrderLine line : table.lines()) {
             double hz = FittedLine.order(line, speed.ratioCorrection()) * dwell.propellerHz();
-            readings.add(new OrderReading(line, hz, new Level.BeyondRange(appearsAtHz(hz)), List.of()));
+            readings.add(new OrderReading(
+                    line,
+                    hz,
+                    new Level.BeyondRange(
+                            FoldedLines.appearsAtHz(hz, recording.source().sampleRateHz())),
+                    List.of()));
         }
         return readings;
     }

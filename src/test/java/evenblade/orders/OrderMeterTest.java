@@ -80,6 +80,36 @@ class OrderMeterTest {
                         .isCloseTo(Math.abs(bladePass.frequencyHz() - 100), within(0.1)));
     }
 
+    /** Crank 3× at 3 · 2.43 · 34 = 247.86 Hz, sampled 417.86 times a second, stands at 170 Hz: propeller 5×. */
+    private static final double FOLDING_HZ = 417.86;
+
+    private static SyntheticRun folding() {
+        return SyntheticRun.at(SpeedProfile.steady(34, 20))
+                .withLine(1, 1, 0)
+                .withLine(3, 1, 40)
+                .withLine(5, 0.2, 0)
+                .withLine(3 * 2.43, 0.5, 80)
+                .withNoise(0.1);
+    }
+
+    @Test
+    void aLineThatFoldsOntoAnOrderIsNamedBesideIt() {
+        DwellOrders dwell = only(folding().recording(FOLDING_HZ), GEARED);
+
+        assertThat(reading(dwell, "propeller 5×").inseparableFrom()).containsExactly("crank 3×");
+        assertThat(reading(dwell, "propeller 1×").inseparableFrom()).isEmpty();
+    }
+
+    @Test
+    void unevenStampsTellAFoldedLineFromTheOrderItLiesOn() {
+        SyntheticRun run = folding();
+
+        DwellOrders dwell = only(run.recording(Stamps.jittered(FOLDING_HZ, 20, 0.0004, 0, 4)), GEARED);
+
+        assertThat(reading(dwell, "propeller 5×").inseparableFrom()).isEmpty();
+        assertTrue(run, dwell, "propeller 5×");
+    }
+
     @Test
     void linesThatCoincideAreReportedTogether() {
         Installation coinciding = installation(Engine.Cycle.TWO_STROKE, 2, 3.0, 3);
