@@ -198,10 +198,7 @@ public final class RecordRun implements LiveRecording {
     /** A take too short to be checked is told about where it is taken into the job. */
     private List<Warning> checked(Take take) {
         if (meter.silent()) {
-            return List.of(
-                    new Warning(
-                            "take-silent",
-                            "nothing but silence came in: is the input plugged in, switched on, not muted, and the one meant?"));
+            return List.of(silent());
         }
         try {
             return CheckTake.answer(
