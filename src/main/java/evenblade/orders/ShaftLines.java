@@ -93,31 +93,54 @@ final class ShaftLines {
     }
 
     private void fitAll(List<FittedLine> along) {
-        List<Channel> channels = fitting.channels();
-        fit = DwellFit.of(new DwellBlocks(fitting, channels, dwell, along), track);
-        double movedRad = Double.POSITIVE_INFINITY;
-        for (int round = 0; round < MOST_ROUNDS && speed.confirmed() && movedRad > AGAIN_RAD; round++) {
-            fit = fit.lookedThrough();
-            SpeedTrack sharper = SharpenedTrack.of(track, fit.wishes());
-            movedRad = 2 * Math.PI * table.blades() * SharpenedTrack.size(sharper);
-            if (movedRad > ENOUGH_RAD) {
-                track = sharper;
-                fit = fit.on(track);
-            }
-        }
-        fit = fit.settled();
+        fit = fitted(along).settled();
         lookAtWhatIsLeft(along);
+        List<FittedLine> first = beating();
+        if (speed.confirmed() && sharpened(first.isEmpty() ? fit : fitted(with(along, first)))) {
+            fit = fitted(along).settled();
+            lookAtWhatIsLeft(along);
+        }
         List<FittedLine> beating = beating();
         if (!beating.isEmpty()) {
-            List<FittedLine> more = new ArrayList<>(along);
-            more.addAll(beating);
-            fit = DwellFit.of(new DwellBlocks(fitting, channels, dwell, more), track)
-                    .settled();
+            fit = fitted(with(along, beating)).settled();
             left = new ArrayList<>();
-            for (int c = 0; c < channels.size(); c++) {
+            for (int c = 0; c < fitting.channels().size(); c++) {
                 left.add(new ResidualSpectrum(fit.residual(c), rateHz()));
             }
         }
+    }
+
+    private DwellFit fitted(List<FittedLine> fitted) {
+        return DwellFit.of(new DwellBlocks(fitting, fitting.channels(), dwell, fitted), track);
+    }
+
+    private static List<FittedLine> with(List<FittedLine> lines, List<FittedLine> more) {
+        List<FittedLine> all = new ArrayList<>(lines);
+        all.addAll(more);
+        return all;
+    }
+
+    /**
+     * Sharpens the track by what a fit leaves; whether that was worth while.
+     *
+     * @param all of the lines and of the tones that beat with them: a beat left over would be taken for
+     *     the speed's own wandering
+     */
+    private boolean sharpened(DwellFit all) {
+        DwellFit sharpening = all;
+        double movedRad = Double.POSITIVE_INFINITY;
+        boolean worthWhile = false;
+        for (int round = 0; round < MOST_ROUNDS && movedRad > AGAIN_RAD; round++) {
+            sharpening = sharpening.lookedThrough();
+            SpeedTrack sharper = SharpenedTrack.of(track, sharpening.wishes());
+            movedRad = 2 * Math.PI * table.blades() * SharpenedTrack.size(sharper);
+            if (movedRad > ENOUGH_RAD) {
+                track = sharper;
+                sharpening = sharpening.on(track);
+                worthWhile = true;
+            }
+        }
+        return worthWhile;
     }
 
     private void lookAtWhatIsLeft(List<FittedLine> along) {

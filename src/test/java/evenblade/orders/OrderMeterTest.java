@@ -110,6 +110,28 @@ class OrderMeterTest {
         assertTrue(run, dwell, "propeller 5×");
     }
 
+    /** Blade pass at 99.1 Hz beats with twice a mains frequency; the beat must not pass for the speed's own wander. */
+    @Test
+    void humNextToBladePassBendsNoOtherLine() {
+        SyntheticRun run = SyntheticRun.at(SpeedProfile.steady(33.05, 20).wandering(0.01, 1))
+                .withLine(1, 0.5, 10)
+                .withLine(3, 1, 20)
+                .withLine(2.43, 0.4, 70)
+                .withLine(4.86, 0.8, 100)
+                .withTone(100, 0.5)
+                .withTone(50, 0.3)
+                .withNoise(0.05);
+
+        DwellOrders dwell = only(run.recording(2400), GEARED);
+
+        for (String name : List.of("propeller 1×", "crank 1×", "firing")) {
+            assertTrue(run, dwell, name);
+        }
+        assertThat(dwell.unexplained())
+                .extracting(line -> (double) Math.round(line.frequencyHz()))
+                .contains(50.0, 100.0);
+    }
+
     @Test
     void linesThatCoincideAreReportedTogether() {
         Installation coinciding = installation(Engine.Cycle.TWO_STROKE, 2, 3.0, 3);
