@@ -72,7 +72,8 @@ public final class SpeedFinder {
         SpeedTrack start = trackThrough(frames, path);
         PhaseLock.Locked locked = PhaseLock.lock(
                 recording, channels, candidates(frames, comb, path), start, frames::appearsAtHz, table.exactRatio());
-        if (locked.sound() && strays(locked.track(), start)) {
+        Support support = Support.of(search, comb, path, frames);
+        if (locked.sound() && strays(locked.track(), start, support)) {
             warnings.add(new Warning(
                     "phase-lock-lost",
                     "the lines could not be followed by phase, the speed is as good as the short spectra make it"));
@@ -89,7 +90,7 @@ public final class SpeedFinder {
                             locked.ratioCorrection() > 0 ? "larger" : "smaller",
                             "enter the tooth counts instead of a rounded ratio")));
         }
-        return new DwellSpeeds(locked, start, frames, Support.of(search, comb, path, frames)).result(warnings);
+        return new DwellSpeeds(locked, start, frames, support).result(warnings);
     }
 
     private static String doubt(Evidence.Verdict verdict) {
@@ -192,14 +193,14 @@ public final class SpeedFinder {
         }
     }
 
-    private static boolean strays(SpeedTrack track, SpeedTrack start) {
+    /** Whether the phase track has left the path in a tenth of the time in which the lines bear the path out. */
+    private static boolean strays(SpeedTrack track, SpeedTrack start, Support support) {
+        double[] borneOutS = support.borneOutS();
         int off = 0;
-        int steps = 200;
-        for (int i = 0; i < steps; i++) {
-            double t = start.fromS() + (i + 0.5) / steps * (start.toS() - start.fromS());
+        for (double t : borneOutS) {
             off += Math.abs(track.propellerHzAt(t) / start.propellerHzAt(t) - 1) > MOST_STRAY ? 1 : 0;
         }
-        return off > steps / 10;
+        return 10 * off > borneOutS.length;
     }
 
     /** Turns angle readings into dwells, each smoothed by itself, and one track through all. */

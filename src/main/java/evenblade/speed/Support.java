@@ -55,6 +55,14 @@ final class Support {
         return new Support(frames, comb, path, borne);
     }
 
+    /** Middles of the frames in which the lines bear the path out, seconds. */
+    double[] borneOutS() {
+        return java.util.stream.IntStream.range(0, borne.length)
+                .filter(i -> borne[i])
+                .mapToDouble(frames::centreS)
+                .toArray();
+    }
+
     /**
      * The stretches, or the parts of them that are long enough, in which the lines bear the path out:
      * frame by frame, and as a whole against the one that the comb explains best.

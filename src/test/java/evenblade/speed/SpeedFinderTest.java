@@ -7,6 +7,7 @@ import evenblade.practice.Noise;
 import evenblade.practice.SpeedProfile;
 import evenblade.practice.Stamps;
 import evenblade.practice.SyntheticRun;
+import evenblade.problem.Warning;
 import evenblade.recording.Channel;
 import evenblade.recording.Recording;
 import evenblade.recording.Series;
@@ -207,6 +208,29 @@ class SpeedFinderTest {
         assertThat(found.dwells()).hasSize(1);
         assertThat(found.dwells().get(0).fromS()).isGreaterThan(13);
         assertThat(found.warnings()).anyMatch(w -> w.code().equals("speed-lost"));
+    }
+
+    /** As a recorder leaves it that mutes what is quiet, or that filled the rest of its file with noughts. */
+    @Test
+    void silenceAfterTheRunCostsTheRunNothing() {
+        SyntheticRun run = SyntheticRun.at(SpeedProfile.steady(33, 30))
+                .withLine(1, 0.5, 0)
+                .withLine(3, 1, 50)
+                .withLine(2.43, 0.5, 20)
+                .withNoise(0.1);
+        double[] values = Arrays.copyOf(run.samples(run.evenClock(1200)), 1200 * 60);
+        Recording recording = SyntheticRun.recordingOf(
+                new TimeBase.Even(0, 1200, values.length),
+                List.of(new Channel("a", SignalUnit.STANDARD_GRAVITY, Series.of(values))));
+
+        SpeedResult found =
+                SpeedFinder.find(recording, recording.channels(), GEARED.table(), Expectation.around(33, 0.03));
+
+        assertThat(found.warnings()).extracting(Warning::code).containsExactly("speed-lost");
+        assertThat(found.dwells()).hasSize(1);
+        // Fiftieth part of the accuracy promised, which short spectra alone just reach.
+        assertThat(found.dwells().get(0).propellerHz()).isCloseTo(33, within(33 * 1e-5));
+        assertThat(found.dwells().get(0).toS()).isBetween(28.0, 30.5);
     }
 
     @Test
