@@ -26,6 +26,9 @@ public final class DescribeInstallation {
      * @param drivenTeeth whole number
      * @param blades whole number
      * @param diameter length with unit
+     * @param chord mean width of a blade, length with unit
+     * @param bladeMass mass of one blade, with unit
+     * @param centreOfGravity distance of a blade's centre of gravity from the shaft's axis, length with unit
      * @param rotation {@code clockwise}, {@code counter-clockwise} or blank
      * @param positionsCounted one of {@link evenblade.installation.HubCounting#words} or blank
      * @param trackLimit length with unit
@@ -43,6 +46,9 @@ public final class DescribeInstallation {
             String drivenTeeth,
             String blades,
             String diameter,
+            String chord,
+            String bladeMass,
+            String centreOfGravity,
             String rotation,
             String positionsCounted,
             String trackLimit,
@@ -69,6 +75,9 @@ public final class DescribeInstallation {
         JsonFields propeller = new JsonFields();
         number(propeller, "blades", form.blades());
         typed(form.diameter()).ifPresent(text -> propeller.put("diameter", text));
+        typed(form.chord()).ifPresent(text -> propeller.put("chord", text));
+        typed(form.bladeMass()).ifPresent(text -> propeller.put("bladeMass", text));
+        typed(form.centreOfGravity()).ifPresent(text -> propeller.put("centreOfGravity", text));
         typed(form.rotation()).ifPresent(text -> propeller.put("rotation", text));
         typed(form.positionsCounted()).ifPresent(text -> propeller.put("positionsCounted", text));
         JsonFields all = new JsonFields();

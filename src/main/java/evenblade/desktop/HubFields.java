@@ -72,7 +72,7 @@ final class HubFields extends JPanel {
         setFocusTraversalPolicy(new ByPosition(places.stream().map(Place::box).toList()));
         int em = Look.em();
         setPreferredSize(new Dimension(31 * em, (positions > 4 ? 31 : 21) * em));
-        setMinimumSize(new Dimension(28 * em, 18 * em));
+        setMinimumSize(new Dimension(28 * em, (positions == 4 ? 20 : 18) * em));
     }
 
     private Place place(int position, String hint) {
@@ -178,17 +178,19 @@ final class HubFields extends JPanel {
                 centre.getY() - share * up() * Math.cos(angle(index)));
     }
 
+    /** Of four blades two lie level, where their boxes would hide them: those boxes stand below. */
+    private boolean level(int index) {
+        return positions() == 4 && index % 2 == 1;
+    }
+
     @Override
     public void doLayout() {
         for (int i = 0; i < places.size(); i++) {
             JPanel box = places.get(i).box();
             Dimension size = box.getPreferredSize();
             Point2D centre = onEllipse(i, 1);
-            box.setBounds(
-                    (int) (centre.getX() - size.width / 2.0),
-                    (int) (centre.getY() - size.height / 2.0),
-                    size.width,
-                    size.height);
+            double top = centre.getY() + (level(i) ? 1.1 * Look.em() : -size.height / 2.0);
+            box.setBounds((int) (centre.getX() - size.width / 2.0), (int) top, size.width, size.height);
         }
     }
 
@@ -201,7 +203,7 @@ final class HubFields extends JPanel {
         double x = centre().getX();
         double y = centre().getY();
         for (int i = 0; i < places.size(); i++) {
-            Point2D tip = onEllipse(i, 0.72);
+            Point2D tip = onEllipse(i, level(i) ? 1 : 0.72);
             g.setColor(Look.ink(reading(i + 1).isEmpty() ? Ink.GRID : Ink.AFTER));
             g.fill(blade(x, y, tip, em));
         }

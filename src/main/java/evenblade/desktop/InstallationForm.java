@@ -43,6 +43,9 @@ final class InstallationForm extends JPanel {
     private final JTextField diameter;
     private final JComboBox<String> rotation = new JComboBox<>(new String[] {"", "clockwise", "counter-clockwise"});
     private final JComboBox<String> counted = new JComboBox<>();
+    private final JTextField chord;
+    private final JTextField bladeMass;
+    private final JTextField centreOfGravity;
     private final JTextField limit;
     private final JTextField limitSource;
     private final OrderLinesTable lines = new OrderLinesTable();
@@ -73,6 +76,14 @@ final class InstallationForm extends JPanel {
         counted.addItem("");
         HubCounting.words().forEach(word -> counted.addItem(word.replace('-', ' ')));
         choice("positions counted", "Hub positions counted", counted);
+        boolean inches = bench.settings().inches();
+        chord = field("chord", "Mean blade width", inches ? "if known, like 4 in" : "if known, like 100 mm");
+        bladeMass =
+                field("blade mass", "Mass of one blade", inches ? "if known, like 4.6 lb" : "if known, like 2.1 kg");
+        centreOfGravity = field(
+                "centre of gravity",
+                "Its balance point from the shaft",
+                inches ? "if known, like 13 3/4 in" : "if known, like 350 mm");
         limit = field("track limit", "Most track spread", "like 1/8 in; the maker's figure rules");
         limitSource = field("limit source", "Who says so", "maker's sheet");
         add(scrolled(fields), "wmin 100");
@@ -159,6 +170,9 @@ final class InstallationForm extends JPanel {
                 driven.getText(),
                 blades.getText(),
                 diameter.getText(),
+                chord.getText(),
+                bladeMass.getText(),
+                centreOfGravity.getText(),
                 String.valueOf(rotation.getSelectedItem()),
                 String.valueOf(counted.getSelectedItem()).replace(' ', '-'),
                 limit.getText(),
