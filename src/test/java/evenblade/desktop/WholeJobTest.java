@@ -73,7 +73,7 @@ class WholeJobTest {
         assertThat(hands.text("speed")).startsWith("Engine ").contains("95 %");
         hands.photograph(PICTURES.resolve("desktop-run.png"));
         hands.tab("run tabs", "Waterfall");
-        hands.photograph(PICTURES.resolve("desktop-waterfall.png"));
+        hands.awaitRest();
         hands.click("add change");
         hands.type("text", "Blade B shimmed into track.");
         hands.click("enter");
