@@ -33,14 +33,14 @@ class DescribeInstallationTest {
     }
 
     @Test
-    @DisplayName("names the field where a balance point lies past the half diameter or has no unit")
-    void namesTheField() {
+    @DisplayName("is refused where the balance point lies past the half diameter or the mass has no unit")
+    void refusesWhatCannotBe() {
         assertThatThrownBy(() -> DescribeInstallation.answer(form("", "", "0.86 m")))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("centreOfGravity");
         assertThatThrownBy(() -> DescribeInstallation.answer(form("", "2.1", "")))
                 .isInstanceOf(BadInput.class)
-                .hasMessageContaining("bladeMass");
+                .hasMessageContaining("\"2.1\" without a unit, expected a mass");
     }
 
     private static Form form(String chord, String mass, String centreOfGravity) {
