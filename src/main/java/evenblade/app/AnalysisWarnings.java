@@ -9,10 +9,13 @@ import evenblade.problem.Warning;
 import evenblade.recording.Recording;
 import evenblade.units.SignalUnit;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** What a reader of measured orders has to know beside the figures. */
 final class AnalysisWarnings {
@@ -33,12 +36,12 @@ final class AnalysisWarnings {
         }
         List<DwellOrders> dwells =
                 channels.isEmpty() ? List.of() : channels.get(0).dwells();
-        Set<String> beyond = new LinkedHashSet<>();
+        Map<String, Integer> beyond = new LinkedHashMap<>();
         Set<String> close = new LinkedHashSet<>();
         for (DwellOrders dwell : dwells) {
             for (OrderReading reading : dwell.readings()) {
                 if (reading.level() instanceof Level.BeyondRange) {
-                    beyond.add(reading.line().name());
+                    beyond.merge(reading.line().name(), 1, Integer::sum);
                 } else if (isCloseToAnother(reading, dwell)) {
                     close.add(reading.line().name());
                 }
@@ -54,7 +57,9 @@ final class AnalysisWarnings {
                                     recording.usableUpToHz(),
                                     Recording.USABLE_SHARE_OF_RATE
                                             * recording.time().rateHz()),
-                            String.join(", ", beyond))));
+                            beyond.entrySet().stream()
+                                    .map(line -> line.getKey() + inSome(line.getValue(), dwells.size()))
+                                    .collect(Collectors.joining(", ")))));
         }
         if (!close.isEmpty()) {
             warnings.add(new Warning(
@@ -63,6 +68,11 @@ final class AnalysisWarnings {
                             + "; a longer dwell splits them"));
         }
         return warnings;
+    }
+
+    /** A line that climbs out of range is measured in the slower dwells. */
+    private static String inSome(int beyond, int dwells) {
+        return beyond == dwells ? "" : " in " + beyond + " of " + dwells + " dwells";
     }
 
     /** Whether it merges with a line that a longer dwell would split from it. */

@@ -20,6 +20,9 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
 final class AxesFrame {
     private static final String CORNERS = "corners";
     private static final String NUMBERS = "0.######";
+    private static final double LYING_SPACE_EM = 5.5;
+    private static final double UPRIGHT_SPACE_EM = 3.5;
+    private static final double SHARE_OF_PLOT = 0.6;
 
     private final XYChart chart = new XYChart(100, 100);
     private final Axis xAxis;
@@ -89,6 +92,7 @@ final class AxesFrame {
     /** Lays the frame out in an area and says where values will lie. */
     Plane place(Rectangle2D where) {
         area = where;
+        closeMarksUp();
         BufferedImage scratch = new BufferedImage(1, 1, BufferedImage.TYPE_INT_ARGB);
         Graphics2D surface = scratch.createGraphics();
         chart.paint(surface, (int) area.getWidth(), (int) area.getHeight());
@@ -105,6 +109,18 @@ final class AxesFrame {
         surface.translate(area.getX(), area.getY());
         chart.paint(surface, (int) area.getWidth(), (int) area.getHeight());
         surface.setTransform(saved);
+    }
+
+    /**
+     * XChart puts every value into the middle of an axis that is shorter than the space between two numbers, and
+     * measures the upright axis by the space that the lying one needs.
+     */
+    private void closeMarksUp() {
+        double height = SHARE_OF_PLOT * area.getHeight();
+        double width = SHARE_OF_PLOT * area.getWidth();
+        XYStyler styler = chart.getStyler();
+        styler.setXAxisTickMarkSpacingHint((int) Math.min(LYING_SPACE_EM * theme.textPx(), Math.min(width, height)));
+        styler.setYAxisTickMarkSpacingHint((int) Math.min(UPRIGHT_SPACE_EM * theme.textPx(), height));
     }
 
     /** XChart lays axes out only where there is a series, and takes evenly spaced values for its ticks. */
@@ -157,8 +173,6 @@ final class AxesFrame {
         styler.setAxisTickMarksStroke(hair);
         styler.setPlotGridLinesColor(palette.of(Ink.GRID));
         styler.setPlotGridLinesStroke(hair);
-        styler.setXAxisTickMarkSpacingHint((int) Math.round(5.5 * theme.textPx()));
-        styler.setYAxisTickMarkSpacingHint((int) Math.round(3.5 * theme.textPx()));
         styler.setXAxisDecimalPattern(NUMBERS);
         styler.setYAxisDecimalPattern(NUMBERS);
         styler.setXAxisMin(justBelow(xAxis));

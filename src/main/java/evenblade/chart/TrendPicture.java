@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 /** Measures over the runs of a job, one column per run, with the corrections named between them. */
 public final class TrendPicture extends Picture {
     private static final int MOST_ROWS = 4;
+    private static final double LEAST_BAND_EM = 5;
 
     /**
      * A measure over the runs.
@@ -115,16 +116,18 @@ public final class TrendPicture extends Picture {
         double between = pen.em(0.7);
         double rowHeight = pen.lineHeight(TextStyle.SMALL);
         double right = area.getWidth() - pen.em(0.8);
-        Plane first = frame(pen, x, data.bands().get(0))
+        Plane first = frame(pen, x, data.bands().get(0), area.getHeight())
                 .place(new Rectangle2D.Double(area.getX(), area.getY(), right, area.getHeight()));
-        FlagRows.Layout names = correctionNames(pen, first);
+        double spare = area.getHeight() - runNames - data.bands().size() * pen.em(LEAST_BAND_EM);
+        int rows = (int) Math.max(1, Math.min(MOST_ROWS, spare / rowHeight));
+        FlagRows.Layout names = correctionNames(pen, first, rows);
         double top = area.getY() + names.rows() * rowHeight + pen.em(0.4);
         double height = (area.getMaxY() - runNames - top) / data.bands().size();
         int look = 0;
         List<Plane> planes = new ArrayList<>();
         for (int i = 0; i < data.bands().size(); i++) {
             Band band = data.bands().get(i);
-            AxesFrame frame = frame(pen, x, band);
+            AxesFrame frame = frame(pen, x, band, height - between);
             Plane plane = frame.place(new Rectangle2D.Double(area.getX(), top + i * height, right, height - between));
             planes.add(plane);
             frame.paint(pen.surface());
@@ -146,16 +149,26 @@ public final class TrendPicture extends Picture {
         paintRunNames(pen, planes.get(planes.size() - 1));
     }
 
-    private static AxesFrame frame(Pen pen, Axis x, Band band) {
+    private static AxesFrame frame(Pen pen, Axis x, Band band, double height) {
         double largest = band.lines().stream()
                 .flatMap(l -> l.values().stream())
                 .flatMap(Optional::stream)
                 .mapToDouble(Estimate::ciHigh)
                 .max()
                 .orElse(0);
-        return new AxesFrame(x, Axis.fromZero(band.axisTitle(), largest), pen.theme())
+        return new AxesFrame(x, Axis.fromZero(title(pen, band, height), largest), pen.theme())
                 .withoutLyingNumbers()
-                .withLeftRoom(pen.em(5.5));
+                .withLeftRoom(pen.em(6.2));
+    }
+
+    /** The unit alone where a band is too low for more, nothing where it is too low for that. */
+    private static String title(Pen pen, Band band, double height) {
+        String whole = band.axisTitle();
+        String unit = whole.substring(whole.indexOf('(') + 1).replace(")", "");
+        return Stream.of(whole, unit)
+                .filter(words -> pen.width(words, TextStyle.BODY) <= height)
+                .findFirst()
+                .orElse("");
     }
 
     private static List<PlacedEstimate> placed(Line line) {
@@ -167,7 +180,7 @@ public final class TrendPicture extends Picture {
         return points;
     }
 
-    private FlagRows.Layout correctionNames(Pen pen, Plane plane) {
+    private FlagRows.Layout correctionNames(Pen pen, Plane plane, int mostRows) {
         List<FlagRows.Flag> flags = new ArrayList<>();
         for (int i = 0; i < data.corrections().size(); i++) {
             flags.add(new FlagRows.Flag(
@@ -175,7 +188,7 @@ public final class TrendPicture extends Picture {
                     pen.em(0.4) + pen.width(name(pen, plane, i), TextStyle.SMALL),
                     i));
         }
-        return FlagRows.layOut(flags, plane.box().getX(), plane.box().getMaxX(), pen.em(0.6), MOST_ROWS);
+        return FlagRows.layOut(flags, plane.box().getX(), plane.box().getMaxX(), pen.em(0.6), mostRows);
     }
 
     private String name(Pen pen, Plane plane, int correction) {
@@ -212,7 +225,7 @@ public final class TrendPicture extends Picture {
         }
     }
 
-    /** Every name where there is room, else every second, third and so on. */
+    /** Every name, shortened if need be, where a column is wide enough to read one, else every second and so on. */
     private void paintRunNames(Pen pen, Plane plane) {
         double column = plane.box().getWidth() / data.runs().size();
         double widest = data.runs().stream()
@@ -220,7 +233,7 @@ public final class TrendPicture extends Picture {
                 .max()
                 .orElse(0);
         double room = Math.max(column, pen.em(6));
-        int every = (int) Math.max(1, Math.ceil((Math.min(widest, room) + pen.em(0.5)) / column));
+        int every = (int) Math.max(1, Math.ceil(Math.min(widest + pen.em(0.5), room) / column));
         for (int i = 0; i < data.runs().size(); i += every) {
             pen.text(
                     Caption.shortened(data.runs().get(i), every * column - pen.em(0.4), TextStyle.SMALL, pen.theme()),

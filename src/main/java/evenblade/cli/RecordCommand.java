@@ -46,7 +46,7 @@ final class RecordCommand implements Command {
                 "--wanted",
                 "PCT",
                 Double.class,
-                "With --steps: 95 % interval wanted of 1x and blade pass, plus or minus percent (5)."));
+                "With --steps: 95 %% interval wanted of 1x and blade pass, plus or minus percent (5)."));
         spec.addOption(Options.flag(
                 "--beep",
                 "With --steps: beep when a step is done, three times when all are. The microphone hears it."));

@@ -7,7 +7,7 @@ public enum Direction {
     ACROSS("across"),
     /** Across the shaft, upright. */
     UP("up"),
-    UNKNOWN("unknown direction");
+    UNKNOWN("in a direction not named");
 
     private final String word;
 

@@ -1,5 +1,6 @@
 package evenblade.report;
 
+import evenblade.orders.Level;
 import evenblade.units.Length;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
@@ -41,6 +42,11 @@ final class Amounts {
         }
         int decimals = decimals(error);
         return fixed(value, decimals) + " ± " + fixed(error, decimals);
+    }
+
+    /** A line's amplitude ± half its 95 % interval. */
+    static String withInterval(Level.Measured level) {
+        return withError(level.amplitude(), 0.5 * (level.ciHigh() - level.ciLow()));
     }
 
     /** Decimals that leave an error two figures, up to six. */

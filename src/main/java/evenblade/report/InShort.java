@@ -105,7 +105,7 @@ final class InShort {
         return "Run '" + run.name() + "' at " + Amounts.fixed(run.engineRpm(main.get()), 0) + " engine rpm"
                 + (run.speedDoubt().isEmpty() ? "" : " (speed not confirmed)") + ", "
                 + Caption.channel(channel.channel()) + ": "
-                + lines(dwell, channel.unit().display()) + ".";
+                + lines(dwell, channel.unit().display()) + " (± holds 95 %).";
     }
 
     /** The channel that the comparison speaks of, so that both lines speak of the same. */
@@ -136,7 +136,7 @@ final class InShort {
     private static String level(Level level, String unit) {
         if (level instanceof Level.Measured measured) {
             return measured.detected()
-                    ? Amounts.withError(measured.amplitude(), measured.standardError()) + " " + unit + " peak"
+                    ? Amounts.withInterval(measured) + " " + unit + " peak"
                     : "below " + Amounts.plain(measured.ciHigh()) + " " + unit + " peak";
         }
         return "beyond this recording";
@@ -155,8 +155,17 @@ final class InShort {
                 .map(check -> (check.outcome() == LimitCheck.Outcome.WITHIN ? "within" : "BEYOND") + " the limit of "
                         + lengths.both(Length.ofMillimetres(check.allowed())) + " (" + check.source() + ")")
                 .collect(Collectors.joining(", "));
-        return Optional.of("Track spread " + lengths.both(Length.ofMillimetres(last.spreadMm()))
+        return Optional.of((changedAfter(sessions.get(sessions.size() - 1))
+                        ? "Not marked since the last change; before it: track"
+                        : "Track")
+                + " spread " + lengths.both(Length.ofMillimetres(last.spreadMm()))
                 + (limits.isEmpty() ? ", no limit entered" : ", " + limits) + ".");
+    }
+
+    /** Whether something was put right after that entry, so that it no longer tells how things are. */
+    private boolean changedAfter(Event entry) {
+        List<Event> standing = record.standing();
+        return standing.stream().skip(standing.indexOf(entry) + 1L).anyMatch(later -> later.kind() == Kind.CORRECTION);
     }
 
     private static TrackingSession session(Event event) {

@@ -53,14 +53,17 @@ public record RunPart(
 
         Table detectedOnly() {
             List<String> all = new ArrayList<>();
-            String hidden =
-                    rows.stream().filter(row -> !row.detected()).map(Row::name).collect(Collectors.joining(", "));
+            String hidden = rows.stream().filter(Row::hidden).map(Row::name).collect(Collectors.joining(", "));
             if (!hidden.isEmpty()) {
                 all.add("Not out of the noise: " + hidden + ".");
             }
             all.addAll(sentences);
             return new Table(
-                    title, unit, main, rows.stream().filter(Row::detected).toList(), all);
+                    title,
+                    unit,
+                    main,
+                    rows.stream().filter(row -> !row.hidden()).toList(),
+                    all);
         }
     }
 
@@ -73,8 +76,10 @@ public record RunPart(
      * @param interval 95 % interval
      * @param note what can't be told apart from it
      * @param detected whether it stands out of the noise
+     * @param hidden whether it was looked for and lies in the noise; a line beyond the recording wasn't looked for
      */
-    public record Row(String name, String hz, String amplitude, String interval, String note, boolean detected) {}
+    public record Row(
+            String name, String hz, String amplitude, String interval, String note, boolean detected, boolean hidden) {}
 
     /** The same without its shorter dwells, and of lines that don't stand out only the names. */
     RunPart mainDwellOnly() {

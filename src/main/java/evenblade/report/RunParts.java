@@ -209,13 +209,18 @@ public final class RunParts {
     private static RunPart.Row row(OrderBar bar) {
         String near = String.join(", ", bar.notToldApartFrom());
         if (bar.level() instanceof Level.Measured level) {
-            String amplitude = level.detected()
-                    ? Amounts.withError(level.amplitude(), level.standardError())
-                    : "below " + Amounts.plain(level.ciHigh());
+            String amplitude =
+                    level.detected() ? Amounts.withInterval(level) : "below " + Amounts.plain(level.ciHigh());
             String interval =
                     level.detected() ? Amounts.plain(level.ciLow()) + " to " + Amounts.plain(level.ciHigh()) : "";
             return new RunPart.Row(
-                    bar.name(), Amounts.fixed(bar.frequencyHz(), 2), amplitude, interval, near, level.detected());
+                    bar.name(),
+                    Amounts.fixed(bar.frequencyHz(), 2),
+                    amplitude,
+                    interval,
+                    near,
+                    level.detected(),
+                    !level.detected());
         }
         Level.BeyondRange beyond = (Level.BeyondRange) bar.level();
         return new RunPart.Row(
@@ -224,6 +229,7 @@ public final class RunParts {
                 "beyond this recording",
                 "",
                 "would fold to " + Amounts.fixed(beyond.foldsToHz(), 1) + " Hz",
+                false,
                 false);
     }
 

@@ -105,14 +105,14 @@ class ReportTest {
         assertThat(words)
                 .contains("Measured 2 ground runs, 1 change, 1 tracking check, on 4 May 2026")
                 .contains(
-                        "As it is now Run 'shimmed' at 4800 engine rpm, channel across: propeller 1× 1.000 ± 0.010 m/s²")
+                        "As it is now Run 'shimmed' at 4800 engine rpm, channel across: propeller 1× 1.000 ± 0.020 m/s²")
                 // 2.0 to 1.0 at the same speed is half by the definition of a change.
                 .contains("Propeller 1× at 4800 engine rpm: lower by 50 %")
                 .contains("Blade pass at 4800 engine rpm: no change shown")
                 .contains("No run was repeated with nothing changed")
                 // 0, 1/16 and 3/16 in: 3/16 in is 4.7625 mm, beyond 1/8 in.
                 .contains(
-                        "Track spread 4.76 mm (3/16 in), BEYOND the limit of 3.18 mm (1/8 in) (invented maker's sheet)");
+                        "Not marked since the last change; before it: track spread 4.76 mm (3/16 in), BEYOND the limit of 3.18 mm (1/8 in) (invented maker's sheet)");
         assertThat(words.indexOf("In short")).isLessThan(words.indexOf("What was done, and when"));
     }
 
