@@ -110,7 +110,9 @@ public record Findings(List<Finding> list) {
 
     private static String afterwards(Stage stage) {
         List<String> changes = stage.runs().get(0).changesBefore();
-        return (changes.isEmpty() ? "" : "It went away after: " + String.join("; ", changes).replaceFirst("[.;]$", "") + ". ")
+        return (changes.isEmpty()
+                        ? ""
+                        : "It went away after: " + String.join("; ", changes).replaceFirst("[.;]$", "") + ". ")
                 + "Keep an eye on it in the next runs.";
     }
 
