@@ -69,7 +69,7 @@ class RatioSimulationTest {
                 int silent = 0;
                 for (int machine = 0; machine < RatioTrial.machines(); machine++) {
                     double right = RatioTrial.ratioOf(machine);
-                    for (int seed = 0; seed < 3; seed++) {
+                    for (int seed = 0; seed < 8; seed++) {
                         Random random = new Random(31L * machine + seed);
                         random.nextDouble();
                         double size = mistake.equals("near")
