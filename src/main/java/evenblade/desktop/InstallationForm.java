@@ -153,7 +153,7 @@ final class InstallationForm extends JPanel {
             linesWord.setText("Lines that coincide can't be told apart by any analysis.");
         } catch (BadInput e) {
             lines.nothing();
-            linesWord.setText("The lines appear once engine, drive and blades are filled in.");
+            linesWord.setText("The lines appear once engine, drive and blades are there.");
         }
     }
 

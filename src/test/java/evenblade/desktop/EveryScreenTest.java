@@ -49,7 +49,7 @@ class EveryScreenTest {
 
     @ParameterizedTest(name = "at {0} x {1}, text {2}, dark: {3}, inches: {4}")
     @DisplayName("has nothing cut off and nothing lying on anything else")
-    @CsvSource({"1280,720,16,false,false", "1600,900,20,true,true"})
+    @CsvSource({"1280,720,16,false,false", "1600,900,20,true,true", "1920,1080,24,false,false"})
     void nothingIsCutOff(int width, int height, int textPx, boolean dark, boolean inches) throws IOException {
         Settings settings = Settings.read(Workplace.memory(scratch));
         settings.dark(dark);
