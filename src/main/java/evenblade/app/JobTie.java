@@ -22,7 +22,6 @@ import java.util.Optional;
  * @param countingEntered whether the installation says so, or it was assumed
  * @param couple whether the size fits what such a track can turn; empty where that can't be told
  * @param smoothest layout predicted to shake least; empty where nothing can be predicted
- * @param staleMarks runs before which something was changed and the tips not marked again
  * @param leftOut runs that couldn't be used, each with the reason
  */
 public record JobTie(
@@ -36,11 +35,9 @@ public record JobTie(
         boolean countingEntered,
         Optional<CoupleCheck> couple,
         Optional<SmoothestLayout> smoothest,
-        List<String> staleMarks,
         List<String> leftOut) {
     public JobTie {
         runs = List.copyOf(runs);
-        staleMarks = List.copyOf(staleMarks);
         leftOut = List.copyOf(leftOut);
     }
 }

@@ -89,7 +89,7 @@ public final class ListenToInput {
      * @throws BadInput where device, format, length, mark, installation or quiet take can't be used
      */
     public static ListenToInput prepare(Request request) {
-        request.seconds().ifPresent(RecordRun::requireLength);
+        request.seconds().ifPresent(TakeSetting::requireLength);
         Optional<Installation> installation = request.installation().map(InstallationFile::read);
         Optional<Recording> quiet = request.quiet().map(CheckTake::reduced);
         LiveSource input = SoundDevices.open(request.device(), request.wish());

@@ -3,7 +3,6 @@ package evenblade.app;
 import evenblade.capture.Ending;
 import evenblade.capture.LineRecorder;
 import evenblade.installation.Installation;
-import evenblade.installation.InstallationFile;
 import evenblade.job.Event;
 import evenblade.job.NewRun;
 import evenblade.live.LiveChain;
@@ -59,19 +58,13 @@ public final class RecordLines implements LiveRecording {
     private final RunSoFar soFar;
     private final CountDownLatch ended = new CountDownLatch(1);
 
-    private RecordLines(
-            Request request,
-            TakePlace place,
-            LineRecorder recorder,
-            Optional<Installation> installation,
-            Optional<Recording> quiet,
-            RunSoFar soFar) {
+    private RecordLines(Request request, TakeSetting setting, LineRecorder recorder) {
         this.request = request;
-        this.place = place;
+        this.place = setting.place();
         this.recorder = recorder;
-        this.installation = installation;
-        this.quiet = quiet;
-        this.soFar = soFar;
+        this.installation = setting.installation();
+        this.quiet = setting.quiet();
+        this.soFar = setting.soFar();
         this.window = installation.map(runs -> new LineWindow(
                 LiveView.reader(runs, Optional.empty()),
                 request.run().settings().markChannel()));
@@ -83,23 +76,18 @@ public final class RecordLines implements LiveRecording {
      * @throws BadInput where target, length, quiet take or steps can't be used; no file is made then
      */
     public static RecordLines prepare(Request request) {
-        request.seconds().ifPresent(RecordRun::requireLength);
-        TakePlace place = TakePlace.of(request.target(), ".csv");
-        Optional<Installation> installation = request.installation()
-                .map(InstallationFile::read)
-                .or(() -> place.job().map(job -> job.record().installation()));
-        Optional<Recording> quiet = request.quiet().map(CheckTake::reduced);
-        RunSoFar soFar = RunSoFar.begin(request.steps(), installation);
+        TakeSetting setting = TakeSetting.of(
+                request.target(), ".csv", request.seconds(), request.installation(), request.quiet(), request.steps());
         try {
-            place.make();
+            setting.place().make();
             LineRecorder recorder = LineRecorder.prepare(
                     request.input(),
-                    place.file(),
-                    place.room(),
+                    setting.place().file(),
+                    setting.place().room(),
                     request.seconds().orElse(Double.POSITIVE_INFINITY));
-            return new RecordLines(request, place, recorder, installation, quiet, soFar);
+            return new RecordLines(request, setting, recorder);
         } catch (BadInput e) {
-            soFar.close();
+            setting.soFar().close();
             throw e;
         }
     }

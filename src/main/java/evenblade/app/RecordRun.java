@@ -8,7 +8,6 @@ import evenblade.capture.Recorder;
 import evenblade.capture.SoundDevices;
 import evenblade.capture.Take;
 import evenblade.installation.Installation;
-import evenblade.installation.InstallationFile;
 import evenblade.job.Event;
 import evenblade.job.NewRun;
 import evenblade.live.LiveChain;
@@ -84,19 +83,13 @@ public final class RecordRun implements LiveRecording {
     private final Optional<Recording> quiet;
     private final RunSoFar soFar;
 
-    private RecordRun(
-            Request request,
-            TakePlace place,
-            Recorder recorder,
-            Optional<Installation> installation,
-            Optional<Recording> quiet,
-            RunSoFar soFar) {
+    private RecordRun(Request request, TakeSetting setting, Recorder recorder) {
         this.request = request;
-        this.place = place;
+        this.place = setting.place();
         this.recorder = recorder;
-        this.installation = installation;
-        this.quiet = quiet;
-        this.soFar = soFar;
+        this.installation = setting.installation();
+        this.quiet = setting.quiet();
+        this.soFar = setting.soFar();
         this.meter =
                 new LevelMeter(recorder.format().rateHz(), recorder.format().channels());
     }
@@ -108,17 +101,12 @@ public final class RecordRun implements LiveRecording {
      * @throws BadInput where target, device, format, length, quiet take or steps can't be used; no file is made then
      */
     public static RecordRun prepare(Request request) {
-        request.seconds().ifPresent(RecordRun::requireLength);
-        TakePlace place = TakePlace.of(request.target(), ".wav");
-        Optional<Installation> installation = request.installation()
-                .map(InstallationFile::read)
-                .or(() -> place.job().map(job -> job.record().installation()));
-        Optional<Recording> quiet = request.quiet().map(CheckTake::reduced);
-        RunSoFar soFar = RunSoFar.begin(request.steps(), installation);
+        TakeSetting setting = TakeSetting.of(
+                request.target(), ".wav", request.seconds(), request.installation(), request.quiet(), request.steps());
         try {
-            return new RecordRun(request, place, recorder(request, place), installation, quiet, soFar);
+            return new RecordRun(request, setting, recorder(request, setting.place()));
         } catch (BadInput e) {
-            soFar.close();
+            setting.soFar().close();
             throw e;
         }
     }
@@ -133,13 +121,6 @@ public final class RecordRun implements LiveRecording {
             throw e;
         }
         return Recorder.prepare(input, place.file(), place.room(), request.seconds(), place.copies());
-    }
-
-    /** Refuses a length that isn't above zero. */
-    static void requireLength(double seconds) {
-        if (!(seconds > 0 && Double.isFinite(seconds))) {
-            throw BadInput.in("--seconds").found(seconds + " s", "a length above zero");
-        }
     }
 
     @Override

@@ -35,8 +35,8 @@ import java.util.SortedMap;
  * Ties propeller 1× of a job's runs to the track that was marked before each.
  *
  * <p>One speed and one channel are used: the dwell of the first run nearest its mean speed, and of the channels the one
- * with most 1× there. Runs without a dwell within 2 % of that speed, without that channel, or before the first marks
- * are left out.
+ * with most 1× there. Runs without a dwell within 2 % of that speed, without that channel, before the first marks, or
+ * after a change that no marks followed, are left out: their track isn't known.
  */
 final class TieOfJob {
     private static final double SAME_SPEED = 0.02;
@@ -79,7 +79,6 @@ final class TieOfJob {
 
     private Optional<JobTie> tie(List<RunEvidence> runs, Choice choice) {
         List<TieRun> tied = new ArrayList<>();
-        List<String> stale = new ArrayList<>();
         List<String> leftOut = new ArrayList<>();
         for (RunEvidence run : runs) {
             Optional<TrackingSession> marks =
@@ -87,13 +86,12 @@ final class TieOfJob {
             Optional<Level.Measured> once = choice.once(run);
             if (marks.isEmpty()) {
                 leftOut.add("'" + run.name() + "': no tip marks before it");
+            } else if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
+                leftOut.add("'" + run.name() + "': something was changed before it and the tips not marked again");
             } else if (once.isEmpty()) {
                 leftOut.add("'" + run.name() + "': no propeller 1× seen alone on that channel at that speed");
             } else {
                 tied.add(tieRun(run, once.get(), marks.get()));
-                if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
-                    stale.add("'" + run.name() + "'");
-                }
             }
         }
         if (tied.isEmpty()) {
@@ -115,7 +113,6 @@ final class TieOfJob {
                 installation.propeller().positionsCounted().isPresent(),
                 shown.flatMap(tie -> couple(tie.perMillimetre(), choice)),
                 shown.flatMap(this::smoothest),
-                stale,
                 leftOut));
     }
 

@@ -124,10 +124,6 @@ public final class TieWords {
                             : "taken as counted " + sense + " the rotation; if yours run the other way, say so in the"
                                     + " installation, for it changes these answers."));
         }
-        if (!tie.staleMarks().isEmpty()) {
-            sentences.add("Something was changed before " + String.join(", ", tie.staleMarks())
-                    + " and the tips not marked again; the marks before that are used.");
-        }
     }
 
     private static String lowerFirst(String text) {

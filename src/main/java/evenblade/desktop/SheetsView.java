@@ -14,12 +14,10 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import javax.imageio.ImageIO;
-import javax.swing.JPanel;
-import javax.swing.Scrollable;
 import javax.swing.SwingUtilities;
 
 /** Sheets of paper below each other, as wide as there is room; each is drawn when it comes into sight. */
-final class SheetsView extends JPanel implements Scrollable {
+final class SheetsView extends WidePanel {
     private static final int KEPT = 6;
     private static final int MOST_WIDTH_EM = 62;
 
@@ -29,6 +27,7 @@ final class SheetsView extends JPanel implements Scrollable {
     private int asked = -1;
 
     SheetsView(Work work) {
+        super(null);
         this.work = work;
         setName("sheets");
         setFocusable(true);
@@ -171,26 +170,6 @@ final class SheetsView extends JPanel implements Scrollable {
     public void removeNotify() {
         letGo();
         super.removeNotify();
-    }
-
-    @Override
-    public Dimension getPreferredScrollableViewportSize() {
-        return getPreferredSize();
-    }
-
-    @Override
-    public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
-        return 3 * Look.em();
-    }
-
-    @Override
-    public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
-        return visible.height;
-    }
-
-    @Override
-    public boolean getScrollableTracksViewportWidth() {
-        return true;
     }
 
     @Override

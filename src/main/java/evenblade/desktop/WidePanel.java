@@ -7,7 +7,7 @@ import javax.swing.JPanel;
 import javax.swing.Scrollable;
 
 /** A panel that is as wide as the scroll pane around it and as high as it needs. */
-final class WidePanel extends JPanel implements Scrollable {
+class WidePanel extends JPanel implements Scrollable {
     WidePanel(LayoutManager layout) {
         super(layout);
     }

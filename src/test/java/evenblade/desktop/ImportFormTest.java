@@ -34,25 +34,22 @@ class ImportFormTest {
     Path scratch;
 
     private Path job;
+    private Workplace workplace;
     private Hands hands;
 
     @BeforeEach
     void open() throws IOException {
-        Display.require();
+        workplace = Workplace.in(scratch, 1280, 800);
+        hands = workplace.hands();
         job = scratch.resolve("job");
         StartJob.answer(job, PracticeInstallation.geared(), Optional.empty());
-        hands = Hands.open(scratch.resolve("memory"), 1280, 800);
-        Hands.onEventThread(() -> {
-            hands.window().openJob(job);
-            return null;
-        });
-        hands.awaitNamed("timeline");
+        workplace.open(job);
     }
 
     @AfterEach
     void close() {
-        if (hands != null) {
-            hands.close();
+        if (workplace != null) {
+            workplace.close();
         }
     }
 

@@ -39,28 +39,25 @@ class LivePaneTest {
     Path scratch;
 
     private Path job;
+    private Workplace workplace;
     private Hands hands;
 
     @BeforeEach
     void open() throws IOException {
-        Display.require();
         SoundBench.require();
+        workplace = Workplace.in(scratch, 1280, 720);
+        hands = workplace.hands();
         job = scratch.resolve("job");
         StartJob.answer(job, PracticeInstallation.geared(), Optional.empty());
-        hands = Hands.open(scratch.resolve("memory"), 1280, 720);
-        Hands.onEventThread(() -> {
-            hands.window().openJob(job);
-            return null;
-        });
-        hands.awaitNamed("timeline");
+        workplace.open(job);
         hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
         hands.await("an input", () -> hands.named("record").isEnabled());
     }
 
     @AfterEach
     void close() {
-        if (hands != null) {
-            hands.close();
+        if (workplace != null) {
+            workplace.close();
         }
     }
 

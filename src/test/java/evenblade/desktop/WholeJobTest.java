@@ -40,18 +40,19 @@ class WholeJobTest {
     @TempDir
     Path scratch;
 
+    private Workplace workplace;
     private Hands hands;
 
     @BeforeEach
     void open() {
-        Display.require();
-        hands = Hands.open(scratch.resolve("memory"), 1280, 800);
+        workplace = Workplace.in(scratch);
+        hands = workplace.hands();
     }
 
     @AfterEach
     void close() {
-        if (hands != null) {
-            hands.close();
+        if (workplace != null) {
+            workplace.close();
         }
     }
 
@@ -63,7 +64,7 @@ class WholeJobTest {
         List<Path> recordings = recordings(invented);
         hands.photograph(PICTURES.resolve("desktop-start.png"));
         Path folder = begin();
-        marks("0", "6.0", "0.5");
+        workplace.typeMarks("0", "6.0", "0.5");
         hands.photograph(PICTURES.resolve("desktop-marks.png"));
         hands.click("enter");
         hands.awaitNamed("together");
@@ -78,7 +79,7 @@ class WholeJobTest {
         hands.type("text", "Blade B shimmed into track.");
         hands.click("enter");
         hands.awaitNamed("entry text");
-        marks("0", "0.3", "0.2");
+        workplace.typeMarks("0", "0.3", "0.2");
         hands.click("enter");
         hands.awaitNamed("together");
         run(recordings.get(3), "put right");
@@ -102,7 +103,7 @@ class WholeJobTest {
     void withBothRunsRecordedInTheWindow() throws IOException {
         SoundBench.require();
         Path folder = begin();
-        marks("0", "6.0", "0.5");
+        workplace.typeMarks("0", "6.0", "0.5");
         hands.click("enter");
         hands.awaitNamed("together");
         hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_5);
@@ -117,7 +118,7 @@ class WholeJobTest {
         hands.type("text", "Blade B shimmed into track.");
         hands.click("enter");
         hands.awaitNamed("entry text");
-        marks("0", "0.3", "0.2");
+        workplace.typeMarks("0", "0.3", "0.2");
         hands.click("enter");
         hands.awaitNamed("together");
         hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
@@ -214,34 +215,11 @@ class WholeJobTest {
     }
 
     private Path begin() {
-        Path folder = scratch.resolve("my job");
-        hands.click("new");
-        hands.type("folder", folder.toString());
-        hands.type("aircraft", "Invented two-seater");
-        hands.choose("cycle", "four-stroke");
-        hands.type("cylinders", "4");
-        hands.type("idle rpm", "1600");
-        hands.type("max rpm", "5600");
-        hands.type("driving teeth", "21");
-        hands.type("driven teeth", "51");
-        hands.type("blades", "3");
-        hands.type("diameter", "1.70 m");
-        hands.type("track limit", "1/8 in");
-        hands.type("limit source", "invented maker's sheet");
+        Path folder = workplace.typeNewJob("my job");
         hands.photograph(PICTURES.resolve("desktop-new-job.png"));
         hands.click("begin");
         hands.awaitNamed("timeline");
         return folder;
-    }
-
-    private void marks(String... readings) {
-        hands.click("add tip marks");
-        for (int i = 0; i < readings.length; i++) {
-            hands.type("reading " + (i + 1), readings[i]);
-        }
-        hands.await("the picture of the tips", () -> hands.find("says")
-                .filter(says -> ((Paragraph) says).getText().contains("limit"))
-                .isPresent());
     }
 
     private void run(Path recording, String label) {
