@@ -70,11 +70,12 @@ final class FindingsJson {
                     .put("whatWouldSettle", notYet.whatWouldSettle())
                     .put(
                             "runs",
-                            notYet.sideBySide().stream()
-                                    .map(s -> new JsonFields()
-                                            .put("run", s.label())
-                                            .put("trackMm", s.trackMm())
-                                            .put("amplitude", s.amplitude()))
+                            tie.runs().stream()
+                                    .map(run -> new JsonFields()
+                                            .put("run", run.label())
+                                            .put("trackMm", run.trackSizeMm())
+                                            .put("amplitude", run.amplitude())
+                                            .put("standardError", run.standardError()))
                                     .toList());
         } else {
             tied(json, (TieAnswer.Tied) tie.answer());

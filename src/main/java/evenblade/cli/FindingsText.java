@@ -13,6 +13,9 @@ import java.util.Locale;
 
 /** A job's findings as text for a terminal of 80 columns. */
 final class FindingsText {
+    /** Standard errors to either side that hold 95 %. */
+    private static final double NINETY_FIVE = 1.96;
+
     private final Answer answer;
     private final List<String> lines = new ArrayList<>();
 
@@ -75,7 +78,7 @@ final class FindingsText {
 
     private void tie() {
         answer.tie().ifPresent(tie -> {
-            lines.add("1× and track over the runs");
+            lines.add(format("1× and track over the runs, at %.0f engine rpm", tie.engineRpm()));
             lines.addAll(table(tie));
             TieWords.sentences(tie).forEach(sentence -> paragraph("   ", "   ", sentence));
             lines.add("");
@@ -83,12 +86,15 @@ final class FindingsText {
     }
 
     private static List<String> table(JobTie tie) {
-        if (tie.answer() instanceof TieAnswer.NotYet notYet) {
-            TextTable table = new TextTable("lrr")
-                    .row("   run", "track, mm", "1×, " + tie.unit().display());
-            notYet.sideBySide()
-                    .forEach(s ->
-                            table.row("   " + s.label(), format("%.2f", s.trackMm()), format("%.3g", s.amplitude())));
+        if (tie.answer() instanceof TieAnswer.NotYet) {
+            TextTable table = new TextTable("lrrr")
+                    .row("   run", "track, mm", "1×, " + tie.unit().display(), "± 95 %");
+            tie.runs()
+                    .forEach(run -> table.row(
+                            "   " + run.label(),
+                            format("%.2f", run.trackSizeMm()),
+                            format("%.3g", run.amplitude()),
+                            format("%.2g", NINETY_FIVE * run.standardError())));
             return table.lines();
         }
         TextTable table =

@@ -45,6 +45,11 @@ public record TieRun(
                 pitchDeg);
     }
 
+    /** Size of the track once a turn, mm. */
+    public double trackSizeMm() {
+        return trackMm.magnitude();
+    }
+
     /** Whether there is more track than the pencil's error makes, at 1 chance in 20 or so. */
     boolean outOfTrack() {
         return trackMm.magnitude() > TELLING * trackErrorMm;

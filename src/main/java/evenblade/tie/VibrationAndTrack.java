@@ -2,7 +2,6 @@ package evenblade.tie;
 
 import evenblade.installation.HubCounting;
 import evenblade.tie.TieAnswer.NotYet;
-import evenblade.tie.TieAnswer.SideBySide;
 import evenblade.tie.TieAnswer.Tied;
 import java.util.List;
 import java.util.Optional;
@@ -34,25 +33,22 @@ public final class VibrationAndTrack {
                     count(runs.size(), "") + " without phase; it takes " + RUNS_WITHOUT_PHASE + ".",
                     "Either a once-per-turn mark in two runs with different track, or "
                             + count(RUNS_WITHOUT_PHASE - runs.size(), " more")
-                            + " with different track: other place and other size.",
-                    sideBySide(runs));
+                            + " with different track: other place and other size.");
         }
         if (runs.size() < 2) {
-            return new NotYet("One run can't tell what goes with track.", MOVED, sideBySide(runs));
+            return new NotYet("One run can't tell what goes with track.", MOVED);
         }
         if (runs.stream().noneMatch(TieRun::outOfTrack)) {
             return new NotYet(
                     "The tips tracked in all runs as well as the marks can tell, so track has little to do with the"
                             + " shaking.",
-                    "Nothing, while they track like this; look at the other findings.",
-                    sideBySide(runs));
+                    "Nothing, while they track like this; look at the other findings.");
         }
         if (runs.stream().noneMatch(r -> runs.stream().anyMatch(r::trackDiffers))) {
             return new NotYet(
                     "The track was the same in all runs, as far as the marks can tell, so nothing can be seen to go with"
                             + " it.",
-                    MOVED,
-                    sideBySide(runs));
+                    MOVED);
         }
         return phase ? withPhase(runs, counting) : withoutPhase(runs);
     }
@@ -71,18 +67,15 @@ public final class VibrationAndTrack {
                                 runs,
                                 "it takes " + RUNS_FOR_PITCH
                                         + " runs in which track and angles were not changed together")))
-                .orElseGet(() -> new NotYet(
-                        "The track was the same in all runs, so nothing can be seen to go with it.",
-                        MOVED,
-                        sideBySide(runs)));
+                .orElseGet(() ->
+                        new NotYet("The track was the same in all runs, so nothing can be seen to go with it.", MOVED));
     }
 
     private static TieAnswer withoutPhase(List<TieRun> runs) {
         if (!SquaredTerms.tellApart(runs, false)) {
             return new NotYet(
                     "The tracks of these runs are too much alike in size or place: more than one answer fits them.",
-                    "A run with a clearly smaller or larger track than the others, or a once-per-turn mark.",
-                    sideBySide(runs));
+                    "A run with a clearly smaller or larger track than the others, or a once-per-turn mark.");
         }
         boolean pitch = pitchRead(runs) && SquaredTerms.tellApart(runs, true);
         return settled(runs, tied -> AmplitudeTie.of(tied, pitch))
@@ -97,8 +90,7 @@ public final class VibrationAndTrack {
                                                         + " runs in which track and angles were changed one without the other")))
                 .orElseGet(() -> new NotYet(
                         "The amplitudes follow no single tie to track.",
-                        "Repeat a run with nothing changed, to see how much runs scatter by themselves.",
-                        sideBySide(runs)));
+                        "Repeat a run with nothing changed, to see how much runs scatter by themselves."));
     }
 
     /** Fitted twice: the first fit says how much vibration the pencil's error stands for. */
@@ -130,11 +122,5 @@ public final class VibrationAndTrack {
 
     private static String count(int runs, String more) {
         return runs + more + (runs == 1 ? " run" : " runs");
-    }
-
-    private static List<SideBySide> sideBySide(List<TieRun> runs) {
-        return runs.stream()
-                .map(r -> new SideBySide(r.label(), r.trackMm().magnitude(), r.amplitude()))
-                .toList();
     }
 }

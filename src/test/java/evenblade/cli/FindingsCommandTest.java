@@ -67,7 +67,21 @@ class FindingsCommandTest {
                 .allSatisfy(line ->
                         assertThat(line.codePointCount(0, line.length())).isLessThanOrEqualTo(80))
                 .anySatisfy(line -> assertThat(line).contains("INVENTED"))
+                .anySatisfy(line -> assertThat(line).matches("1× and track over the runs, at \\d+ engine rpm"))
                 .anySatisfy(line -> assertThat(line).startsWith("1. Tip marks and shaking point to track"));
+    }
+
+    @Test
+    void whereTheTipsTrackEveryRunStandsWithItsErrorAllTheSame() throws IOException {
+        Path job = dir.resolve("tracking-well");
+        PracticeJob.of(PracticeInstallation.geared(), List.of(Fault.WEAK_CYLINDER), 7)
+                .brief()
+                .write(job);
+
+        CommandLineRun said = CommandLineRun.of("findings", job.toString());
+
+        assertThat(said.out()).containsPattern("run +track, mm +1×, m/s² +± 95 %");
+        assertThat(said.out()).containsPattern("as found +0\\.\\d\\d +[0-9.]+ +[0-9.]+\n");
     }
 
     @Test

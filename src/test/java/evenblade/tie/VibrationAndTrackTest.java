@@ -64,7 +64,6 @@ class VibrationAndTrackTest {
                 new InventedJob(C, K, 0.1, 2).run(mm(2, 10)).run(mm(2, 10)).answer();
         assertThat(answer.why()).contains("same in all runs");
         assertThat(answer.whatWouldSettle()).contains("blades moved");
-        assertThat(answer.sideBySide()).hasSize(2);
         assertThat(new InventedJob(C, K, 0.1, 2).run(mm(2, 10)).answer()).isInstanceOf(NotYet.class);
     }
 
