@@ -2,7 +2,7 @@ package evenblade.face.app;
 
 import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.Figure;
-import evenblade.judge.comparison.Value;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.base.units.SignalUnit;
 import java.util.Locale;
@@ -62,8 +62,8 @@ public final class ChangeWords {
     }
 
     /** A value with the figures that its own error leaves. */
-    public static String value(Value value) {
-        if (value instanceof Value.Known known) {
+    public static String value(ComparedValue value) {
+        if (value instanceof ComparedValue.Known known) {
             double error = ERROR_PER_REACH * known.reach() * known.value();
             int decimals = Math.min(FigureText.decimals(error), FigureText.decimals(known.value() / 10) + 1);
             return FigureText.fixed(known.value(), decimals);

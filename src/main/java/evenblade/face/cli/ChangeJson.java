@@ -3,7 +3,7 @@ package evenblade.face.cli;
 import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.Reason;
-import evenblade.judge.comparison.Value;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.machine.installation.Shaft;
 import evenblade.base.json.JsonFields;
 import evenblade.base.problem.Warning;
@@ -40,12 +40,12 @@ final class ChangeJson {
                 .put("inseparableFrom", change.sharedWith());
     }
 
-    static OptionalDouble known(Value value) {
-        return value instanceof Value.Known known ? OptionalDouble.of(known.value()) : OptionalDouble.empty();
+    static OptionalDouble known(ComparedValue value) {
+        return value instanceof ComparedValue.Known known ? OptionalDouble.of(known.value()) : OptionalDouble.empty();
     }
 
-    static OptionalDouble below(Value value) {
-        return value instanceof Value.Below below ? OptionalDouble.of(below.limit()) : OptionalDouble.empty();
+    static OptionalDouble below(ComparedValue value) {
+        return value instanceof ComparedValue.Below below ? OptionalDouble.of(below.limit()) : OptionalDouble.empty();
     }
 
     static JsonFields reason(Reason reason) {

@@ -4,7 +4,7 @@ import evenblade.face.app.ChangeWords;
 import evenblade.face.app.ShowTrend;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.Trend;
-import evenblade.judge.comparison.Value;
+import evenblade.judge.comparison.ComparedValue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -74,7 +74,7 @@ final class TrendText {
     }
 
     private static boolean everKnown(Trend.FigureLine line) {
-        return line.points().stream().anyMatch(p -> p.value() instanceof Value.Known);
+        return line.points().stream().anyMatch(p -> p.value() instanceof ComparedValue.Known);
     }
 
     private void figure(Trend trend, Trend.SpeedGroup speed, Trend.FigureLine line) {
@@ -95,7 +95,7 @@ final class TrendText {
         List<List<String>> changes = new ArrayList<>();
         for (Trend.Point point : line.points()) {
             changes.add(changesSince(trend, line, point));
-            boolean known = point.value() instanceof Value.Known;
+            boolean known = point.value() instanceof ComparedValue.Known;
             table.row(
                     shortened(point.run()),
                     ChangeWords.value(point.value()),

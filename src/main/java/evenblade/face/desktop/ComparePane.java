@@ -8,7 +8,7 @@ import evenblade.face.app.DrawComparison.View;
 import evenblade.face.app.FigureText;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.DwellComparison;
-import evenblade.judge.comparison.Value;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import java.nio.file.Path;
@@ -180,7 +180,7 @@ final class ComparePane extends JPanel {
                     + " engine rpm (second run " + FigureText.fixed(pair.engineRpmAfter(), 0) + ")");
             pair.changes().stream()
                     .filter(change ->
-                            !(change.before() instanceof Value.Below && change.after() instanceof Value.Below))
+                            !(change.before() instanceof ComparedValue.Below && change.after() instanceof ComparedValue.Below))
                     .forEach(change -> lines.say(ChangeWords.sentence(change, channel.unit())));
             pair.notCompared().forEach(each -> lines.say(each.figure().name() + ": not compared, " + each.why()));
         }

@@ -18,8 +18,8 @@ import java.util.OptionalDouble;
  */
 public record Change(
         Figure figure,
-        Value before,
-        Value after,
+        ComparedValue before,
+        ComparedValue after,
         OptionalDouble percent,
         OptionalDouble ciLowPercent,
         OptionalDouble ciHighPercent,
@@ -42,12 +42,12 @@ public record Change(
      * @param speedLaw what speed does to the figure
      */
     static Change of(
-            Figure figure, Value before, Value after, SpeedLaw speedLaw, Scatter scatter, List<String> sharedWith) {
+            Figure figure, ComparedValue before, ComparedValue after, SpeedLaw speedLaw, Scatter scatter, List<String> sharedWith) {
         double step = Math.log(after.size() / before.size()) - speedLaw.shift();
         double within = Math.hypot(reach(before), reach(after));
         double half = Math.hypot(scatter.with(within, 2), speedLaw.reach());
-        boolean fromHidden = before instanceof Value.Below;
-        boolean toHidden = after instanceof Value.Below;
+        boolean fromHidden = before instanceof ComparedValue.Below;
+        boolean toHidden = after instanceof ComparedValue.Below;
         boolean lower = !fromHidden && step + half < 0;
         boolean higher = !toHidden && step - half > 0;
         return new Change(
@@ -64,8 +64,8 @@ public record Change(
                 sharedWith);
     }
 
-    private static double reach(Value value) {
-        return value instanceof Value.Known known ? known.reach() : 0;
+    private static double reach(ComparedValue value) {
+        return value instanceof ComparedValue.Known known ? known.reach() : 0;
     }
 
     private static OptionalDouble percent(double logarithm) {

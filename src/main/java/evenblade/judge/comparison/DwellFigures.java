@@ -32,7 +32,7 @@ record DwellFigures(Map<Figure, Entry> entries) {
      * @param value what was measured
      * @param sharedWith names of the lines that it can't be told apart from
      */
-    record Entry(Value value, List<String> sharedWith) {
+    record Entry(ComparedValue value, List<String> sharedWith) {
         Entry {
             sharedWith = sharedWith.stream().sorted().toList();
         }
@@ -44,21 +44,21 @@ record DwellFigures(Map<Figure, Entry> entries) {
 
     static DwellFigures of(DwellOrders dwell, Basis basis) {
         Map<Figure, Entry> entries = new LinkedHashMap<>();
-        Optional<Value.Known> bladePass = basis == Basis.GAIN_FREE ? bladePass(dwell) : Optional.empty();
+        Optional<ComparedValue.Known> bladePass = basis == Basis.GAIN_FREE ? bladePass(dwell) : Optional.empty();
         double wobble = NORMAL_95 * STEADY_SHARE * strongest(dwell);
         for (OrderReading reading : dwell.readings()) {
-            Value.of(reading.level()).map(v -> v.unsteadyBy(wobble)).ifPresent(value -> {
+            ComparedValue.of(reading.level()).map(v -> v.unsteadyBy(wobble)).ifPresent(value -> {
                 if (basis == Basis.ABSOLUTE) {
                     entries.put(Figure.amplitude(reading.line()), new Entry(value, reading.inseparableFrom()));
                 } else if (bladePass.isPresent() && propellerOnly(reading)) {
                     entries.put(
                             Figure.toBladePass(reading.line()),
-                            new Entry(Value.ratio(value, bladePass.get()), List.of()));
+                            new Entry(ComparedValue.ratio(value, bladePass.get()), List.of()));
                 }
             });
         }
         dwell.unevenness()
-                .flatMap(Value::of)
+                .flatMap(ComparedValue::of)
                 .map(v -> v.unsteadyBy(NORMAL_95 * STEADY_SHARE))
                 .ifPresent(value -> entries.put(Figure.UNEVENNESS, new Entry(value, List.of())));
         return new DwellFigures(entries);
@@ -66,9 +66,9 @@ record DwellFigures(Map<Figure, Entry> entries) {
 
     private static double strongest(DwellOrders dwell) {
         return dwell.readings().stream()
-                .flatMap(r -> Value.of(r.level()).stream())
-                .filter(v -> v instanceof Value.Known)
-                .mapToDouble(Value::size)
+                .flatMap(r -> ComparedValue.of(r.level()).stream())
+                .filter(v -> v instanceof ComparedValue.Known)
+                .mapToDouble(ComparedValue::size)
                 .max()
                 .orElse(0);
     }
@@ -80,11 +80,11 @@ record DwellFigures(Map<Figure, Entry> entries) {
                 && reading.inseparableFrom().isEmpty();
     }
 
-    private static Optional<Value.Known> bladePass(DwellOrders dwell) {
+    private static Optional<ComparedValue.Known> bladePass(DwellOrders dwell) {
         return dwell.readings().stream()
                 .filter(r -> firstBladePass(r.line()) && r.inseparableFrom().isEmpty())
-                .flatMap(r -> Value.of(r.level()).stream())
-                .flatMap(v -> v instanceof Value.Known known ? Stream.of(known) : Stream.empty())
+                .flatMap(r -> ComparedValue.of(r.level()).stream())
+                .flatMap(v -> v instanceof ComparedValue.Known known ? Stream.of(known) : Stream.empty())
                 .findFirst();
     }
 

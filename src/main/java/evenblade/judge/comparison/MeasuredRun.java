@@ -90,7 +90,7 @@ public record MeasuredRun(
         return channel.dwells().stream()
                 .flatMap(d -> d.readings().stream())
                 .filter(r -> r.line().of() == Shaft.PROPELLER && r.line().order() == 1)
-                .mapToDouble(r -> Value.of(r.level()).map(Value::size).orElse(0.0))
+                .mapToDouble(r -> ComparedValue.of(r.level()).map(ComparedValue::size).orElse(0.0))
                 .max()
                 .orElse(0);
     }

@@ -125,7 +125,7 @@ record RunScatter(Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> pe
         Map<Figure, Spread> spreads = new LinkedHashMap<>();
         ChannelOrders first = repeats.get(0);
         for (DwellOrders dwell : first.dwells()) {
-            Map<Figure, List<Value.Known>> atThisSpeed = new LinkedHashMap<>();
+            Map<Figure, List<ComparedValue.Known>> atThisSpeed = new LinkedHashMap<>();
             for (ChannelOrders run : repeats) {
                 DwellPair.of(first, run).stream()
                         .filter(p -> p.before() == dwell)
@@ -141,25 +141,25 @@ record RunScatter(Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> pe
     }
 
     private static void collect(
-            DwellPair pair, SignalUnit unit, Basis basis, Map<Figure, List<Value.Known>> atThisSpeed) {
+            DwellPair pair, SignalUnit unit, Basis basis, Map<Figure, List<ComparedValue.Known>> atThisSpeed) {
         DwellFigures.of(pair.after(), basis).entries().forEach((figure, entry) -> {
-            if (entry.value() instanceof Value.Known known) {
+            if (entry.value() instanceof ComparedValue.Known known) {
                 double shift = basis.exponent(figure.kind(), unit) * pair.speedStep();
                 double factor = figure.kind() == Figure.Kind.AMPLITUDE ? unit.siFactor() : 1;
                 atThisSpeed
                         .computeIfAbsent(figure, f -> new ArrayList<>())
-                        .add(new Value.Known(known.value() * factor * Math.exp(-shift), known.reach()));
+                        .add(new ComparedValue.Known(known.value() * factor * Math.exp(-shift), known.reach()));
             }
         });
     }
 
-    private static Spread about(List<Value.Known> values) {
+    private static Spread about(List<ComparedValue.Known> values) {
         double mean =
                 values.stream().mapToDouble(v -> Math.log(v.value())).average().orElseThrow();
         double squares = values.stream()
                 .mapToDouble(v -> Math.pow(Math.log(v.value()) - mean, 2))
                 .sum();
-        double widest = values.stream().mapToDouble(Value.Known::reach).max().orElseThrow();
+        double widest = values.stream().mapToDouble(ComparedValue.Known::reach).max().orElseThrow();
         return new Spread(squares, values.size() - 1, widest);
     }
 }

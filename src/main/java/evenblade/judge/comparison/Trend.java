@@ -83,7 +83,7 @@ public record Trend(
     public record Point(
             String run,
             double engineRpm,
-            Value value,
+            ComparedValue value,
             double ciLow,
             double ciHigh,
             Optional<Change> sinceLast,

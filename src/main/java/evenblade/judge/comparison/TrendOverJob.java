@@ -162,7 +162,7 @@ public final class TrendOverJob {
     }
 
     /** A figure of one run in the trend's unit. */
-    private record Measured(Seen seen, DwellFigures.Entry entry, Value value) {
+    private record Measured(Seen seen, DwellFigures.Entry entry, ComparedValue value) {
         static Measured of(Seen seen, Figure figure, DwellFigures.Entry entry) {
             double factor =
                     figure.kind() == Figure.Kind.AMPLITUDE ? seen.channels().unitFactor() : 1;
@@ -180,7 +180,7 @@ public final class TrendOverJob {
         Optional<Change> first = past.isEmpty() ? Optional.empty() : change(past.get(0), now, figure, basis, scatter);
         double low = 0;
         double high = now.value().size();
-        if (now.value() instanceof Value.Known known) {
+        if (now.value() instanceof ComparedValue.Known known) {
             double half = scatter.with(known.reach(), 1);
             low = known.value() * Math.exp(-half);
             high = known.value() * Math.exp(half);

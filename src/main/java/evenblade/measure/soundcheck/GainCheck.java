@@ -29,10 +29,10 @@ public final class GainCheck {
     private GainCheck() {}
 
     /** Half-seconds of one channel along a speed track. */
-    public static List<Moment> moments(Series values, double rateHz, SpeedTrack track) {
+    public static List<HalfSecond> moments(Series values, double rateHz, SpeedTrack track) {
         int length = (int) Math.round(MOMENT_S * rateHz);
         AveragedSpectrum look = AveragedSpectrum.hann(MOMENT_S, rateHz, Spectrum.Scaling.DENSITY);
-        List<Moment> moments = new ArrayList<>();
+        List<HalfSecond> moments = new ArrayList<>();
         double[] part = new double[length];
         for (int from = 0; from + length <= values.size(); from += length) {
             values.copyTo(from, part, length);
@@ -40,7 +40,7 @@ public final class GainCheck {
             double power = Arrays.stream(part).map(v -> v * v).average().orElse(0);
             double[] between = band(spectrum, FLOOR_FROM_SHARE * rateHz, FLOOR_TO_SHARE * rateHz);
             if (power > 0 && between.length > 0 && between[between.length / 2] > 0) {
-                moments.add(new Moment(
+                moments.add(new HalfSecond(
                         track.propellerHzAt(track.fromS() + (from + length / 2.0) / rateHz),
                         10 * Math.log10(power),
                         10 * Math.log10(between[between.length / 2])));
@@ -61,9 +61,9 @@ public final class GainCheck {
     }
 
     /** Suspects automatic gain where level or noise floor don't go with speed. */
-    public static Optional<Warning> of(List<Moment> moments) {
-        double slowest = moments.stream().mapToDouble(Moment::propellerHz).min().orElse(1);
-        double fastest = moments.stream().mapToDouble(Moment::propellerHz).max().orElse(1);
+    public static Optional<Warning> of(List<HalfSecond> moments) {
+        double slowest = moments.stream().mapToDouble(HalfSecond::propellerHz).min().orElse(1);
+        double fastest = moments.stream().mapToDouble(HalfSecond::propellerHz).max().orElse(1);
         if (moments.size() < 10 || fastest / slowest < LEAST_SPEED_RATIO) {
             return Optional.empty();
         }
@@ -85,11 +85,11 @@ public final class GainCheck {
     }
 
     /** Decibel per doubling of speed, by least squares. */
-    private static double slope(List<Moment> moments, boolean floor) {
+    private static double slope(List<HalfSecond> moments, boolean floor) {
         double meanX = moments.stream().mapToDouble(GainCheck::octave).average().orElse(0);
         double sxy = 0;
         double sxx = 0;
-        for (Moment moment : moments) {
+        for (HalfSecond moment : moments) {
             double x = octave(moment) - meanX;
             sxy += x * (floor ? moment.floorDb() : moment.levelDb());
             sxx += x * x;
@@ -97,7 +97,7 @@ public final class GainCheck {
         return sxy / sxx;
     }
 
-    private static double octave(Moment moment) {
+    private static double octave(HalfSecond moment) {
         return Math.log(moment.propellerHz()) / Math.log(2);
     }
 }

@@ -4,7 +4,7 @@ import de.siegmar.fastcsv.writer.CsvWriter;
 import evenblade.judge.comparison.Basis;
 import evenblade.judge.comparison.Figure.Kind;
 import evenblade.judge.comparison.Trend;
-import evenblade.judge.comparison.Value;
+import evenblade.judge.comparison.ComparedValue;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
@@ -40,7 +40,7 @@ public final class TrendTable {
                                     line.figure().name(),
                                     point.run(),
                                     Cell.of(point.engineRpm()),
-                                    point.value() instanceof Value.Below ? "yes" : "no",
+                                    point.value() instanceof ComparedValue.Below ? "yes" : "no",
                                     Cell.of(point.value().size()),
                                     Cell.of(point.ciLow()),
                                     Cell.of(point.ciHigh())));

@@ -8,7 +8,7 @@ import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.Figure.Kind;
 import evenblade.judge.comparison.Reason;
 import evenblade.judge.comparison.RunComparison;
-import evenblade.judge.comparison.Value;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.machine.installation.Shaft;
 import evenblade.base.problem.Warning;
@@ -130,7 +130,7 @@ final class ComparisonParts {
         List<ComparisonPart.Row> rows = new ArrayList<>();
         List<String> hidden = new ArrayList<>();
         for (Change change : pair.changes()) {
-            if (change.before() instanceof Value.Below && change.after() instanceof Value.Below) {
+            if (change.before() instanceof ComparedValue.Below && change.after() instanceof ComparedValue.Below) {
                 hidden.add(change.figure().name());
             } else {
                 rows.add(row(change));
@@ -165,8 +165,8 @@ final class ComparisonParts {
         return Amounts.percent(change.percent().getAsDouble()) + " (" + interval(change) + ")";
     }
 
-    private static String value(Value value) {
-        return value instanceof Value.Below below
+    private static String value(ComparedValue value) {
+        return value instanceof ComparedValue.Below below
                 ? "below " + Amounts.plain(below.limit())
                 : Amounts.plain(value.size());
     }

@@ -14,7 +14,7 @@ import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.RunComparison;
-import evenblade.judge.comparison.Value;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.base.units.SignalUnit;
@@ -86,8 +86,8 @@ public final class ComparisonPictures {
     }
 
     /** A value as a picture shows it. */
-    static PlottedEstimate estimate(Value value) {
-        if (value instanceof Value.Known known) {
+    static PlottedEstimate estimate(ComparedValue value) {
+        if (value instanceof ComparedValue.Known known) {
             double factor = Math.exp(known.reach());
             return new PlottedEstimate(known.value(), known.value() / factor, known.value() * factor, true);
         }

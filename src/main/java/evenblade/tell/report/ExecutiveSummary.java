@@ -36,15 +36,15 @@ final class ExecutiveSummary {
         this.lengths = new Lengths(input.units());
     }
 
-    static List<Fact> of(ReportInput input) {
+    static List<KnownThing> of(ReportInput input) {
         ExecutiveSummary answer = new ExecutiveSummary(input);
-        List<Fact> lines = new ArrayList<>(List.of(
-                new Fact("Measured", answer.measured()),
-                new Fact("As it is now", answer.now()),
-                new Fact("Against before", answer.againstBefore()),
-                new Fact("How sure", answer.howSure()),
-                new Fact("Still open", answer.open())));
-        answer.pointsTo().ifPresent(statement -> lines.add(3, new Fact("Points to", statement)));
+        List<KnownThing> lines = new ArrayList<>(List.of(
+                new KnownThing("Measured", answer.measured()),
+                new KnownThing("As it is now", answer.now()),
+                new KnownThing("Against before", answer.againstBefore()),
+                new KnownThing("How sure", answer.howSure()),
+                new KnownThing("Still open", answer.open())));
+        answer.pointsTo().ifPresent(statement -> lines.add(3, new KnownThing("Points to", statement)));
         return lines;
     }
 

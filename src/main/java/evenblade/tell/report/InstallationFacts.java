@@ -13,18 +13,18 @@ import java.util.List;
 final class InstallationFacts {
     private InstallationFacts() {}
 
-    static List<Fact> of(Installation installation, Lengths lengths) {
-        List<Fact> facts = new ArrayList<>();
-        installation.name().ifPresent(name -> facts.add(new Fact("As entered", name)));
-        facts.add(new Fact("Engine", engine(installation.engine())));
-        facts.add(new Fact("Drive", drive(installation.reduction())));
+    static List<KnownThing> of(Installation installation, Lengths lengths) {
+        List<KnownThing> facts = new ArrayList<>();
+        installation.name().ifPresent(name -> facts.add(new KnownThing("As entered", name)));
+        facts.add(new KnownThing("Engine", engine(installation.engine())));
+        facts.add(new KnownThing("Drive", drive(installation.reduction())));
         Installation.Propeller propeller = installation.propeller();
         StringBuilder words = new StringBuilder(propeller.blades() + " blades");
         propeller.diameter().ifPresent(d -> words.append(", diameter ").append(lengths.large(d)));
         propeller
                 .rotation()
                 .ifPresent(r -> words.append(", turns ").append(r.word()).append(" seen from behind"));
-        facts.add(new Fact("Propeller", words.toString()));
+        facts.add(new KnownThing("Propeller", words.toString()));
         return facts;
     }
 

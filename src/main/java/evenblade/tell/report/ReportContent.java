@@ -23,7 +23,7 @@ import java.util.List;
  */
 public record ReportContent(
         Heading heading,
-        List<Fact> inShort,
+        List<KnownThing> inShort,
         List<FindingPart> findings,
         List<TimelineEntry> timeline,
         List<ComparisonPart> comparisons,
@@ -34,7 +34,7 @@ public record ReportContent(
         List<RunPart> runs,
         List<Photo> photos,
         List<String> notShown,
-        List<Fact> installation,
+        List<KnownThing> installation,
         List<LimitRow> limits,
         Evidence evidence) {
     public ReportContent {

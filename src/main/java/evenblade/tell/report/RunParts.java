@@ -68,36 +68,36 @@ public final class RunParts {
         return name + ", " + Amounts.minute(event.at()) + " (" + event.id() + ")";
     }
 
-    private static List<Fact> conditions(Event event) {
+    private static List<KnownThing> conditions(Event event) {
         Detail.Run detail = (Detail.Run) event.detail();
-        List<Fact> conditions = new ArrayList<>();
+        List<KnownThing> conditions = new ArrayList<>();
         detail.conditions()
                 .entries()
-                .forEach((condition, value) -> conditions.add(new Fact(capital(condition.word()), value)));
+                .forEach((condition, value) -> conditions.add(new KnownThing(capital(condition.word()), value)));
         if (conditions.isEmpty()) {
             conditions.add(
-                    new Fact("Conditions", "none were noted: it can't be known whether like was compared with like"));
+                    new KnownThing("Conditions", "none were noted: it can't be known whether like was compared with like"));
         }
         settings(detail.settings(), conditions);
         return conditions;
     }
 
-    private static void settings(RunSettings settings, List<Fact> facts) {
+    private static void settings(RunSettings settings, List<KnownThing> facts) {
         settings.engineRpm()
-                .ifPresent(rpm -> facts.add(new Fact("Entered speed", "engine " + Amounts.fixed(rpm, 0) + " rpm")));
+                .ifPresent(rpm -> facts.add(new KnownThing("Entered speed", "engine " + Amounts.fixed(rpm, 0) + " rpm")));
         settings.propellerRpm()
-                .ifPresent(rpm -> facts.add(new Fact("Entered speed", "propeller " + Amounts.fixed(rpm, 0) + " rpm")));
-        settings.fullScale().ifPresent(value -> facts.add(new Fact("Full scale", value)));
-        settings.markChannel().ifPresent(value -> facts.add(new Fact("Mark on channel", value)));
+                .ifPresent(rpm -> facts.add(new KnownThing("Entered speed", "propeller " + Amounts.fixed(rpm, 0) + " rpm")));
+        settings.fullScale().ifPresent(value -> facts.add(new KnownThing("Full scale", value)));
+        settings.markChannel().ifPresent(value -> facts.add(new KnownThing("Mark on channel", value)));
         if (!settings.table().unsaid()) {
-            facts.add(new Fact("Table read with", settings.table().words()));
+            facts.add(new KnownThing("Table read with", settings.table().words()));
         }
     }
 
-    private static List<Fact> quality(RunOrders orders) {
-        List<Fact> facts = new ArrayList<>();
+    private static List<KnownThing> quality(RunOrders orders) {
+        List<KnownThing> facts = new ArrayList<>();
         Source source = orders.source();
-        facts.add(new Fact(
+        facts.add(new KnownThing(
                 "Recording",
                 source.kind().toUpperCase(Locale.ROOT) + (source.lossy() ? " (lossy: not for comparison)" : "")
                         + ", " + Amounts.fixed(source.durationS(), 1) + " s at "
@@ -110,10 +110,10 @@ public final class RunParts {
             String clipped = channel.clippedShare() > 0
                     ? Amounts.plain(100 * channel.clippedShare()) + " % of the samples clipped"
                     : "no clipping";
-            facts.add(new Fact(capital(Caption.channel(channel.channel())), clipped + stuck));
+            facts.add(new KnownThing(capital(Caption.channel(channel.channel())), clipped + stuck));
         }
         orders.stamps()
-                .ifPresent(stamps -> facts.add(new Fact(
+                .ifPresent(stamps -> facts.add(new KnownThing(
                         "Time stamps",
                         "jitter " + Amounts.plain(100 * stamps.jitterShare()) + " % of a step, "
                                 + Amounts.count(stamps.gaps(), "gap")

@@ -12,7 +12,7 @@ import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.Trend;
 import evenblade.judge.comparison.Trend.FigureLine;
 import evenblade.judge.comparison.Trend.SpeedGroup;
-import evenblade.judge.comparison.Value;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -96,7 +96,7 @@ public final class TrendPictures {
     }
 
     private static PlottedEstimate estimate(Trend.Point point) {
-        boolean known = point.value() instanceof Value.Known;
+        boolean known = point.value() instanceof ComparedValue.Known;
         return new PlottedEstimate(known ? point.value().size() : 0, point.ciLow(), point.ciHigh(), known);
     }
 
@@ -140,7 +140,7 @@ public final class TrendPictures {
         for (DwellOrders dwell : rising) {
             dwell.readings().stream()
                     .filter(reading -> reading.line().equals(line.line()))
-                    .flatMap(reading -> Value.of(reading.level()).stream())
+                    .flatMap(reading -> ComparedValue.of(reading.level()).stream())
                     .findFirst()
                     .ifPresent(value -> points.add(
                             new PlacedEstimate(run.engineRpm(dwell.dwell()), ComparisonPictures.estimate(value))));

@@ -50,7 +50,7 @@ class BeforeAndAfterTest {
     @Test
     void aLineThatSinksIntoTheNoiseIsLowerByAtLeastSoMuch() {
         Change change = once(compare(run("a", dwell(4800, 0.6, 1.0)), run("b", dwell(4800, 0, 1.0))));
-        assertThat(change.after()).isEqualTo(new Value.Below(Invented.NOISE));
+        assertThat(change.after()).isEqualTo(new ComparedValue.Below(Invented.NOISE));
         assertThat(change.percent()).isEmpty();
         assertThat(change.ciLowPercent()).hasValue(-100);
         // 0.02 of 0.6 is −96.7 %; the scatter of the runs takes a little of it away.

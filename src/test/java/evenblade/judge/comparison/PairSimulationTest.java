@@ -30,7 +30,7 @@ class PairSimulationTest {
             pairs++;
             boolean any = false;
             for (Change change : comparison.channels().get(0).dwells().get(0).changes()) {
-                if (change.before() instanceof Value.Below && change.after() instanceof Value.Below) {
+                if (change.before() instanceof ComparedValue.Below && change.after() instanceof ComparedValue.Below) {
                     continue;
                 }
                 boolean says = change.verdict() != ChangeVerdict.NO_CHANGE_SHOWN;

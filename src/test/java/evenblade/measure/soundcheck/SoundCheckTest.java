@@ -124,14 +124,14 @@ class SoundCheckTest {
     }
 
     /** A run from 20 to 35 Hz whose level rises by 15 dB per doubling, through a gain that takes a share of it back. */
-    private static List<Moment> ramp(double takenBack) {
+    private static List<HalfSecond> ramp(double takenBack) {
         Random random = new Random(5);
-        List<Moment> moments = new ArrayList<>();
+        List<HalfSecond> moments = new ArrayList<>();
         for (int i = 0; i < 60; i++) {
             double hz = 20 + 15 * i / 59.0;
             double loud = 15 * Math.log(hz / 20) / Math.log(2);
             double gain = -takenBack * loud;
-            moments.add(new Moment(
+            moments.add(new HalfSecond(
                     hz,
                     loud + gain + 0.5 * random.nextGaussian(),
                     -60 + 0.1 * loud + gain + 0.5 * random.nextGaussian()));

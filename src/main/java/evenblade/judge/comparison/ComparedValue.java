@@ -5,14 +5,14 @@ import evenblade.measure.orders.Level;
 import java.util.Optional;
 
 /** What one run says of one figure: a number with its error, or only that it lies below a limit. */
-public sealed interface Value {
+public sealed interface ComparedValue {
     /**
      * A figure that stands out of the noise.
      *
      * @param value above zero
      * @param reach half the width of the 95 % interval of its natural logarithm, from within this run
      */
-    record Known(double value, double reach) implements Value {
+    record Known(double value, double reach) implements ComparedValue {
         public Known {
             if (!(value > 0 && reach >= 0)) {
                 throw new IllegalArgumentException("a figure of " + value + " with reach " + reach);
@@ -25,7 +25,7 @@ public sealed interface Value {
         }
 
         @Override
-        public Value times(double factor) {
+        public ComparedValue times(double factor) {
             return new Known(value * factor, reach);
         }
     }
@@ -35,7 +35,7 @@ public sealed interface Value {
      *
      * @param limit it lies below this, at the upper end of the 95 % interval
      */
-    record Below(double limit) implements Value {
+    record Below(double limit) implements ComparedValue {
         public Below {
             if (!(limit > 0)) {
                 throw new IllegalArgumentException("below " + limit);
@@ -48,7 +48,7 @@ public sealed interface Value {
         }
 
         @Override
-        public Value times(double factor) {
+        public ComparedValue times(double factor) {
             return new Below(limit * factor);
         }
     }
@@ -57,10 +57,10 @@ public sealed interface Value {
     double size();
 
     /** The same at another scale, above zero. */
-    Value times(double factor);
+    ComparedValue times(double factor);
 
     /** The same with an additive error more, given as half the width of its 95 % interval. */
-    default Value unsteadyBy(double half) {
+    default ComparedValue unsteadyBy(double half) {
         return this instanceof Known known
                 ? new Known(known.value(), Math.hypot(known.reach(), half / known.value()))
                 : this;
@@ -71,7 +71,7 @@ public sealed interface Value {
      *
      * <p>The reach is that of the delta method: half the width of the interval over the amplitude.
      */
-    static Optional<Value> of(Level level) {
+    static Optional<ComparedValue> of(Level level) {
         if (!(level instanceof Level.Measured measured)) {
             return Optional.empty();
         }
@@ -84,7 +84,7 @@ public sealed interface Value {
     }
 
     /** The value of an unevenness index, whose interval is even on the logarithm; empty where it has no end. */
-    static Optional<Value> of(Unevenness index) {
+    static Optional<ComparedValue> of(Unevenness index) {
         if (Double.isInfinite(index.ciHigh())) {
             return Optional.empty();
         }
@@ -96,7 +96,7 @@ public sealed interface Value {
     }
 
     /** One figure over another that is known: limits are carried to the safe side. */
-    static Value ratio(Value above, Known below) {
+    static ComparedValue ratio(ComparedValue above, Known below) {
         if (above instanceof Known known) {
             return new Known(known.value() / below.value(), Math.hypot(known.reach(), below.reach()));
         }

@@ -6,4 +6,4 @@ package evenblade.tell.report;
  * @param name the thing
  * @param value what is known of it
  */
-public record Fact(String name, String value) {}
+public record KnownThing(String name, String value) {}

@@ -7,4 +7,4 @@ package evenblade.measure.soundcheck;
  * @param levelDb of all that is heard
  * @param floorDb of the noise between the lines
  */
-public record Moment(double propellerHz, double levelDb, double floorDb) {}
+public record HalfSecond(double propellerHz, double levelDb, double floorDb) {}
