@@ -1,6 +1,7 @@
 package evenblade.bench;
 
 import com.sun.management.OperatingSystemMXBean;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
@@ -11,7 +12,6 @@ import evenblade.measure.signal.Decimator;
 import evenblade.measure.signal.RealFft;
 import evenblade.measure.signal.Spectrum;
 import evenblade.measure.signal.Waterfall;
-import evenblade.base.units.SignalUnit;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;

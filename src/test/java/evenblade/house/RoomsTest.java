@@ -30,9 +30,7 @@ class RoomsTest {
 
     /** The table may name a room before it is built. */
     static List<Room> builtRooms() {
-        return rooms().stream()
-                .filter(room -> Files.isDirectory(room.folder()))
-                .toList();
+        return rooms().stream().filter(room -> Files.isDirectory(room.folder())).toList();
     }
 
     static List<Library> libraries() {
@@ -100,7 +98,8 @@ class RoomsTest {
                 .map(name -> name.substring(name.lastIndexOf('.') + 1))
                 .forEach(used::add);
         used.addAll(room.imports());
-        assertThat(used).as("rooms that %s uses; take the others out of its row", room.name())
+        assertThat(used)
+                .as("rooms that %s uses; take the others out of its row", room.name())
                 .containsAll(room.mayUse());
     }
 
@@ -116,7 +115,9 @@ class RoomsTest {
                         twice.add(type.getSimpleName());
                     }
                 });
-        assertThat(twice).as("a reader who sees one of these must not wonder which").isEmpty();
+        assertThat(twice)
+                .as("a reader who sees one of these must not wonder which")
+                .isEmpty();
     }
 
     @Test

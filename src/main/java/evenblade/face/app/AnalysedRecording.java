@@ -1,7 +1,7 @@
 package evenblade.face.app;
 
-import evenblade.measure.orders.RunOrders;
 import evenblade.input.recording.Recording;
+import evenblade.measure.orders.RunOrders;
 
 /**
  * One recording, analysed.

@@ -1,7 +1,7 @@
 package evenblade.face.app;
 
-import evenblade.measure.orders.RunOrders;
 import evenblade.input.recording.Source;
+import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import java.nio.file.Path;

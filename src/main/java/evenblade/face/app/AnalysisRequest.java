@@ -1,8 +1,8 @@
 package evenblade.face.app;
 
-import evenblade.machine.installation.Installation;
-import evenblade.input.recording.TableReading;
 import evenblade.base.units.FullScale;
+import evenblade.input.recording.TableReading;
+import evenblade.machine.installation.Installation;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

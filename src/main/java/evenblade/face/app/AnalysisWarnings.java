@@ -1,13 +1,13 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.Recording;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import evenblade.base.problem.Warning;
-import evenblade.input.recording.Recording;
-import evenblade.base.units.SignalUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;

@@ -1,10 +1,10 @@
 package evenblade.face.app;
 
-import evenblade.judge.comparison.Change;
-import evenblade.judge.comparison.Figure;
-import evenblade.judge.comparison.ComparedValue;
-import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.comparison.Change;
+import evenblade.judge.comparison.ChangeVerdict;
+import evenblade.judge.comparison.ComparedValue;
+import evenblade.judge.comparison.Figure;
 import java.util.Locale;
 
 /** A change between two runs in a technician's words. */

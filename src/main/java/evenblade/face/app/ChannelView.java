@@ -1,9 +1,9 @@
 package evenblade.face.app;
 
+import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.AngleAverage;
 import evenblade.measure.signal.Spectrum;
 import evenblade.measure.speed.Dwell;
-import evenblade.base.units.SignalUnit;
 import java.util.Optional;
 
 /**

@@ -1,15 +1,15 @@
 package evenblade.face.app;
 
-import evenblade.machine.installation.Installation;
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.ChannelChoice;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
+import evenblade.machine.installation.Installation;
 import evenblade.measure.signal.Decimator;
 import evenblade.measure.soundcheck.SoundCheck;
 import evenblade.measure.speed.SpeedFinder;

@@ -1,14 +1,14 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
+import evenblade.input.recording.ChannelChoice;
+import evenblade.input.recording.Recording;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import evenblade.base.problem.BadInput;
-import evenblade.input.recording.ChannelChoice;
-import evenblade.input.recording.Recording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

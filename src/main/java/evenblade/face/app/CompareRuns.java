@@ -1,13 +1,13 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

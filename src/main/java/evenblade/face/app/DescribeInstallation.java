@@ -1,11 +1,11 @@
 package evenblade.face.app;
 
-import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.InstallationFile;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonWriter;
 import evenblade.base.problem.BadInput;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.InstallationFile;
 import java.util.Optional;
 
 /** Answers which installation a filled-in form describes, with the same refusals as for a file. */

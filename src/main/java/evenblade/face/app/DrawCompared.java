@@ -1,9 +1,9 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.Picture;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
+import evenblade.tell.chart.Picture;
 import evenblade.tell.report.ComparisonPictures;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;

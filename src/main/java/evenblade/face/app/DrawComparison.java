@@ -1,16 +1,16 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.Curve;
-import evenblade.tell.chart.Picture;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
-import evenblade.tell.report.ComparisonPictures;
 import evenblade.measure.signal.Spectrum;
 import evenblade.measure.speed.Dwell;
+import evenblade.tell.chart.Curve;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.report.ComparisonPictures;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

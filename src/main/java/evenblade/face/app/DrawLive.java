@@ -1,5 +1,11 @@
 package evenblade.face.app;
 
+import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.Series;
+import evenblade.measure.live.LiveReading;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.signal.Spectrum;
 import evenblade.tell.chart.AmplitudeScale;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.OrderMark;
@@ -7,12 +13,6 @@ import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.SpectrumPicture;
 import evenblade.tell.chart.WaterfallPicture;
-import evenblade.measure.live.LiveReading;
-import evenblade.measure.orders.ChannelOrders;
-import evenblade.measure.orders.DwellOrders;
-import evenblade.input.recording.Series;
-import evenblade.measure.signal.Spectrum;
-import evenblade.base.units.SignalUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;

@@ -1,15 +1,15 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.AnglePicture;
-import evenblade.tell.chart.Caption;
-import evenblade.tell.chart.Curve;
-import evenblade.tell.chart.Picture;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.measure.orders.AngleAverage;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.tell.report.ComparisonPictures;
 import evenblade.measure.speed.Dwell;
+import evenblade.tell.chart.AnglePicture;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.Curve;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.report.ComparisonPictures;
 import java.util.Optional;
 
 /**

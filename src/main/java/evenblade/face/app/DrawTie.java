@@ -1,17 +1,17 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.Caption;
-import evenblade.tell.chart.Curve;
-import evenblade.tell.chart.PlottedEstimate;
-import evenblade.tell.chart.Picture;
-import evenblade.tell.chart.PolarPicture;
-import evenblade.tell.chart.TrackTiePicture;
 import evenblade.base.numeric.Phasor;
 import evenblade.input.recording.Series;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;
 import evenblade.judge.tie.TrackTie;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.Curve;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.PlottedEstimate;
+import evenblade.tell.chart.PolarPicture;
+import evenblade.tell.chart.TrackTiePicture;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

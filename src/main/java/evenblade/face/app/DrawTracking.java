@@ -1,15 +1,15 @@
 package evenblade.face.app;
 
-import evenblade.face.app.JudgeTracking.MarkedTips;
-import evenblade.face.app.JudgeTracking.TrackView;
-import evenblade.tell.chart.Caption;
-import evenblade.tell.chart.DeviationPicture;
-import evenblade.tell.chart.PlottedEstimate;
-import evenblade.tell.chart.Picture;
-import evenblade.judge.tracking.Deviation;
-import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
+import evenblade.face.app.JudgeTracking.MarkedTips;
+import evenblade.face.app.JudgeTracking.TrackView;
+import evenblade.judge.tracking.Deviation;
+import evenblade.judge.tracking.TrackingAnalysis;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.DeviationPicture;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.PlottedEstimate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

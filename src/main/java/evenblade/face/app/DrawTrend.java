@@ -1,10 +1,10 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.Picture;
+import evenblade.base.problem.BadInput;
 import evenblade.judge.comparison.Trend;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
-import evenblade.base.problem.BadInput;
+import evenblade.tell.chart.Picture;
 import evenblade.tell.report.TrendPictures;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;

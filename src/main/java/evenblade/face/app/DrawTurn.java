@@ -1,15 +1,15 @@
 package evenblade.face.app;
 
+import evenblade.input.recording.Recording;
+import evenblade.measure.orders.AngleAverage;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.RunOrders;
+import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedResult;
 import evenblade.tell.chart.AnglePicture;
 import evenblade.tell.chart.AnglePicture.Revolution;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.Picture;
-import evenblade.measure.orders.AngleAverage;
-import evenblade.measure.orders.ChannelOrders;
-import evenblade.measure.orders.RunOrders;
-import evenblade.input.recording.Recording;
-import evenblade.measure.speed.Dwell;
-import evenblade.measure.speed.SpeedResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

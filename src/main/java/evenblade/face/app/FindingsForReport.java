@@ -1,16 +1,16 @@
 package evenblade.face.app;
 
+import evenblade.base.units.Length;
 import evenblade.face.app.JudgeTracking.TrackView;
-import evenblade.tell.chart.Picture;
 import evenblade.judge.findings.Findings;
-import evenblade.tell.report.AnswerPart;
-import evenblade.tell.report.ReportFigure;
-import evenblade.tell.report.FindingPart;
-import evenblade.tell.report.Lengths;
 import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.TrackingAnalysis;
-import evenblade.base.units.Length;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.report.AnswerPart;
+import evenblade.tell.report.FindingPart;
+import evenblade.tell.report.Lengths;
+import evenblade.tell.report.ReportFigure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;

@@ -1,8 +1,11 @@
 package evenblade.face.app;
 
+import evenblade.base.json.JsonWriter;
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.base.units.FullScale;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunConditions;
-import evenblade.machine.installation.InstallationFile;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
@@ -12,10 +15,7 @@ import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.keep.job.RunSettings;
-import evenblade.base.json.JsonWriter;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
-import evenblade.base.units.FullScale;
+import evenblade.machine.installation.InstallationFile;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;

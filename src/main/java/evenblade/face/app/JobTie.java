@@ -1,11 +1,11 @@
 package evenblade.face.app;
 
-import evenblade.machine.installation.HubCounting;
+import evenblade.base.units.SignalUnit;
 import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;
-import evenblade.base.units.SignalUnit;
+import evenblade.machine.installation.HubCounting;
 import java.util.List;
 import java.util.Optional;
 

@@ -67,7 +67,8 @@ final class KeptFigures {
 
     private static Optional<List<ReportFigure>> read(byte[] bytes) {
         try (DataInputStream in = new DataInputStream(new ByteArrayInputStream(bytes))) {
-            return Optional.of(KeptFields.list(in, from -> ReportFigure.wide(KeptFields.text(from), KeptFields.bytes(from))));
+            return Optional.of(
+                    KeptFields.list(in, from -> ReportFigure.wide(KeptFields.text(from), KeptFields.bytes(from))));
         } catch (IOException e) {
             return Optional.empty();
         }

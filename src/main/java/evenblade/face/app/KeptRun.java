@@ -1,5 +1,11 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.Series;
+import evenblade.input.recording.Source;
+import evenblade.input.recording.StampQuality;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Shaft;
@@ -11,15 +17,9 @@ import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
-import evenblade.base.problem.Warning;
-import evenblade.input.recording.ChannelQuality;
-import evenblade.input.recording.Series;
-import evenblade.input.recording.Source;
-import evenblade.input.recording.StampQuality;
 import evenblade.measure.signal.Spectrum;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
-import evenblade.base.units.SignalUnit;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;

@@ -47,7 +47,8 @@ public final class LengthWords {
         int decimals = Math.min(MOST_DECIMALS, inMm <= COARSE ? inMm + 2 : inMm + 1);
         String sign = plain.startsWith("+") ? "+" : "";
         return sign
-                + FigureText.fixed(Length.ofMillimetres(Double.parseDouble(plain)).inches(), decimals);
+                + FigureText.fixed(
+                        Length.ofMillimetres(Double.parseDouble(plain)).inches(), decimals);
     }
 
     private static String millimetres(MatchResult found) {

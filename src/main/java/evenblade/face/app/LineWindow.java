@@ -1,16 +1,16 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
-import evenblade.measure.live.LiveChain;
-import evenblade.measure.live.LiveReading;
-import evenblade.measure.live.WindowReader;
-import evenblade.base.problem.BadInput;
 import evenblade.input.recording.ChannelChoice;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.TimeBase;
+import evenblade.measure.live.LiveChain;
+import evenblade.measure.live.LiveReading;
+import evenblade.measure.live.WindowReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;

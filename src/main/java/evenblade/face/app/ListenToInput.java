@@ -1,5 +1,7 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.input.capture.Ending;
 import evenblade.input.capture.FormatWish;
@@ -8,13 +10,11 @@ import evenblade.input.capture.LevelMeter;
 import evenblade.input.capture.Listening;
 import evenblade.input.capture.LiveSource;
 import evenblade.input.capture.SoundDevices;
+import evenblade.input.recording.Recording;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.measure.live.LatestStretch;
 import evenblade.measure.live.LiveChain;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
-import evenblade.input.recording.Recording;
 import evenblade.measure.soundcheck.LevelAim;
 import java.nio.file.Path;
 import java.util.List;

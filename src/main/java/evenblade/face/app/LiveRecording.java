@@ -1,11 +1,11 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.Warning;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.input.capture.Ending;
 import evenblade.keep.job.Event;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.StepProgress;
-import evenblade.base.problem.Warning;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

@@ -1,12 +1,12 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
 import evenblade.input.capture.InputFormat;
+import evenblade.input.recording.ChannelChoice;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.live.LiveChain;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.WindowReader;
-import evenblade.base.problem.BadInput;
-import evenblade.input.recording.ChannelChoice;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Consumer;

@@ -1,10 +1,10 @@
 package evenblade.face.app;
 
-import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.InstallationFile;
 import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.InstallationFile;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;

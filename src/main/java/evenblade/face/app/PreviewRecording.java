@@ -1,15 +1,15 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.base.units.FullScale;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.TableReading;
-import evenblade.base.units.FullScale;
-import evenblade.base.units.SignalUnit;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

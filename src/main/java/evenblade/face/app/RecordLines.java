@@ -1,16 +1,16 @@
 package evenblade.face.app;
 
-import evenblade.input.capture.Ending;
-import evenblade.input.capture.LineRecorder;
-import evenblade.machine.installation.Installation;
-import evenblade.keep.job.Event;
-import evenblade.keep.job.NewRun;
-import evenblade.measure.live.LiveChain;
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Warning;
+import evenblade.input.capture.Ending;
+import evenblade.input.capture.LineRecorder;
 import evenblade.input.recording.ChannelChoice;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.StampQuality;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.NewRun;
+import evenblade.machine.installation.Installation;
+import evenblade.measure.live.LiveChain;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;

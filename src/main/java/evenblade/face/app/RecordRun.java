@@ -1,5 +1,7 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.input.capture.FormatWish;
 import evenblade.input.capture.InputFormat;
 import evenblade.input.capture.LevelMeter;
@@ -7,13 +9,11 @@ import evenblade.input.capture.LiveSource;
 import evenblade.input.capture.Recorder;
 import evenblade.input.capture.SoundDevices;
 import evenblade.input.capture.Take;
-import evenblade.machine.installation.Installation;
+import evenblade.input.recording.Recording;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.NewRun;
+import evenblade.machine.installation.Installation;
 import evenblade.measure.live.LiveChain;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
-import evenblade.input.recording.Recording;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,12 +1,12 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.input.capture.Recorder;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewRun;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

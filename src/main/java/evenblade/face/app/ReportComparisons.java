@@ -1,10 +1,10 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.Picture;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Event;
+import evenblade.tell.chart.Picture;
 import evenblade.tell.report.ComparisonPictures;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.ReportedComparison;

@@ -1,13 +1,13 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.PhotoScaler;
+import evenblade.base.problem.Warning;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.Kind;
-import evenblade.base.problem.Warning;
-import evenblade.tell.report.ReportFigure;
+import evenblade.tell.chart.PhotoScaler;
 import evenblade.tell.report.ReportContent.Photo;
+import evenblade.tell.report.ReportFigure;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Future;

@@ -1,13 +1,13 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.ReportedRun;
 import evenblade.tell.report.RunParts;

@@ -1,7 +1,7 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.Picture;
 import evenblade.measure.orders.RunOrders;
+import evenblade.tell.chart.Picture;
 import evenblade.tell.report.ReportFigure;
 import java.util.List;
 

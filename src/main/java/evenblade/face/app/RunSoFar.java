@@ -1,12 +1,12 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.machine.installation.Installation;
+import evenblade.machine.plan.Planner;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.StepProgress;
 import evenblade.measure.live.SteppedRun;
-import evenblade.machine.plan.Planner;
-import evenblade.base.problem.BadInput;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

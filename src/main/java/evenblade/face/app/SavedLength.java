@@ -1,9 +1,9 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
-import evenblade.base.problem.BadInput;
 import evenblade.input.recording.StreamHeader;
 import java.nio.file.Path;
 import java.util.Optional;

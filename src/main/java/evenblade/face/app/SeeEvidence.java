@@ -1,8 +1,8 @@
 package evenblade.face.app;
 
 import evenblade.judge.findings.Direction;
-import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.EvidenceItem;
+import evenblade.judge.findings.Finding;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;

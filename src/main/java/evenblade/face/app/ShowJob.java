@@ -1,9 +1,9 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.Warning;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
-import evenblade.base.problem.Warning;
 import java.nio.file.Path;
 import java.util.List;
 

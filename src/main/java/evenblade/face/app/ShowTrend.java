@@ -1,11 +1,11 @@
 package evenblade.face.app;
 
-import evenblade.judge.comparison.TrendStage;
+import evenblade.base.problem.Warning;
 import evenblade.judge.comparison.Trend;
 import evenblade.judge.comparison.TrendOverJob;
+import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
-import evenblade.base.problem.Warning;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,19 +1,19 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.Caption;
-import evenblade.tell.chart.Picture;
-import evenblade.tell.chart.TipMarksPicture;
-import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.Limit;
-import evenblade.keep.job.Detail;
 import evenblade.base.problem.BadInput;
+import evenblade.base.units.Length;
+import evenblade.base.units.LengthUnit;
 import evenblade.judge.tracking.FaceRunOut;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.PitchReadings;
 import evenblade.judge.tracking.TrackingSession;
-import evenblade.base.units.Length;
-import evenblade.base.units.LengthUnit;
+import evenblade.keep.job.Detail;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.Limit;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.TipMarksPicture;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,8 +1,8 @@
 package evenblade.face.app;
 
-import evenblade.machine.installation.Engine;
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Warning;
+import evenblade.machine.installation.Engine;
 import evenblade.measure.speed.SpeedPrior;
 import java.util.Locale;
 import java.util.Optional;

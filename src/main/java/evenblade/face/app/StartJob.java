@@ -1,8 +1,8 @@
 package evenblade.face.app;
 
-import evenblade.machine.installation.Installation;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewJob;
+import evenblade.machine.installation.Installation;
 import java.nio.file.Path;
 import java.util.Optional;
 

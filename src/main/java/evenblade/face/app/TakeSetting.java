@@ -1,9 +1,9 @@
 package evenblade.face.app;
 
-import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.InstallationFile;
 import evenblade.base.problem.BadInput;
 import evenblade.input.recording.Recording;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.InstallationFile;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -16,7 +16,8 @@ import java.util.OptionalDouble;
  * @param quiet the same input with the engine standing, to compare with
  * @param soFar what will be known of the run while it is recorded; to be closed
  */
-record TakeSetting(RecordingTarget place, Optional<Installation> installation, Optional<Recording> quiet, RunSoFar soFar) {
+record TakeSetting(
+        RecordingTarget place, Optional<Installation> installation, Optional<Recording> quiet, RunSoFar soFar) {
     /**
      * Looks whether all that is asked can be had; nothing is opened or made.
      *

@@ -1,10 +1,10 @@
 package evenblade.face.app;
 
-import evenblade.machine.installation.HubCounting;
 import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
+import evenblade.machine.installation.HubCounting;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

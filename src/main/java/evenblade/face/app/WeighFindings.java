@@ -1,10 +1,10 @@
 package evenblade.face.app;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.judge.findings.Findings;
 import evenblade.judge.findings.JobEvidence;
 import evenblade.keep.job.JobFolder;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,7 @@
 package evenblade.face.app;
 
-import evenblade.tell.chart.Picture;
 import evenblade.base.problem.BadInput;
+import evenblade.tell.chart.Picture;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,13 +1,13 @@
 package evenblade.face.cli;
 
-import evenblade.judge.comparison.Change;
-import evenblade.judge.comparison.Figure;
-import evenblade.judge.comparison.Reason;
-import evenblade.judge.comparison.ComparedValue;
-import evenblade.machine.installation.Shaft;
 import evenblade.base.json.JsonFields;
 import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.comparison.Change;
+import evenblade.judge.comparison.ComparedValue;
+import evenblade.judge.comparison.Figure;
+import evenblade.judge.comparison.Reason;
+import evenblade.machine.installation.Shaft;
 import java.util.OptionalDouble;
 
 /** The JSON form of changes, shared by what compares two runs and what follows all. */

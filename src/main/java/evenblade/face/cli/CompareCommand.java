@@ -1,9 +1,9 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonWriter;
 import evenblade.face.app.CompareRuns;
 import evenblade.face.app.DrawCompared;
 import evenblade.face.app.WritePictures;
-import evenblade.base.json.JsonWriter;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;

@@ -1,5 +1,6 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonFields;
 import evenblade.face.app.CompareRuns;
 import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.ChannelComparison;
@@ -7,7 +8,6 @@ import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.keep.job.Event;
-import evenblade.base.json.JsonFields;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;

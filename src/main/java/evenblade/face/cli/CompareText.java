@@ -1,16 +1,16 @@
 package evenblade.face.cli;
 
+import evenblade.base.problem.Warning;
 import evenblade.face.app.ChangeWords;
 import evenblade.face.app.CompareRuns;
 import evenblade.judge.comparison.Change;
+import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.judge.comparison.ChannelComparison;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.Reason;
 import evenblade.judge.comparison.RunComparison;
-import evenblade.judge.comparison.ComparedValue;
-import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.keep.job.Event;
-import evenblade.base.problem.Warning;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -84,7 +84,8 @@ final class CompareText {
             int hidden = 0;
             int told = 0;
             for (Change change : dwells.changes()) {
-                boolean inNoise = change.before() instanceof ComparedValue.Below && change.after() instanceof ComparedValue.Below;
+                boolean inNoise =
+                        change.before() instanceof ComparedValue.Below && change.after() instanceof ComparedValue.Below;
                 hidden += inNoise ? 1 : 0;
                 compared += inNoise ? 0 : 1;
                 if (!inNoise && (first || change.verdict() != ChangeVerdict.NO_CHANGE_SHOWN)) {

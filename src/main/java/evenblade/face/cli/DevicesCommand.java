@@ -1,9 +1,9 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.ListDevices;
-import evenblade.input.capture.InputDevice;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonWriter;
+import evenblade.face.app.ListDevices;
+import evenblade.input.capture.InputDevice;
 import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;

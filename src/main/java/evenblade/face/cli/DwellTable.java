@@ -1,8 +1,8 @@
 package evenblade.face.cli;
 
+import evenblade.base.units.SignalUnit;
 import evenblade.face.app.OrderCells;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.base.units.SignalUnit;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.WeighFindings;
 import evenblade.base.json.JsonFields;
+import evenblade.face.app.WeighFindings;
 import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.ParseResult;

@@ -1,11 +1,11 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonFields;
 import evenblade.face.app.JobTie;
 import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings.Answer;
-import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.EvidenceItem;
-import evenblade.base.json.JsonFields;
+import evenblade.judge.findings.Finding;
 import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.SmoothestLayout;

@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
-import evenblade.input.capture.FormatWish;
 import evenblade.base.problem.BadInput;
+import evenblade.input.capture.FormatWish;
 import java.nio.file.Path;
 import java.util.OptionalInt;
 import picocli.CommandLine.Model.CommandSpec;

@@ -1,11 +1,11 @@
 package evenblade.face.cli;
 
+import evenblade.base.problem.Warning;
 import evenblade.face.app.AddRun;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
-import evenblade.base.problem.Warning;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;

@@ -1,11 +1,11 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonFields;
+import evenblade.base.units.Length;
 import evenblade.face.app.ShowJob.JobView;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.EventFormat;
-import evenblade.base.json.JsonFields;
-import evenblade.base.units.Length;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -1,9 +1,9 @@
 package evenblade.face.cli;
 
-import evenblade.keep.job.Detail;
 import evenblade.base.problem.BadInput;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings.Reference;
+import evenblade.keep.job.Detail;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 

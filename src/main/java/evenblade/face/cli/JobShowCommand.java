@@ -1,8 +1,8 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonWriter;
 import evenblade.face.app.ShowJob;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
-import evenblade.base.json.JsonWriter;
 import java.io.PrintWriter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;

@@ -1,15 +1,15 @@
 package evenblade.face.cli;
 
+import evenblade.base.problem.Warning;
 import evenblade.face.app.ShowJob.JobView;
-import evenblade.machine.installation.Engine;
-import evenblade.machine.installation.Installation;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.RunSettings;
 import evenblade.keep.job.StoredFile;
-import evenblade.base.problem.Warning;
+import evenblade.machine.installation.Engine;
+import evenblade.machine.installation.Installation;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;

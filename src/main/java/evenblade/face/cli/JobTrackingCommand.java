@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
-import evenblade.keep.job.Detail;
 import evenblade.judge.tracking.Layout;
+import evenblade.keep.job.Detail;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 

@@ -1,8 +1,8 @@
 package evenblade.face.cli;
 
+import evenblade.base.problem.BadInput;
 import evenblade.keep.job.EntryTime;
 import evenblade.keep.job.Event;
-import evenblade.base.problem.BadInput;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;

@@ -1,11 +1,11 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonWriter;
 import evenblade.face.app.AnalyseRecording;
 import evenblade.face.app.AnalysedRecording;
 import evenblade.face.app.AnalysisRequest;
 import evenblade.face.app.WritePictures;
 import evenblade.machine.installation.InstallationFile;
-import evenblade.base.json.JsonWriter;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;

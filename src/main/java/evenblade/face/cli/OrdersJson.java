@@ -1,19 +1,19 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
+import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.Source;
+import evenblade.input.recording.StampQuality;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
-import evenblade.base.problem.Warning;
-import evenblade.input.recording.ChannelQuality;
-import evenblade.input.recording.Source;
-import evenblade.input.recording.StampQuality;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
-import evenblade.base.units.SignalUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -1,15 +1,15 @@
 package evenblade.face.cli;
 
+import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
 import evenblade.face.app.FigureText;
+import evenblade.input.recording.Source;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
-import evenblade.base.problem.Warning;
-import evenblade.input.recording.Source;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
-import evenblade.base.units.SignalUnit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.PlanRun;
 import evenblade.base.json.JsonWriter;
+import evenblade.face.app.PlanRun;
 import evenblade.machine.plan.RunPlan;
 import java.io.PrintWriter;
 import java.nio.file.Path;

@@ -1,15 +1,15 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonFields;
+import evenblade.base.problem.Warning;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Reduction;
-import evenblade.base.json.JsonFields;
 import evenblade.machine.plan.ClosePair;
 import evenblade.machine.plan.Place;
 import evenblade.machine.plan.PlannedDwell;
 import evenblade.machine.plan.PlannedLine;
 import evenblade.machine.plan.RunPlan;
-import evenblade.base.problem.Warning;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

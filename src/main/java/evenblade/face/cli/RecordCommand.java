@@ -1,5 +1,7 @@
 package evenblade.face.cli;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.face.app.LiveRecording;
 import evenblade.face.app.RecordLines;
 import evenblade.face.app.RecordRun;
@@ -8,8 +10,6 @@ import evenblade.keep.job.Conditions;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.measure.live.SteppedRun;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.file.Path;

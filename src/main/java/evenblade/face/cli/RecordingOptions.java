@@ -1,10 +1,10 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.AnalysisRequest;
-import evenblade.machine.installation.Installation;
 import evenblade.base.problem.BadInput;
-import evenblade.input.recording.TableReading;
 import evenblade.base.units.FullScale;
+import evenblade.face.app.AnalysisRequest;
+import evenblade.input.recording.TableReading;
+import evenblade.machine.installation.Installation;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

@@ -1,11 +1,11 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.WriteReport;
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Warning;
+import evenblade.base.units.LengthUnit;
+import evenblade.face.app.WriteReport;
 import evenblade.tell.report.PaperSize;
 import evenblade.tell.report.UnitsOfJob;
-import evenblade.base.units.LengthUnit;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;

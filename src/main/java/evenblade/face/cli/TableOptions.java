@@ -2,12 +2,12 @@ package evenblade.face.cli;
 
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Nearest;
+import evenblade.base.units.ValueScale;
 import evenblade.input.recording.TableReading;
 import evenblade.input.recording.TableReading.ColumnReading;
 import evenblade.input.recording.TableReading.DecimalSign;
 import evenblade.input.recording.TableReading.Separator;
 import evenblade.input.recording.TableReading.TimeUnit;
-import evenblade.base.units.ValueScale;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,11 +1,12 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonFields;
+import evenblade.base.problem.Warning;
+import evenblade.base.units.Length;
 import evenblade.face.app.JudgeTracking.BladeAngles;
 import evenblade.face.app.JudgeTracking.DialReading;
 import evenblade.face.app.JudgeTracking.MarkedTips;
 import evenblade.face.app.JudgeTracking.TrackView;
-import evenblade.base.json.JsonFields;
-import evenblade.base.problem.Warning;
 import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.Estimate;
@@ -15,7 +16,6 @@ import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.RunOutTest;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
-import evenblade.base.units.Length;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -1,9 +1,9 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonFields;
 import evenblade.face.app.DrawTrend;
 import evenblade.face.app.ShowTrend;
 import evenblade.face.app.WritePictures;
-import evenblade.base.json.JsonFields;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

@@ -1,10 +1,10 @@
 package evenblade.face.cli;
 
+import evenblade.base.json.JsonFields;
 import evenblade.face.app.ShowTrend;
 import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.Trend;
 import evenblade.keep.job.Event;
-import evenblade.base.json.JsonFields;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;

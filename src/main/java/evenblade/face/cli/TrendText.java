@@ -2,9 +2,9 @@ package evenblade.face.cli;
 
 import evenblade.face.app.ChangeWords;
 import evenblade.face.app.ShowTrend;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.Trend;
-import evenblade.judge.comparison.ComparedValue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

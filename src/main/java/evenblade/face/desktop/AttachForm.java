@@ -1,8 +1,8 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.AttachFiles;
 import evenblade.keep.job.Event;
-import evenblade.base.problem.BadInput;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.List;

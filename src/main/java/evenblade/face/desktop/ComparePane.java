@@ -7,8 +7,8 @@ import evenblade.face.app.DrawComparison.Pictures;
 import evenblade.face.app.DrawComparison.View;
 import evenblade.face.app.FigureText;
 import evenblade.judge.comparison.ChannelComparison;
-import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.ComparedValue;
+import evenblade.judge.comparison.DwellComparison;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import java.nio.file.Path;
@@ -179,8 +179,8 @@ final class ComparePane extends JPanel {
             lines.strong("Channel '" + channel.channel() + "' at " + FigureText.fixed(pair.engineRpmBefore(), 0)
                     + " engine rpm (second run " + FigureText.fixed(pair.engineRpmAfter(), 0) + ")");
             pair.changes().stream()
-                    .filter(change ->
-                            !(change.before() instanceof ComparedValue.Below && change.after() instanceof ComparedValue.Below))
+                    .filter(change -> !(change.before() instanceof ComparedValue.Below
+                            && change.after() instanceof ComparedValue.Below))
                     .forEach(change -> lines.say(ChangeWords.sentence(change, channel.unit())));
             pair.notCompared().forEach(each -> lines.say(each.figure().name() + ": not compared, " + each.why()));
         }

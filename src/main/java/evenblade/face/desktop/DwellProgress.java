@@ -2,10 +2,10 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.FigureText;
 import evenblade.face.app.LiveRecording;
-import evenblade.tell.chart.Ink;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.StepProgress;
 import evenblade.measure.orders.DwellOrders;
+import evenblade.tell.chart.Ink;
 import java.awt.Font;
 import java.util.Optional;
 import javax.swing.JLabel;

@@ -1,7 +1,7 @@
 package evenblade.face.desktop;
 
-import evenblade.keep.job.Event;
 import evenblade.base.problem.BadInput;
+import evenblade.keep.job.Event;
 import java.awt.event.KeyEvent;
 import java.time.LocalDateTime;
 import java.time.OffsetDateTime;

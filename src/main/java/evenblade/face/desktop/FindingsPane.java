@@ -1,15 +1,15 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.Warning;
 import evenblade.face.app.FigureText;
 import evenblade.face.app.LengthWords;
 import evenblade.face.app.SeeEvidence;
 import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings;
-import evenblade.tell.chart.Ink;
-import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.EvidenceItem;
+import evenblade.judge.findings.Finding;
 import evenblade.keep.job.Kind;
-import evenblade.base.problem.Warning;
+import evenblade.tell.chart.Ink;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;

@@ -1,9 +1,9 @@
 package evenblade.face.desktop;
 
-import evenblade.tell.chart.Ink;
 import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Installation.Rotation;
+import evenblade.tell.chart.Ink;
 import java.awt.BasicStroke;
 import java.awt.Component;
 import java.awt.Dimension;

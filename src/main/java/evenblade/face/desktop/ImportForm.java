@@ -1,14 +1,14 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.AddRun;
 import evenblade.face.app.PreviewRecording;
+import evenblade.input.recording.TableReading;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
-import evenblade.base.problem.BadInput;
-import evenblade.input.recording.TableReading;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;

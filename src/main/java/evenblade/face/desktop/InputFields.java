@@ -1,5 +1,6 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.PlanRun;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.FormatWish;
@@ -8,7 +9,6 @@ import evenblade.keep.job.Conditions;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.measure.live.SteppedRun;
-import evenblade.base.problem.BadInput;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

@@ -1,5 +1,6 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.DescribeInstallation;
 import evenblade.face.app.DescribeInstallation.Form;
 import evenblade.face.app.StartJob;
@@ -7,7 +8,6 @@ import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
-import evenblade.base.problem.BadInput;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;

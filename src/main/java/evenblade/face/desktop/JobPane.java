@@ -1,13 +1,13 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.Warning;
 import evenblade.face.app.LengthWords;
 import evenblade.face.app.NextStep;
 import evenblade.face.app.WeighFindings;
-import evenblade.tell.chart.Ink;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
-import evenblade.base.problem.Warning;
+import evenblade.tell.chart.Ink;
 import java.awt.BorderLayout;
 import java.awt.Component;
 import java.util.Optional;

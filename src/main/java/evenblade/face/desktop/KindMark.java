@@ -1,7 +1,7 @@
 package evenblade.face.desktop;
 
-import evenblade.tell.chart.Ink;
 import evenblade.keep.job.Kind;
+import evenblade.tell.chart.Ink;
 import java.awt.BasicStroke;
 import java.awt.Component;
 import java.awt.Graphics;

@@ -1,12 +1,12 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.face.app.ListenToInput;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.ChannelLevel;
-import evenblade.tell.chart.Ink;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.measure.soundcheck.LevelAim;
+import evenblade.tell.chart.Ink;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,10 +1,10 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.ListDevices;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.InputDevice;
 import evenblade.keep.job.Event;
-import evenblade.base.problem.BadInput;
 import java.awt.BorderLayout;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.KeyEvent;

@@ -1,18 +1,18 @@
 package evenblade.face.desktop;
 
+import evenblade.base.units.SignalUnit;
 import evenblade.face.app.DrawLive;
 import evenblade.face.app.FigureText;
 import evenblade.face.app.LiveRecording;
 import evenblade.input.capture.ChannelLevel;
-import evenblade.tell.chart.Ink;
-import evenblade.tell.chart.Picture;
+import evenblade.input.recording.Series;
 import evenblade.machine.installation.OrderLine;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import evenblade.input.recording.Series;
-import evenblade.base.units.SignalUnit;
+import evenblade.tell.chart.Ink;
+import evenblade.tell.chart.Picture;
 import java.awt.Font;
 import java.util.ArrayList;
 import java.util.List;
@@ -122,8 +122,8 @@ final class LiveScreen extends JPanel {
                 : words(reading.channels().get(0).unit());
         Optional<Double> first = held.flatMap(each -> amplitude(each, 1));
         Optional<Double> pass = held.flatMap(each -> amplitude(each, blades));
-        once.setText(
-                "1×  " + first.map(value -> FigureText.plain(value) + " " + unit).orElse("not detected"));
+        once.setText("1×  "
+                + first.map(value -> FigureText.plain(value) + " " + unit).orElse("not detected"));
         bladePass.setText("blade pass  "
                 + pass.map(value -> FigureText.plain(value) + " " + unit).orElse("not detected"));
         history.add(reading.toS(), first, pass, unit);

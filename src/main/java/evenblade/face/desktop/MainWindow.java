@@ -161,9 +161,10 @@ final class MainWindow extends JFrame implements Navigator {
         bar.add(
                 "&Picture",
                 List.of(
-                        Optional.of(new MenuCommand("&Copy the picture", "ctrl shift C", () -> picture(PicturePane::copy))),
                         Optional.of(
-                                new MenuCommand("&Save the picture…", "ctrl shift S", () -> picture(PicturePane::save)))));
+                                new MenuCommand("&Copy the picture", "ctrl shift C", () -> picture(PicturePane::copy))),
+                        Optional.of(new MenuCommand(
+                                "&Save the picture…", "ctrl shift S", () -> picture(PicturePane::save)))));
         bar.add(
                 "&Screen",
                 List.of(

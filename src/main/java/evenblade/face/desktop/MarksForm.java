@@ -3,8 +3,8 @@ package evenblade.face.desktop;
 import evenblade.face.app.SketchStatic;
 import evenblade.face.app.SketchStatic.Mark;
 import evenblade.face.app.SketchStatic.Sketch;
-import evenblade.keep.job.Detail;
 import evenblade.judge.tracking.Layout;
+import evenblade.keep.job.Detail;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,10 +19,12 @@ final class MarksForm extends StaticForm {
     MarksForm(Navigator bench, OpenJob job) {
         super(bench, job, "marks", "Tip marks");
         body.add(
-                new WrappedLabel("Ignition off, plug leads off or grounded. A block that doesn't move, the same point of "
-                        + "each tip, the blade pushed the same way. All marks from one zero, in one unit; a bare "
-                        + "number counts as " + lengthWord() + ". A second round goes behind a semicolon: 0; 0.3. "
-                        + HubFields.drawn(job.record().installation())),
+                new WrappedLabel(
+                        "Ignition off, plug leads off or grounded. A block that doesn't move, the same point of "
+                                + "each tip, the blade pushed the same way. All marks from one zero, in one unit; a bare "
+                                + "number counts as " + lengthWord()
+                                + ". A second round goes behind a semicolon: 0; 0.3. "
+                                + HubFields.drawn(job.record().installation())),
                 "span 2, growx, wmin 50");
         hub = new HubFields(
                 job.record().installation(), bench.settings().inches() ? "3/16" : "4.8", this::keep, this::typed);

@@ -2,9 +2,9 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.AnalysedRecording;
 import evenblade.face.app.ShowJob.JobView;
-import evenblade.tell.chart.Picture;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
+import evenblade.tell.chart.Picture;
 import java.lang.ref.SoftReference;
 import java.nio.file.Path;
 import java.util.HashMap;

@@ -1,8 +1,8 @@
 package evenblade.face.desktop;
 
+import evenblade.base.units.SignalUnit;
 import evenblade.face.app.OrderCells;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.base.units.SignalUnit;
 import java.util.List;
 import java.util.Locale;
 import javax.swing.JTable;

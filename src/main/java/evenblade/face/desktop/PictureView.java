@@ -93,7 +93,8 @@ final class PictureView extends JPanel {
             return;
         }
         double scale = g.getTransform().getScaleX();
-        DrawnSize wish = new DrawnSize(picture.get(), (int) (getWidth() * scale), (int) (getHeight() * scale), theme(scale));
+        DrawnSize wish =
+                new DrawnSize(picture.get(), (int) (getWidth() * scale), (int) (getHeight() * scale), theme(scale));
         drawn.ifPresent(d -> g.drawImage(d.image(), 0, 0, getWidth(), getHeight(), null));
         if (drawn.isEmpty() || !drawn.get().wish().equals(wish)) {
             ask(wish);

@@ -2,9 +2,9 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.SketchStatic;
 import evenblade.face.app.SketchStatic.Sketch;
-import evenblade.keep.job.Detail;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings.Reference;
+import evenblade.keep.job.Detail;
 import javax.swing.JComboBox;
 import javax.swing.JTextField;
 
@@ -20,9 +20,10 @@ final class PitchForm extends StaticForm {
     PitchForm(Navigator bench, OpenJob job) {
         super(bench, job, "pitch", "Blade angles");
         body.add(
-                new WrappedLabel("Ignition off, plug leads off or grounded. All blades at the same station, each blade in "
-                        + "the same place when read. In degrees. "
-                        + HubFields.drawn(job.record().installation())),
+                new WrappedLabel(
+                        "Ignition off, plug leads off or grounded. All blades at the same station, each blade in "
+                                + "the same place when read. In degrees. "
+                                + HubFields.drawn(job.record().installation())),
                 "span 2, growx, wmin 50");
         hub = new HubFields(job.record().installation(), "17.4", this::keep, this::typed);
         body.add(hub, "span 2, growx");

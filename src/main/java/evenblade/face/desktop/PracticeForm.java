@@ -1,8 +1,8 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.MakePractice;
 import evenblade.keep.practice.Fault;
-import evenblade.base.problem.BadInput;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;

@@ -1,8 +1,8 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.PreviewReport;
 import evenblade.face.app.WriteReport;
-import evenblade.base.problem.BadInput;
 import evenblade.tell.report.PaperSize;
 import java.awt.Desktop;
 import java.io.IOException;
@@ -50,8 +50,9 @@ final class ReportPane extends JPanel {
         JPanel panel =
                 new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][][][grow,fill]"));
         panel.add(
-                new WrappedLabel("A page for the browser, sheets to print, and tables. Everything that counts in this job "
-                        + "is in it, with its pictures and the fingerprints of all raw files."),
+                new WrappedLabel(
+                        "A page for the browser, sheets to print, and tables. Everything that counts in this job "
+                                + "is in it, with its pictures and the fingerprints of all raw files."),
                 "wmin 50");
         folder.put(java.util.List.of(job.folder()));
         JLabel folderWord = new JLabel("Folder to write to");

@@ -1,12 +1,12 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.FigureText;
 import evenblade.face.app.PlanRun;
 import evenblade.machine.plan.Place;
 import evenblade.machine.plan.PlannedDwell;
 import evenblade.machine.plan.PlannedLine;
 import evenblade.machine.plan.RunPlan;
-import evenblade.base.problem.BadInput;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -107,8 +107,8 @@ final class RunCardPane extends JPanel {
     private static String words(PlannedLine line) {
         String at = line.line().name() + ": " + FigureText.fixed(line.frequencyHz(), 1) + " Hz";
         return line.fold()
-                .map(fold -> at + ", out of this sensor's reach; would show falsely at " + FigureText.fixed(fold.toHz(), 1)
-                        + " Hz")
+                .map(fold -> at + ", out of this sensor's reach; would show falsely at "
+                        + FigureText.fixed(fold.toHz(), 1) + " Hz")
                 .orElse(at);
     }
 }

@@ -1,9 +1,9 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.SketchStatic;
 import evenblade.face.app.SketchStatic.Sketch;
 import evenblade.keep.job.Detail;
-import evenblade.base.problem.BadInput;
 import java.util.Optional;
 import javax.swing.JTextField;
 
@@ -16,8 +16,9 @@ final class RunOutForm extends StaticForm {
     RunOutForm(Navigator bench, OpenJob job) {
         super(bench, job, "run-out", "Face run-out of the flange");
         body.add(
-                new WrappedLabel("Ignition off, plug leads off or grounded. Shaft pushed the same way all round. A small "
-                        + "reading at the dial is a large one at the tip."),
+                new WrappedLabel(
+                        "Ignition off, plug leads off or grounded. Shaft pushed the same way all round. A small "
+                                + "reading at the dial is a large one at the tip."),
                 "span 2, growx, wmin 50");
         total = listened(field("total", "Largest less smallest", "over one turn, like 0.05 mm"));
         radius = listened(field("dial radius", "Dial's distance from the centre", "like 50 mm"));

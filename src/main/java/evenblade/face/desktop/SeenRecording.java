@@ -1,10 +1,10 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.Warning;
 import evenblade.face.app.FigureText;
 import evenblade.face.app.PreviewRecording.Preview;
 import evenblade.face.app.PreviewRecording.SeenChannel;
 import evenblade.tell.chart.Ink;
-import evenblade.base.problem.Warning;
 import java.util.Locale;
 import javax.swing.BorderFactory;
 import javax.swing.JPanel;

@@ -1,7 +1,7 @@
 package evenblade.face.desktop;
 
-import evenblade.keep.job.JobFolder;
 import evenblade.base.units.LengthUnit;
+import evenblade.keep.job.JobFolder;
 import java.awt.Rectangle;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;

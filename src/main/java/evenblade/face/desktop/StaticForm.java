@@ -1,12 +1,12 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.LengthWords;
 import evenblade.face.app.SketchStatic.Sketch;
 import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Entry;
 import evenblade.keep.job.Event;
-import evenblade.base.problem.BadInput;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.List;

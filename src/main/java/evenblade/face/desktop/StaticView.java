@@ -1,12 +1,12 @@
 package evenblade.face.desktop;
 
+import evenblade.base.units.LengthUnit;
 import evenblade.face.app.LengthWords;
 import evenblade.face.app.SketchStatic;
 import evenblade.face.app.SketchStatic.Sketch;
-import evenblade.machine.installation.Installation;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
-import evenblade.base.units.LengthUnit;
+import evenblade.machine.installation.Installation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

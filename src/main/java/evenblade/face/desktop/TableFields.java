@@ -1,13 +1,13 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.PreviewRecording.SeenTable;
 import evenblade.base.problem.BadInput;
+import evenblade.base.units.ValueScale;
+import evenblade.face.app.PreviewRecording.SeenTable;
 import evenblade.input.recording.TableReading;
 import evenblade.input.recording.TableReading.ColumnReading;
 import evenblade.input.recording.TableReading.DecimalSign;
 import evenblade.input.recording.TableReading.Separator;
 import evenblade.input.recording.TableReading.TimeUnit;
-import evenblade.base.units.ValueScale;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -1,8 +1,8 @@
 package evenblade.face.desktop;
 
-import evenblade.tell.chart.Ink;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
+import evenblade.tell.chart.Ink;
 import java.awt.Component;
 import java.awt.Font;
 import java.util.Set;

@@ -1,9 +1,9 @@
 package evenblade.face.desktop;
 
+import evenblade.base.problem.Warning;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
-import evenblade.base.problem.Warning;
 import java.util.ArrayList;
 import java.util.List;
 

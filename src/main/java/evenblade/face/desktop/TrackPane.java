@@ -1,5 +1,6 @@
 package evenblade.face.desktop;
 
+import evenblade.base.units.LengthUnit;
 import evenblade.face.app.DrawTracking;
 import evenblade.face.app.FigureText;
 import evenblade.face.app.JudgeTracking;
@@ -8,10 +9,9 @@ import evenblade.face.app.JudgeTracking.DialReading;
 import evenblade.face.app.JudgeTracking.MarkedTips;
 import evenblade.face.app.JudgeTracking.TrackView;
 import evenblade.face.app.LengthWords;
-import evenblade.tell.chart.Picture;
 import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.TrackingAnalysis;
-import evenblade.base.units.LengthUnit;
+import evenblade.tell.chart.Picture;
 import java.util.Optional;
 import javax.swing.JButton;
 import javax.swing.JPanel;

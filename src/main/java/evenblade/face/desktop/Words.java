@@ -1,9 +1,9 @@
 package evenblade.face.desktop;
 
-import evenblade.machine.installation.Engine;
-import evenblade.machine.installation.Installation;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
+import evenblade.machine.installation.Engine;
+import evenblade.machine.installation.Installation;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;

@@ -1,7 +1,7 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.Progress;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.Progress;
 import java.io.IOException;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutorService;

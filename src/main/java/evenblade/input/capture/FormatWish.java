@@ -1,7 +1,7 @@
 package evenblade.input.capture;
 
-import evenblade.input.audio.SampleCoding;
 import evenblade.base.problem.BadInput;
+import evenblade.input.audio.SampleCoding;
 import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -1,7 +1,7 @@
 package evenblade.input.capture;
 
-import evenblade.input.audio.AudioPath;
 import evenblade.base.problem.BadInput;
+import evenblade.input.audio.AudioPath;
 import evenblade.input.recording.BlockSink;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;

@@ -1,7 +1,7 @@
 package evenblade.input.intake;
 
-import evenblade.input.recording.TableReading;
 import evenblade.base.units.FullScale;
+import evenblade.input.recording.TableReading;
 import java.util.Optional;
 
 /**

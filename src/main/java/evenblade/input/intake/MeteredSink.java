@@ -1,9 +1,9 @@
 package evenblade.input.intake;
 
-import evenblade.input.audio.AudioPath;
-import evenblade.input.audio.FrameSource;
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Warning;
+import evenblade.input.audio.AudioPath;
+import evenblade.input.audio.FrameSource;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.QualityMeter;

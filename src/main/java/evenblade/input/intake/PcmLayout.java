@@ -1,7 +1,7 @@
 package evenblade.input.intake;
 
-import evenblade.input.audio.SampleCoding;
 import evenblade.base.problem.Warning;
+import evenblade.input.audio.SampleCoding;
 import java.util.List;
 
 /**

@@ -2,9 +2,9 @@ package evenblade.input.intake;
 
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.QualityMeter;
-import evenblade.base.units.SignalUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -1,10 +1,10 @@
 package evenblade.input.intake;
 
 import evenblade.base.problem.BadInput;
-import evenblade.input.recording.SampleStream;
-import evenblade.input.recording.StreamHeader;
 import evenblade.base.units.FullScale;
 import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.SampleStream;
+import evenblade.input.recording.StreamHeader;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;

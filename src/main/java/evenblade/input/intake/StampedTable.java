@@ -2,6 +2,8 @@ package evenblade.input.intake;
 
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
+import evenblade.base.units.ValueScale;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.QualityMeter;
@@ -14,8 +16,6 @@ import evenblade.input.recording.TableReading.DecimalSign;
 import evenblade.input.recording.TableReading.Separator;
 import evenblade.input.recording.TableReading.TimeUnit;
 import evenblade.input.recording.TimeBase;
-import evenblade.base.units.SignalUnit;
-import evenblade.base.units.ValueScale;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStreamReader;

@@ -1,7 +1,7 @@
 package evenblade.judge.comparison;
 
-import evenblade.measure.orders.DwellOrders;
 import evenblade.base.problem.Warning;
+import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.speed.Dwell;
 import java.util.ArrayList;
 import java.util.List;

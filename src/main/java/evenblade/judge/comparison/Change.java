@@ -42,7 +42,12 @@ public record Change(
      * @param speedLaw what speed does to the figure
      */
     static Change of(
-            Figure figure, ComparedValue before, ComparedValue after, SpeedLaw speedLaw, Scatter scatter, List<String> sharedWith) {
+            Figure figure,
+            ComparedValue before,
+            ComparedValue after,
+            SpeedLaw speedLaw,
+            Scatter scatter,
+            List<String> sharedWith) {
         double step = Math.log(after.size() / before.size()) - speedLaw.shift();
         double within = Math.hypot(reach(before), reach(after));
         double half = Math.hypot(scatter.with(within, 2), speedLaw.reach());

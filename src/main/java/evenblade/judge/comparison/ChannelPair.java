@@ -1,8 +1,8 @@
 package evenblade.judge.comparison;
 
-import evenblade.measure.orders.ChannelOrders;
 import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
+import evenblade.measure.orders.ChannelOrders;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.IdentityHashMap;

@@ -90,7 +90,8 @@ public record MeasuredRun(
         return channel.dwells().stream()
                 .flatMap(d -> d.readings().stream())
                 .filter(r -> r.line().of() == Shaft.PROPELLER && r.line().order() == 1)
-                .mapToDouble(r -> ComparedValue.of(r.level()).map(ComparedValue::size).orElse(0.0))
+                .mapToDouble(r ->
+                        ComparedValue.of(r.level()).map(ComparedValue::size).orElse(0.0))
                 .max()
                 .orElse(0);
     }

@@ -1,8 +1,8 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.base.units.SignalUnit;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -159,7 +159,8 @@ record RunScatter(Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> pe
         double squares = values.stream()
                 .mapToDouble(v -> Math.pow(Math.log(v.value()) - mean, 2))
                 .sum();
-        double widest = values.stream().mapToDouble(ComparedValue.Known::reach).max().orElseThrow();
+        double widest =
+                values.stream().mapToDouble(ComparedValue.Known::reach).max().orElseThrow();
         return new Spread(squares, values.size() - 1, widest);
     }
 }

@@ -1,8 +1,8 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.problem.Warning;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.base.problem.Warning;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;

@@ -40,7 +40,9 @@ public record Findings(List<Finding> list) {
 
     private static int points(Finding finding) {
         return finding.speaksFor().stream().mapToInt(EvidenceItem::points).sum()
-                + finding.speaksAgainst().stream().mapToInt(EvidenceItem::points).sum();
+                + finding.speaksAgainst().stream()
+                        .mapToInt(EvidenceItem::points)
+                        .sum();
     }
 
     private static int rank(Finding finding) {

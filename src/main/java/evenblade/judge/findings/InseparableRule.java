@@ -1,7 +1,7 @@
 package evenblade.judge.findings;
 
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 import static evenblade.judge.findings.EvidenceItem.running;
+import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
 import evenblade.machine.installation.OrderLine.Role;
 import java.util.ArrayList;

@@ -1,7 +1,7 @@
 package evenblade.judge.findings;
 
-import evenblade.machine.installation.Installation;
 import evenblade.judge.tie.TieAnswer;
+import evenblade.machine.installation.Installation;
 import java.util.List;
 import java.util.Optional;
 

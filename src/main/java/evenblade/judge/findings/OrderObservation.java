@@ -1,7 +1,7 @@
 package evenblade.judge.findings;
 
-import evenblade.measure.orders.OrderReading;
 import evenblade.base.units.SignalUnit;
+import evenblade.measure.orders.OrderReading;
 import java.util.Locale;
 import java.util.OptionalDouble;
 

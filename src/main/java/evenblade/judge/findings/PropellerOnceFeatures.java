@@ -102,7 +102,8 @@ final class PropellerOnceFeatures {
     OptionalDouble alongOverAcross() {
         List<Double> ratios = new ArrayList<>();
         Optional<OrderObservation> most = once.fastest().or(once::strongest);
-        for (OrderObservation s : once.only(o -> o.run().equals(most.orElseThrow().run()))
+        for (OrderObservation s : once.only(
+                        o -> o.run().equals(most.orElseThrow().run()))
                 .acrossShaft()
                 .detected()
                 .all()) {

@@ -1,9 +1,9 @@
 package evenblade.judge.findings;
 
-import evenblade.measure.orders.ChannelOrders;
-import evenblade.measure.orders.RunOrders;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.StampQuality;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.RunOrders;
 import java.util.List;
 import java.util.Optional;
 

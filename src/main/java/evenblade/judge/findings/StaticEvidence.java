@@ -1,11 +1,11 @@
 package evenblade.judge.findings;
 
+import evenblade.base.units.Length;
 import evenblade.judge.tracking.FaceRunOut;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.PitchReadings;
 import evenblade.judge.tracking.RunOutTest;
 import evenblade.judge.tracking.TrackingAnalysis;
-import evenblade.base.units.Length;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,7 @@
 package evenblade.judge.findings;
 
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 import static evenblade.judge.findings.EvidenceItem.standing;
+import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.LimitCheck.Outcome;

@@ -1,8 +1,8 @@
 package evenblade.judge.findings;
 
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 import static evenblade.judge.findings.EvidenceItem.running;
 import static evenblade.judge.findings.EvidenceItem.standing;
+import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
 import evenblade.judge.tracking.TrackVerdict;
 import java.util.ArrayList;

@@ -1,11 +1,11 @@
 package evenblade.judge.tie;
 
-import evenblade.machine.installation.HubCounting;
 import evenblade.base.numeric.FTest;
 import evenblade.base.numeric.LinearDesign;
 import evenblade.base.numeric.LinearFit;
 import evenblade.base.numeric.Phasor;
 import evenblade.base.numeric.Rice;
+import evenblade.machine.installation.HubCounting;
 import java.util.List;
 import java.util.Optional;
 

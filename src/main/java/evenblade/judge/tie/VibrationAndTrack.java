@@ -1,8 +1,8 @@
 package evenblade.judge.tie;
 
-import evenblade.machine.installation.HubCounting;
 import evenblade.judge.tie.TieAnswer.NotYet;
 import evenblade.judge.tie.TieAnswer.Tied;
+import evenblade.machine.installation.HubCounting;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,13 +1,13 @@
 package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
+import evenblade.base.units.Angle;
+import evenblade.base.units.Length;
 import evenblade.judge.tracking.FaceRunOut;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
 import evenblade.judge.tracking.ReadingsText;
 import evenblade.judge.tracking.TrackingSession;
-import evenblade.base.units.Angle;
-import evenblade.base.units.Length;
 import java.time.Instant;
 import java.util.Optional;
 

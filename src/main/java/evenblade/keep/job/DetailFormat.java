@@ -1,9 +1,9 @@
 package evenblade.keep.job;
 
-import evenblade.keep.job.Conditions.Condition;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.input.recording.TableReading;
+import evenblade.keep.job.Conditions.Condition;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;

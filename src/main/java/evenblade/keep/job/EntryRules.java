@@ -1,8 +1,8 @@
 package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
-import evenblade.judge.tracking.Layout;
 import evenblade.base.units.Length;
+import evenblade.judge.tracking.Layout;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;

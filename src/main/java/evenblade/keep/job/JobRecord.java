@@ -1,7 +1,7 @@
 package evenblade.keep.job;
 
-import evenblade.machine.installation.Installation;
 import evenblade.base.problem.BadInput;
+import evenblade.machine.installation.Installation;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;

@@ -1,10 +1,10 @@
 package evenblade.keep.job;
 
-import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.InstallationFile;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
 import evenblade.base.json.JsonWriter;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.InstallationFile;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;

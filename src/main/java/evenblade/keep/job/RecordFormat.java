@@ -1,12 +1,12 @@
 package evenblade.keep.job;
 
-import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.InstallationFile;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.base.json.JsonWriter;
 import evenblade.base.problem.BadInput;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.InstallationFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -2,12 +2,12 @@ package evenblade.keep.job;
 
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
+import evenblade.base.units.ValueScale;
 import evenblade.input.recording.TableReading;
 import evenblade.input.recording.TableReading.ColumnReading;
 import evenblade.input.recording.TableReading.DecimalSign;
 import evenblade.input.recording.TableReading.Separator;
 import evenblade.input.recording.TableReading.TimeUnit;
-import evenblade.base.units.ValueScale;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.Function;

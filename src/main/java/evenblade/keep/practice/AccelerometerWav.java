@@ -34,7 +34,11 @@ public record AccelerometerWav(int rateHz, int bits, double fullScale, List<Sens
     /** All three directions and a clean mark, 16 bit, 50 m/s² at full scale. */
     public static AccelerometerWav threeAxesWithMark(int rateHz) {
         return new AccelerometerWav(
-                rateHz, 16, 50, List.of(SensorAxis.values()), oneAxisWithMark(SensorAxis.UP).mark());
+                rateHz,
+                16,
+                50,
+                List.of(SensorAxis.values()),
+                oneAxisWithMark(SensorAxis.UP).mark());
     }
 
     @Override

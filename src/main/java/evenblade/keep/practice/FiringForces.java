@@ -1,7 +1,7 @@
 package evenblade.keep.practice;
 
-import evenblade.machine.installation.Engine;
 import evenblade.base.numeric.Phasor;
+import evenblade.machine.installation.Engine;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -1,10 +1,10 @@
 package evenblade.keep.practice;
 
+import evenblade.base.units.Length;
+import evenblade.base.units.Mass;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
-import evenblade.base.units.Length;
-import evenblade.base.units.Mass;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;

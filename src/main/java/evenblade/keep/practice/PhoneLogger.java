@@ -45,8 +45,8 @@ public record PhoneLogger(double rateHz, double rangeG, double jitterS, double l
     @Override
     public List<TrueChannel> record(PracticeRun run, Path file) throws IOException {
         double fullScale = rangeG * STANDARD_GRAVITY;
-        TimeBase time =
-                JitteredClock.jittered(rateHz, run.speed().durationS(), jitterS, lostShare, Seeds.part(run.seed(), 200));
+        TimeBase time = JitteredClock.jittered(
+                rateHz, run.speed().durationS(), jitterS, lostShare, Seeds.part(run.seed(), 200));
         List<double[]> columns = new ArrayList<>();
         List<TrueChannel> truth = new ArrayList<>();
         for (SensorAxis axis : SensorAxis.values()) {

@@ -1,11 +1,11 @@
 package evenblade.keep.practice;
 
+import evenblade.base.units.Length;
+import evenblade.base.units.Mass;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Limit;
 import evenblade.machine.installation.Reduction;
-import evenblade.base.units.Length;
-import evenblade.base.units.Mass;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

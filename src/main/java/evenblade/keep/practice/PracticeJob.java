@@ -1,6 +1,5 @@
 package evenblade.keep.practice;
 
-import evenblade.machine.installation.Installation;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Entry;
@@ -8,6 +7,7 @@ import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewJob;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
+import evenblade.machine.installation.Installation;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

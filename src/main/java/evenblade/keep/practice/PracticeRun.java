@@ -1,10 +1,10 @@
 package evenblade.keep.practice;
 
-import evenblade.machine.installation.Installation;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.TimeBase;
-import evenblade.base.units.SignalUnit;
+import evenblade.machine.installation.Installation;
 import java.util.ArrayList;
 import java.util.List;
 

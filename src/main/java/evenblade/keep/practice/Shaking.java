@@ -1,7 +1,7 @@
 package evenblade.keep.practice;
 
-import evenblade.machine.installation.Reduction.Teeth;
 import evenblade.base.numeric.Phasor;
+import evenblade.machine.installation.Reduction.Teeth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

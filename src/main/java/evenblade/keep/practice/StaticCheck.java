@@ -1,8 +1,8 @@
 package evenblade.keep.practice;
 
-import evenblade.keep.job.Detail;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
+import evenblade.keep.job.Detail;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

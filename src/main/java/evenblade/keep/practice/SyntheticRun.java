@@ -1,13 +1,13 @@
 package evenblade.keep.practice;
 
 import evenblade.base.numeric.Phasor;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.TimeBase;
-import evenblade.base.units.SignalUnit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,11 +1,11 @@
 package evenblade.keep.practice;
 
-import evenblade.machine.installation.OrderLine;
-import evenblade.machine.installation.OrderTable;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonWriter;
 import evenblade.base.numeric.Phasor;
 import evenblade.keep.practice.Sensor.TrueChannel;
+import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.OrderTable;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.MathContext;

@@ -1,12 +1,12 @@
 package evenblade.machine.installation;
 
-import evenblade.machine.installation.Installation.Propeller;
-import evenblade.machine.installation.Installation.Rotation;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.base.units.Length;
 import evenblade.base.units.Mass;
+import evenblade.machine.installation.Installation.Propeller;
+import evenblade.machine.installation.Installation.Rotation;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;

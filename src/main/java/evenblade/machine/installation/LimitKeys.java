@@ -1,11 +1,11 @@
 package evenblade.machine.installation;
 
-import evenblade.machine.installation.Limit.Statistic;
-import evenblade.machine.installation.Limit.Subject;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
+import evenblade.machine.installation.Limit.Statistic;
+import evenblade.machine.installation.Limit.Subject;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,12 +1,12 @@
 package evenblade.machine.plan;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.input.recording.Recording;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Reduction;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
-import evenblade.input.recording.Recording;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;

@@ -1,7 +1,7 @@
 package evenblade.machine.plan;
 
-import evenblade.machine.installation.Installation;
 import evenblade.base.problem.Warning;
+import evenblade.machine.installation.Installation;
 import java.util.List;
 import java.util.OptionalDouble;
 

@@ -1,12 +1,12 @@
 package evenblade.measure.live;
 
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.TimeBase;
 import evenblade.measure.signal.SlidingWindow;
-import evenblade.base.units.SignalUnit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,10 +1,10 @@
 package evenblade.measure.live;
 
 import evenblade.machine.installation.OrderLine;
+import evenblade.machine.plan.PlannedDwell;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import evenblade.machine.plan.PlannedDwell;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

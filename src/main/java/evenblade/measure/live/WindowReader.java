@@ -1,17 +1,17 @@
 package evenblade.measure.live;
 
+import evenblade.input.recording.Channel;
+import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.Recording;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.OrderMeter;
-import evenblade.input.recording.Channel;
-import evenblade.input.recording.ChannelQuality;
-import evenblade.input.recording.Recording;
 import evenblade.measure.signal.AveragedSpectrum;
 import evenblade.measure.signal.Spectrum;
-import evenblade.measure.speed.SpeedPrior;
 import evenblade.measure.speed.MarkSpeed;
 import evenblade.measure.speed.SpeedFinder;
+import evenblade.measure.speed.SpeedPrior;
 import evenblade.measure.speed.SpeedResult;
 import java.util.ArrayList;
 import java.util.List;

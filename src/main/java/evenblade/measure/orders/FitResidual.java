@@ -49,7 +49,8 @@ final class FitResidual {
     }
 
     /** The same with some more work on every block once it has been held against the columns. */
-    static FitResidual of(DwellBlocks blocks, SpeedTrack track, double[][] solution, Asked asked, DwellBlocks.Work more) {
+    static FitResidual of(
+            DwellBlocks blocks, SpeedTrack track, double[][] solution, Asked asked, DwellBlocks.Work more) {
         FitResidual left = new FitResidual(blocks, asked);
         left.fill(track, solution, more);
         return left;

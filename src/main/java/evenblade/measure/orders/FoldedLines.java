@@ -1,8 +1,8 @@
 package evenblade.measure.orders;
 
-import evenblade.machine.installation.OrderTable;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.TimeBase;
+import evenblade.machine.installation.OrderTable;
 import evenblade.measure.speed.Clock;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;

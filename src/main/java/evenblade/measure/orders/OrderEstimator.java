@@ -1,9 +1,9 @@
 package evenblade.measure.orders;
 
-import evenblade.machine.installation.OrderLine;
-import evenblade.machine.installation.OrderTable;
 import evenblade.base.numeric.Distributions;
 import evenblade.base.numeric.Rice;
+import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.OrderTable;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import java.util.ArrayList;
@@ -34,7 +34,8 @@ final class OrderEstimator {
     private final DwellFit fit;
     private final int channel;
 
-    OrderEstimator(OrderTable table, SpeedResult speed, Dwell dwell, List<FittedLine> lines, DwellFit fit, int channel) {
+    OrderEstimator(
+            OrderTable table, SpeedResult speed, Dwell dwell, List<FittedLine> lines, DwellFit fit, int channel) {
         this.table = table;
         this.speed = speed;
         this.dwell = dwell;

@@ -1,9 +1,9 @@
 package evenblade.measure.orders;
 
-import evenblade.machine.installation.OrderLine;
-import evenblade.machine.installation.OrderTable;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
+import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.OrderTable;
 import evenblade.measure.signal.BandLimit;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;

@@ -1,7 +1,7 @@
 package evenblade.measure.orders;
 
-import evenblade.machine.installation.Shaft;
 import evenblade.base.problem.Warning;
+import evenblade.machine.installation.Shaft;
 import java.util.List;
 import java.util.Locale;
 

@@ -1,10 +1,10 @@
 package evenblade.measure.orders;
 
-import evenblade.machine.installation.Installation;
 import evenblade.base.problem.Warning;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.StampQuality;
+import evenblade.machine.installation.Installation;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
 import java.util.Optional;

@@ -1,9 +1,9 @@
 package evenblade.measure.orders;
 
-import evenblade.machine.installation.OrderTable;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
+import evenblade.machine.installation.OrderTable;
 import evenblade.measure.speed.Clock;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;

@@ -41,8 +41,10 @@ final class SharpenedTrack implements SpeedTrack {
             return base;
         }
         double[] time = wishes.stream().mapToDouble(TrackCorrection::timeS).toArray();
-        double[] reading = wishes.stream().mapToDouble(TrackCorrection::revolutions).toArray();
-        double[] variance = wishes.stream().mapToDouble(TrackCorrection::variance).toArray();
+        double[] reading =
+                wishes.stream().mapToDouble(TrackCorrection::revolutions).toArray();
+        double[] variance =
+                wishes.stream().mapToDouble(TrackCorrection::variance).toArray();
         DriftSmoother.Smoothed smooth = DriftSmoother.smooth(time, reading, variance, time[0], time[time.length - 1]);
         return new SharpenedTrack(
                 base,

@@ -62,8 +62,10 @@ public final class GainCheck {
 
     /** Suspects automatic gain where level or noise floor don't go with speed. */
     public static Optional<Warning> of(List<HalfSecond> moments) {
-        double slowest = moments.stream().mapToDouble(HalfSecond::propellerHz).min().orElse(1);
-        double fastest = moments.stream().mapToDouble(HalfSecond::propellerHz).max().orElse(1);
+        double slowest =
+                moments.stream().mapToDouble(HalfSecond::propellerHz).min().orElse(1);
+        double fastest =
+                moments.stream().mapToDouble(HalfSecond::propellerHz).max().orElse(1);
         if (moments.size() < 10 || fastest / slowest < LEAST_SPEED_RATIO) {
             return Optional.empty();
         }

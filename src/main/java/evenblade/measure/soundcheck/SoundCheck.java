@@ -1,10 +1,10 @@
 package evenblade.measure.soundcheck;
 
 import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.measure.speed.SpeedResult;
-import evenblade.base.units.SignalUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -1,9 +1,9 @@
 package evenblade.measure.speed;
 
-import evenblade.machine.installation.Shaft;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
+import evenblade.machine.installation.Shaft;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;

@@ -1,10 +1,10 @@
 package evenblade.measure.speed;
 
-import evenblade.machine.installation.OrderTable;
 import evenblade.base.numeric.DriftSmoother;
 import evenblade.base.problem.Warning;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
+import evenblade.machine.installation.OrderTable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;

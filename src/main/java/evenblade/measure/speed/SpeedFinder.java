@@ -1,10 +1,10 @@
 package evenblade.measure.speed;
 
-import evenblade.machine.installation.OrderTable;
 import evenblade.base.numeric.DriftSmoother;
 import evenblade.base.problem.Warning;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
+import evenblade.machine.installation.OrderTable;
 import evenblade.measure.signal.BandLimit;
 import java.util.ArrayList;
 import java.util.List;
@@ -204,7 +204,8 @@ public final class SpeedFinder {
     }
 
     /** Turns angle readings into dwells, each smoothed by itself, and one track through all. */
-    private record DwellSpeeds(PhaseLock.Locked locked, SpeedTrack start, WhitenedSpectrogram frames, TrackCoverage support) {
+    private record DwellSpeeds(
+            PhaseLock.Locked locked, SpeedTrack start, WhitenedSpectrogram frames, TrackCoverage support) {
         SpeedResult result(List<Warning> warnings) {
             List<Dwell> dwells = new ArrayList<>();
             SpeedTrack whole = locked.track();

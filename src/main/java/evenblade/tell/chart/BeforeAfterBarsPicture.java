@@ -98,7 +98,8 @@ public final class BeforeAfterBarsPicture extends Picture {
         rows.paintZero();
     }
 
-    private static void paintBar(Pen pen, RowFrame rows, double y, double height, PlottedEstimate estimate, boolean before) {
+    private static void paintBar(
+            Pen pen, RowFrame rows, double y, double height, PlottedEstimate estimate, boolean before) {
         if (!estimate.there()) {
             BelowMark.paint(pen, rows.x(estimate.ciHigh()), y, pen.colour(before ? Ink.BEFORE : Ink.AFTER));
             return;

@@ -1,7 +1,7 @@
 package evenblade.tell.chart;
 
-import evenblade.measure.orders.Level;
 import evenblade.base.units.SignalUnit;
+import evenblade.measure.orders.Level;
 import java.awt.Color;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;

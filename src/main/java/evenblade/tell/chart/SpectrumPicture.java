@@ -1,7 +1,7 @@
 package evenblade.tell.chart;
 
-import evenblade.input.recording.Series;
 import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.Series;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,12 +1,12 @@
 package evenblade.tell.export;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
+import evenblade.base.units.SignalUnit;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import evenblade.base.units.SignalUnit;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;

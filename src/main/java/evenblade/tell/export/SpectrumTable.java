@@ -1,8 +1,8 @@
 package evenblade.tell.export;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
-import evenblade.measure.signal.Spectrum;
 import evenblade.base.units.SignalUnit;
+import evenblade.measure.signal.Spectrum;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;

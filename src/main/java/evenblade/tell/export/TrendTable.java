@@ -2,9 +2,9 @@ package evenblade.tell.export;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import evenblade.judge.comparison.Basis;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure.Kind;
 import evenblade.judge.comparison.Trend;
-import evenblade.judge.comparison.ComparedValue;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;

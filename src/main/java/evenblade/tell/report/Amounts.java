@@ -1,7 +1,7 @@
 package evenblade.tell.report;
 
-import evenblade.measure.orders.Level;
 import evenblade.base.units.Length;
+import evenblade.measure.orders.Level;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;

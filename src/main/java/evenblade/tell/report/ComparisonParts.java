@@ -1,17 +1,17 @@
 package evenblade.tell.report;
 
-import evenblade.tell.chart.Caption;
+import evenblade.base.problem.Warning;
 import evenblade.judge.comparison.Basis;
 import evenblade.judge.comparison.Change;
+import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.judge.comparison.ChannelComparison;
+import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.Figure.Kind;
 import evenblade.judge.comparison.Reason;
 import evenblade.judge.comparison.RunComparison;
-import evenblade.judge.comparison.ComparedValue;
-import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.machine.installation.Shaft;
-import evenblade.base.problem.Warning;
+import evenblade.tell.chart.Caption;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,10 +1,10 @@
 package evenblade.tell.report;
 
+import evenblade.base.problem.Warning;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.StoredFile;
-import evenblade.base.problem.Warning;
 import evenblade.tell.report.ReportContent.Evidence;
 import evenblade.tell.report.ReportContent.StoredRow;
 import java.util.ArrayList;

@@ -1,21 +1,21 @@
 package evenblade.tell.report;
 
-import evenblade.tell.chart.Caption;
+import evenblade.base.units.Length;
 import evenblade.judge.comparison.MeasuredRun;
-import evenblade.machine.installation.Limit;
-import evenblade.machine.installation.Shaft;
+import evenblade.judge.tracking.LimitCheck;
+import evenblade.judge.tracking.TrackingSession;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
+import evenblade.machine.installation.Limit;
+import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.speed.Dwell;
-import evenblade.judge.tracking.LimitCheck;
-import evenblade.judge.tracking.TrackingSession;
-import evenblade.base.units.Length;
+import evenblade.tell.chart.Caption;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;

@@ -1,7 +1,7 @@
 package evenblade.tell.report;
 
-import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.EvidenceItem;
+import evenblade.judge.findings.Finding;
 import java.util.List;
 import java.util.Locale;
 

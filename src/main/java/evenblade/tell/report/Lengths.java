@@ -1,8 +1,8 @@
 package evenblade.tell.report;
 
-import evenblade.judge.tracking.LimitCheck;
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
+import evenblade.judge.tracking.LimitCheck;
 
 /**
  * Lengths in both units, the one that the job was worked in first.

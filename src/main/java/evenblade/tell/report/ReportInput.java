@@ -1,8 +1,8 @@
 package evenblade.tell.report;
 
-import evenblade.keep.job.JobRecord;
 import evenblade.base.problem.Warning;
 import evenblade.base.units.LengthUnit;
+import evenblade.keep.job.JobRecord;
 import java.time.OffsetDateTime;
 import java.util.List;
 

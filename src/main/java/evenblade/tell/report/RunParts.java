@@ -1,8 +1,8 @@
 package evenblade.tell.report;
 
-import evenblade.tell.chart.Caption;
-import evenblade.tell.chart.OrderBar;
-import evenblade.tell.chart.OrderRows;
+import evenblade.base.problem.Warning;
+import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.Source;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.RunSettings;
@@ -11,11 +11,11 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
-import evenblade.base.problem.Warning;
-import evenblade.input.recording.ChannelQuality;
-import evenblade.input.recording.Source;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.OrderBar;
+import evenblade.tell.chart.OrderRows;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -75,8 +75,8 @@ public final class RunParts {
                 .entries()
                 .forEach((condition, value) -> conditions.add(new KnownThing(capital(condition.word()), value)));
         if (conditions.isEmpty()) {
-            conditions.add(
-                    new KnownThing("Conditions", "none were noted: it can't be known whether like was compared with like"));
+            conditions.add(new KnownThing(
+                    "Conditions", "none were noted: it can't be known whether like was compared with like"));
         }
         settings(detail.settings(), conditions);
         return conditions;
@@ -84,9 +84,11 @@ public final class RunParts {
 
     private static void settings(RunSettings settings, List<KnownThing> facts) {
         settings.engineRpm()
-                .ifPresent(rpm -> facts.add(new KnownThing("Entered speed", "engine " + Amounts.fixed(rpm, 0) + " rpm")));
+                .ifPresent(
+                        rpm -> facts.add(new KnownThing("Entered speed", "engine " + Amounts.fixed(rpm, 0) + " rpm")));
         settings.propellerRpm()
-                .ifPresent(rpm -> facts.add(new KnownThing("Entered speed", "propeller " + Amounts.fixed(rpm, 0) + " rpm")));
+                .ifPresent(rpm ->
+                        facts.add(new KnownThing("Entered speed", "propeller " + Amounts.fixed(rpm, 0) + " rpm")));
         settings.fullScale().ifPresent(value -> facts.add(new KnownThing("Full scale", value)));
         settings.markChannel().ifPresent(value -> facts.add(new KnownThing("Mark on channel", value)));
         if (!settings.table().unsaid()) {

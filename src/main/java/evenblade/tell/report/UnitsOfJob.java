@@ -1,9 +1,9 @@
 package evenblade.tell.report;
 
+import evenblade.base.units.LengthUnit;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
-import evenblade.base.units.LengthUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;

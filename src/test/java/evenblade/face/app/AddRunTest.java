@@ -2,16 +2,16 @@ package evenblade.face.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.keep.job.JobFolder;
-import evenblade.keep.job.NewRun;
-import evenblade.keep.job.RunSettings;
-import evenblade.measure.orders.ChannelOrders;
-import evenblade.keep.practice.PracticeInstallation;
+import evenblade.base.units.SignalUnit;
+import evenblade.base.units.ValueScale;
 import evenblade.input.recording.TableReading;
 import evenblade.input.recording.TableReading.ColumnReading;
 import evenblade.input.recording.TableReading.TimeUnit;
-import evenblade.base.units.SignalUnit;
-import evenblade.base.units.ValueScale;
+import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.NewRun;
+import evenblade.keep.job.RunSettings;
+import evenblade.keep.practice.PracticeInstallation;
+import evenblade.measure.orders.ChannelOrders;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

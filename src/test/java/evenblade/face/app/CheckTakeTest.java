@@ -2,15 +2,15 @@ package evenblade.face.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.InstallationFile;
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.keep.practice.MarkPulses;
 import evenblade.keep.practice.Noise;
 import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.SyntheticRun;
 import evenblade.keep.practice.WavFile;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.InstallationFile;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;

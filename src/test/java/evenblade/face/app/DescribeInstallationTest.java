@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.problem.BadInput;
 import evenblade.face.app.DescribeInstallation.Form;
 import evenblade.machine.installation.Installation.Propeller;
-import evenblade.base.problem.BadInput;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 

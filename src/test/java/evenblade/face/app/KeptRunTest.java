@@ -3,15 +3,15 @@ package evenblade.face.app;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
-import evenblade.machine.installation.Installation;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.Kind;
-import evenblade.measure.orders.RunOrders;
 import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
+import evenblade.machine.installation.Installation;
+import evenblade.measure.orders.RunOrders;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;

@@ -2,7 +2,6 @@ package evenblade.face.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.machine.installation.Installation;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Entry;
 import evenblade.keep.job.Event;
@@ -13,6 +12,7 @@ import evenblade.keep.job.NewRun;
 import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
+import evenblade.machine.installation.Installation;
 import java.awt.Color;
 import java.awt.GradientPaint;
 import java.awt.Graphics2D;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.problem.BadInput;
 import evenblade.input.capture.Ending;
 import evenblade.input.capture.SerialLine;
 import evenblade.keep.job.Conditions;
@@ -15,7 +16,6 @@ import evenblade.keep.job.RunSettings;
 import evenblade.keep.practice.Noise;
 import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.SyntheticRun;
-import evenblade.base.problem.BadInput;
 import evenblade.measure.speed.SpeedResult;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;

@@ -2,16 +2,16 @@ package evenblade.face.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.machine.installation.HubCounting;
-import evenblade.machine.installation.Installation;
-import evenblade.keep.job.MemoryFolder;
-import evenblade.keep.practice.Fault;
-import evenblade.keep.practice.PracticeInstallation;
-import evenblade.keep.practice.PracticeJob;
 import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
+import evenblade.keep.job.MemoryFolder;
+import evenblade.keep.practice.Fault;
+import evenblade.keep.practice.PracticeInstallation;
+import evenblade.keep.practice.PracticeJob;
+import evenblade.machine.installation.HubCounting;
+import evenblade.machine.installation.Installation;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -3,6 +3,7 @@ package evenblade.face.app;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import evenblade.base.problem.BadInput;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
@@ -10,7 +11,6 @@ import evenblade.keep.job.Kind;
 import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
-import evenblade.base.problem.BadInput;
 import evenblade.tell.report.PaperSize;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

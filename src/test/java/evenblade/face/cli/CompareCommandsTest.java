@@ -3,9 +3,9 @@ package evenblade.face.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.keep.job.MemoryFolder;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
+import evenblade.keep.job.MemoryFolder;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -5,10 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
+import evenblade.input.recording.TimeBase;
 import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.SyntheticRun;
 import evenblade.keep.practice.WavFile;
-import evenblade.input.recording.TimeBase;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;

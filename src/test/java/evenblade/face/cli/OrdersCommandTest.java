@@ -5,12 +5,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
+import evenblade.input.recording.Series;
+import evenblade.input.recording.TimeBase;
 import evenblade.keep.practice.LoggerFile;
 import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.SyntheticRun;
 import evenblade.keep.practice.WavFile;
-import evenblade.input.recording.Series;
-import evenblade.input.recording.TimeBase;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 import evenblade.base.problem.BadInput;
-import evenblade.input.recording.TableReading;
 import evenblade.base.units.FullScale;
 import evenblade.base.units.SignalUnit;
 import evenblade.base.units.ValueScale;
+import evenblade.input.recording.TableReading;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.List;

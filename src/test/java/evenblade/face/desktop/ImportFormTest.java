@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.face.app.ShowJob;
 import evenblade.face.app.StartJob;
+import evenblade.input.recording.TableReading;
+import evenblade.input.recording.TableReading.TimeUnit;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.practice.PracticeInstallation;
-import evenblade.input.recording.TableReading;
-import evenblade.input.recording.TableReading.TimeUnit;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;

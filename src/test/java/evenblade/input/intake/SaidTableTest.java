@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
+import evenblade.base.units.ValueScale;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.TableReading;
@@ -13,8 +15,6 @@ import evenblade.input.recording.TableReading.ColumnReading;
 import evenblade.input.recording.TableReading.DecimalSign;
 import evenblade.input.recording.TableReading.Separator;
 import evenblade.input.recording.TableReading.TimeUnit;
-import evenblade.base.units.SignalUnit;
-import evenblade.base.units.ValueScale;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

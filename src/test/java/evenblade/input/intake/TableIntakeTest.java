@@ -6,9 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
-import evenblade.base.units.SignalUnit;
 import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;

@@ -8,9 +8,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
-import evenblade.input.recording.TableReading;
 import evenblade.base.units.FullScale;
 import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.TableReading;
 import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;

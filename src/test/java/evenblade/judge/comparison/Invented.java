@@ -1,5 +1,7 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.units.FullScale;
+import evenblade.base.units.SignalUnit;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
@@ -11,8 +13,6 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.speed.Dwell;
-import evenblade.base.units.FullScale;
-import evenblade.base.units.SignalUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

@@ -84,7 +84,8 @@ class PairSimulationTest {
             double factor = i % 2 == 0 ? 1.1 : 0.9;
             List<MeasuredRun> found = runs(trial, repeats, 1);
             List<MeasuredRun> changed = runs(trial, repeats, factor);
-            List<TrendStage> job = List.of(new TrendStage(List.of(), found), new TrendStage(List.of("trial weight"), changed));
+            List<TrendStage> job =
+                    List.of(new TrendStage(List.of(), found), new TrendStage(List.of("trial weight"), changed));
             double percent = 100 * (factor - 1);
             MeasuredRun first = found.get(0);
             MeasuredRun same = trial.run("as found once more", 1);

@@ -1,15 +1,15 @@
 package evenblade.judge.comparison;
 
-import evenblade.machine.installation.Installation;
 import evenblade.base.numeric.Phasor;
-import evenblade.measure.orders.OrderMeter;
+import evenblade.input.recording.Recording;
 import evenblade.keep.practice.Line;
 import evenblade.keep.practice.Noise;
 import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.SyntheticRun;
-import evenblade.input.recording.Recording;
-import evenblade.measure.speed.SpeedPrior;
+import evenblade.machine.installation.Installation;
+import evenblade.measure.orders.OrderMeter;
 import evenblade.measure.speed.SpeedFinder;
+import evenblade.measure.speed.SpeedPrior;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
 import java.util.Optional;

@@ -2,12 +2,12 @@ package evenblade.judge.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.input.recording.ChannelQuality;
+import evenblade.keep.practice.Fault;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.keep.practice.Fault;
-import evenblade.input.recording.ChannelQuality;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;

@@ -1,7 +1,7 @@
 package evenblade.judge.tie;
 
-import evenblade.machine.installation.HubCounting;
 import evenblade.base.numeric.Phasor;
+import evenblade.machine.installation.HubCounting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

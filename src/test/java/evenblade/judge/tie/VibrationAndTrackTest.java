@@ -3,14 +3,14 @@ package evenblade.judge.tie;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.machine.installation.HubCounting;
 import evenblade.base.numeric.Phasor;
+import evenblade.base.units.Length;
 import evenblade.judge.tie.TieAnswer.NotYet;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.SwapFit;
 import evenblade.judge.tracking.TrackingSession;
-import evenblade.base.units.Length;
+import evenblade.machine.installation.HubCounting;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;

@@ -3,10 +3,10 @@ package evenblade.judge.tracking;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.judge.tracking.RunOutTest.Answer;
 import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
 import evenblade.base.units.Mass;
+import evenblade.judge.tracking.RunOutTest.Answer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

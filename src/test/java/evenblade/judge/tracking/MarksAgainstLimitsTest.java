@@ -3,12 +3,12 @@ package evenblade.judge.tracking;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.units.Angle;
+import evenblade.base.units.Length;
+import evenblade.judge.tracking.LimitCheck.Outcome;
 import evenblade.machine.installation.Limit;
 import evenblade.machine.installation.Limit.Statistic;
 import evenblade.machine.installation.PitchLimit;
-import evenblade.judge.tracking.LimitCheck.Outcome;
-import evenblade.base.units.Angle;
-import evenblade.base.units.Length;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

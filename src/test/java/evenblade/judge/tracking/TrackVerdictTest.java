@@ -78,7 +78,8 @@ class TrackVerdictTest {
         assertThat(large.kind()).isEqualTo(Kind.NOT_SEPARABLE);
         assertThat(large.names()).isEmpty();
         assertThat(large.text()).contains("more than the reading error");
-        TrackVerdict small = TrackVerdict.of(SwapTest.even(3, 0.4, 7).turnedOn(0).fit());
+        TrackVerdict small =
+                TrackVerdict.of(SwapTest.even(3, 0.4, 7).turnedOn(0).fit());
         assertThat(small.kind()).isEqualTo(Kind.NOT_SEPARABLE);
         assertThat(small.text()).contains("reading error alone can do");
     }

@@ -3,8 +3,8 @@ package evenblade.keep.job;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.base.problem.BadInput;
+import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowable;
 
-import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.Warning;
+import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;

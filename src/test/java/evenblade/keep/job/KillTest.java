@@ -2,8 +2,8 @@ package evenblade.keep.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.base.problem.Warning;
+import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,9 +1,9 @@
 package evenblade.keep.practice;
 
+import evenblade.base.units.Length;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
-import evenblade.base.units.Length;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.machine.installation.Engine.Cycle;
-import evenblade.machine.installation.Installation;
 import evenblade.base.problem.BadInput;
 import evenblade.input.recording.TimeBase;
+import evenblade.machine.installation.Engine.Cycle;
+import evenblade.machine.installation.Installation;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;

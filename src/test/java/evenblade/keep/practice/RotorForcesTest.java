@@ -3,8 +3,8 @@ package evenblade.keep.practice;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.machine.installation.Engine;
 import evenblade.base.numeric.Phasor;
+import evenblade.machine.installation.Engine;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;

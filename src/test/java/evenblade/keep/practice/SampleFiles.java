@@ -1,12 +1,12 @@
 package evenblade.keep.practice;
 
+import evenblade.base.json.JsonWriter;
+import evenblade.base.units.Length;
+import evenblade.base.units.Mass;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.machine.installation.Reduction;
-import evenblade.base.json.JsonWriter;
-import evenblade.base.units.Length;
-import evenblade.base.units.Mass;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

@@ -3,11 +3,11 @@ package evenblade.keep.practice;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.machine.installation.Installation;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.TimeBase;
+import evenblade.machine.installation.Installation;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

@@ -4,12 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Engine.Cycle;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
-import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -3,15 +3,15 @@ package evenblade.measure.live;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.keep.practice.Noise;
+import evenblade.keep.practice.SpeedProfile;
+import evenblade.keep.practice.SyntheticRun;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Reduction;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import evenblade.keep.practice.Noise;
-import evenblade.keep.practice.SpeedProfile;
-import evenblade.keep.practice.SyntheticRun;
 import evenblade.measure.speed.SpeedPrior;
 import java.nio.file.Files;
 import java.nio.file.Path;

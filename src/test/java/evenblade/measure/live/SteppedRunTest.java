@@ -3,13 +3,13 @@ package evenblade.measure.live;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.keep.practice.Noise;
+import evenblade.keep.practice.SpeedProfile;
+import evenblade.keep.practice.SyntheticRun;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
 import evenblade.machine.plan.PlannedDwell;
-import evenblade.keep.practice.Noise;
-import evenblade.keep.practice.SpeedProfile;
-import evenblade.keep.practice.SyntheticRun;
 import evenblade.measure.speed.SpeedPrior;
 import java.util.ArrayList;
 import java.util.List;

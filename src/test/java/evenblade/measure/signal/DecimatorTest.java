@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
-import evenblade.base.units.SignalUnit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Series;
-import evenblade.base.units.SignalUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

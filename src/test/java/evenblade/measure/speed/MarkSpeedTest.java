@@ -3,14 +3,14 @@ package evenblade.measure.speed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.keep.practice.MarkPulses;
-import evenblade.keep.practice.SpeedProfile;
-import evenblade.keep.practice.SyntheticRun;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.TimeBase;
-import evenblade.base.units.SignalUnit;
+import evenblade.keep.practice.MarkPulses;
+import evenblade.keep.practice.SpeedProfile;
+import evenblade.keep.practice.SyntheticRun;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -1,14 +1,14 @@
 package evenblade.measure.speed;
 
+import evenblade.input.recording.Recording;
+import evenblade.keep.practice.Line;
+import evenblade.keep.practice.SpeedProfile;
+import evenblade.keep.practice.SyntheticRun;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderMeter;
 import evenblade.measure.orders.OrderReading;
-import evenblade.keep.practice.Line;
-import evenblade.keep.practice.SpeedProfile;
-import evenblade.keep.practice.SyntheticRun;
-import evenblade.input.recording.Recording;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

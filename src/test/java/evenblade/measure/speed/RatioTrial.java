@@ -1,5 +1,9 @@
 package evenblade.measure.speed;
 
+import evenblade.input.recording.Recording;
+import evenblade.keep.practice.Line;
+import evenblade.keep.practice.SpeedProfile;
+import evenblade.keep.practice.SyntheticRun;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
@@ -9,10 +13,6 @@ import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.OrderMeter;
 import evenblade.measure.orders.RatioCheck;
 import evenblade.measure.orders.RatioDoubt;
-import evenblade.keep.practice.Line;
-import evenblade.keep.practice.SpeedProfile;
-import evenblade.keep.practice.SyntheticRun;
-import evenblade.input.recording.Recording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -3,16 +3,16 @@ package evenblade.measure.speed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.keep.practice.Noise;
-import evenblade.keep.practice.SpeedProfile;
-import evenblade.keep.practice.JitteredClock;
-import evenblade.keep.practice.SyntheticRun;
 import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.TimeBase;
-import evenblade.base.units.SignalUnit;
+import evenblade.keep.practice.JitteredClock;
+import evenblade.keep.practice.Noise;
+import evenblade.keep.practice.SpeedProfile;
+import evenblade.keep.practice.SyntheticRun;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -109,8 +109,7 @@ class SpeedFinderTest {
                 .withNoise(0.5)
                 .recording(1200);
 
-        SpeedResult found =
-                SpeedFinder.find(recording, recording.channels(), FAN.table(), SpeedPrior.around(25, 0.05));
+        SpeedResult found = SpeedFinder.find(recording, recording.channels(), FAN.table(), SpeedPrior.around(25, 0.05));
 
         assertThat(found.confirmed()).isFalse();
         assertThat(found.doubt().orElseThrow()).contains("mains");

@@ -2,10 +2,10 @@ package evenblade.measure.speed;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.input.recording.Recording;
 import evenblade.keep.practice.Noise;
 import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.SyntheticRun;
-import evenblade.input.recording.Recording;
 import java.util.Locale;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

@@ -1,9 +1,9 @@
 package evenblade.measure.speed;
 
+import evenblade.input.recording.Recording;
 import evenblade.keep.practice.Line;
 import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.SyntheticRun;
-import evenblade.input.recording.Recording;
 import java.util.Random;
 
 /** One invented run of a machine with everything that is true of it, and the speed found in it. */

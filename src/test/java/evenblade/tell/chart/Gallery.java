@@ -1,8 +1,8 @@
 package evenblade.tell.chart;
 
-import evenblade.measure.orders.Level;
-import evenblade.input.recording.Series;
 import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.Series;
+import evenblade.measure.orders.Level;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,5 +1,6 @@
 package evenblade.tell.chart;
 
+import evenblade.input.recording.Series;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Installation.Propeller;
@@ -10,7 +11,6 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.UnexplainedLine;
-import evenblade.input.recording.Series;
 import evenblade.measure.speed.Dwell;
 import java.util.ArrayList;
 import java.util.List;

@@ -3,9 +3,9 @@ package evenblade.tell.chart;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import evenblade.input.recording.Series;
 import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.Series;
 import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.util.List;

@@ -1,7 +1,7 @@
 package evenblade.tell.chart;
 
-import evenblade.input.recording.Series;
 import evenblade.base.units.Length;
+import evenblade.input.recording.Series;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -43,7 +43,8 @@ final class StaticGallery {
     }
 
     private static DeviationPicture.Row row(String name, double value, double half) {
-        return new DeviationPicture.Row(name, new PlottedEstimate(value, value - half, value + half, Math.abs(value) > half));
+        return new DeviationPicture.Row(
+                name, new PlottedEstimate(value, value - half, value + half, Math.abs(value) > half));
     }
 
     static TrackTiePicture tie() {
@@ -52,7 +53,8 @@ final class StaticGallery {
         List<TrackTiePicture.Run> runs = new ArrayList<>();
         for (int i = 0; i < track.length; i++) {
             double a = amplitude[i];
-            runs.add(new TrackTiePicture.Run("run " + (i + 1), track[i], new PlottedEstimate(a, 0.93 * a, 1.07 * a, true)));
+            runs.add(new TrackTiePicture.Run(
+                    "run " + (i + 1), track[i], new PlottedEstimate(a, 0.93 * a, 1.07 * a, true)));
         }
         Series x = Series.of(0, 1, 2, 3, 4);
         return new TrackTiePicture(new TrackTiePicture.Data(

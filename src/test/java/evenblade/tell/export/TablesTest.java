@@ -2,16 +2,16 @@ package evenblade.tell.export;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.Series;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import evenblade.input.recording.Series;
 import evenblade.measure.signal.Spectrum;
 import evenblade.measure.speed.Dwell;
-import evenblade.base.units.SignalUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -3,13 +3,13 @@ package evenblade.tell.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.problem.Warning;
+import evenblade.base.units.LengthUnit;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
-import evenblade.base.problem.Warning;
-import evenblade.base.units.LengthUnit;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
