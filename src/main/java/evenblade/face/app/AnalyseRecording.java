@@ -12,6 +12,7 @@ import evenblade.input.recording.Recording;
 import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
+import evenblade.input.recording.Stretch;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.OrderMeter;
@@ -110,9 +111,36 @@ public final class AnalyseRecording {
         if (intake instanceof Intake.Streamed streamed) {
             return reduced(streamed.sound());
         }
-        Recording whole = ((Intake.Whole) intake).recording();
+        Recording whole = oneClock(((Intake.Whole) intake).recording());
         ChosenChannels chosen = ChosenChannels.of(whole.source().channels(), request);
         return reading(whole, chosen.signals(), chosen.mark(), whole.quality());
+    }
+
+    /** The longest stretch with one clock, for no phase goes across a break. */
+    private static Recording oneClock(Recording all) {
+        if (all.stretches().size() == 1) {
+            return all;
+        }
+        Stretch longest = all.longestStretch();
+        Recording part = all.within(longest);
+        List<Warning> warnings = new ArrayList<>(all.warnings());
+        warnings.add(new Warning(
+                "longest-stretch-used",
+                String.format(
+                        Locale.ROOT,
+                        "the clock breaks off and the recording falls into %d stretches; only the longest was measured,"
+                                + " from %.1f s to %.1f s",
+                        all.stretches().size(),
+                        longest.fromS(),
+                        longest.toS())));
+        return new Recording(
+                part.source(),
+                part.time(),
+                part.channels(),
+                part.quality(),
+                part.stamps(),
+                warnings,
+                part.stretches());
     }
 
     private Reading reduced(SampleStream sound) {
