@@ -44,7 +44,8 @@ final class MachineKey {
             Files.createDirectories(folder);
             boolean posix = Files.getFileStore(folder).supportsFileAttributeView("posix");
             if (posix) {
-                Files.createFile(file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+                Files.createFile(
+                        file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
             } else {
                 Files.createFile(file);
             }
@@ -60,8 +61,7 @@ final class MachineKey {
     /** What is in the file; where that is no key, the other one, for this process alone. */
     private static byte[] kept(Path file, byte[] otherwise) {
         try {
-            boolean usable =
-                    Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && Files.size(file) == BYTES;
+            boolean usable = Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && Files.size(file) == BYTES;
             return usable ? Files.readAllBytes(file) : otherwise;
         } catch (IOException e) {
             return otherwise;
