@@ -212,16 +212,16 @@ final class JobRuns {
 
     /** Everything that an analysed run depends on. */
     private String dependsOn(Detail.Run run) {
-        return dependsOn("analysed run", KeptRun.FORMAT, run);
+        return dependsOn("analysed run", KeptRun.SHAPE, run);
     }
 
     /** The same for another result of the same recording. */
-    String dependsOn(String result, int format, Detail.Run run) {
+    String dependsOn(String result, String shape, Detail.Run run) {
         String version = JobRuns.class.getPackage().getImplementationVersion();
         return String.join(
                 "\n",
                 result,
-                String.valueOf(format),
+                shape,
                 String.valueOf(version),
                 run.file().stamp().sha256(),
                 run.settings().toString(),
