@@ -2,11 +2,12 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonWriter;
 import evenblade.face.app.CompareRuns;
-import evenblade.face.app.DrawCompared;
+import evenblade.face.app.DrawComparison;
 import evenblade.face.app.WritePictures;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Model.CommandSpec;
@@ -50,6 +51,11 @@ final class CompareCommand implements Command {
 
     private static List<Path> drawn(Path job, CompareRuns.Answer answer, Path folder) {
         String stem = "compare-" + answer.before().id() + "-" + answer.after().id();
-        return WritePictures.answer(DrawCompared.answer(job, answer), stem, folder);
+        return WritePictures.answer(
+                DrawComparison.answer(job, answer)
+                        .map(two -> two.telling().byName())
+                        .orElse(Map.of()),
+                stem,
+                folder);
     }
 }

@@ -118,7 +118,7 @@ final class ComparePane extends JPanel {
                             progress.at(0, "measuring the runs");
                             CompareRuns.Answer compared = CompareRuns.answer(
                                     folder, one.get().id(), other.get().id(), OptionalDouble.empty());
-                            return new Answer(compared, DrawComparison.answer(folder, compared, progress));
+                            return new Answer(compared, DrawComparison.answer(folder, compared));
                         },
                         this::show,
                         complaint::show));
