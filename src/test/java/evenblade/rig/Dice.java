@@ -10,13 +10,20 @@ final class Dice {
 
     Dice(long seed) {
         this.seed = seed;
-        this.random = new SplittableRandom(seed * 0x9E3779B97F4A7C15L + 0x5851F42D4C957F2DL);
-        random.nextLong();
+        this.random = new SplittableRandom(mix(seed));
+    }
+
+    /** Scatters seeds that lie close together (finalizer of MurmurHash3, from memory: any scattering will do). */
+    private static long mix(long seed) {
+        long z = (seed + 1) * 0xD6E8FEB86659FD93L;
+        z = (z ^ (z >>> 33)) * 0xFF51AFD7ED558CCDL;
+        z = (z ^ (z >>> 33)) * 0xC4CEB9FE1A85EC53L;
+        return z ^ (z >>> 33);
     }
 
     /** Independent dice that depend on the seed and the number only, not on what was thrown before. */
     Dice fork(long number) {
-        return new Dice((seed + 1) * 1_000_003L + number * 7_919L);
+        return new Dice(mix(seed) ^ (number + 1) * 0x2545F4914F6CDD1DL);
     }
 
     double uniform(double low, double high) {

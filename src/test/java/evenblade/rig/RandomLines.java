@@ -23,11 +23,18 @@ final class RandomLines implements LineSource {
     private final Map<Axis, List<Law>> pulses = new EnumMap<>(Axis.class);
     private final Combustion combustion;
     private final double swing;
+    private final double memoryS;
 
+    /** Swing by chance: deviation 1–8 %, memory 0.3–2 s. */
     RandomLines(Machine machine, long seed) {
+        this(machine, seed, new Dice(seed).fork(32).uniform(0.01, 0.08), new Dice(seed).fork(33).logUniform(0.3, 2));
+    }
+
+    RandomLines(Machine machine, long seed, double swing, double memoryS) {
         this.machine = machine;
+        this.swing = swing;
+        this.memoryS = memoryS;
         Dice dice = new Dice(seed).fork(31);
-        this.swing = dice.uniform(0.01, 0.08);
         int blades = machine.blades();
         double unlike = dice.logUniform(0.08, 0.8); // how unlike the blades are, against blade pass
         for (int k = 1; k <= 4 * blades; k++) {
@@ -86,7 +93,7 @@ final class RandomLines implements LineSource {
         for (int i = 0; i < ids.size(); i++) {
             Map<Axis, Law> byAxis = laws.get(i);
             Line.Response response = (rpm, axis) -> byAxis.get(axis).at(rpm / machine.maxRpm());
-            lines.add(Line.swinging(ids.get(i), response, track, swing, 1.5, dice.fork(100 + i)));
+            lines.add(Line.swinging(ids.get(i), response, track, swing, memoryS, dice.fork(100 + i)));
         }
         if (combustion != null) {
             lines.addAll(combustion.lines(track, dice.fork(99)));

@@ -64,6 +64,14 @@ public final class Rig {
                 id -> new Phasor(1, 0), Map.of());
     }
 
+    /**
+     * The random lines of a machine with a stated swing of their strengths (deviation as share, memory in s; combustion
+     * varies from cycle to cycle besides). For {@link #sources}.
+     */
+    public static LineSource randomLines(Machine machine, long seed, double swing, double memoryS) {
+        return new RandomLines(machine, seed, swing, memoryS);
+    }
+
     /** Another day: other noise, other wander, other start, the same machine. */
     public Rig runSeed(long seed) {
         return new Rig(seed, machine, program, ratioWander, sources, sensors, sampling, disturbances, factor, facts);
