@@ -147,6 +147,13 @@ public final class Rig {
         return new Rig(runSeed, machine, program, ratioWander, sources, sensors, sampling, disturbances, factor, more);
     }
 
+    /** Facts for the truth record, for example {@code pulses.facts()}. */
+    public Rig facts(Map<String, Object> others) {
+        Map<String, Object> more = new LinkedHashMap<>(facts);
+        more.putAll(others);
+        return new Rig(runSeed, machine, program, ratioWander, sources, sensors, sampling, disturbances, factor, more);
+    }
+
     /** The engine stands still: noise and disturbances only. */
     public Rig standing() {
         return sources();
