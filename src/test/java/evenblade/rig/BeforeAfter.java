@@ -37,14 +37,20 @@ public record BeforeAfter(
     /** One more run in the same state as {@code rig}, with the sensor seated anew. */
     public static GroundRun repeat(Rig rig, double common, double each, long seed) {
         Function<LineId, Double> remounting = remount(common, each, seed);
-        return rig.runSeed(seed).factor(id -> new Phasor(remounting.apply(id), 0)).make();
+        return rig.runSeed(seed)
+                .factor(id -> new Phasor(remounting.apply(id), 0))
+                .make();
     }
 
     /** The factors of one seating; a line's factor hangs on the seed and the line only. */
     static Function<LineId, Double> remount(double common, double each, long seed) {
         Dice dice = new Dice(seed).fork(71);
         double all = common * dice.fork(0).normal();
-        return id -> Math.exp(
-                all + each * dice.fork(Math.round(id.order() * 1000) * 2 + id.shaft().ordinal() + 1).normal());
+        return id -> Math.exp(all
+                + each
+                        * dice.fork(Math.round(id.order() * 1000) * 2
+                                        + id.shaft().ordinal()
+                                        + 1)
+                                .normal());
     }
 }

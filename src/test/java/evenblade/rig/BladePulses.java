@@ -70,9 +70,17 @@ public final class BladePulses implements LineSource {
         for (int b = 0; b < blades; b++) {
             sum = sum.plus(Phasor.polar(strength[b], -2 * Math.PI * k * ((double) b / blades + late[b])));
         }
-        // Gaussian exp(−u²/2w²) has c_k = 2·√(2π)·w·exp(−(2πkw)²/2); its slope times w·e^½ (peak 1) is that times j2πk·w·e^½.
-        double size = 2 * Math.sqrt(2 * Math.PI) * width * Math.exp(-Math.pow(2 * Math.PI * k * width, 2) / 2)
-                * 2 * Math.PI * k * width * Math.exp(0.5);
+        // Gaussian exp(−u²/2w²) has c_k = 2·√(2π)·w·exp(−(2πkw)²/2); its slope times w·e^½ (peak 1) is that times
+        // j2πk·w·e^½.
+        double size = 2
+                * Math.sqrt(2 * Math.PI)
+                * width
+                * Math.exp(-Math.pow(2 * Math.PI * k * width, 2) / 2)
+                * 2
+                * Math.PI
+                * k
+                * width
+                * Math.exp(0.5);
         return sum.times(new Phasor(0, scale * size));
     }
 

@@ -78,7 +78,8 @@ class DisturbanceTest {
     @Test
     void aPairTakesAsMuchAsWasChangedOnceRemountingIsDividedOut() {
         LineId first = new LineId(Shaft.PROPELLER, 1);
-        BeforeAfter pair = BeforeAfter.of(rig().sources(Rig.randomLines(MACHINE, 6, 0, 1)), Map.of(first, 0.7), 0.06, 0.03, 4);
+        BeforeAfter pair =
+                BeforeAfter.of(rig().sources(Rig.randomLines(MACHINE, 6, 0, 1)), Map.of(first, 0.7), 0.06, 0.03, 4);
         for (LineId id : List.of(first, new LineId(Shaft.PROPELLER, 3))) {
             double before = amplitude(pair.before(), id);
             double after = amplitude(pair.after(), id);
@@ -89,7 +90,12 @@ class DisturbanceTest {
     }
 
     private static double amplitude(GroundRun run, LineId id) {
-        return run.truth().dwells().get(0).line("up", id.shaft(), id.order()).orElseThrow().meanSize();
+        return run.truth()
+                .dwells()
+                .get(0)
+                .line("up", id.shaft(), id.order())
+                .orElseThrow()
+                .meanSize();
     }
 
     @Test
@@ -109,6 +115,9 @@ class DisturbanceTest {
 
     private static double deviation(List<Double> values) {
         double mean = values.stream().mapToDouble(d -> d).average().orElseThrow();
-        return Math.sqrt(values.stream().mapToDouble(d -> (d - mean) * (d - mean)).average().orElseThrow());
+        return Math.sqrt(values.stream()
+                .mapToDouble(d -> (d - mean) * (d - mean))
+                .average()
+                .orElseThrow());
     }
 }

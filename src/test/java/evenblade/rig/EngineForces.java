@@ -22,9 +22,19 @@ final class EngineForces {
     private final int looseMount;
 
     private EngineForces(
-            Machine machine, double[] front, double[] mesh, double torqueAtMaxNm, double liftPerTorque,
-            Phasor crankUnbalance, Phasor pistons, double[] strength, double cycleVariation, double modulation,
-            boolean drivenWheel, double looseness, int looseMount) {
+            Machine machine,
+            double[] front,
+            double[] mesh,
+            double torqueAtMaxNm,
+            double liftPerTorque,
+            Phasor crankUnbalance,
+            Phasor pistons,
+            double[] strength,
+            double cycleVariation,
+            double modulation,
+            boolean drivenWheel,
+            double looseness,
+            int looseMount) {
         this.machine = machine;
         this.front = front;
         this.mesh = mesh;
@@ -47,10 +57,19 @@ final class EngineForces {
         }
         double perCylinder = dice.uniform(18, 32);
         return new EngineForces(
-                machine, crank, mesh, perCylinder, dice.uniform(0.5, 2),
+                machine,
+                crank,
+                mesh,
+                perCylinder,
+                dice.uniform(0.5, 2),
                 Phasor.polar(dice.uniform(0.00001, 0.00004), dice.angle()),
-                Phasor.polar(dice.uniform(0.00002, 0.00015), dice.angle()), strength, dice.uniform(0.02, 0.06),
-                dice.uniform(0.02, 0.08), true, 0, 0);
+                Phasor.polar(dice.uniform(0.00002, 0.00015), dice.angle()),
+                strength,
+                dice.uniform(0.02, 0.06),
+                dice.uniform(0.02, 0.08),
+                true,
+                0,
+                0);
     }
 
     EngineForces with(Fault fault) {
@@ -79,8 +98,19 @@ final class EngineForces {
             default -> {}
         }
         return new EngineForces(
-                machine, front, mesh, torqueAtMaxNm, liftPerTorque, crank, pistons, s, cycleVariation, mod, driven,
-                loose, mount);
+                machine,
+                front,
+                mesh,
+                torqueAtMaxNm,
+                liftPerTorque,
+                crank,
+                pistons,
+                s,
+                cycleVariation,
+                mod,
+                driven,
+                loose,
+                mount);
     }
 
     double[] strength() {
@@ -110,7 +140,8 @@ final class EngineForces {
     /** Line of crank order m of one cylinder's gas torque. */
     Phasor[] firing(double order, double engineRpm) {
         double share = engineRpm / machine.maxRpm();
-        double mean = torqueAtMaxNm * (0.25 + 0.75 * share * share); // a propeller's load, and what the engine itself drags
+        double mean =
+                torqueAtMaxNm * (0.25 + 0.75 * share * share); // a propeller's load, and what the engine itself drags
         Phasor torque = new Phasor(mean * 2 * Math.exp(-0.35 * (order - 0.5)), 0);
         Phasor[] turning = Body.moment(torque, Phasor.ZERO, Phasor.ZERO);
         return Body.sum(turning, Body.forceAt(front, Phasor.ZERO, Phasor.ZERO, torque.times(liftPerTorque)));

@@ -24,7 +24,9 @@ public record Floor(double whiteRms, double middleRms, double lowRms) {
 
     /** One-sided power density, without what folds down from beyond half the rate. */
     public double density(double frequencyHz, double rateHz) {
-        return 2 * whiteRms * whiteRms / rateHz + fall(middleRms, MIDDLE_S, frequencyHz) + fall(lowRms, LOW_S, frequencyHz);
+        return 2 * whiteRms * whiteRms / rateHz
+                + fall(middleRms, MIDDLE_S, frequencyHz)
+                + fall(lowRms, LOW_S, frequencyHz);
     }
 
     private static double fall(double rms, double memoryS, double frequencyHz) {

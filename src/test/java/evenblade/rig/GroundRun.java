@@ -41,13 +41,18 @@ public final class GroundRun {
     /** A copy of a channel's values in its unit, clipped at its full scale. */
     public double[] samples(int channel) {
         double limit = sensors.get(channel).fullScale();
-        return Arrays.stream(channels[channel]).map(v -> Math.max(-limit, Math.min(limit, v))).toArray();
+        return Arrays.stream(channels[channel])
+                .map(v -> Math.max(-limit, Math.min(limit, v)))
+                .toArray();
     }
 
     /** Share of a channel's samples that the recorder clips. */
     public double clippedShare(int channel) {
         double limit = sensors.get(channel).fullScale();
-        return Arrays.stream(channels[channel]).filter(v -> Math.abs(v) >= limit).count() / (double) trueTimes.length;
+        return Arrays.stream(channels[channel])
+                        .filter(v -> Math.abs(v) >= limit)
+                        .count()
+                / (double) trueTimes.length;
     }
 
     public double[] trueTimes() {

@@ -39,6 +39,8 @@ final class Json {
     }
 
     private static void word(StringBuilder out, String text) {
-        out.append('"').append(text.replace("\\", "\\\\").replace("\"", "\\\"").replace("\n", "\\n")).append('"');
+        out.append('"')
+                .append(text.replace("\\", "\\\\").replace("\"", "\\\"").replace("\n", "\\n"))
+                .append('"');
     }
 }

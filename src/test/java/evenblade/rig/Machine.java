@@ -59,12 +59,19 @@ public record Machine(
     /** Any machine of the trade, by chance. */
     public static Machine random(long seed) {
         Dice dice = new Dice(seed).fork(11);
-        Cycle cycle = dice.pick(List.of(
-                Cycle.FOUR_STROKE, Cycle.FOUR_STROKE, Cycle.FOUR_STROKE, Cycle.TWO_STROKE, Cycle.TWO_STROKE));
+        Cycle cycle = dice.pick(
+                List.of(Cycle.FOUR_STROKE, Cycle.FOUR_STROKE, Cycle.FOUR_STROKE, Cycle.TWO_STROKE, Cycle.TWO_STROKE));
         Drive drive = dice.pick(List.of(
-                Drive.TEETH, Drive.TEETH, Drive.TEETH, Drive.DECIMALS, Drive.DECIMALS, Drive.BELT_TEETH,
-                Drive.BELT_DECIMALS, Drive.DIRECT));
-        int cylinders = cycle == Cycle.TWO_STROKE ? dice.pick(List.of(1, 2, 2, 2, 3)) : dice.pick(List.of(2, 3, 4, 4, 4, 6));
+                Drive.TEETH,
+                Drive.TEETH,
+                Drive.TEETH,
+                Drive.DECIMALS,
+                Drive.DECIMALS,
+                Drive.BELT_TEETH,
+                Drive.BELT_DECIMALS,
+                Drive.DIRECT));
+        int cylinders =
+                cycle == Cycle.TWO_STROKE ? dice.pick(List.of(1, 2, 2, 2, 3)) : dice.pick(List.of(2, 3, 4, 4, 4, 6));
         return random(seed, cycle, cylinders, drive, dice.pick(List.of(2, 2, 3, 3, 3, 4, 5, 6)));
     }
 
@@ -73,16 +80,31 @@ public record Machine(
         Dice dice = new Dice(seed).fork(12);
         boolean direct = drive == Drive.DIRECT;
         int driving = direct ? 1 : dice.between(17, 27);
-        int driven = direct ? 1 : (int) Math.round(driving * dice.uniform(cycle == Cycle.TWO_STROKE ? 2.0 : 1.6, cycle == Cycle.TWO_STROKE ? 3.7 : 2.9));
+        int driven = direct
+                ? 1
+                : (int) Math.round(driving
+                        * dice.uniform(cycle == Cycle.TWO_STROKE ? 2.0 : 1.6, cycle == Cycle.TWO_STROKE ? 3.7 : 2.9));
         double ratio = (double) driven / driving;
         double entered = Math.round(ratio * 100) / 100.0;
         double idle = direct ? dice.uniform(750, 1000) : dice.uniform(1400, 2200);
         double max = direct ? dice.uniform(2700, 3400) : dice.uniform(5000, 6600);
         double propellerMax = max / ratio / 60;
-        double diameter = Math.round(dice.uniform(0.65, 0.8) * 340 / (Math.PI * propellerMax) * 100) / 100.0; // tip Mach
+        double diameter =
+                Math.round(dice.uniform(0.65, 0.8) * 340 / (Math.PI * propellerMax) * 100) / 100.0; // tip Mach
         return new Machine(
-                "Invented machine " + seed, cycle, cylinders, round(idle, 50), round(max, 50), drive, ratio, driving,
-                driven, entered, blades, Math.min(2.2, Math.max(1.0, diameter)), dice.chance(0.5));
+                "Invented machine " + seed,
+                cycle,
+                cylinders,
+                round(idle, 50),
+                round(max, 50),
+                drive,
+                ratio,
+                driving,
+                driven,
+                entered,
+                blades,
+                Math.min(2.2, Math.max(1.0, diameter)),
+                dice.chance(0.5));
     }
 
     private static double round(double value, double step) {
@@ -93,8 +115,19 @@ public record Machine(
     public Machine enteredAs(double decimals) {
         Drive told = drive.belt() ? Drive.BELT_DECIMALS : Drive.DECIMALS;
         return new Machine(
-                name, cycle, cylinders, idleRpm, maxRpm, told, ratio, drivingTeeth, drivenTeeth, decimals, blades,
-                diameterM, clockwise);
+                name,
+                cycle,
+                cylinders,
+                idleRpm,
+                maxRpm,
+                told,
+                ratio,
+                drivingTeeth,
+                drivenTeeth,
+                decimals,
+                blades,
+                diameterM,
+                clockwise);
     }
 
     /** The ratio that a reader of the installation file would work with. */

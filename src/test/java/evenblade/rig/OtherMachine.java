@@ -33,7 +33,8 @@ public final class OtherMachine implements Disturbance {
      * The second engine of the same type: the same program but every line of it lies apart; its firing line (crank 1× of
      * an electric motor) lies {@code apartHz} above ours at the first hold; strengths and wander are its own.
      */
-    public static OtherMachine secondEngine(Machine ours, SpeedProgram program, double apartHz, double level, long seed) {
+    public static OtherMachine secondEngine(
+            Machine ours, SpeedProgram program, double apartHz, double level, long seed) {
         double order = ours.firingOrder() > 0 ? ours.firingOrder() : 1;
         double first = program.steps().get(0).engineRpm();
         SpeedProgram other = program.scaled(1 + apartHz / (order * first / 60));
@@ -77,7 +78,13 @@ public final class OtherMachine implements Disturbance {
     }
 
     private static OtherMachine steady(
-            String kind, double rpm, double wander, Map<Double, Double> sizes, double seconds, double level, Dice dice) {
+            String kind,
+            double rpm,
+            double wander,
+            Map<Double, Double> sizes,
+            double seconds,
+            double level,
+            Dice dice) {
         Machine motor = new Machine(
                 kind, Machine.Cycle.ELECTRIC, 1, rpm * 0.9, rpm * 1.1, Machine.Drive.DIRECT, 1, 1, 1, 1, 2, 1, true);
         List<LineId> ids = new ArrayList<>();
@@ -94,7 +101,8 @@ public final class OtherMachine implements Disturbance {
             }
             return lines;
         };
-        return new OtherMachine(kind, motor, source, SpeedProgram.still().hold(rpm, seconds).wandering(wander, 5), level);
+        return new OtherMachine(
+                kind, motor, source, SpeedProgram.still().hold(rpm, seconds).wandering(wander, 5), level);
     }
 
     @Override
@@ -107,12 +115,18 @@ public final class OtherMachine implements Disturbance {
         Dice common = scene.dice().fork(8_000L + kind.hashCode());
         SpeedProgram longEnough = program.seconds() >= scene.track().seconds()
                 ? program
-                : program.hold(program.steps().get(program.steps().size() - 1).engineRpm(),
+                : program.hold(
+                        program.steps().get(program.steps().size() - 1).engineRpm(),
                         scene.track().seconds() - program.seconds() + 1);
         SpeedTrack track = SpeedTrack.of(longEnough, machine, 0, common.fork(1));
         double[] own = new double[x.length];
         new Synthesis(scene.times().seconds, track)
-                .add(own, source.lines(track, common.fork(2)), scene.sensors()[channel], machine, id -> new Phasor(1, 0));
+                .add(
+                        own,
+                        source.lines(track, common.fork(2)),
+                        scene.sensors()[channel],
+                        machine,
+                        id -> new Phasor(1, 0));
         double factor = Levels.factor(x, level, Levels.rms(own));
         for (int i = 0; i < x.length; i++) {
             x[i] += factor * own[i];

@@ -4,7 +4,8 @@ package evenblade.rig;
 public record Phasor(double re, double im) {
     static final Phasor ZERO = new Phasor(0, 0);
 
-    static Phasor polar(double amplitude, double phaseRad) {
+    /** By amplitude and phase in rad. */
+    public static Phasor polar(double amplitude, double phaseRad) {
         return new Phasor(amplitude * Math.cos(phaseRad), amplitude * Math.sin(phaseRad));
     }
 

@@ -28,8 +28,16 @@ final class PropellerForces {
     private final double tiltAngle;
 
     PropellerForces(
-            Machine machine, double[] disc, double bladeKg, double thrustAtMaxN, Phasor unbalance, double[] trackM,
-            double[] pitchRad, Phasor[] inflow, double tilt, double tiltAngle) {
+            Machine machine,
+            double[] disc,
+            double bladeKg,
+            double thrustAtMaxN,
+            Phasor unbalance,
+            double[] trackM,
+            double[] pitchRad,
+            Phasor[] inflow,
+            double tilt,
+            double tiltAngle) {
         this.machine = machine;
         this.disc = disc;
         this.bladeKg = bladeKg;
@@ -56,9 +64,16 @@ final class PropellerForces {
             inflow[k] = Phasor.polar(dice.uniform(0.05, 0.15) / k, dice.angle());
         }
         return new PropellerForces(
-                machine, disc, dice.uniform(4, 7) / blades, dice.uniform(1200, 2200),
-                Phasor.polar(dice.uniform(0.00002, 0.0001), dice.angle()), track, pitch, inflow,
-                dice.uniform(0, 0.00001) / 2 / DIAL_RADIUS_M, dice.angle());
+                machine,
+                disc,
+                dice.uniform(4, 7) / blades,
+                dice.uniform(1200, 2200),
+                Phasor.polar(dice.uniform(0.00002, 0.0001), dice.angle()),
+                track,
+                pitch,
+                inflow,
+                dice.uniform(0, 0.00001) / 2 / DIAL_RADIUS_M,
+                dice.angle());
     }
 
     PropellerForces with(Fault fault) {
@@ -77,8 +92,7 @@ final class PropellerForces {
             }
             default -> {}
         }
-        return new PropellerForces(
-                machine, disc, bladeKg, thrustAtMaxN, mass, track, pitch, inflow, lean, leanAngle);
+        return new PropellerForces(machine, disc, bladeKg, thrustAtMaxN, mass, track, pitch, inflow, lean, leanAngle);
     }
 
     int highestOrder() {

@@ -8,12 +8,10 @@ import org.junit.jupiter.api.Test;
 
 /** Physics of the rig in closed form: one line, one level, one angle. */
 class PureLineTest {
-    private static final Machine MACHINE =
-            Machine.random(3, Machine.Cycle.FOUR_STROKE, 4, Machine.Drive.TEETH, 3);
+    private static final Machine MACHINE = Machine.random(3, Machine.Cycle.FOUR_STROKE, 4, Machine.Drive.TEETH, 3);
 
     private static LineSource one(LineId id, double amplitude, double phaseRad) {
-        return (track, dice) -> List.of(
-                Line.swinging(id, (rpm, axis) -> Phasor.polar(amplitude, phaseRad), track, 0, 1, dice));
+        return LineSource.line(id.shaft(), id.order(), amplitude, Math.toDegrees(phaseRad), 0);
     }
 
     private static Rig quiet(double engineRpm, double seconds) {
@@ -55,7 +53,8 @@ class PureLineTest {
 
     @Test
     void theSpectrumOfAPureLineHoldsItsPower() {
-        GroundRun run = quiet(3000, 20).sources(one(new LineId(Shaft.CRANK, 2), 2, 0)).make(); // 100 Hz
+        GroundRun run =
+                quiet(3000, 20).sources(one(new LineId(Shaft.CRANK, 2), 2, 0)).make(); // 100 Hz
         assertEquals(2.0, Spectra.powerBelow(run.samples(0), 8000, 400), 2 * 1e-3); // A²/2
         assertEquals(0.0, Spectra.powerBelow(run.samples(0), 8000, 80), 2 * 1e-2); // its skirt only
     }
@@ -84,11 +83,11 @@ class PureLineTest {
     void aSoundLiesBehindTheMachineAtItsLevel() {
         double[] noise = new double[16000 * 7];
         Floor.white(0.1).addTo(noise, 16000, new Dice(4));
-        Rig rig = quiet(3000, 10)
-                .sampling(Sampling.even(16000))
-                .sources(one(new LineId(Shaft.CRANK, 2), 0.5, 0));
+        Rig rig = quiet(3000, 10).sampling(Sampling.even(16000)).sources(one(new LineId(Shaft.CRANK, 2), 0.5, 0));
         double[] alone = rig.make().samples(0);
-        double[] mixed = rig.with(new Background("noise", 16000, noise).behind(-6)).make().samples(0);
+        double[] mixed = rig.with(new Background("noise", 16000, noise).behind(-6))
+                .make()
+                .samples(0);
         for (int i = 0; i < mixed.length; i++) {
             mixed[i] -= alone[i];
         }
@@ -123,7 +122,8 @@ class PureLineTest {
                 assertTrue(turns - Math.floor(turns) < 4000 / 60.0 / MACHINE.ratio() / 8000 + 1e-9);
             }
         }
-        double turned = run.truth().track().turns(Shaft.PROPELLER, 10) - run.truth().track().turns(Shaft.PROPELLER, 0);
+        double turned = run.truth().track().turns(Shaft.PROPELLER, 10)
+                - run.truth().track().turns(Shaft.PROPELLER, 0);
         assertEquals(turned, pulses, 1);
     }
 

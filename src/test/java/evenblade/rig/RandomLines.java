@@ -27,7 +27,11 @@ final class RandomLines implements LineSource {
 
     /** Swing by chance: deviation 1–8 %, memory 0.3–2 s. */
     RandomLines(Machine machine, long seed) {
-        this(machine, seed, new Dice(seed).fork(32).uniform(0.01, 0.08), new Dice(seed).fork(33).logUniform(0.3, 2));
+        this(
+                machine,
+                seed,
+                new Dice(seed).fork(32).uniform(0.01, 0.08),
+                new Dice(seed).fork(33).logUniform(0.3, 2));
     }
 
     RandomLines(Machine machine, long seed, double swing, double memoryS) {
@@ -41,7 +45,12 @@ final class RandomLines implements LineSource {
             boolean pass = k % blades == 0;
             double size = (pass ? 1 : unlike * (k == 1 ? 1 : 0.5)) * Math.pow(pass ? k / (double) blades : k, -0.8);
             double power = k == 1 ? 2 : dice.uniform(1, 2.5);
-            add(new LineId(Shaft.PROPELLER, k), size * dice.logUniform(1, 3), size * dice.logUniform(0.02, 0.06), power, dice);
+            add(
+                    new LineId(Shaft.PROPELLER, k),
+                    size * dice.logUniform(1, 3),
+                    size * dice.logUniform(0.02, 0.06),
+                    power,
+                    dice);
         }
         add(new LineId(Shaft.CRANK, 1), dice.logUniform(0.1, 1), dice.logUniform(0.001, 0.01), 2, dice);
         add(new LineId(Shaft.CRANK, 2), dice.logUniform(0.1, 1), dice.logUniform(0.001, 0.01), 2, dice);

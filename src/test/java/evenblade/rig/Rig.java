@@ -23,9 +23,16 @@ public final class Rig {
     private final Map<String, Object> facts;
 
     private Rig(
-            long runSeed, Machine machine, SpeedProgram program, double ratioWander, List<LineSource> sources,
-            List<Sensor> sensors, Sampling sampling, List<Disturbance> disturbances,
-            Function<LineId, Phasor> factor, Map<String, Object> facts) {
+            long runSeed,
+            Machine machine,
+            SpeedProgram program,
+            double ratioWander,
+            List<LineSource> sources,
+            List<Sensor> sensors,
+            Sampling sampling,
+            List<Disturbance> disturbances,
+            Function<LineId, Phasor> factor,
+            Map<String, Object> facts) {
         this.runSeed = runSeed;
         this.machine = machine;
         this.program = program;
@@ -45,10 +52,11 @@ public final class Rig {
         Sensor microphone = Sensor.microphone("microphone", dice.uniform(60, 100));
         double quiet = dice.logUniform(0.2, 2);
         return switch (dice.between(0, 3)) {
-            case 0 -> rig.sensors(microphone.with(microphone.floor().times(quiet))).sampling(Sampling.even(8000));
-            case 1 -> rig.sensors(
-                            Sensor.phone("x", Axis.RIGHT), Sensor.phone("y", Axis.FORWARD), Sensor.phone("z", Axis.UP))
-                    .sampling(Sampling.phone(dice.uniform(200, 500), dice.uniform(0, 0.15)));
+            case 0 ->
+                rig.sensors(microphone.with(microphone.floor().times(quiet))).sampling(Sampling.even(8000));
+            case 1 ->
+                rig.sensors(Sensor.phone("x", Axis.RIGHT), Sensor.phone("y", Axis.FORWARD), Sensor.phone("z", Axis.UP))
+                        .sampling(Sampling.phone(dice.logUniform(100, 500), dice.uniform(0, 0.15)));
             case 2 -> rig.sensors(Sensor.accelerometer("up", Axis.UP), Sensor.mark("mark", Shaft.PROPELLER));
             default -> rig.sensors(Sensor.accelerometer("up", Axis.UP));
         };
@@ -59,9 +67,16 @@ public final class Rig {
         Dice dice = new Dice(seed).fork(42);
         double creep = machine.drive().belt() ? dice.uniform(0.0025, 0.005) / 2 : 0;
         return new Rig(
-                seed, machine, SpeedProgram.random(machine, seed), creep, List.of(new RandomLines(machine, seed)),
-                List.of(Sensor.accelerometer("up", Axis.UP)), Sampling.even(8000), List.of(),
-                id -> new Phasor(1, 0), Map.of());
+                seed,
+                machine,
+                SpeedProgram.random(machine, seed),
+                creep,
+                List.of(new RandomLines(machine, seed)),
+                List.of(Sensor.accelerometer("up", Axis.UP)),
+                Sampling.even(8000),
+                List.of(),
+                id -> new Phasor(1, 0),
+                Map.of());
     }
 
     /**
@@ -109,7 +124,17 @@ public final class Rig {
 
     /** What shakes, in place of the random lines. */
     public Rig sources(LineSource... others) {
-        return new Rig(runSeed, machine, program, ratioWander, List.of(others), sensors, sampling, disturbances, factor, facts);
+        return new Rig(
+                runSeed,
+                machine,
+                program,
+                ratioWander,
+                List.of(others),
+                sensors,
+                sampling,
+                disturbances,
+                factor,
+                facts);
     }
 
     /** One more thing that shakes. */
@@ -120,7 +145,17 @@ public final class Rig {
     }
 
     public Rig sensors(Sensor... others) {
-        return new Rig(runSeed, machine, program, ratioWander, sources, List.of(others), sampling, disturbances, factor, facts);
+        return new Rig(
+                runSeed,
+                machine,
+                program,
+                ratioWander,
+                sources,
+                List.of(others),
+                sampling,
+                disturbances,
+                factor,
+                facts);
     }
 
     public Rig sampling(Sampling other) {
@@ -136,8 +171,16 @@ public final class Rig {
     /** A complex factor for each line, the same on all channels, on top of the factors already set. */
     public Rig factor(Function<LineId, Phasor> other) {
         return new Rig(
-                runSeed, machine, program, ratioWander, sources, sensors, sampling, disturbances,
-                id -> factor.apply(id).times(other.apply(id)), facts);
+                runSeed,
+                machine,
+                program,
+                ratioWander,
+                sources,
+                sensors,
+                sampling,
+                disturbances,
+                id -> factor.apply(id).times(other.apply(id)),
+                facts);
     }
 
     /** A fact for the truth record. */
@@ -168,7 +211,12 @@ public final class Rig {
             lines.addAll(sources.get(i).lines(track, dice.fork(100 + i)));
         }
         Disturbance.Scene scene = new Disturbance.Scene(
-                machine, track, sensors.toArray(Sensor[]::new), new Disturbance.Times(times), sampling.rateHz(), dice.fork(3));
+                machine,
+                track,
+                sensors.toArray(Sensor[]::new),
+                new Disturbance.Times(times),
+                sampling.rateHz(),
+                dice.fork(3));
         Synthesis synthesis = new Synthesis(times, track);
         double[][] x = new double[sensors.size()][times.length];
         TruthBook book = new TruthBook(track, machine, ratioWander);
@@ -191,8 +239,13 @@ public final class Rig {
             }
         }
         Truth truth = new Truth(
-                runSeed, machine, !sources.isEmpty(), track, book.dwells(),
-                disturbances.stream().map(Disturbance::truth).toList(), Map.copyOf(facts));
+                runSeed,
+                machine,
+                !sources.isEmpty(),
+                track,
+                book.dwells(),
+                disturbances.stream().map(Disturbance::truth).toList(),
+                Map.copyOf(facts));
         return new GroundRun(sampling, sensors, times, x, truth);
     }
 

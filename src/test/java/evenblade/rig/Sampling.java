@@ -11,7 +11,13 @@ package evenblade.rig;
  * @param pauseAtS from here on all stamps are later by {@code pauseS} (logger asleep; 0: none)
  */
 public record Sampling(
-        double rateHz, double clockPpm, double jitter, double stampQuantumS, int burst, double pauseAtS, double pauseS) {
+        double rateHz,
+        double clockPpm,
+        double jitter,
+        double stampQuantumS,
+        int burst,
+        double pauseAtS,
+        double pauseS) {
 
     public static Sampling even(double rateHz) {
         return new Sampling(rateHz, 0, 0, 1e-6, 1, 0, 0);

@@ -13,8 +13,16 @@ package evenblade.rig;
  * @param mark how the mark channel's pulses look
  */
 public record Sensor(
-        String name, Kind kind, Axis axis, String unit, double highPassHz, double gain, Floor floor, double fullScale,
-        double offset, Mark mark) {
+        String name,
+        Kind kind,
+        Axis axis,
+        String unit,
+        double highPassHz,
+        double gain,
+        Floor floor,
+        double fullScale,
+        double offset,
+        Mark mark) {
 
     /** Kinds of channel. */
     public enum Kind {
@@ -35,7 +43,17 @@ public record Sensor(
     }
 
     public static Sensor microphone(String name, double highPassHz) {
-        return new Sensor(name, Kind.MICROPHONE, Axis.SOUND, "FS", highPassHz, 1, new Floor(0.001, 0.004, 0.006), 1, 0, Mark.CLEAN);
+        return new Sensor(
+                name,
+                Kind.MICROPHONE,
+                Axis.SOUND,
+                "FS",
+                highPassHz,
+                1,
+                new Floor(0.001, 0.004, 0.006),
+                1,
+                0,
+                Mark.CLEAN);
     }
 
     /** Accelerometer in an audio interface: its coupling takes away what lies below about 2 Hz; ±100 m/s². */
@@ -46,14 +64,21 @@ public record Sensor(
     /** Phone: down to 0 Hz with gravity as offset where it points up; ±4 g. */
     public static Sensor phone(String name, Axis axis) {
         return new Sensor(
-                name, Kind.ACCELEROMETER, axis, "m/s2", 0, 1, new Floor(0.05, 0.15, 0.2), 4 * 9.80665,
-                axis == Axis.UP ? 9.80665 : 0, Mark.CLEAN);
+                name,
+                Kind.ACCELEROMETER,
+                axis,
+                "m/s2",
+                0,
+                1,
+                new Floor(0.05, 0.15, 0.2),
+                4 * 9.80665,
+                axis == Axis.UP ? 9.80665 : 0,
+                Mark.CLEAN);
     }
 
     public static Sensor mark(String name, Shaft shaft) {
         return new Sensor(
-                name, Kind.MARK, Axis.SOUND, "FS", 0, 0.6, Floor.white(0.01), 1, 0,
-                new Mark(shaft, 0.04, false, 0, 0));
+                name, Kind.MARK, Axis.SOUND, "FS", 0, 0.6, Floor.white(0.01), 1, 0, new Mark(shaft, 0.04, false, 0, 0));
     }
 
     public Sensor with(Floor other) {

@@ -40,9 +40,7 @@ public final class SensorFault implements Disturbance {
      */
     public static SensorFault rattle(double strength, double knocksPerSecond) {
         return new SensorFault(
-                "rattle",
-                (x, scene, channel, dice) -> rattle(x, scene, dice, strength, knocksPerSecond),
-                t -> {
+                "rattle", (x, scene, channel, dice) -> rattle(x, scene, dice, strength, knocksPerSecond), t -> {
                     t.put("strength", strength);
                     t.put("knocksPerSecond", knocksPerSecond);
                 });

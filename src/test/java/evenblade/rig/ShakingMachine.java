@@ -29,8 +29,16 @@ public final class ShakingMachine implements LineSource {
     private final List<Fault> faults;
 
     private ShakingMachine(
-            Machine machine, long seed, Body body, PropellerForces propeller, EngineForces engine, double[] discPlace,
-            Seat seat, double[] sensorPlace, double[][] sensorAxes, List<Fault> faults) {
+            Machine machine,
+            long seed,
+            Body body,
+            PropellerForces propeller,
+            EngineForces engine,
+            double[] discPlace,
+            Seat seat,
+            double[] sensorPlace,
+            double[][] sensorAxes,
+            List<Fault> faults) {
         this.machine = machine;
         this.seed = seed;
         this.body = body;
@@ -60,21 +68,41 @@ public final class ShakingMachine implements LineSource {
         for (int i = 0; i < 4; i++) {
             double k = stiffness * dice.uniform(0.9, 1.1);
             mounts.add(new Body.Mount(
-                    i < 2 ? length : -length, i % 2 == 0 ? half : -half, low, k * dice.uniform(0.7, 1.3),
-                    k * dice.uniform(0.6, 1), k, loss));
+                    i < 2 ? length : -length,
+                    i % 2 == 0 ? half : -half,
+                    low,
+                    k * dice.uniform(0.7, 1.3),
+                    k * dice.uniform(0.6, 1),
+                    k,
+                    loss));
         }
         Body body = new Body(
-                mass, mass * Math.pow(dice.uniform(0.14, 0.2), 2), mass * Math.pow(dice.uniform(0.2, 0.28), 2),
-                mass * Math.pow(dice.uniform(0.2, 0.28), 2), mounts);
+                mass,
+                mass * Math.pow(dice.uniform(0.14, 0.2), 2),
+                mass * Math.pow(dice.uniform(0.2, 0.28), 2),
+                mass * Math.pow(dice.uniform(0.2, 0.28), 2),
+                mounts);
         Seat seat = dice.pick(List.of(Seat.values()));
-        double[] place = switch (seat) {
-            case GEARBOX -> new double[] {disc[0] - dice.uniform(0.08, 0.2), dice.uniform(-0.08, 0.08), disc[2] + 0.1};
-            case CRANKCASE -> new double[] {dice.uniform(-0.12, 0.12), dice.uniform(-0.12, 0.12), dice.uniform(0.05, 0.15)};
-            case FRONT -> new double[] {dice.uniform(0.18, 0.28), dice.uniform(-0.12, 0.12), dice.uniform(-0.12, 0.05)};
-        };
+        double[] place =
+                switch (seat) {
+                    case GEARBOX ->
+                        new double[] {disc[0] - dice.uniform(0.08, 0.2), dice.uniform(-0.08, 0.08), disc[2] + 0.1};
+                    case CRANKCASE ->
+                        new double[] {dice.uniform(-0.12, 0.12), dice.uniform(-0.12, 0.12), dice.uniform(0.05, 0.15)};
+                    case FRONT ->
+                        new double[] {dice.uniform(0.18, 0.28), dice.uniform(-0.12, 0.12), dice.uniform(-0.12, 0.05)};
+                };
         return new ShakingMachine(
-                machine, seed, body, PropellerForces.sound(machine, disc, dice.fork(1)),
-                EngineForces.sound(machine, crank, mesh, dice.fork(2)), disc, seat, place, tilted(dice.fork(3)), List.of());
+                machine,
+                seed,
+                body,
+                PropellerForces.sound(machine, disc, dice.fork(1)),
+                EngineForces.sound(machine, crank, mesh, dice.fork(2)),
+                disc,
+                seat,
+                place,
+                tilted(dice.fork(3)),
+                List.of());
     }
 
     /** Directions forward, right, up of a sensor that is stuck on some degrees askew (rotations about z, then y, then x). */
@@ -97,14 +125,23 @@ public final class ShakingMachine implements LineSource {
     public ShakingMachine with(Fault fault) {
         List<Fault> more = new ArrayList<>(faults);
         more.add(fault);
-        Body changed = switch (fault.kind()) {
-            case MOUNT_RESONANCE -> resonant(fault.size());
-            case LOOSE_MOUNT -> loosened((int) fault.place());
-            default -> body;
-        };
+        Body changed =
+                switch (fault.kind()) {
+                    case MOUNT_RESONANCE -> resonant(fault.size());
+                    case LOOSE_MOUNT -> loosened((int) fault.place());
+                    default -> body;
+                };
         return new ShakingMachine(
-                machine, seed, changed, propeller.with(fault), engine.with(fault), discPlace, seat, sensorPlace,
-                sensorAxes, List.copyOf(more));
+                machine,
+                seed,
+                changed,
+                propeller.with(fault),
+                engine.with(fault),
+                discPlace,
+                seat,
+                sensorPlace,
+                sensorAxes,
+                List.copyOf(more));
     }
 
     private Body loosened(int mount) {
@@ -121,10 +158,13 @@ public final class ShakingMachine implements LineSource {
         double most = 0;
         for (double factor = 0.3; factor < 40; factor *= 1.02) {
             double scale = factor;
-            Body tried = body.on(body.mounts().stream().map(m -> m.times(scale).withLoss(0.04)).toList());
+            Body tried = body.on(body.mounts().stream()
+                    .map(m -> m.times(scale).withLoss(0.04))
+                    .toList());
             double size = 0;
             for (double[] axis : sensorAxes) {
-                size += Math.pow(tried.acceleration(omega, across, sensorPlace, axis).amplitude(), 2);
+                size += Math.pow(
+                        tried.acceleration(omega, across, sensorPlace, axis).amplitude(), 2);
             }
             if (size > most) {
                 most = size;
@@ -155,9 +195,11 @@ public final class ShakingMachine implements LineSource {
     /** Faults with sizes, the sensor's seat, the blades as they are. */
     public Map<String, Object> facts() {
         Map<String, Object> facts = new LinkedHashMap<>();
-        facts.put("faults", faults.stream()
-                .map(f -> Map.of("kind", f.kind(), "size", f.size(), "place", f.place()))
-                .toList());
+        facts.put(
+                "faults",
+                faults.stream()
+                        .map(f -> Map.of("kind", f.kind(), "size", f.size(), "place", f.place()))
+                        .toList());
         facts.put("sensorSeat", seat);
         facts.put("sensorPlaceM", List.of(sensorPlace[0], sensorPlace[1], sensorPlace[2]));
         facts.put("massKg", body.massKg());
@@ -199,7 +241,11 @@ public final class ShakingMachine implements LineSource {
             int k = order;
             LineId id = new LineId(Shaft.PROPELLER, k);
             lines.add(Line.swinging(
-                    id, (rpm, axis) -> felt(propeller.at(k, rpm), id, rpm, axis), track, k == 1 ? 0.01 : 0.04, 0.6,
+                    id,
+                    (rpm, axis) -> felt(propeller.at(k, rpm), id, rpm, axis),
+                    track,
+                    k == 1 ? 0.01 : 0.04,
+                    0.6,
                     dice.fork(k)));
         }
         LineId once = new LineId(Shaft.CRANK, 1);
@@ -208,12 +254,19 @@ public final class ShakingMachine implements LineSource {
         if (engine.strength().length > 0) {
             LineId twice = new LineId(Shaft.CRANK, 2);
             lines.add(Line.swinging(
-                    twice, (rpm, axis) -> felt(engine.crankTwice(rpm), twice, rpm, axis), track, 0.01, 0.6,
+                    twice,
+                    (rpm, axis) -> felt(engine.crankTwice(rpm), twice, rpm, axis),
+                    track,
+                    0.01,
+                    0.6,
                     dice.fork(1002)));
             int highest = (int) Math.round(3 * machine.firingOrder() * machine.cycle().turnsPerCycle);
             lines.addAll(new Combustion(
-                            machine, engine.strength(), engine.cycleVariation(),
-                            (order, rpm, axis) -> felt(engine.firing(order, rpm), new LineId(Shaft.CRANK, order), rpm, axis),
+                            machine,
+                            engine.strength(),
+                            engine.cycleVariation(),
+                            (order, rpm, axis) ->
+                                    felt(engine.firing(order, rpm), new LineId(Shaft.CRANK, order), rpm, axis),
                             highest)
                     .lines(track, dice.fork(1003)));
         }
@@ -235,7 +288,11 @@ public final class ShakingMachine implements LineSource {
             LineId id = new LineId(shaft, teeth + side);
             double size = share[side + 2];
             lines.add(Line.swinging(
-                    id, (rpm, axis) -> felt(engine.mesh(rpm), id, rpm, axis).times(size), track, 0.05, 0.6,
+                    id,
+                    (rpm, axis) -> felt(engine.mesh(rpm), id, rpm, axis).times(size),
+                    track,
+                    0.05,
+                    0.6,
                     dice.fork(2000 + side)));
         }
     }
@@ -250,7 +307,9 @@ public final class ShakingMachine implements LineSource {
         for (int k = 1; k <= 12; k++) {
             LineId id = new LineId(Shaft.CRANK, k / 2.0);
             lines.add(new Line(
-                    id, (rpm, axis) -> felt(engine.knock(id.order(), rpm, place), id, rpm, axis), strength,
+                    id,
+                    (rpm, axis) -> felt(engine.knock(id.order(), rpm, place), id, rpm, axis),
+                    strength,
                     new double[strength.length]));
         }
     }

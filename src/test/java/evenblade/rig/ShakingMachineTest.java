@@ -18,9 +18,16 @@ class ShakingMachineTest {
 
     /** 80 kg on four mounts in the plane of its centre: 40 kN/m each upward, loss 0.1; bounce at 7.12 Hz. */
     private static Body body() {
-        return new Body(80, 3, 5, 6, List.of(
-                new Body.Mount(0.2, 0.2, 0, 3e4, 3e4, 4e4, 0.1), new Body.Mount(0.2, -0.2, 0, 3e4, 3e4, 4e4, 0.1),
-                new Body.Mount(-0.2, 0.2, 0, 3e4, 3e4, 4e4, 0.1), new Body.Mount(-0.2, -0.2, 0, 3e4, 3e4, 4e4, 0.1)));
+        return new Body(
+                80,
+                3,
+                5,
+                6,
+                List.of(
+                        new Body.Mount(0.2, 0.2, 0, 3e4, 3e4, 4e4, 0.1),
+                                new Body.Mount(0.2, -0.2, 0, 3e4, 3e4, 4e4, 0.1),
+                        new Body.Mount(-0.2, 0.2, 0, 3e4, 3e4, 4e4, 0.1),
+                                new Body.Mount(-0.2, -0.2, 0, 3e4, 3e4, 4e4, 0.1)));
     }
 
     @Test
@@ -79,8 +86,8 @@ class ShakingMachineTest {
     void aBladeOutOfTrackMakesTheCoupleOfItsLeaningPull() {
         PropellerForces sound = PropellerForces.sound(MACHINE, CENTRE, new Dice(1));
         PropellerForces bent = sound.with(new Fault(Fault.Kind.TRACK, 0.006, 0));
-        PropellerForces allBent = bent.with(new Fault(Fault.Kind.TRACK, 0.006, 1))
-                .with(new Fault(Fault.Kind.TRACK, 0.006, 2));
+        PropellerForces allBent =
+                bent.with(new Fault(Fault.Kind.TRACK, 0.006, 1)).with(new Fault(Fault.Kind.TRACK, 0.006, 2));
         double rpm = 4500;
         Phasor couple = bent.at(1, rpm)[5].minus(sound.at(1, rpm)[5]);
         // Blade 0 points right at turn 0; forward of the plane its pull turns the nose to the right: +z, phase 0.
@@ -94,7 +101,8 @@ class ShakingMachineTest {
 
     @Test
     void aLeaningFlangeTracksAtTheTipAsConverted() {
-        // 0.05 mm at a 50 mm dial radius is 0.85 mm at an 850 mm tip (the-job, run-out): blades at the high and the low side
+        // 0.05 mm at a 50 mm dial radius is 0.85 mm at an 850 mm tip (the-job, run-out): blades at the high and the low
+        // side
         Machine two = new Machine(
                 "two", Machine.Cycle.FOUR_STROKE, 4, 1500, 5500, Machine.Drive.TEETH, 2, 20, 40, 2, 2, 1.7, true);
         PropellerForces sound = PropellerForces.sound(two, CENTRE, new Dice(1));
@@ -108,8 +116,8 @@ class ShakingMachineTest {
     @Test
     void equalBladesLeaveOnlyMultiplesOfBladePass() {
         Phasor[] inflow = {ONE, new Phasor(0.1, 0), new Phasor(0.05, 0.02), new Phasor(0, 0.04), new Phasor(0.02, 0)};
-        PropellerForces equal = new PropellerForces(
-                MACHINE, CENTRE, 2, 1500, NONE, new double[3], new double[3], inflow, 0, 0);
+        PropellerForces equal =
+                new PropellerForces(MACHINE, CENTRE, 2, 1500, NONE, new double[3], new double[3], inflow, 0, 0);
         for (int k = 1; k <= 4; k++) {
             double size = 0;
             for (Phasor part : equal.at(k, 5000)) {
@@ -121,8 +129,7 @@ class ShakingMachineTest {
 
     @Test
     void stiffMountsPeakWhereTheyWereAskedTo() {
-        ShakingMachine machine =
-                ShakingMachine.sound(MACHINE, 5).with(new Fault(Fault.Kind.MOUNT_RESONANCE, 0.6, 0));
+        ShakingMachine machine = ShakingMachine.sound(MACHINE, 5).with(new Fault(Fault.Kind.MOUNT_RESONANCE, 0.6, 0));
         double at = MACHINE.maxRpm() * 0.6;
         double peak = strength(machine, at) / at / at;
         double above = strength(machine, at * 1.15) / at / at / 1.15 / 1.15;
@@ -140,9 +147,11 @@ class ShakingMachineTest {
     @Test
     void aRunHoldsTheLineThatTheBodyMakes() {
         ShakingMachine machine = ShakingMachine.sound(MACHINE, 5).with(new Fault(Fault.Kind.TRACK, 0.006, 1));
-        GroundRun run = machine.rig(6).program(SpeedProgram.still().hold(4200, 20)).make();
+        GroundRun run =
+                machine.rig(6).program(SpeedProgram.still().hold(4200, 20)).make();
         Phasor made = machine.propellerLine(1, 4200, Axis.UP);
-        Truth.LineTruth truth = run.truth().dwells().get(0).line("up", Shaft.PROPELLER, 1).orElseThrow();
+        Truth.LineTruth truth =
+                run.truth().dwells().get(0).line("up", Shaft.PROPELLER, 1).orElseThrow();
         assertEquals(made.amplitude(), truth.amplitude(), 0.03 * made.amplitude()); // coupling at 2 Hz, 1 % swing
         double[] x = run.samples(2);
         double[] t = run.trueTimes();

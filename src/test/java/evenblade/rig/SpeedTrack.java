@@ -19,7 +19,8 @@ public final class SpeedTrack {
     /** One steady lever: from, to. */
     public record Hold(double fromS, double toS) {}
 
-    private SpeedTrack(double[] engineHz, double[] propellerHz, double engineStart, double propellerStart, List<Hold> holds) {
+    private SpeedTrack(
+            double[] engineHz, double[] propellerHz, double engineStart, double propellerStart, List<Hold> holds) {
         this.engineHz = engineHz;
         this.propellerHz = propellerHz;
         this.engineTurns = turns(engineHz, engineStart);
@@ -46,7 +47,8 @@ public final class SpeedTrack {
             double last = step.engineRpm() * (1 + step.drift());
             for (; filled < points && filled * STEP_S <= end + 1e-9; filled++) {
                 double since = filled * STEP_S - time;
-                double bent = since >= jumpS ? 1 : 0.5 - 0.5 * Math.cos(Math.PI * since / jumpS); // a hand moves smoothly
+                double bent =
+                        since >= jumpS ? 1 : 0.5 - 0.5 * Math.cos(Math.PI * since / jumpS); // a hand moves smoothly
                 double drifted = step.engineRpm() + (last - step.engineRpm()) * since / step.seconds();
                 hz[filled] = (rpm + (drifted - rpm) * bent) / 60;
             }

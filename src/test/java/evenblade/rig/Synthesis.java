@@ -36,7 +36,10 @@ final class Synthesis {
             for (int i = 0; i <= cells; i++) {
                 double at = least + (most - least) * i / cells;
                 double hz = line.id.order() * at / 60 / (line.id.shaft() == Shaft.PROPELLER ? machine.ratio() : 1);
-                table[i] = line.response.at(at, sensor.axis()).times(sensor.response(hz)).times(own);
+                table[i] = line.response
+                        .at(at, sensor.axis())
+                        .times(sensor.response(hz))
+                        .times(own);
             }
             for (int i = 0; i < re.length; i++) {
                 double place = most > least ? (rpm.get(i) - least) / (most - least) * cells : 0;

@@ -22,7 +22,12 @@ public record Truth(
 
     /** One steady lever: speeds (mean, least, most) and every line on every channel. */
     public record Dwell(
-            double fromS, double toS, double engineRpm, double minEngineRpm, double maxEngineRpm, double propellerRpm,
+            double fromS,
+            double toS,
+            double engineRpm,
+            double minEngineRpm,
+            double maxEngineRpm,
+            double propellerRpm,
             Map<String, List<LineTruth>> channels) {
 
         public Optional<LineTruth> line(String channel, Shaft shaft, double order) {
@@ -42,8 +47,13 @@ public record Truth(
      * @param coincident those lines
      */
     public record LineTruth(
-            LineId id, double frequencyHz, double amplitude, double meanSize, double phaseDeg,
-            double amplitudeAtFrequency, List<LineId> coincident) {}
+            LineId id,
+            double frequencyHz,
+            double amplitude,
+            double meanSize,
+            double phaseDeg,
+            double amplitudeAtFrequency,
+            List<LineId> coincident) {}
 
     /** Engine and propeller speed at a true time, rpm. */
     public double engineRpm(double timeS) {
@@ -78,7 +88,8 @@ public record Truth(
         map.put("maxEngineRpm", d.maxEngineRpm);
         map.put("propellerRpm", d.propellerRpm);
         Map<String, Object> channels = new LinkedHashMap<>();
-        d.channels.forEach((name, lines) -> channels.put(name, lines.stream().map(Truth::line).toList()));
+        d.channels.forEach((name, lines) ->
+                channels.put(name, lines.stream().map(Truth::line).toList()));
         map.put("channels", channels);
         return map;
     }

@@ -46,8 +46,7 @@ final class TruthBook {
     }
 
     private boolean coincide(LineId a, LineId b) {
-        return a.equals(b)
-                || (ratioFixed && Math.abs(a.propellerOrder(ratio) - b.propellerOrder(ratio)) < 1e-9);
+        return a.equals(b) || (ratioFixed && Math.abs(a.propellerOrder(ratio) - b.propellerOrder(ratio)) < 1e-9);
     }
 
     /** Sum of coinciding lines, each turned to the angle of the line's own shaft at the start of the run. */
@@ -55,7 +54,8 @@ final class TruthBook {
         Phasor total = Phasor.ZERO;
         for (Map.Entry<LineId, Phasor> other : mean.entrySet()) {
             if (coincide(id, other.getKey())) {
-                double turns = track.turns(other.getKey().shaft(), 0) * other.getKey().order();
+                double turns =
+                        track.turns(other.getKey().shaft(), 0) * other.getKey().order();
                 total = total.plus(other.getValue().times(Phasor.polar(1, 2 * Math.PI * turns)));
             }
         }
@@ -68,8 +68,12 @@ final class TruthBook {
         for (int h = 0; h < byHold.size(); h++) {
             SpeedTrack.Hold span = track.holds().get(h);
             dwells.add(new Truth.Dwell(
-                    span.fromS(), span.toS(), rpm.mean(span.fromS(), span.toS()), rpm.min(span.fromS(), span.toS()),
-                    rpm.max(span.fromS(), span.toS()), track.propellerRpm().mean(span.fromS(), span.toS()),
+                    span.fromS(),
+                    span.toS(),
+                    rpm.mean(span.fromS(), span.toS()),
+                    rpm.min(span.fromS(), span.toS()),
+                    rpm.max(span.fromS(), span.toS()),
+                    track.propellerRpm().mean(span.fromS(), span.toS()),
                     byHold.get(h)));
         }
         return dwells;
