@@ -2,6 +2,8 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
 import java.lang.reflect.Method;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -14,12 +16,18 @@ import javax.swing.SwingUtilities;
  * which methods are hot. It is packed beside the program because the virtual machine takes what was kept
  * only where the class path is the same; the program itself never calls it.
  *
- * <p>Arguments: the main class of the program, the folder of the samples, an empty folder to work in.
- * Where there is a display, a window is opened first.
+ * <p>Arguments: the main class of the program, the folder of the samples, an empty folder to work in, and what
+ * to rehearse: "measuring" (help, plan, orders) or "job" (the window where there is a display, a job, its
+ * report). Two, because the virtual machine gets all kept classes ready at each start: what the window needs
+ * would hold up the command line.
  */
 public final class Rehearsal {
     /** So often the measuring is done: the methods that matter must be known as hot, and 8 takes seconds only. */
     private static final int ROUNDS = 8;
+    /** So often the sound of a sample is repeated in a long recording: some minutes, as ground runs are. */
+    private static final int REPEATS = 30;
+    /** Where the samples of sound begin in a WAV file of the plainest kind, as the samples are. */
+    private static final int WAV_HEADING = 44;
     /** The window needs this long to be drawn on a slow machine. */
     private static final int WINDOW_MS = 4_000;
 
@@ -41,10 +49,16 @@ public final class Rehearsal {
                 door.getMethod("run", String[].class, PrintStream.class, PrintStream.class),
                 Path.of(args[1]),
                 Path.of(args[2]));
-        if (System.getenv("DISPLAY") != null) {
-            rehearsal.window(Class.forName(args[0]));
+        switch (args[3]) {
+            case "measuring" -> rehearsal.measuring();
+            case "job" -> {
+                if (System.getenv("DISPLAY") != null) {
+                    rehearsal.window(Class.forName(args[0]));
+                }
+                rehearsal.job();
+            }
+            default -> throw new IllegalArgumentException(args[3]);
         }
-        rehearsal.commands();
         System.exit(0);
     }
 
@@ -54,7 +68,7 @@ public final class Rehearsal {
         SwingUtilities.invokeAndWait(() -> List.of(java.awt.Window.getWindows()).forEach(java.awt.Window::dispose));
     }
 
-    private void commands() throws Exception {
+    private void measuring() throws Exception {
         say("--help");
         say("--version");
         List<Callable<Void>> measured = new ArrayList<>();
@@ -78,6 +92,28 @@ public final class Rehearsal {
                 each.call();
             }
         }
+        Path folder = samples.resolve("geared-three-blade");
+        Path minutes = longer(folder.resolve("before-microphone.wav"));
+        for (int round = 0; round < ROUNDS; round++) {
+            say("orders", minutes.toString(), "--installation", folder.resolve("installation.json").toString(),
+                    "--engine-rpm", "4800", "--json");
+        }
+    }
+
+    /** The same sound over and over, in a file of its own. */
+    private Path longer(Path sample) throws IOException {
+        byte[] once = Files.readAllBytes(sample);
+        int sound = once.length - WAV_HEADING;
+        ByteBuffer all = ByteBuffer.allocate(WAV_HEADING + REPEATS * sound).order(ByteOrder.LITTLE_ENDIAN);
+        all.put(once, 0, WAV_HEADING);
+        for (int i = 0; i < REPEATS; i++) {
+            all.put(once, WAV_HEADING, sound);
+        }
+        all.putInt(4, all.capacity() - 8).putInt(WAV_HEADING - 4, REPEATS * sound);
+        return Files.write(work.resolve("minutes.wav"), all.array());
+    }
+
+    private void job() throws Exception {
         String job = work.resolve("job").toString();
         say("practice", job, "--seed", "1");
         for (String question : List.of("tracking", "findings", "trend")) {
