@@ -22,7 +22,7 @@ final class ManPage {
     }
 
     public static void main(String[] args) throws Exception {
-        ManPage page = new ManPage(Class.forName(args[0].replace(".start.", ".cli."))
+        ManPage page = new ManPage(Class.forName(args[0].replace(".start.Main", ".cli.Program"))
                 .getMethod("run", String[].class, PrintStream.class, PrintStream.class));
         page.write(args[1], args[2]);
         Files.writeString(Path.of(args[3]), page.page);

@@ -44,7 +44,7 @@ public final class Rehearsal {
 
     public static void main(String[] args) throws Exception {
         // The command line's own door stands beside the one that users go through, and doesn't end the process.
-        Class<?> door = Class.forName(args[0].replace(".start.", ".cli."));
+        Class<?> door = Class.forName(args[0].replace(".start.Main", ".cli.Program"));
         Rehearsal rehearsal = new Rehearsal(
                 door.getMethod("run", String[].class, PrintStream.class, PrintStream.class),
                 Path.of(args[1]),

@@ -1,9 +1,9 @@
 package evenblade.bench;
 
-import evenblade.intake.Intake;
-import evenblade.intake.IntakeOptions;
-import evenblade.intake.RecordingReader;
-import evenblade.recording.StreamSummary;
+import evenblade.input.intake.Intake;
+import evenblade.input.intake.IntakeOptions;
+import evenblade.input.intake.RecordingReader;
+import evenblade.input.recording.StreamSummary;
 import java.nio.file.Path;
 import java.util.Locale;
 

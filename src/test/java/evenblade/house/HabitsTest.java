@@ -38,7 +38,7 @@ class HabitsTest {
                 .check(Classes.OF_PROGRAM);
         noClasses()
                 .that()
-                .resideOutsideOfPackage("evenblade.cli..")
+                .resideOutsideOfPackage("evenblade.face.cli..")
                 .should()
                 .callMethod(System.class, "exit", int.class)
                 .orShould()

@@ -2,7 +2,7 @@ package evenblade.house;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.cli.Main;
+import evenblade.face.cli.Program;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -66,7 +66,7 @@ class PagesTest {
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int status = Main.run(
+        int status = Program.run(
                 words.toArray(String[]::new),
                 new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8));

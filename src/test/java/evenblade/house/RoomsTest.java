@@ -30,9 +30,7 @@ class RoomsTest {
 
     /** The table may name a room before it is built. */
     static List<Room> builtRooms() {
-        return rooms().stream()
-                .filter(room -> Files.isDirectory(SOURCES.resolve(room.name())))
-                .toList();
+        return rooms().stream().filter(room -> Files.isDirectory(room.folder())).toList();
     }
 
     static List<Library> libraries() {
@@ -46,8 +44,12 @@ class RoomsTest {
     void everyRoomIsInTheTable() throws Exception {
         Set<String> named = new TreeSet<>();
         rooms().forEach(room -> named.add(room.name()));
-        try (Stream<Path> folders = Files.list(SOURCES)) {
-            assertThat(folders.map(folder -> folder.getFileName().toString())).isSubsetOf(named);
+        assertThat(named).as("names of rooms, no two alike").hasSameSizeAs(rooms());
+        Set<Path> known = new TreeSet<>();
+        rooms().forEach(room -> known.add(room.folder()));
+        try (Stream<Path> folders = Files.walk(SOURCES)) {
+            assertThat(folders.filter(file -> file.toString().endsWith(".java")).map(Path::getParent))
+                    .isSubsetOf(known);
         }
         rooms().forEach(room ->
                 assertThat(named).as("rooms that %s may use", room.name()).containsAll(room.mayUse()));
@@ -70,12 +72,12 @@ class RoomsTest {
         List<String> forbidden = new ArrayList<>();
         for (Room other : rooms()) {
             if (!other.equals(room) && !room.mayUse().contains(other.name())) {
-                forbidden.add("evenblade." + other.name() + "..");
+                forbidden.add(other.packages());
             }
         }
         noClasses()
                 .that()
-                .resideInAPackage("evenblade." + room.name() + "..")
+                .resideInAPackage(room.packages())
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage(forbidden.toArray(String[]::new))
@@ -84,10 +86,44 @@ class RoomsTest {
                 .check(Classes.OF_PROGRAM);
     }
 
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("builtRooms")
+    @DisplayName("A room uses every room that the table gives it")
+    void noArrowIsGrantedInVain(Room room) {
+        Set<String> used = new TreeSet<>();
+        Classes.OF_PROGRAM.stream()
+                .filter(type -> type.getPackageName().equals("evenblade." + room.storey() + "." + room.name()))
+                .flatMap(type -> type.getDirectDependenciesFromSelf().stream())
+                .map(arrow -> arrow.getTargetClass().getBaseComponentType().getPackageName())
+                .map(name -> name.substring(name.lastIndexOf('.') + 1))
+                .forEach(used::add);
+        used.addAll(room.imports());
+        assertThat(used)
+                .as("rooms that %s uses; take the others out of its row", room.name())
+                .containsAll(room.mayUse());
+    }
+
+    @Test
+    @DisplayName("No class is called like one in another room")
+    void noNameStandsTwice() {
+        Set<String> seen = new TreeSet<>();
+        Set<String> twice = new TreeSet<>();
+        Classes.OF_PROGRAM.stream()
+                .filter(type -> type.isTopLevelClass() && !type.getSimpleName().equals("package-info"))
+                .forEach(type -> {
+                    if (!seen.add(type.getSimpleName())) {
+                        twice.add(type.getSimpleName());
+                    }
+                });
+        assertThat(twice)
+                .as("a reader who sees one of these must not wonder which")
+                .isEmpty();
+    }
+
     @Test
     @DisplayName("No two rooms use each other, however long the way round")
     void noCycles() {
-        slices().matching("evenblade.(*)..")
+        slices().matching("evenblade.*.(*)..")
                 .should()
                 .beFreeOfCycles()
                 .because("rooms in a ring are one room in truth")
@@ -99,7 +135,7 @@ class RoomsTest {
     @DisplayName("A library is used only in its own room")
     void aLibraryStaysInItsRoom(Library library) {
         List<String> rooms = new ArrayList<>(List.of("nowhere.at.all"));
-        library.rooms().forEach(room -> rooms.add("evenblade." + room + ".."));
+        library.rooms().forEach(room -> rooms.add("evenblade.*." + room + ".."));
         noClasses()
                 .that()
                 .resideOutsideOfPackages(rooms.toArray(String[]::new))
@@ -131,7 +167,7 @@ class RoomsTest {
     void noDrawingElsewhere() {
         noClasses()
                 .that()
-                .resideOutsideOfPackages("evenblade.desktop..", "evenblade.chart..")
+                .resideOutsideOfPackages("evenblade.face.desktop..", "evenblade.tell.chart..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("java.awt..", "javax.swing..")
@@ -144,7 +180,7 @@ class RoomsTest {
     @DisplayName("The package-info of a room opens with the purpose that the table gives")
     void aRoomSaysItsPurpose(Room room) {
         StringBuilder text = new StringBuilder();
-        for (String line : MarkdownTable.lines(SOURCES.resolve(room.name()).resolve("package-info.java"))) {
+        for (String line : MarkdownTable.lines(room.folder().resolve("package-info.java"))) {
             text.append(line.strip().replaceFirst("^(/\\*\\*|\\*/|\\*)\\s*", ""))
                     .append(' ');
         }

@@ -1,0 +1,2 @@
+/** Reads and writes JSON documents; every complaint names its line. */
+package evenblade.base.json;

@@ -1,0 +1,48 @@
+package evenblade.base.problem;
+
+import java.nio.file.Path;
+
+/**
+ * An input that can't be used, told in one line: where, what was found, what was expected.
+ *
+ * <p>Thrown wherever the fault lies with a file, a job folder or an entered value; the command line
+ * turns it into one line on standard error and exit status 1. A fault of the program itself is never
+ * a {@code BadInput}.
+ */
+public final class BadInput extends RuntimeException {
+    private BadInput(String place, String found, String expected) {
+        super(place + ": " + found + ", expected " + expected);
+    }
+
+    /** Starts a complaint about a file. */
+    public static Place in(Path file) {
+        return new Place(file.toString());
+    }
+
+    /** Starts a complaint about something that is not a file: an option, a field, standard input. */
+    public static Place in(String source) {
+        return new Place(source);
+    }
+
+    /** Where the fault lies; refined by line or byte and completed with {@link #found}. */
+    public record Place(String name) {
+        /** The same place, at a line counted from 1. */
+        public Place line(long line) {
+            return new Place(name + ":" + line);
+        }
+
+        /** The same place, at a byte offset counted from 0. */
+        public Place atByte(long offset) {
+            return new Place(name + ":byte " + offset);
+        }
+
+        /** The finished complaint; both parts are phrases without a full stop. */
+        public BadInput found(String found, String expected) {
+            return new BadInput(name, oneLine(found), oneLine(expected));
+        }
+
+        private static String oneLine(String text) {
+            return text.replaceAll("\\s*[\\r\\n]+\\s*", " ").strip();
+        }
+    }
+}

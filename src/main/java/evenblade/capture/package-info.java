@@ -1,2 +1,0 @@
-/** Turns a live input into blocks and a raw file, counting what was lost. */
-package evenblade.capture;

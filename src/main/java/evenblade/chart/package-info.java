@@ -1,2 +1,0 @@
-/** One class per picture, from result to image. */
-package evenblade.chart;

@@ -1,2 +1,0 @@
-/** Words in, text or JSON out, exit code. */
-package evenblade.cli;

@@ -1,2 +1,0 @@
-/** Whether two runs, or all runs, differ, or why they can't be compared. */
-package evenblade.comparison;

@@ -1,2 +1,0 @@
-/** Windows and panels that show what {@code app} answers; no arithmetic. */
-package evenblade.desktop;

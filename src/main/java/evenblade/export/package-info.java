@@ -1,2 +1,0 @@
-/** Measured figures as tables for other programs, units in their first row. */
-package evenblade.export;

@@ -1,0 +1,232 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.input.intake.Intake;
+import evenblade.input.intake.IntakeOptions;
+import evenblade.input.intake.RecordingReader;
+import evenblade.input.recording.BlockSink;
+import evenblade.input.recording.Channel;
+import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.Recording;
+import evenblade.input.recording.SampleStream;
+import evenblade.input.recording.StreamHeader;
+import evenblade.input.recording.StreamSummary;
+import evenblade.input.recording.Stretch;
+import evenblade.machine.installation.OrderTable;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.RatioCheck;
+import evenblade.measure.orders.RunOrders;
+import evenblade.measure.orders.SpeedAndOrders;
+import evenblade.measure.signal.Decimator;
+import evenblade.measure.speed.MarkSpeed;
+import evenblade.measure.speed.SpeedFinder;
+import evenblade.measure.speed.SpeedResult;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Answers what shook in one recording: its speed, its dwells, and the amplitude of every order. */
+public final class AnalyseRecording {
+    /** Kept at least, so that lines which no order explains are seen too. */
+    private static final double LEAST_KEPT_HZ = 1000;
+    /** Room above the highest line at the fastest speed looked at. */
+    private static final double KEPT_MARGIN = 1.03;
+
+    /** Of the memory there is, the most that kept sound may take. */
+    private static final double SHARE_OF_MEMORY = 0.3;
+    /** Beyond this share even without the drive's teeth, there is no room left to work in. */
+    private static final double MOST_SHARE_OF_MEMORY = 0.4;
+
+    private static final double SHARE_READ = 0.7;
+    private static final double SHARE_SPEED = 0.9;
+
+    private final AnalysisRequest request;
+    private final Progress progress;
+    private final SpeedRange range;
+    private boolean meshLeftOut;
+
+    private AnalyseRecording(AnalysisRequest request, Progress progress) {
+        this.request = request;
+        this.progress = progress;
+        this.range = SpeedRange.of(request);
+    }
+
+    /**
+     * What was read.
+     *
+     * @param recording with only the channels to analyse
+     * @param mark the channel with the mark, at the same times
+     * @param quality of all channels of the file
+     */
+    private record Reading(Recording recording, Optional<Channel> mark, List<ChannelQuality> quality) {}
+
+    /**
+     * Analyses a recording.
+     *
+     * @throws BadInput where the file, a channel or the entered speed can't be used
+     */
+    public static AnalysedRecording answer(AnalysisRequest request) {
+        return answer(request, Progress.SILENT);
+    }
+
+    /** The same, telling how far it has come. */
+    public static AnalysedRecording answer(AnalysisRequest request, Progress progress) {
+        return new AnalyseRecording(request, progress).answer();
+    }
+
+    private AnalysedRecording answer() {
+        Reading reading = read();
+        Recording recording = reading.recording();
+        OrderTable table = request.installation().orders();
+        progress.at(SHARE_READ, "finding the speed");
+        SpeedResult found = speed(reading, table);
+        progress.at(SHARE_SPEED, "measuring the orders");
+        SpeedAndOrders both =
+                SpeedAndOrders.measure(recording, recording.channels(), table, found, range.expectation());
+        SpeedResult speed = both.speed();
+        List<ChannelOrders> measured = both.channels();
+        List<Integer> shown = ChosenChannels.shownOrder(measured, request);
+        List<ChannelOrders> channels = shown.stream().map(measured::get).toList();
+        RunOrders orders = new RunOrders(
+                recording.source(),
+                request.installation(),
+                speed,
+                channels,
+                reading.quality(),
+                recording.stamps(),
+                warnings(recording, speed, channels));
+        progress.at(1, "done");
+        return new AnalysedRecording(orders, ChosenChannels.only(recording, shown));
+    }
+
+    private SpeedResult speed(Reading reading, OrderTable table) {
+        Recording recording = reading.recording();
+        if (reading.mark().isPresent()) {
+            return MarkSpeed.find(recording, reading.mark().get(), recording.channels(), table, range.expectation());
+        }
+        return SpeedFinder.find(recording, recording.channels(), table, range.expectation());
+    }
+
+    private Reading read() {
+        Intake intake = RecordingReader.open(request.file(), new IntakeOptions(request.fullScale(), request.table()));
+        if (intake instanceof Intake.Streamed streamed) {
+            return reduced(streamed.sound());
+        }
+        Recording whole = oneClock(((Intake.Whole) intake).recording());
+        ChosenChannels chosen = ChosenChannels.of(whole.source().channels(), request);
+        return reading(whole, chosen.signals(), chosen.mark(), whole.quality());
+    }
+
+    /** The longest stretch with one clock, for no phase goes across a break. */
+    private static Recording oneClock(Recording all) {
+        if (all.stretches().size() == 1) {
+            return all;
+        }
+        Stretch longest = all.longestStretch();
+        Recording part = all.within(longest);
+        List<Warning> warnings = new ArrayList<>(all.warnings());
+        warnings.add(new Warning(
+                "longest-stretch-used",
+                String.format(
+                        Locale.ROOT,
+                        "the clock breaks off and the recording falls into %d stretches; only the longest was measured,"
+                                + " from %.1f s to %.1f s",
+                        all.stretches().size(),
+                        longest.fromS(),
+                        longest.toS())));
+        return new Recording(
+                part.source(), part.time(), part.channels(), part.quality(), part.stamps(), warnings, part.stretches());
+    }
+
+    private Reading reduced(SampleStream sound) {
+        StreamHeader header = sound.header();
+        ChosenChannels chosen = ChosenChannels.of(header.channels(), request);
+        List<Integer> wanted = chosen.all();
+        double keptHz = keptHz(header, wanted.size());
+        requireRoom(header, wanted.size(), keptHz);
+        Decimator decimator = Decimator.plan(
+                header.sampleRateHz(),
+                keptHz,
+                header.channels().size(),
+                wanted.stream().mapToInt(Integer::intValue).toArray());
+        StreamSummary summary = sound.deliverTo(counted(decimator, header));
+        Recording recording = decimator.recording(header, summary);
+        return reading(
+                recording,
+                chosen.signals().stream().map(wanted::indexOf).toList(),
+                chosen.mark().map(wanted::indexOf),
+                summary.quality());
+    }
+
+    private Reading reading(
+            Recording recording, List<Integer> signals, Optional<Integer> mark, List<ChannelQuality> quality) {
+        return new Reading(
+                ChosenChannels.among(recording, signals, request),
+                mark.map(index -> recording.channels().get(index)),
+                quality);
+    }
+
+    /** Up to where the sound is kept: every line, or all but the drive's teeth where the memory is too small. */
+    private double keptHz(StreamHeader header, int channels) {
+        double fastest = range.expectation().toHz() * KEPT_MARGIN;
+        double all = Math.max(LEAST_KEPT_HZ, ChosenChannels.highestOrder(request.installation()) * fastest);
+        double shafts = Math.max(LEAST_KEPT_HZ, ChosenChannels.highestShaftOrder(request.installation()) * fastest);
+        double seconds = header.frames().orElse(0) / header.sampleRateHz();
+        double bytes = seconds * channels * Float.BYTES * all / Recording.USABLE_SHARE_OF_RATE;
+        meshLeftOut =
+                all > shafts && bytes > SHARE_OF_MEMORY * Runtime.getRuntime().maxMemory();
+        return Math.min(meshLeftOut ? shafts : all, Recording.USABLE_SHARE_OF_RATE * header.sampleRateHz());
+    }
+
+    /** Refuses sound that won't fit before hours of it are read. */
+    private static void requireRoom(StreamHeader header, int channels, double keptHz) {
+        double seconds = header.frames().orElse(0) / header.sampleRateHz();
+        double bytesPerSecond = channels * Float.BYTES * keptHz / Recording.USABLE_SHARE_OF_RATE;
+        double mostSeconds = MOST_SHARE_OF_MEMORY * Runtime.getRuntime().maxMemory() / bytesPerSecond;
+        if (seconds > mostSeconds) {
+            throw BadInput.in(header.file())
+                    .found(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%.1f h of sound in %d %s",
+                                    seconds / 3600,
+                                    channels,
+                                    channels == 1 ? "channel" : "channels"),
+                            String.format(
+                                    Locale.ROOT,
+                                    "at most %.1f h with the memory this program may use; cut it into shorter runs, name"
+                                            + " one channel, or allow more memory (-Xmx)",
+                                    mostSeconds / 3600));
+        }
+    }
+
+    private BlockSink counted(BlockSink sink, StreamHeader header) {
+        if (progress == Progress.SILENT || header.frames().isEmpty()) {
+            return sink;
+        }
+        double all = Math.max(1, header.frames().getAsLong());
+        long[] done = {0};
+        return (interleaved, frames) -> {
+            sink.accept(interleaved, frames);
+            done[0] += frames;
+            progress.at(SHARE_READ * Math.min(1, done[0] / all), "reading");
+        };
+    }
+
+    private List<Warning> warnings(Recording recording, SpeedResult speed, List<ChannelOrders> channels) {
+        List<Warning> all = new ArrayList<>(recording.warnings());
+        range.assumed().ifPresent(all::add);
+        all.addAll(speed.warnings());
+        if (meshLeftOut) {
+            all.add(new Warning(
+                    "mesh-left-out",
+                    "this recording is too long for the memory given to keep the drive's teeth in range; they are"
+                            + " left out (a larger -Xmx or a shorter piece brings them back)"));
+        }
+        RatioCheck.of(channels, request.installation().orders(), speed).ifPresent(doubt -> all.add(doubt.warning()));
+        all.addAll(AnalysisWarnings.of(recording, channels));
+        return all.stream().distinct().toList();
+    }
+}

@@ -1,0 +1,106 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.judge.comparison.BeforeAndAfter;
+import evenblade.judge.comparison.MeasuredRun;
+import evenblade.judge.comparison.RunComparison;
+import evenblade.judge.comparison.TrendStage;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobFolder;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+
+/** Answers whether two runs of a job differ, or why they can't be compared. */
+public final class CompareRuns {
+    private CompareRuns() {}
+
+    /**
+     * Two runs, compared.
+     *
+     * @param before entry of the first
+     * @param after entry of the second
+     * @param changes what was changed between them, in order of time
+     * @param comparison the answer
+     * @param warnings about the recordings
+     * @param invented whether the job was made up for practice
+     */
+    public record Answer(
+            Event before,
+            Event after,
+            List<String> changes,
+            RunComparison comparison,
+            List<Warning> warnings,
+            boolean invented) {
+        public Answer {
+            changes = List.copyOf(changes);
+            warnings = List.copyOf(warnings);
+        }
+    }
+
+    /**
+     * Compares two runs. Of the other runs of the job only those are looked at that repeat one with nothing
+     * changed.
+     *
+     * @param before id or label of the first
+     * @param after id or label of the second
+     * @param engineRpm only the dwells near this speed; all, where empty
+     * @throws evenblade.base.problem.BadInput where the job, a run or its recording can't be used
+     */
+    public static Answer answer(Path job, String before, String after, OptionalDouble engineRpm) {
+        JobRuns runs = new JobRuns(JobFolder.open(job));
+        Event one = runs.record().run(before);
+        Event other = runs.record().run(after);
+        MeasuredRun first = requireNear(runs.measured(one), engineRpm);
+        MeasuredRun second = requireNear(runs.measured(other), engineRpm);
+        List<TrendStage> stages = new ArrayList<>();
+        List<String> changes = new ArrayList<>();
+        for (JobRuns.Repeats repeats : runs.repeats()) {
+            repeats.changes().stream()
+                    .filter(e -> liesBetween(e, one, other))
+                    .map(Event::text)
+                    .forEach(changes::add);
+            if (repeats.runs().size() > 1) {
+                stages.add(new TrendStage(
+                        List.of(),
+                        repeats.runs().stream()
+                                .flatMap(run -> runs.tryMeasured(run).stream())
+                                .map(run -> near(run, engineRpm))
+                                .toList()));
+            }
+        }
+        RunComparison comparison = BeforeAndAfter.compare(first, second, stages);
+        return new Answer(
+                one, other, changes, comparison, runs.warnings(), runs.record().invented());
+    }
+
+    private static boolean liesBetween(Event event, Event one, Event other) {
+        boolean afterOne = !event.at().isBefore(one.at());
+        boolean afterOther = !event.at().isBefore(other.at());
+        return afterOne != afterOther;
+    }
+
+    private static MeasuredRun requireNear(MeasuredRun run, OptionalDouble engineRpm) {
+        MeasuredRun narrowed = near(run, engineRpm);
+        if (engineRpm.isPresent() && narrowed.dwells().isEmpty()) {
+            String speeds = run.dwells().stream()
+                    .map(dwell -> String.format(Locale.ROOT, "%.0f", run.engineRpm(dwell)))
+                    .collect(Collectors.joining(", "));
+            throw BadInput.in("run '" + run.name() + "'")
+                    .found(
+                            String.format(Locale.ROOT, "no dwell at %.0f engine rpm", engineRpm.getAsDouble()),
+                            speeds.isEmpty()
+                                    ? "a run that holds its speed somewhere; this one doesn't"
+                                    : "a speed within 2 % of one that it holds: " + speeds);
+        }
+        return narrowed;
+    }
+
+    static MeasuredRun near(MeasuredRun run, OptionalDouble engineRpm) {
+        return engineRpm.isPresent() ? run.near(engineRpm.getAsDouble()) : run;
+    }
+}

@@ -1,0 +1,113 @@
+package evenblade.face.app;
+
+import evenblade.base.json.JsonDocument;
+import evenblade.base.json.JsonFields;
+import evenblade.base.json.JsonWriter;
+import evenblade.base.problem.BadInput;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.InstallationFile;
+import java.util.Optional;
+
+/** Answers which installation a filled-in form describes, with the same refusals as for a file. */
+public final class DescribeInstallation {
+    private DescribeInstallation() {}
+
+    /**
+     * A form as typed; blank where nothing was typed.
+     *
+     * @param name free text
+     * @param cycle one of {@link evenblade.machine.installation.Engine.Cycle#words}
+     * @param cylinders whole number
+     * @param idleRpm number
+     * @param maxRpm number
+     * @param drive one of {@link evenblade.machine.installation.Reduction.Kind#words}
+     * @param ratio number
+     * @param drivingTeeth whole number
+     * @param drivenTeeth whole number
+     * @param blades whole number
+     * @param diameter length with unit
+     * @param chord mean width of a blade, length with unit
+     * @param bladeMass mass of one blade, with unit
+     * @param centreOfGravity distance of a blade's centre of gravity from the shaft's axis, length with unit
+     * @param rotation {@code clockwise}, {@code counter-clockwise} or blank
+     * @param positionsCounted one of {@link evenblade.machine.installation.HubCounting#words} or blank
+     * @param trackLimit length with unit
+     * @param limitSource who says so
+     */
+    public record Form(
+            String name,
+            String cycle,
+            String cylinders,
+            String idleRpm,
+            String maxRpm,
+            String drive,
+            String ratio,
+            String drivingTeeth,
+            String drivenTeeth,
+            String blades,
+            String diameter,
+            String chord,
+            String bladeMass,
+            String centreOfGravity,
+            String rotation,
+            String positionsCounted,
+            String trackLimit,
+            String limitSource) {}
+
+    /**
+     * Reads the form.
+     *
+     * @throws BadInput naming the field, where something in it can't be used
+     */
+    public static Installation answer(Form form) {
+        JsonFields engine = new JsonFields().put("cycle", form.cycle());
+        if (!form.cycle().equals("electric")) {
+            number(engine, "cylinders", form.cylinders());
+        }
+        number(engine, "idleRpm", form.idleRpm());
+        number(engine, "maxRpm", form.maxRpm());
+        JsonFields reduction = new JsonFields().put("kind", form.drive());
+        if (!form.drive().equals("direct")) {
+            number(reduction, "ratio", form.ratio());
+            number(reduction, "drivingTeeth", form.drivingTeeth());
+            number(reduction, "drivenTeeth", form.drivenTeeth());
+        }
+        JsonFields propeller = new JsonFields();
+        number(propeller, "blades", form.blades());
+        typed(form.diameter()).ifPresent(text -> propeller.put("diameter", text));
+        typed(form.chord()).ifPresent(text -> propeller.put("chord", text));
+        typed(form.bladeMass()).ifPresent(text -> propeller.put("bladeMass", text));
+        typed(form.centreOfGravity()).ifPresent(text -> propeller.put("centreOfGravity", text));
+        typed(form.rotation()).ifPresent(text -> propeller.put("rotation", text));
+        typed(form.positionsCounted()).ifPresent(text -> propeller.put("positionsCounted", text));
+        JsonFields all = new JsonFields();
+        typed(form.name()).ifPresent(text -> all.put("name", text));
+        all.put("engine", engine).put("reduction", reduction).put("propeller", propeller);
+        if (typed(form.trackLimit()).isPresent()) {
+            JsonFields limit = new JsonFields().put("value", form.trackLimit().strip());
+            typed(form.limitSource()).ifPresent(text -> limit.put("source", text));
+            all.put("limits", new JsonFields().put("trackSpread", limit));
+        }
+        return InstallationFile.of(JsonDocument.parse(JsonWriter.write(all), "installation"));
+    }
+
+    private static Optional<String> typed(String text) {
+        return text.isBlank() ? Optional.empty() : Optional.of(text.strip());
+    }
+
+    private static void number(JsonFields json, String key, String text) {
+        if (text.isBlank()) {
+            return;
+        }
+        try {
+            double value = Double.parseDouble(text.strip());
+            if (value == Math.rint(value) && Math.abs(value) < 1e9) {
+                json.put(key, (int) value);
+            } else {
+                json.put(key, value);
+            }
+        } catch (NumberFormatException e) {
+            throw BadInput.in("installation \"" + key + "\"").found("\"" + text.strip() + "\"", "a number");
+        }
+    }
+}

@@ -1,0 +1,109 @@
+package evenblade.face.app;
+
+import evenblade.base.numeric.Phasor;
+import evenblade.input.recording.Series;
+import evenblade.judge.tie.Size;
+import evenblade.judge.tie.TieAnswer;
+import evenblade.judge.tie.TieRun;
+import evenblade.judge.tie.TrackTie;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.Curve;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.PlottedEstimate;
+import evenblade.tell.chart.PolarPicture;
+import evenblade.tell.chart.TrackTiePicture;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Answers what propeller 1× against track looks like over the runs of a job. */
+public final class DrawTie {
+    private static final int POINTS = 25;
+    private static final double BEYOND = 1.1;
+    /** Half the width of a 95 % interval in standard errors. */
+    private static final double NINETY_FIVE = 1.96;
+    /** Radius that holds 95 % of a plane's normal scatter, in standard errors of one direction: √(−2 ln 0.05). */
+    private static final double CIRCLE = Math.sqrt(-2 * Math.log(0.05));
+
+    private DrawTie() {}
+
+    /**
+     * The pictures: 1× against track, with the fit where there is one; then the vectors of 1×, where phases are known.
+     *
+     * @param invented whether the job was made up for practice
+     */
+    public static List<Picture> answer(JobTie tie, boolean invented) {
+        List<Picture> pictures = new ArrayList<>();
+        pictures.add(againstTrack(tie, invented));
+        if (tie.phase()) {
+            pictures.add(vectors(tie, invented));
+        }
+        return pictures;
+    }
+
+    private static Picture againstTrack(JobTie tie, boolean invented) {
+        TieRun largest = tie.runs().stream()
+                .max(Comparator.comparingDouble(r -> r.trackMm().magnitude()))
+                .orElseThrow();
+        List<TrackTiePicture.Run> runs = tie.runs().stream()
+                .map(r -> new TrackTiePicture.Run(
+                        r.label(),
+                        r.trackMm().magnitude(),
+                        new PlottedEstimate(
+                                r.amplitude(),
+                                Math.max(0, r.amplitude() - NINETY_FIVE * r.standardError()),
+                                r.amplitude() + NINETY_FIVE * r.standardError(),
+                                true)))
+                .toList();
+        Optional<TrackTiePicture.Fit> fit = tie.answer() instanceof TieAnswer.Tied tied
+                ? Optional.of(fit(tied.tie(), largest.trackMm()))
+                : Optional.empty();
+        List<String> caption = caption(tie, invented);
+        fit.ifPresent(drawn -> caption.add("fit for track that lies as in '" + largest.label() + "'"));
+        return new TrackTiePicture(new TrackTiePicture.Data(
+                new Caption(caption), "propeller 1×, peak (" + tie.unit().display() + ")", runs, fit));
+    }
+
+    /** Along one direction of track, from none to a little beyond the largest. */
+    private static TrackTiePicture.Fit fit(TrackTie tie, Phasor largest) {
+        double[] size = new double[POINTS];
+        double[] middle = new double[POINTS];
+        double[] low = new double[POINTS];
+        double[] high = new double[POINTS];
+        for (int i = 0; i < POINTS; i++) {
+            double share = BEYOND * i / (POINTS - 1);
+            size[i] = share * largest.magnitude();
+            Size predicted = tie.predicted(largest.times(share), 0);
+            middle[i] = predicted.value();
+            low[i] = predicted.low();
+            high[i] = predicted.high();
+        }
+        return new TrackTiePicture.Fit(curve(size, middle), curve(size, low), curve(size, high));
+    }
+
+    private static Curve curve(double[] x, double[] y) {
+        return new Curve(Series.of(x), Series.of(y));
+    }
+
+    private static Picture vectors(JobTie tie, boolean invented) {
+        List<PolarPicture.Vector> vectors = tie.runs().stream()
+                .map(r -> new PolarPicture.Vector(
+                        r.label(), r.amplitude(), r.phaseDegrees().orElseThrow(), CIRCLE * r.standardError()))
+                .toList();
+        return new PolarPicture(new PolarPicture.Data(
+                new Caption(caption(tie, invented)), tie.unit().display(), vectors));
+    }
+
+    private static List<String> caption(JobTie tie, boolean invented) {
+        List<String> parts = new ArrayList<>();
+        if (invented) {
+            parts.add("INVENTED");
+        }
+        parts.add(Caption.channel(tie.channel()));
+        parts.add(String.format(Locale.ROOT, "engine %.0f rpm", tie.engineRpm()));
+        parts.add("speed confirmed");
+        return parts;
+    }
+}

@@ -1,0 +1,76 @@
+package evenblade.face.app;
+
+import evenblade.base.units.Length;
+import evenblade.base.units.LengthUnit;
+import evenblade.face.app.JudgeTracking.MarkedTips;
+import evenblade.face.app.JudgeTracking.TrackView;
+import evenblade.judge.tracking.Deviation;
+import evenblade.judge.tracking.TrackingAnalysis;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.DeviationPicture;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.PlottedEstimate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Answers what the static side of a job looks like. */
+public final class DrawTracking {
+    private DrawTracking() {}
+
+    /** The tips as they were marked last. */
+    public static Picture tips(TrackView view, LengthUnit unit) {
+        MarkedTips last = view.sessions().get(view.sessions().size() - 1);
+        String caption =
+                "entry " + last.event() + ", " + last.session().layout().text();
+        return SketchStatic.marks(view.installation(), last.session(), marked(view, caption), unit)
+                .picture()
+                .orElseThrow();
+    }
+
+    /** What goes with the blades and what stays with the hub; empty where nothing can be told yet. */
+    public static Optional<Picture> deviations(TrackView view, LengthUnit unit) {
+        return deviations(view, view.now(), unit);
+    }
+
+    /** The same for one of the stretches without a change. */
+    static Optional<Picture> deviations(TrackView view, TrackingAnalysis spell, LengthUnit unit) {
+        List<DeviationPicture.Row> blades = rows("blade ", spell.blades(), unit);
+        List<DeviationPicture.Row> positions = rows("position ", spell.positions(), unit);
+        if (blades.isEmpty() && positions.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new DeviationPicture(new DeviationPicture.Data(
+                Caption.of(marked(
+                        view,
+                        spell.sessions().size() + " session(s) "
+                                + (spell == view.now() ? "since the last change" : "before a change"))),
+                "deviation of the tip (" + unit.sign() + ")",
+                blades,
+                positions)));
+    }
+
+    private static List<DeviationPicture.Row> rows(String what, List<Deviation> deviations, LengthUnit unit) {
+        List<DeviationPicture.Row> rows = new ArrayList<>();
+        for (Deviation deviation : deviations) {
+            deviation
+                    .estimate()
+                    .ifPresent(e -> rows.add(new DeviationPicture.Row(
+                            what + deviation.name(),
+                            new PlottedEstimate(
+                                    shown(e.valueMm(), unit),
+                                    shown(e.lowMm(), unit),
+                                    shown(e.highMm(), unit),
+                                    e.lowMm() > 0 || e.highMm() < 0))));
+        }
+        return rows;
+    }
+
+    private static double shown(double mm, LengthUnit unit) {
+        return unit == LengthUnit.INCH ? Length.ofMillimetres(mm).inches() : mm;
+    }
+
+    private static String marked(TrackView view, String caption) {
+        return view.invented() ? "INVENTED · " + caption : caption;
+    }
+}

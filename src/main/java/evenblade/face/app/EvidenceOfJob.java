@@ -1,0 +1,160 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.judge.findings.JobEvidence;
+import evenblade.judge.findings.RunEvidence;
+import evenblade.judge.findings.RunNumbers;
+import evenblade.judge.findings.StaticEvidence;
+import evenblade.judge.tracking.LimitCheck;
+import evenblade.judge.tracking.SessionSegments;
+import evenblade.judge.tracking.TrackingAnalysis;
+import evenblade.judge.tracking.TrackingSession;
+import evenblade.keep.job.Conditions;
+import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.Limit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Everything that a job has measured, loaded for weighing. */
+final class EvidenceOfJob {
+    private final JobRecord record;
+    private final JobRuns runs;
+    private final List<Warning> warnings = new ArrayList<>();
+
+    private EvidenceOfJob(JobRuns runs) {
+        this.runs = runs;
+        this.record = runs.record();
+    }
+
+    /**
+     * What was loaded.
+     *
+     * @param record the job
+     * @param evidence its numbers
+     * @param tie 1× against track over the runs; empty where no run has marks before it
+     * @param warnings runs that had to be left out
+     */
+    record Loaded(JobRecord record, JobEvidence evidence, Optional<JobTie> tie, List<Warning> warnings) {}
+
+    /** Loads a job, analysing the runs that aren't in its cache, two or more at a time. */
+    static Loaded of(JobRuns runs, Progress progress) {
+        progress.at(0, "analysing the runs");
+        EvidenceOfJob loader = new EvidenceOfJob(runs);
+        List<RunEvidence> measured = loader.runs();
+        progress.at(1, "done");
+        StaticEvidence still = loader.still();
+        Optional<JobTie> tie = TieOfJob.of(loader.record, measured, still.track());
+        return new Loaded(
+                loader.record,
+                new JobEvidence(loader.record.installation(), measured, still, tie.map(JobTie::answer)),
+                tie,
+                List.copyOf(loader.warnings));
+    }
+
+    /** Either a run's numbers or why there are none. */
+    private record Outcome(Optional<RunNumbers> numbers, String trouble) {}
+
+    private List<RunEvidence> runs() {
+        List<Event> events = record.standing(Kind.RUN);
+        List<Outcome> outcomes = IntStream.range(0, events.size())
+                .parallel()
+                .mapToObj(i -> outcome(events.get(i)))
+                .toList();
+        List<RunEvidence> measured = new ArrayList<>();
+        List<String> changes = new ArrayList<>();
+        int next = 0;
+        for (Event event : record.standing()) {
+            if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
+                changes.add(event.text());
+            } else if (event.kind() == Kind.RUN) {
+                Outcome outcome = outcomes.get(next);
+                next++;
+                if (outcome.numbers().isPresent()) {
+                    measured.add(evidence(event, changes, outcome.numbers().get()));
+                    changes.clear();
+                } else {
+                    warnings.add(new Warning(
+                            "run-left-out", "run '" + runs.nameOf(event) + "' is left out: " + outcome.trouble()));
+                }
+            }
+        }
+        return measured;
+    }
+
+    private Outcome outcome(Event run) {
+        try {
+            JobRuns.Result result = runs.result(run, false);
+            return result.asAdded()
+                    ? new Outcome(Optional.of(RunNumbers.of(result.run().orders())), "")
+                    : new Outcome(Optional.empty(), "its recording was changed since it was added");
+        } catch (BadInput e) {
+            return new Outcome(Optional.empty(), e.getMessage());
+        }
+    }
+
+    private RunEvidence evidence(Event event, List<String> changes, RunNumbers measured) {
+        Conditions noted = ((Detail.Run) event.detail()).conditions();
+        return new RunEvidence(
+                runs.nameOf(event),
+                event.at().toInstant(),
+                changes,
+                measured,
+                ChannelDirections.of(measured.fileChannels(), noted.get(Condition.DIRECTION)),
+                microphone(noted.get(Condition.SENSOR)) || microphone(noted.get(Condition.DEVICE)));
+    }
+
+    private static boolean microphone(Optional<String> noted) {
+        return noted.map(text -> text.toLowerCase(Locale.ROOT))
+                .filter(text -> text.matches("(.*\\W)?(mic|microphone)s?(\\W.*)?"))
+                .isPresent();
+    }
+
+    private StaticEvidence still() {
+        return new StaticEvidence(
+                track(),
+                JudgeTracking.pitches(record).stream()
+                        .map(p -> new StaticEvidence.Pitch(p.readings(), p.checks()))
+                        .toList(),
+                JudgeTracking.runOuts(record).stream()
+                        .map(r -> new StaticEvidence.RunOut(r.reading(), r.atTip(), r.checks()))
+                        .toList());
+    }
+
+    private List<StaticEvidence.Track> track() {
+        List<TrackingSession> sessions = JudgeTracking.sessions(record).stream()
+                .map(JudgeTracking.MarkedTips::session)
+                .toList();
+        if (sessions.isEmpty()) {
+            return List.of();
+        }
+        return SessionSegments.part(sessions, JudgeTracking.changes(record)).stream()
+                .map(this::track)
+                .toList();
+    }
+
+    private StaticEvidence.Track track(List<TrackingSession> spell) {
+        Installation installation = record.installation();
+        TrackingSession last = spell.get(spell.size() - 1);
+        List<LimitCheck> checks = installation.limits().stream()
+                .filter(limit -> limit.what() == Limit.Subject.TRACK)
+                .map(limit -> LimitCheck.track(limit, last.marksMm()))
+                .toList();
+        // The dial that was read last before this spell ended belongs to it.
+        Optional<JudgeTracking.DialReading> dial = JudgeTracking.runOuts(record).stream()
+                .filter(r -> !r.reading().at().isAfter(last.at()))
+                .reduce((first, second) -> second);
+        return new StaticEvidence.Track(
+                TrackingAnalysis.of(spell),
+                checks,
+                dial.flatMap(d -> JudgeTracking.test(d.reading(), installation, spell)));
+    }
+}

@@ -1,0 +1,241 @@
+package evenblade.face.app;
+
+import evenblade.base.json.JsonWriter;
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.base.units.FullScale;
+import evenblade.judge.comparison.MeasuredRun;
+import evenblade.judge.comparison.RunConditions;
+import evenblade.keep.job.Conditions;
+import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.EvidenceCheck;
+import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import evenblade.keep.job.RunSettings;
+import evenblade.machine.installation.InstallationFile;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
+
+/**
+ * The measured runs of a job: from its cache where the same recording was analysed in the same way before,
+ * else from the raw file.
+ */
+final class JobRuns {
+    private final JobFolder folder;
+    private final JobRecord record;
+    private final Map<String, MeasuredRun> measured = new HashMap<>();
+    private final Map<String, Result> results = new ConcurrentHashMap<>();
+    private final List<Warning> warnings = new ArrayList<>();
+
+    JobRuns(JobFolder folder) {
+        this.folder = folder;
+        this.record = folder.record();
+    }
+
+    /**
+     * Runs between which nothing was changed.
+     *
+     * @param changes what was changed before the first of them
+     * @param runs in order of time
+     */
+    record Repeats(List<Event> changes, List<Event> runs) {}
+
+    JobRecord record() {
+        return record;
+    }
+
+    /** What had to be said while measuring, and which recordings aren't what they were. */
+    List<Warning> warnings() {
+        Stream<Warning> evidence = folder.check(EvidenceCheck.Thoroughness.QUICK).stream()
+                .filter(w -> w.code().startsWith("recording-"));
+        return Stream.concat(warnings.stream(), evidence).distinct().toList();
+    }
+
+    /** All standing runs, parted by corrections and balance weights. */
+    List<Repeats> repeats() {
+        List<Repeats> all = new ArrayList<>();
+        List<Event> changes = new ArrayList<>();
+        List<Event> runs = new ArrayList<>();
+        for (Event event : record.standing()) {
+            if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
+                if (!runs.isEmpty()) {
+                    all.add(new Repeats(List.copyOf(changes), List.copyOf(runs)));
+                    changes.clear();
+                    runs.clear();
+                }
+                changes.add(event);
+            } else if (event.kind() == Kind.RUN) {
+                runs.add(event);
+            }
+        }
+        if (!runs.isEmpty()) {
+            all.add(new Repeats(List.copyOf(changes), List.copyOf(runs)));
+        }
+        return all;
+    }
+
+    /** What a run is called: its label, where no other run has it, else its id too. */
+    String nameOf(Event run) {
+        if (run.label().isEmpty()) {
+            return run.id();
+        }
+        String label = run.label().get();
+        long same = record.standing(Kind.RUN).stream()
+                .filter(e -> e.label().equals(run.label()))
+                .count();
+        return same == 1 ? label : label + " (" + run.id() + ")";
+    }
+
+    /** The measured run; empty, with a warning that names it, where its recording can't be used. */
+    Optional<MeasuredRun> tryMeasured(Event run) {
+        try {
+            return Optional.of(measured(run));
+        } catch (BadInput e) {
+            warnings.add(new Warning(
+                    "run-left-out", "run '" + nameOf(run) + "' (" + run.id() + ") is left out: " + e.getMessage()));
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * The measured run.
+     *
+     * @throws BadInput where its recording is missing or can't be used
+     */
+    MeasuredRun measured(Event run) {
+        MeasuredRun known = measured.get(run.id());
+        if (known == null) {
+            known = find(run);
+            measured.put(run.id(), known);
+        }
+        return known;
+    }
+
+    private MeasuredRun find(Event run) {
+        Result result = result(run, false);
+        if (!result.asAdded()) {
+            warnings.add(new Warning(
+                    "recording-changed",
+                    "the recording of run '" + nameOf(run) + "' (" + run.id()
+                            + ") was changed since it was added; it is taken as it is now"));
+        }
+        return measured(run, result.run());
+    }
+
+    /** The amplitudes of an analysed run with its name and conditions. */
+    MeasuredRun measured(Event run, AnalysedRun analysed) {
+        return MeasuredRun.of(nameOf(run), conditions((Detail.Run) run.detail()), analysed.orders());
+    }
+
+    /**
+     * What analysing a run's recording came to.
+     *
+     * @param run the analysed run
+     * @param asAdded whether the recording is still the one that was added
+     */
+    record Result(AnalysedRun run, boolean asAdded) {}
+
+    /**
+     * A run from the cache, else from its raw file, and then kept. Several threads may ask at once.
+     *
+     * @param turning whether one turn of the propeller is wanted too
+     * @throws BadInput where its recording is missing or can't be used
+     */
+    Result result(Event run, boolean turning) {
+        Result known = results.get(run.id());
+        if (known == null || turning && !known.run().turning()) {
+            known = kept(run, turning).map(kept -> new Result(kept, true)).orElseGet(() -> fresh(run, turning));
+            results.put(run.id(), known);
+        }
+        return known;
+    }
+
+    private Optional<AnalysedRun> kept(Event run, boolean turning) {
+        Detail.Run detail = (Detail.Run) run.detail();
+        return folder.cache()
+                .get(dependsOn(detail))
+                .flatMap(bytes -> KeptRun.read(bytes, folder.locate(detail.file()), record.installation()))
+                .filter(kept -> kept.turning() || !turning);
+    }
+
+    private Result fresh(Event run, boolean turning) {
+        return keep(run, AnalyseRecording.answer(request((Detail.Run) run.detail())), turning);
+    }
+
+    /** Keeps what was analysed of a run's recording, where that is the one that was added. */
+    Result keep(Event run, AnalysedRecording analysed, boolean turning) {
+        Detail.Run detail = (Detail.Run) run.detail();
+        AnalysedRun fresh = AnalysedRun.of(analysed, turning).at(folder.locate(detail.file()));
+        boolean asAdded =
+                fresh.orders().source().sha256().equals(detail.file().stamp().sha256());
+        if (asAdded) {
+            folder.cache().put(dependsOn(detail), KeptRun.written(fresh));
+        }
+        return new Result(fresh, asAdded);
+    }
+
+    /** How its recording is to be analysed. */
+    AnalysisRequest request(Detail.Run run) {
+        return request(folder.locate(run.file()), run.settings());
+    }
+
+    /** The same of a file that needn't be in the job yet. */
+    AnalysisRequest request(Path file, RunSettings settings) {
+        return new AnalysisRequest(
+                file,
+                record.installation(),
+                settings.engineRpm(),
+                settings.propellerRpm(),
+                settings.tolerancePercent().orElse(AnalysisRequest.DEFAULT_TOLERANCE_PERCENT),
+                settings.channels(),
+                settings.markChannel(),
+                fullScale(settings),
+                settings.table());
+    }
+
+    private static Optional<FullScale> fullScale(RunSettings settings) {
+        return settings.fullScale().map(text -> FullScale.parse(text, BadInput.in("full scale")));
+    }
+
+    /** Everything that an analysed run depends on. */
+    private String dependsOn(Detail.Run run) {
+        return dependsOn("analysed run", KeptRun.FORMAT, run);
+    }
+
+    /** The same for another result of the same recording. */
+    String dependsOn(String result, int format, Detail.Run run) {
+        String version = JobRuns.class.getPackage().getImplementationVersion();
+        return String.join(
+                "\n",
+                result,
+                String.valueOf(format),
+                String.valueOf(version),
+                run.file().stamp().sha256(),
+                run.settings().toString(),
+                JsonWriter.write(InstallationFile.written(record.installation())));
+    }
+
+    /** What comparing has to know of how it was measured. */
+    static RunConditions conditions(Detail.Run run) {
+        Conditions noted = run.conditions();
+        return new RunConditions(
+                noted.get(Condition.SENSOR),
+                noted.get(Condition.PLACE),
+                noted.get(Condition.DIRECTION),
+                noted.get(Condition.GAIN),
+                noted.get(Condition.DEVICE),
+                fullScale(run.settings()),
+                noted.get(Condition.WIND),
+                noted.get(Condition.TEMPERATURE),
+                noted.get(Condition.FUEL));
+    }
+}

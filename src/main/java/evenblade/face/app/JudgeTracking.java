@@ -1,0 +1,266 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.units.Length;
+import evenblade.judge.tracking.CoupleEstimate;
+import evenblade.judge.tracking.FaceRunOut;
+import evenblade.judge.tracking.LimitCheck;
+import evenblade.judge.tracking.PitchReadings;
+import evenblade.judge.tracking.RunOutTest;
+import evenblade.judge.tracking.SessionSegments;
+import evenblade.judge.tracking.SwapFit;
+import evenblade.judge.tracking.ThrustOffsetEstimate;
+import evenblade.judge.tracking.TrackingAnalysis;
+import evenblade.judge.tracking.TrackingSession;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.Limit;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+
+/** Answers what the tip marks of a job say together, with pitch and run-out beside them. */
+public final class JudgeTracking {
+    private JudgeTracking() {}
+
+    /**
+     * Everything about the static side of a job.
+     *
+     * @param job its name
+     * @param invented whether it was made up for practice
+     * @param installation with its limits
+     * @param sessions every session with its limits, in order of time
+     * @param spells what the sessions say together, one answer for each stretch without a change; the last one
+     *     counts now
+     * @param runOuts readings of the flange, in order of time
+     * @param runOutTest whether the last of them explains what stays on the hub, where that can be told
+     * @param pitches blade angles, in order of time
+     * @param couple rough size of what the track turns at the engine's highest speed, where mass and speed are known
+     * @param thrust rough size of what the blade angles read last do to the thrust at that speed, where chord and speed
+     *     are known
+     */
+    public record TrackView(
+            String job,
+            boolean invented,
+            Installation installation,
+            List<MarkedTips> sessions,
+            List<TrackingAnalysis> spells,
+            List<DialReading> runOuts,
+            Optional<RunOutTest> runOutTest,
+            List<BladeAngles> pitches,
+            Optional<CoupleEstimate> couple,
+            Optional<ThrustOffsetEstimate> thrust) {
+        public TrackView {
+            sessions = List.copyOf(sessions);
+            spells = List.copyOf(spells);
+            runOuts = List.copyOf(runOuts);
+            pitches = List.copyOf(pitches);
+        }
+
+        /** What counts now. */
+        public TrackingAnalysis now() {
+            return spells.get(spells.size() - 1);
+        }
+    }
+
+    /**
+     * One session held against the limits.
+     *
+     * @param event its id in the record
+     * @param session the marks
+     * @param checks one per limit on track
+     */
+    public record MarkedTips(String event, TrackingSession session, List<LimitCheck> checks) {
+        public MarkedTips {
+            checks = List.copyOf(checks);
+        }
+
+        /** Whether all limits that apply hold; nothing where none does. */
+        public Optional<Boolean> withinLimit() {
+            return JudgeTracking.within(checks);
+        }
+    }
+
+    /**
+     * A reading of the flange.
+     *
+     * @param event its id in the record
+     * @param reading the dial
+     * @param atTip carried out to the tips, where the diameter is known
+     * @param checks one per limit on run-out
+     */
+    public record DialReading(String event, FaceRunOut reading, Optional<Length> atTip, List<LimitCheck> checks) {
+        public DialReading {
+            checks = List.copyOf(checks);
+        }
+    }
+
+    /**
+     * Blade angles held against the limits.
+     *
+     * @param event its id in the record
+     * @param readings the angles
+     * @param checks one per limit on pitch
+     */
+    public record BladeAngles(String event, PitchReadings readings, List<LimitCheck> checks) {
+        public BladeAngles {
+            checks = List.copyOf(checks);
+        }
+    }
+
+    /**
+     * Judges a job's tip marks.
+     *
+     * @throws BadInput where there is no job or it has no tip marks that count
+     */
+    public static TrackView answer(Path job) {
+        JobRecord record = JobFolder.open(job).record();
+        if (sessions(record).isEmpty()) {
+            throw BadInput.in(job).found("no tip marks in this job", "at least one entry made with 'job tracking'");
+        }
+        return of(record);
+    }
+
+    /** Judges a record with at least one session. */
+    static TrackView of(JobRecord record) {
+        Installation installation = record.installation();
+        List<MarkedTips> sessions = sessions(record);
+        List<List<TrackingSession>> spells =
+                SessionSegments.part(sessions.stream().map(MarkedTips::session).toList(), changes(record));
+        List<TrackingSession> last = spells.get(spells.size() - 1);
+        List<DialReading> runOuts = runOuts(record);
+        List<BladeAngles> pitches = pitches(record);
+        return new TrackView(
+                record.name(),
+                record.invented(),
+                installation,
+                sessions,
+                spells.stream().map(TrackingAnalysis::of).toList(),
+                runOuts,
+                runOuts.isEmpty()
+                        ? Optional.empty()
+                        : test(runOuts.get(runOuts.size() - 1).reading(), installation, last),
+                pitches,
+                couple(installation, last.get(last.size() - 1)),
+                pitches.isEmpty()
+                        ? Optional.empty()
+                        : thrust(installation, pitches.get(pitches.size() - 1).readings()));
+    }
+
+    /** When something was changed on the machine. */
+    static List<Instant> changes(JobRecord record) {
+        return record.standing().stream()
+                .filter(e -> e.kind() == Kind.CORRECTION || e.kind() == Kind.BALANCE)
+                .map(e -> e.at().toInstant())
+                .toList();
+    }
+
+    static List<MarkedTips> sessions(JobRecord record) {
+        List<MarkedTips> sessions = new ArrayList<>();
+        for (Event event : record.standing(Kind.TRACKING)) {
+            TrackingSession session =
+                    ((Detail.Tracking) event.detail()).session(event.at().toInstant());
+            List<LimitCheck> checks = limits(record.installation(), Limit.Subject.TRACK)
+                    .map(limit -> LimitCheck.track(limit, session.marksMm()))
+                    .toList();
+            sessions.add(new MarkedTips(event.id(), session, checks));
+        }
+        return sessions;
+    }
+
+    static List<DialReading> runOuts(JobRecord record) {
+        List<DialReading> readings = new ArrayList<>();
+        for (Event event : record.standing(Kind.RUN_OUT)) {
+            FaceRunOut reading =
+                    ((Detail.RunOut) event.detail()).reading(event.at().toInstant());
+            List<LimitCheck> checks = limits(record.installation(), Limit.Subject.FACE_RUN_OUT)
+                    .map(limit -> LimitCheck.runOut(limit, reading))
+                    .toList();
+            readings.add(new DialReading(
+                    event.id(), reading, tipRadius(record.installation()).map(reading::atTip), checks));
+        }
+        return readings;
+    }
+
+    static List<BladeAngles> pitches(JobRecord record) {
+        List<BladeAngles> pitches = new ArrayList<>();
+        for (Event event : record.standing(Kind.PITCH)) {
+            PitchReadings readings =
+                    ((Detail.Pitch) event.detail()).angles(event.at().toInstant());
+            List<LimitCheck> checks = record.installation().pitchLimits().stream()
+                    .map(limit -> LimitCheck.pitch(limit, readings.bladeAnglesDeg()))
+                    .toList();
+            pitches.add(new BladeAngles(event.id(), readings, checks));
+        }
+        return pitches;
+    }
+
+    static Optional<Length> tipRadius(Installation installation) {
+        return installation.propeller().diameter().map(d -> Length.ofMetres(d.metres() / 2));
+    }
+
+    private static Stream<Limit> limits(Installation installation, Limit.Subject what) {
+        return installation.limits().stream().filter(limit -> limit.what() == what);
+    }
+
+    private static Optional<Boolean> within(List<LimitCheck> checks) {
+        List<LimitCheck> applying = checks.stream()
+                .filter(c -> c.outcome() != LimitCheck.Outcome.NOT_APPLICABLE)
+                .toList();
+        return applying.isEmpty()
+                ? Optional.empty()
+                : Optional.of(applying.stream().allMatch(c -> c.outcome() == LimitCheck.Outcome.WITHIN));
+    }
+
+    static Optional<RunOutTest> test(FaceRunOut runOut, Installation installation, List<TrackingSession> sessions) {
+        return tipRadius(installation)
+                .flatMap(radius ->
+                        runOut.predictedMarksMm(installation.propeller().blades(), radius))
+                .flatMap(marks -> RunOutTest.of(SwapFit.of(sessions), marks));
+    }
+
+    private static Optional<CoupleEstimate> couple(Installation installation, TrackingSession session) {
+        Installation.Propeller propeller = installation.propeller();
+        OptionalDouble fastest = highestPropellerRpm(installation);
+        if (propeller.bladeMass().isEmpty()
+                || propeller.centreOfGravity().isEmpty()
+                || tipRadius(installation).isEmpty()
+                || fastest.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(CoupleEstimate.of(
+                propeller.bladeMass().get(),
+                propeller.centreOfGravity().get(),
+                tipRadius(installation).get(),
+                fastest.getAsDouble(),
+                session.marksMm()));
+    }
+
+    private static Optional<ThrustOffsetEstimate> thrust(Installation installation, PitchReadings readings) {
+        Optional<Length> chord = installation.propeller().chord();
+        OptionalDouble fastest = highestPropellerRpm(installation);
+        return chord.isEmpty() || tipRadius(installation).isEmpty() || fastest.isEmpty()
+                ? Optional.empty()
+                : Optional.of(ThrustOffsetEstimate.of(
+                        readings.bladeAnglesDeg(),
+                        chord.get(),
+                        tipRadius(installation).get(),
+                        fastest.getAsDouble()));
+    }
+
+    private static OptionalDouble highestPropellerRpm(Installation installation) {
+        OptionalDouble engine = installation.engine().maxRpm();
+        return engine.isPresent()
+                ? OptionalDouble.of(
+                        engine.getAsDouble() / installation.reduction().ratio())
+                : engine;
+    }
+}

@@ -1,0 +1,39 @@
+package evenblade.face.app;
+
+import evenblade.keep.practice.Fault;
+import evenblade.keep.practice.PracticeInstallation;
+import evenblade.keep.practice.PracticeJob;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.InstallationFile;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** Makes an invented job with known truth, to practise on. */
+public final class MakePractice {
+    /** The fault where none is named. */
+    public static final Fault USUAL_FAULT = Fault.BLADE_OUT_OF_TRACK;
+
+    private MakePractice() {}
+
+    /**
+     * Writes the job.
+     *
+     * @param folder empty or not there yet
+     * @param faults by name; the usual one where there is none
+     * @param seed same seed, same job
+     * @param installationFile of another aircraft than the invented one
+     * @throws evenblade.base.problem.BadInput where a fault isn't known or the installation can't have it, or the
+     *     folder isn't empty
+     */
+    public static PracticeJob.Made answer(Path folder, List<String> faults, long seed, Optional<Path> installationFile)
+            throws IOException {
+        List<Fault> known = faults.isEmpty()
+                ? List.of(USUAL_FAULT)
+                : faults.stream().map(Fault::named).toList();
+        Installation installation =
+                installationFile.map(InstallationFile::read).orElseGet(PracticeInstallation::geared);
+        return PracticeJob.of(installation, known, seed).write(folder);
+    }
+}

@@ -1,0 +1,216 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.input.capture.FormatWish;
+import evenblade.input.capture.InputFormat;
+import evenblade.input.capture.LevelMeter;
+import evenblade.input.capture.LiveSource;
+import evenblade.input.capture.Recorder;
+import evenblade.input.capture.SoundDevices;
+import evenblade.input.capture.Take;
+import evenblade.input.recording.Recording;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.NewRun;
+import evenblade.machine.installation.Installation;
+import evenblade.measure.live.LiveChain;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Records a ground run from a microphone or line input, into a job or into a file of its own. */
+public final class RecordRun implements LiveRecording {
+    /**
+     * What to record.
+     *
+     * @param target a job folder, or a WAV file that isn't there yet
+     * @param device name of the input; the machine's own choice where empty
+     * @param wish rate, channels and size of a sample, as far as they matter
+     * @param seconds how long; until stopped, where empty
+     * @param run how a job is to keep it
+     * @param installation file of what runs, so that speed and orders are shown while it records; a job's own, where
+     *     empty
+     * @param quiet a recording by the same input with the engine standing, to compare with
+     * @param steps dwells to be led through
+     */
+    public record Request(
+            Path target,
+            Optional<String> device,
+            FormatWish wish,
+            OptionalDouble seconds,
+            NewRun run,
+            Optional<Path> installation,
+            Optional<Path> quiet,
+            Optional<Steps> steps) {
+        /** Without steps. */
+        public Request(
+                Path target,
+                Optional<String> device,
+                FormatWish wish,
+                OptionalDouble seconds,
+                NewRun run,
+                Optional<Path> installation,
+                Optional<Path> quiet) {
+            this(target, device, wish, seconds, run, installation, quiet, Optional.empty());
+        }
+    }
+
+    /**
+     * A stepped run.
+     *
+     * @param engineRpms speeds to hold, in order; none for the usual ones between idle and the highest speed
+     * @param wantedPercent largest half interval wanted of propeller once-per-revolution and blade pass
+     * @param beep whether the machine's loudspeaker tells that a step is done
+     */
+    public record Steps(List<Double> engineRpms, double wantedPercent, boolean beep) {
+        public Steps {
+            engineRpms = List.copyOf(engineRpms);
+        }
+
+        /** Without a beep. */
+        public Steps(List<Double> engineRpms, double wantedPercent) {
+            this(engineRpms, wantedPercent, false);
+        }
+    }
+
+    private final Request request;
+    private final RecordingTarget place;
+    private final Recorder recorder;
+    private final LevelMeter meter;
+    private final Optional<Installation> installation;
+    private final Optional<Recording> quiet;
+    private final RunSoFar soFar;
+
+    private RecordRun(Request request, TakeSetting setting, Recorder recorder) {
+        this.request = request;
+        this.place = setting.place();
+        this.recorder = recorder;
+        this.installation = setting.installation();
+        this.quiet = setting.quiet();
+        this.soFar = setting.soFar();
+        this.meter =
+                new LevelMeter(recorder.format().rateHz(), recorder.format().channels());
+    }
+
+    /**
+     * Looks whether all that is asked can be had, opens the input and makes the file, in this order; nothing is
+     * recorded yet.
+     *
+     * @throws BadInput where target, device, format, length, quiet take or steps can't be used; no file is made then
+     */
+    public static RecordRun prepare(Request request) {
+        TakeSetting setting = TakeSetting.of(
+                request.target(), ".wav", request.seconds(), request.installation(), request.quiet(), request.steps());
+        try {
+            return new RecordRun(request, setting, recorder(request, setting.place()));
+        } catch (BadInput e) {
+            setting.soFar().close();
+            throw e;
+        }
+    }
+
+    private static Recorder recorder(Request request, RecordingTarget place) {
+        LiveSource input = SoundDevices.open(request.device(), request.wish());
+        try {
+            request.run().settings().markChannel().ifPresent(mark -> LiveSetup.channel(input.format(), mark));
+            place.make();
+        } catch (BadInput e) {
+            input.close();
+            throw e;
+        }
+        return Recorder.prepare(input, place.file(), place.room(), request.seconds(), place.copies());
+    }
+
+    @Override
+    public String device() {
+        return recorder.device() + ", " + recorder.format().text();
+    }
+
+    @Override
+    public Path file() {
+        return recorder.path();
+    }
+
+    @Override
+    public List<Warning> leftovers() {
+        return place.leftovers();
+    }
+
+    @Override
+    public View view() {
+        return soFar.view(recorder.recordedS(), meter.levels());
+    }
+
+    @Override
+    public void stop() {
+        recorder.stop();
+    }
+
+    @Override
+    public Recorded record() {
+        Take take;
+        try (soFar) {
+            take = take();
+        }
+        List<Warning> warnings = new ArrayList<>(take.warnings());
+        warnings.addAll(checked(take));
+        if (place.job().isEmpty()) {
+            return recorded(take, Optional.empty(), warnings);
+        }
+        AddRun.Added added = add(take);
+        warnings.addAll(added.warnings());
+        return recorded(take, Optional.of(added.event()), warnings);
+    }
+
+    private Take take() {
+        if (installation.isEmpty()) {
+            return recorder.record(meter);
+        }
+        try (LiveChain chain = follow(installation.get())) {
+            return recorder.record((block, frames) -> {
+                meter.accept(block, frames);
+                chain.accept(block, frames);
+            });
+        }
+    }
+
+    /** A take too short to be checked is told about where it is taken into the job. */
+    private List<Warning> checked(Take take) {
+        if (meter.silent()) {
+            return List.of(silent());
+        }
+        try {
+            return CheckTake.answer(
+                    CheckTake.reduced(take.file()),
+                    quiet,
+                    installation,
+                    request.run().settings().markChannel(),
+                    BadInput.in(take.file()));
+        } catch (BadInput e) {
+            return List.of(new Warning("take-not-checked", "the sound could not be checked: " + e.getMessage()));
+        }
+    }
+
+    static Warning silent() {
+        return new Warning(
+                "take-silent",
+                "nothing but silence came in: is the input plugged in, switched on, not muted, and the one meant?");
+    }
+
+    private LiveChain follow(Installation runs) {
+        InputFormat format = recorder.format();
+        Optional<String> mark = request.run().settings().markChannel().map(word -> LiveSetup.channel(format, word));
+        return LiveSetup.chain(format, runs, mark, soFar::take);
+    }
+
+    private static Recorded recorded(Take take, Optional<Event> event, List<Warning> warnings) {
+        return new Recorded(take.file(), take.ending(), take.durationS(), take.lostS(), event, warnings);
+    }
+
+    private AddRun.Added add(Take take) {
+        String device = take.device() + ", " + take.format().text();
+        return place.take(request.run(), device, take.warnings());
+    }
+}

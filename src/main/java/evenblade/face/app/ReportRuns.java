@@ -1,0 +1,161 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.judge.comparison.TrendStage;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import evenblade.tell.report.ReportFigure;
+import evenblade.tell.report.ReportedRun;
+import evenblade.tell.report.RunParts;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Future;
+
+/** All standing runs of a job, analysed and drawn. */
+final class ReportRuns {
+    private final JobRuns runs;
+    private final KeptFigures keptFigures;
+    private final JobRecord record;
+    private final List<Warning> fileWarnings;
+    private final Map<String, ReportRun> answered = new LinkedHashMap<>();
+    private final List<ReportedRun> reported = new ArrayList<>();
+
+    private ReportRuns(JobFolder folder, JobRuns runs, List<Warning> fileWarnings) {
+        this.runs = runs;
+        this.keptFigures = new KeptFigures(folder, runs);
+        this.record = runs.record();
+        this.fileWarnings = fileWarnings;
+    }
+
+    /** Either an answer or why there is none. */
+    private record Outcome(Optional<ReportRun> run, String trouble) {}
+
+    static ReportRuns of(
+            JobFolder folder, JobRuns runs, List<Warning> fileWarnings, Workers workers, Progress progress) {
+        ReportRuns all = new ReportRuns(folder, runs, fileWarnings);
+        all.analyse(workers, progress);
+        return all;
+    }
+
+    /** In order of time. */
+    List<ReportedRun> reported() {
+        return reported;
+    }
+
+    /** The analysed run of an entry; empty where it has no answer. */
+    Optional<ReportRun> answer(Event run) {
+        return Optional.ofNullable(answered.get(run.id()));
+    }
+
+    /** The runs with an answer, in order of time. */
+    List<Event> answeredRuns() {
+        return record.standing(Kind.RUN).stream()
+                .filter(run -> answered.containsKey(run.id()))
+                .toList();
+    }
+
+    private void analyse(Workers workers, Progress progress) {
+        List<Event> standing = record.standing(Kind.RUN);
+        List<Future<Outcome>> pending = workers.beginAll(
+                standing, run -> outcome(run, run == standing.get(standing.size() - 1), run == standing.get(0)));
+        for (int i = 0; i < standing.size(); i++) {
+            take(standing.get(i), Workers.take(pending.get(i)));
+            progress.at((i + 1.0) / standing.size(), "analysing the runs");
+        }
+    }
+
+    private void take(Event run, Outcome outcome) {
+        outcome.run().ifPresent(answer -> answered.put(run.id(), answer));
+        reported.add(new ReportedRun(
+                run,
+                nameOf(run),
+                outcome.run().map(ReportRun::measured),
+                outcome.run()
+                        .map(ReportRun::part)
+                        .orElseGet(() -> RunParts.without(run, nameOf(run), outcome.trouble()))));
+    }
+
+    private Outcome outcome(Event run, boolean newest, boolean first) {
+        Detail.Run detail = (Detail.Run) run.detail();
+        Optional<Warning> file = fileWarnings.stream()
+                .filter(w -> w.message().contains("'" + detail.file().path() + "'"))
+                .findFirst();
+        if (file.isPresent() && file.get().code().endsWith("missing")) {
+            return new Outcome(Optional.empty(), "The recording is MISSING from the record: no results.");
+        }
+        try {
+            return new Outcome(Optional.of(file.isPresent() ? changed(run, newest) : asAdded(run, newest, first)), "");
+        } catch (BadInput e) {
+            return new Outcome(Optional.empty(), "No results: " + e.getMessage() + ".");
+        }
+    }
+
+    /** From the cache where its recording is as it was. */
+    private ReportRun asAdded(Event run, boolean newest, boolean first) {
+        Optional<List<ReportFigure>> drawn = keptFigures.get(run, newest);
+        if (newest && drawn.isEmpty()) {
+            // The waterfall is drawn from the recording itself.
+            AnalysedRecording analysed = AnalyseRecording.answer(runs.request((Detail.Run) run.detail()));
+            List<ReportFigure> figures = keptFigures.keep(run, true, RunFigures.all(analysed));
+            return run(run, runs.keep(run, analysed, true).run(), figures, "");
+        }
+        AnalysedRun known = runs.result(run, newest || first).run();
+        List<ReportFigure> figures = drawn.orElseGet(() -> keptFigures.keep(run, false, RunFigures.spectrum(known)));
+        return run(run, known, figures, "");
+    }
+
+    private ReportRun changed(Event run, boolean newest) {
+        AnalysedRecording analysed = AnalyseRecording.answer(runs.request((Detail.Run) run.detail()));
+        AnalysedRun found = AnalysedRun.of(analysed, true);
+        return run(
+                run,
+                found,
+                newest ? RunFigures.all(analysed) : RunFigures.spectrum(found),
+                "The recording was CHANGED since it was added: these figures are of the changed file and prove"
+                        + " nothing.");
+    }
+
+    private ReportRun run(Event run, AnalysedRun found, List<ReportFigure> figures, String trouble) {
+        return new ReportRun(
+                runs.measured(run, found), RunParts.of(run, nameOf(run), found.orders(), trouble, figures), found);
+    }
+
+    String nameOf(Event run) {
+        return runs.nameOf(run);
+    }
+
+    /** Stretches of the job in which nothing was changed, with the runs that have an answer. */
+    List<TrendStage> stages() {
+        List<TrendStage> stages = new ArrayList<>();
+        for (JobRuns.Repeats repeats : runs.repeats()) {
+            List<String> changes = repeats.changes().stream().map(Event::text).toList();
+            stages.add(new TrendStage(
+                    changes,
+                    repeats.runs().stream()
+                            .flatMap(run -> answer(run).stream())
+                            .map(ReportRun::measured)
+                            .toList()));
+        }
+        return stages;
+    }
+
+    /** What was changed between two runs, in order of time. */
+    List<String> changesBetween(Event earlier, Event later) {
+        List<Event> standing = record.standing();
+        return standing.subList(standing.indexOf(earlier), standing.indexOf(later)).stream()
+                .filter(ReportRuns::change)
+                .map(Event::text)
+                .toList();
+    }
+
+    private static boolean change(Event event) {
+        return event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE;
+    }
+}

@@ -1,0 +1,168 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.units.Length;
+import evenblade.base.units.LengthUnit;
+import evenblade.judge.tracking.FaceRunOut;
+import evenblade.judge.tracking.Layout;
+import evenblade.judge.tracking.LimitCheck;
+import evenblade.judge.tracking.PitchReadings;
+import evenblade.judge.tracking.TrackingSession;
+import evenblade.keep.job.Detail;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.Limit;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.TipMarksPicture;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Answers what static readings come to while they are being typed, before they are written down. */
+public final class SketchStatic {
+    private SketchStatic() {}
+
+    /**
+     * What there is to see of readings that may not be complete.
+     *
+     * @param picture of the tips, from two marks on
+     * @param sentences what the readings come to, against each limit with its source
+     */
+    public record Sketch(Optional<Picture> picture, List<String> sentences) {
+        public Sketch {
+            sentences = List.copyOf(sentences);
+        }
+    }
+
+    /**
+     * A mark as typed so far.
+     *
+     * @param position hub position, from 1
+     * @param blade on it
+     * @param length with its unit
+     */
+    public record Mark(int position, String blade, String length) {}
+
+    /**
+     * Tip marks while they are typed; one that can't be read yet is left out.
+     *
+     * @param caption of the picture
+     * @param unit shown first
+     */
+    public static Sketch marks(Installation installation, List<Mark> marks, String caption, LengthUnit unit) {
+        List<TipMarksPicture.Tip> tips = new ArrayList<>();
+        for (Mark mark : marks) {
+            readable(mark.length())
+                    .ifPresent(length ->
+                            tips.add(new TipMarksPicture.Tip(mark.blade(), String.valueOf(mark.position()), length)));
+        }
+        if (tips.size() < 2) {
+            return new Sketch(Optional.empty(), List.of());
+        }
+        Picture picture = picture(installation, tips, TrackingSession.USUAL_SIGMA, caption, unit);
+        if (tips.size() < marks.size()) {
+            return new Sketch(Optional.of(picture), List.of());
+        }
+        List<Double> mm = tips.stream().map(tip -> tip.mark().millimetres()).toList();
+        return new Sketch(Optional.of(picture), trackSentences(installation, mm));
+    }
+
+    /** The marks of a session that was written down. */
+    public static Sketch marks(Installation installation, TrackingSession session, String caption, LengthUnit unit) {
+        Layout layout = session.layout();
+        List<TipMarksPicture.Tip> tips = IntStream.rangeClosed(1, layout.positions())
+                .mapToObj(p -> new TipMarksPicture.Tip(
+                        layout.at(p),
+                        String.valueOf(p),
+                        Length.ofMillimetres(session.marksMm().get(p - 1))))
+                .toList();
+        return new Sketch(
+                Optional.of(picture(installation, tips, session.sigma(), caption, unit)),
+                trackSentences(installation, session.marksMm()));
+    }
+
+    /** Blade angles. */
+    public static Sketch pitch(Installation installation, Detail.Pitch pitch) {
+        PitchReadings readings = pitch.angles(Instant.EPOCH);
+        List<String> sentences = new ArrayList<>();
+        sentences.add(String.format(
+                Locale.ROOT,
+                "Spread %.2f°, mean %.2f° from a zero on the %s.",
+                readings.spreadDeg(),
+                readings.meanDeg(),
+                readings.reference().word()));
+        readings.deviationsDeg()
+                .forEach((blade, off) -> sentences.add(String.format(
+                        Locale.ROOT,
+                        "Blade %s: %+.2f° ± %.2f° off the mean.",
+                        blade,
+                        off,
+                        readings.standardErrorsDeg().get(blade))));
+        installation
+                .pitchLimits()
+                .forEach(limit -> sentences.add(
+                        LimitCheck.pitch(limit, readings.bladeAnglesDeg()).text()));
+        if (installation.pitchLimits().isEmpty()) {
+            sentences.add("No limit for pitch is entered: the propeller maker's figure rules.");
+        }
+        return new Sketch(Optional.empty(), sentences);
+    }
+
+    /** Face run-out, carried out to the tips where the diameter is known. */
+    public static Sketch runOut(Installation installation, Detail.RunOut runOut) {
+        FaceRunOut reading = runOut.reading(Instant.EPOCH);
+        List<String> sentences = new ArrayList<>();
+        installation
+                .propeller()
+                .diameter()
+                .map(diameter -> reading.atTip(Length.ofMetres(diameter.metres() / 2)))
+                .ifPresentOrElse(
+                        tip -> sentences.add(String.format(
+                                Locale.ROOT,
+                                "%.3f mm at the dial is %.2f mm (%s) of track at the tips, largest less smallest.",
+                                reading.total().millimetres(),
+                                tip.millimetres(),
+                                tip.inchText())),
+                        () -> sentences.add("Carried out to the tips it is larger: enter the propeller's diameter."));
+        limits(installation, Limit.Subject.FACE_RUN_OUT)
+                .forEach(
+                        limit -> sentences.add(LimitCheck.runOut(limit, reading).text()));
+        return new Sketch(Optional.empty(), sentences);
+    }
+
+    private static List<String> trackSentences(Installation installation, List<Double> mm) {
+        List<String> sentences = new ArrayList<>();
+        limits(installation, Limit.Subject.TRACK)
+                .forEach(limit -> sentences.add(LimitCheck.track(limit, mm).text()));
+        if (sentences.isEmpty()) {
+            sentences.add("No limit for the track is entered: the propeller maker's figure rules.");
+        }
+        return sentences;
+    }
+
+    private static Picture picture(
+            Installation installation, List<TipMarksPicture.Tip> tips, Length sigma, String caption, LengthUnit unit) {
+        Optional<Length> spread = limits(installation, Limit.Subject.TRACK).stream()
+                .filter(limit -> limit.statistic() == Limit.Statistic.SPREAD)
+                .map(Limit::value)
+                .findFirst();
+        return new TipMarksPicture(new TipMarksPicture.Data(Caption.of(caption), tips, sigma, spread), unit);
+    }
+
+    private static List<Limit> limits(Installation installation, Limit.Subject what) {
+        return installation.limits().stream()
+                .filter(limit -> limit.what() == what)
+                .toList();
+    }
+
+    private static Optional<Length> readable(String text) {
+        try {
+            return Optional.of(Length.parse(text, BadInput.in("mark")));
+        } catch (BadInput e) {
+            return Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,97 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.machine.installation.Engine;
+import evenblade.measure.speed.SpeedPrior;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Where to look for the speed: around the entered one, else over the engine's whole range.
+ *
+ * @param expectation the range, in propeller revolutions per second
+ * @param assumed what had to be assumed about the engine to get it
+ */
+record SpeedRange(SpeedPrior expectation, Optional<Warning> assumed) {
+    /** An entered speed may lie this share outside idle and highest speed: instruments err. */
+    private static final double INSTRUMENT_ERROR = 0.1;
+    /** The search goes this share beyond idle and highest speed. */
+    private static final double SEARCH_MARGIN = 0.05;
+    /** Taken where an engine states only one end of its range. */
+    private static final double MOST_OVER_IDLE = 5;
+
+    /** Taken where an engine states neither: 300 to 3600 propeller rpm. */
+    private static final double SLOWEST_PROPELLER_HZ = 5;
+
+    private static final double FASTEST_PROPELLER_HZ = 60;
+
+    static SpeedRange of(AnalysisRequest request) {
+        double ratio = request.installation().reduction().ratio();
+        Engine engine = request.installation().engine();
+        OptionalDouble entered = request.engineRpm();
+        if (request.propellerRpm().isPresent()) {
+            entered = OptionalDouble.of(request.propellerRpm().getAsDouble() * ratio);
+        }
+        if (entered.isPresent()) {
+            requireRunsNear(engine, entered.getAsDouble(), request);
+            double propellerHz = entered.getAsDouble() / ratio / 60;
+            return new SpeedRange(SpeedPrior.around(propellerHz, request.tolerancePercent() / 100), Optional.empty());
+        }
+        return wholeRange(engine, ratio);
+    }
+
+    private static void requireRunsNear(Engine engine, double engineRpm, AnalysisRequest request) {
+        double least = engine.idleRpm().orElse(Engine.LEAST_RPM) * (1 - INSTRUMENT_ERROR);
+        double most = engine.maxRpm().orElse(Engine.MOST_RPM) * (1 + INSTRUMENT_ERROR);
+        if (engineRpm >= least && engineRpm <= most) {
+            return;
+        }
+        String found = request.propellerRpm().isPresent()
+                ? text("%.0f rpm of the propeller, %.0f rpm of the engine", engineRpm / ratio(request), engineRpm)
+                : text("%.0f rpm of the engine", engineRpm);
+        throw BadInput.in("entered speed")
+                .found(
+                        found,
+                        text(
+                                "an engine speed from %.0f (%s) to %.0f rpm (%s)",
+                                least,
+                                engine.idleRpm().isPresent() ? "10 % below idle" : "the least taken",
+                                most,
+                                engine.maxRpm().isPresent() ? "10 % above the stated maximum" : "the most taken"));
+    }
+
+    private static double ratio(AnalysisRequest request) {
+        return request.installation().reduction().ratio();
+    }
+
+    private static SpeedRange wholeRange(Engine engine, double ratio) {
+        double idle = engine.idleRpm()
+                .orElse(
+                        engine.maxRpm().isPresent()
+                                ? engine.maxRpm().getAsDouble() / MOST_OVER_IDLE
+                                : 60 * SLOWEST_PROPELLER_HZ * ratio);
+        double most = engine.maxRpm()
+                .orElse(
+                        engine.idleRpm().isPresent()
+                                ? engine.idleRpm().getAsDouble() * MOST_OVER_IDLE
+                                : 60 * FASTEST_PROPELLER_HZ * ratio);
+        Optional<Warning> assumed = Optional.empty();
+        if (engine.idleRpm().isEmpty() || engine.maxRpm().isEmpty()) {
+            assumed = Optional.of(new Warning(
+                    "speed-range-assumed",
+                    text(
+                            "no speed was entered and the installation doesn't state both idle and highest speed;"
+                                    + " looked from %.0f to %.0f engine rpm",
+                            idle, most)));
+        }
+        return new SpeedRange(
+                SpeedPrior.between(idle * (1 - SEARCH_MARGIN) / ratio / 60, most * (1 + SEARCH_MARGIN) / ratio / 60),
+                assumed);
+    }
+
+    private static String text(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+}

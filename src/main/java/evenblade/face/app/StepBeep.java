@@ -1,0 +1,91 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.BadInput;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioSystem;
+import javax.sound.sampled.Clip;
+import javax.sound.sampled.LineUnavailableException;
+
+/**
+ * Tells through the machine's loudspeaker that a step of a stepped run is done: one beep, and three once all are. It
+ * sounds after the dwell, never during it, but a microphone hears it.
+ */
+final class StepBeep implements AutoCloseable {
+    private static final int RATE_HZ = 16_000;
+    /** Where small loudspeakers are loud. */
+    private static final double TONE_HZ = 1500;
+
+    private static final double AMPLITUDE = 0.6;
+    private static final double BEEP_S = 0.25;
+    private static final double PAUSE_S = 0.15;
+    private static final double EDGE_S = 0.01;
+    private static final int AT_THE_END = 3;
+
+    private static final long MOST_NANOS = 2_000_000_000L;
+
+    private final Clip one;
+    private final Clip three;
+
+    private StepBeep(Clip one, Clip three) {
+        this.one = one;
+        this.three = three;
+    }
+
+    /**
+     * Makes ready to beep.
+     *
+     * @throws BadInput where the machine has no loudspeaker that can be used
+     */
+    static StepBeep open() {
+        return new StepBeep(clip(1), clip(AT_THE_END));
+    }
+
+    /** Sounds, without waiting for its end. */
+    void stepDone(boolean last) {
+        Clip clip = last ? three : one;
+        clip.setFramePosition(0);
+        clip.start();
+    }
+
+    /** Lets a beep under way sound out. */
+    @Override
+    public void close() {
+        long deadline = System.nanoTime() + MOST_NANOS;
+        try {
+            while ((one.isRunning() || three.isRunning()) && System.nanoTime() < deadline) {
+                Thread.sleep(20);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        one.close();
+        three.close();
+    }
+
+    private static Clip clip(int beeps) {
+        AudioFormat format = new AudioFormat(RATE_HZ, 16, 1, true, false);
+        byte[] sound = sound(beeps);
+        try {
+            Clip clip = AudioSystem.getClip();
+            clip.open(format, sound, 0, sound.length);
+            return clip;
+        } catch (LineUnavailableException | IllegalArgumentException e) {
+            throw BadInput.in("--beep")
+                    .found("this machine shows no loudspeaker that can be used", "one, or no --beep");
+        }
+    }
+
+    /** So many beeps with pauses between, 16 bit little-endian; soft edges, so that nothing clicks. */
+    static byte[] sound(int beeps) {
+        int period = (int) Math.round((BEEP_S + PAUSE_S) * RATE_HZ);
+        byte[] sound = new byte[2 * period * beeps];
+        for (int i = 0; i < period * beeps; i++) {
+            double t = (double) (i % period) / RATE_HZ;
+            double edge = Math.max(0, Math.min(1, Math.min(t, BEEP_S - t) / EDGE_S));
+            int value = (int) Math.round(Short.MAX_VALUE * AMPLITUDE * edge * Math.sin(2 * Math.PI * TONE_HZ * t));
+            sound[2 * i] = (byte) value;
+            sound[2 * i + 1] = (byte) (value >> 8);
+        }
+        return sound;
+    }
+}

@@ -1,0 +1,248 @@
+package evenblade.face.app;
+
+import evenblade.base.numeric.Phasor;
+import evenblade.base.units.Length;
+import evenblade.base.units.SignalUnit;
+import evenblade.judge.findings.RunEvidence;
+import evenblade.judge.findings.StaticEvidence;
+import evenblade.judge.tie.CoupleCheck;
+import evenblade.judge.tie.Size;
+import evenblade.judge.tie.SmoothestLayout;
+import evenblade.judge.tie.TieAnswer;
+import evenblade.judge.tie.TieRun;
+import evenblade.judge.tie.TrackTie;
+import evenblade.judge.tie.VibrationAndTrack;
+import evenblade.judge.tracking.CoupleEstimate;
+import evenblade.judge.tracking.HubPattern;
+import evenblade.judge.tracking.Layout;
+import evenblade.judge.tracking.PitchReadings;
+import evenblade.judge.tracking.SwapFit;
+import evenblade.judge.tracking.TrackingSession;
+import evenblade.keep.job.JobRecord;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.Shaft;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.Level;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+
+/**
+ * Ties propeller 1× of a job's runs to the track that was marked before each.
+ *
+ * <p>One speed and one channel are used: the dwell of the first run nearest its mean speed, and of the channels the one
+ * with most 1× there. Runs without a dwell within 2 % of that speed, without that channel, before the first marks, or
+ * after a change that no marks followed, are left out: their track isn't known.
+ */
+final class TieOfJob {
+    private static final double SAME_SPEED = 0.02;
+    /** Scatter from run to run that is added to a run's own error, as a share: wind, throttle, sensor fixing. */
+    private static final double RUN_TO_RUN = 0.03;
+
+    /** A blade differs where its angle lies this many standard errors off the mean. */
+    private static final double ERRORS_THAT_COUNT = 4;
+
+    private final Installation installation;
+    private final List<TrackingSession> sessions;
+    private final List<PitchReadings> angles;
+    private final List<Instant> changes;
+    private final List<StaticEvidence.Track> spells;
+
+    private TieOfJob(JobRecord record, List<StaticEvidence.Track> spells) {
+        this.installation = record.installation();
+        this.spells = spells;
+        this.changes = JudgeTracking.changes(record);
+        sessions = JudgeTracking.sessions(record).stream()
+                .map(JudgeTracking.MarkedTips::session)
+                .toList();
+        List<PitchReadings> read = JudgeTracking.pitches(record).stream()
+                .map(JudgeTracking.BladeAngles::readings)
+                .toList();
+        // Angles alike within the reading error would only blur what goes with track.
+        angles = read.stream().anyMatch(TieOfJob::differ) ? read : List.of();
+    }
+
+    /**
+     * The tie; empty where no run has marks before it.
+     *
+     * @param spells what the tip marks say, one entry for each stretch without a change
+     */
+    static Optional<JobTie> of(JobRecord record, List<RunEvidence> runs, List<StaticEvidence.Track> spells) {
+        Optional<Choice> choice =
+                runs.stream().flatMap(run -> Choice.of(run).stream()).findFirst();
+        return choice.flatMap(chosen -> new TieOfJob(record, spells).tie(runs, chosen));
+    }
+
+    private Optional<JobTie> tie(List<RunEvidence> runs, Choice choice) {
+        List<TieRun> tied = new ArrayList<>();
+        List<String> leftOut = new ArrayList<>();
+        for (RunEvidence run : runs) {
+            Optional<TrackingSession> marks =
+                    sessions.stream().filter(s -> !s.at().isAfter(run.at())).reduce((first, second) -> second);
+            Optional<Level.Measured> once = choice.once(run);
+            if (marks.isEmpty()) {
+                leftOut.add("'" + run.name() + "': no tip marks before it");
+            } else if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
+                leftOut.add("'" + run.name() + "': something was changed before it and the tips not marked again");
+            } else if (once.isEmpty()) {
+                leftOut.add("'" + run.name() + "': no propeller 1× seen alone on that channel at that speed");
+            } else {
+                tied.add(tieRun(run, once.get(), marks.get()));
+            }
+        }
+        if (tied.isEmpty()) {
+            return Optional.empty();
+        }
+        TieAnswer answer = VibrationAndTrack.of(tied, installation.hubCounting());
+        Optional<TrackTie> shown =
+                answer instanceof TieAnswer.Tied done && done.tie().trackMatters()
+                        ? Optional.of(done.tie())
+                        : Optional.empty();
+        return Optional.of(new JobTie(
+                answer,
+                60 * choice.propellerHz() * installation.reduction().ratio(),
+                choice.channel(),
+                choice.unit(),
+                tied,
+                tied.stream().allMatch(r -> r.phaseDegrees().isPresent()),
+                installation.hubCounting(),
+                installation.propeller().positionsCounted().isPresent(),
+                shown.flatMap(tie -> couple(tie.perMillimetre(), choice)),
+                shown.flatMap(this::smoothest),
+                leftOut));
+    }
+
+    /** The layout that shakes least, of those that the marks since the last change can predict. */
+    private Optional<SmoothestLayout> smoothest(TrackTie tie) {
+        SwapFit fit = SwapFit.of(spells.get(spells.size() - 1).analysis().sessions());
+        return fit.nothingSeparable() ? Optional.empty() : Optional.of(SmoothestLayout.of(tie, fit));
+    }
+
+    private Optional<CoupleCheck> couple(Size perMillimetre, Choice choice) {
+        Installation.Propeller propeller = installation.propeller();
+        double perUnit =
+                switch (choice.unit().quantity()) {
+                    case ACCELERATION -> choice.unit().siFactor();
+                    case VELOCITY -> choice.unit().siFactor() * 2 * Math.PI * choice.propellerHz();
+                    case VOLTAGE, UNCALIBRATED -> 0;
+                };
+        Optional<Length> tip = JudgeTracking.tipRadius(installation);
+        if (perUnit == 0
+                || tip.isEmpty()
+                || propeller.bladeMass().isEmpty()
+                || propeller.centreOfGravity().isEmpty()) {
+            return Optional.empty();
+        }
+        double couple = CoupleEstimate.perMillimetreOfTrack(
+                propeller.bladeMass().get(),
+                propeller.centreOfGravity().get(),
+                tip.get(),
+                60 * choice.propellerHz(),
+                propeller.blades());
+        return Optional.of(CoupleCheck.of(
+                couple,
+                new Size(
+                        perMillimetre.value() * perUnit,
+                        perMillimetre.low() * perUnit,
+                        perMillimetre.high() * perUnit)));
+    }
+
+    private static boolean differ(PitchReadings readings) {
+        SortedMap<String, Double> errors = readings.standardErrorsDeg();
+        return readings.deviationsDeg().entrySet().stream()
+                .anyMatch(e -> Math.abs(e.getValue()) > ERRORS_THAT_COUNT * errors.get(e.getKey()));
+    }
+
+    private TieRun tieRun(RunEvidence run, Level.Measured once, TrackingSession marks) {
+        double error = Math.hypot(
+                Double.isFinite(once.standardError()) ? once.standardError() : once.amplitude(),
+                RUN_TO_RUN * once.amplitude());
+        return new TieRun(
+                run.name(),
+                once.amplitude(),
+                Math.max(error, Double.MIN_NORMAL),
+                once.phaseDeg(),
+                HubPattern.of(marks.marksMm()).first(),
+                trackErrorMm(marks),
+                pitch(run, marks.layout()));
+    }
+
+    /** Each part of (2/B)·Σ d·e^{−jθ} has the variance (4/B²)·(B/2)·var(d). */
+    private static double trackErrorMm(TrackingSession marks) {
+        double variance = marks.readings().stream()
+                .mapToDouble(rounds -> Math.pow(marks.sigma().millimetres(), 2) / rounds.size())
+                .average()
+                .orElseThrow();
+        return Math.sqrt(2 * variance / marks.readings().size());
+    }
+
+    /** Blade angles read last before the run, carried along with the blades to where they sat. */
+    private Optional<Phasor> pitch(RunEvidence run, Layout layout) {
+        return angles.stream()
+                .filter(a -> !a.at().isAfter(run.at()))
+                .reduce((first, second) -> second)
+                .map(PitchReadings::deviationsDeg)
+                .filter(byBlade -> byBlade.keySet().containsAll(layout.blades()))
+                .map(byBlade -> HubPattern.of(along(byBlade, layout)).first());
+    }
+
+    private static List<Double> along(SortedMap<String, Double> byBlade, Layout layout) {
+        return layout.blades().stream().map(byBlade::get).toList();
+    }
+
+    /**
+     * Where the runs are held against each other.
+     *
+     * @param propellerHz speed
+     * @param channel name of the channel
+     * @param unit of its amplitudes
+     */
+    private record Choice(double propellerHz, String channel, SignalUnit unit) {
+        static Optional<Choice> of(RunEvidence run) {
+            if (!run.numbers().confirmed() || run.numbers().channels().isEmpty()) {
+                return Optional.empty();
+            }
+            List<DwellOrders> dwells = run.numbers().channels().get(0).dwells();
+            double mean = dwells.stream()
+                    .mapToDouble(d -> d.dwell().propellerHz())
+                    .average()
+                    .orElse(0);
+            return dwells.stream()
+                    .min(Comparator.comparingDouble(d -> Math.abs(d.dwell().propellerHz() - mean)))
+                    .map(d -> at(run, d.dwell().propellerHz(), dwells.indexOf(d)));
+        }
+
+        private static Choice at(RunEvidence run, double propellerHz, int dwell) {
+            ChannelOrders most = run.numbers().channels().stream()
+                    .max(Comparator.comparingDouble(c -> once(c.dwells().get(dwell))
+                            .map(Level.Measured::amplitude)
+                            .orElse(0.0)))
+                    .orElseThrow();
+            return new Choice(propellerHz, most.channel(), most.unit());
+        }
+
+        Optional<Level.Measured> once(RunEvidence run) {
+            if (!run.numbers().confirmed()) {
+                return Optional.empty();
+            }
+            return run.numbers().channels().stream()
+                    .filter(c -> c.channel().equals(channel) && c.unit() == unit)
+                    .flatMap(c -> c.dwells().stream())
+                    .filter(d -> Math.abs(d.dwell().propellerHz() / propellerHz - 1) < SAME_SPEED)
+                    .findFirst()
+                    .flatMap(Choice::once);
+        }
+
+        private static Optional<Level.Measured> once(DwellOrders dwell) {
+            return dwell.readings().stream()
+                    .filter(r -> r.line().of() == Shaft.PROPELLER && r.line().order() == 1)
+                    .filter(r -> r.inseparableFrom().isEmpty() && r.detected())
+                    .map(r -> (Level.Measured) r.level())
+                    .findFirst();
+        }
+    }
+}

@@ -1,0 +1,234 @@
+package evenblade.face.app;
+
+import evenblade.base.problem.Warning;
+import evenblade.base.units.LengthUnit;
+import evenblade.judge.comparison.ChannelComparison;
+import evenblade.judge.comparison.Trend;
+import evenblade.judge.comparison.TrendOverJob;
+import evenblade.judge.comparison.TrendStage;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.EvidenceCheck.Thoroughness;
+import evenblade.keep.job.JobFolder;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.export.TrendTable;
+import evenblade.tell.report.Lengths;
+import evenblade.tell.report.PaperSize;
+import evenblade.tell.report.Report;
+import evenblade.tell.report.ReportContent.Photo;
+import evenblade.tell.report.ReportFigure;
+import evenblade.tell.report.ReportInput;
+import evenblade.tell.report.ReportedComparison;
+import evenblade.tell.report.TrendPictures;
+import evenblade.tell.report.UnitsOfJob;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Future;
+import java.util.function.Consumer;
+
+/** Writes the record to hand over: a page for the browser, sheets of paper, and tables for other programs. */
+public final class WriteReport {
+    /** The page's file name. */
+    public static final String HTML = "report.html";
+    /** The sheets' file name. */
+    public static final String PDF = "report.pdf";
+
+    private static final int WIDTH_PX = 1000;
+    private static final int HEIGHT_PX = 560;
+
+    private static final double SHARE_FILES = 0.1;
+    private static final double SHARE_RUNS = 0.7;
+
+    private final JobFolder folder;
+    private final JobRuns jobRuns;
+    private final LengthUnit units;
+    private final Workers workers;
+    private final Progress progress;
+    private final List<Warning> fileWarnings;
+
+    private WriteReport(JobFolder folder, Optional<LengthUnit> units, Progress progress, Workers workers) {
+        this.folder = folder;
+        this.progress = progress;
+        this.workers = workers;
+        this.jobRuns = new JobRuns(folder);
+        this.units = units.orElseGet(() -> UnitsOfJob.of(folder.record()));
+        progress.at(0, "reading the files of the record");
+        this.fileWarnings = folder.check(Thoroughness.EVERY_BYTE);
+    }
+
+    /**
+     * What was written.
+     *
+     * @param files the page first, then the sheets, then the tables
+     * @param warnings what the report had to leave out or to mark
+     */
+    public record Written(List<Path> files, List<Warning> warnings) {
+        public Written {
+            files = List.copyOf(files);
+            warnings = List.copyOf(warnings);
+        }
+    }
+
+    /**
+     * Writes the report of a job.
+     *
+     * @param job the job's folder
+     * @param out where to write; the job's folder, where empty
+     * @throws evenblade.base.problem.BadInput where the job can't be read or the folder not be written to; an
+     *     earlier report is then as it was
+     */
+    public static Written answer(Path job, Optional<Path> out, PaperSize paper, Progress progress) {
+        return answer(job, out, paper, Optional.empty(), progress);
+    }
+
+    /**
+     * The same.
+     *
+     * @param units which unit of length comes first; the one that the job was worked in, where empty
+     */
+    public static Written answer(
+            Path job, Optional<Path> out, PaperSize paper, Optional<LengthUnit> units, Progress progress) {
+        JobFolder folder = JobFolder.open(job);
+        OutFolder target = new OutFolder(out.orElse(job));
+        try (Workers workers = new Workers()) {
+            return new WriteReport(folder, units, progress, workers).write(target, paper);
+        }
+    }
+
+    /** The report as it would be written. */
+    static Report composed(Path job, PaperSize paper, Progress progress) {
+        try (Workers workers = new Workers()) {
+            return new WriteReport(JobFolder.open(job), Optional.empty(), progress, workers)
+                    .compose(paper, runs -> {})
+                    .report();
+        }
+    }
+
+    private record Composed(Report report, ReportRuns runs, List<Trend> trends, List<Warning> warnings) {}
+
+    /**
+     * Sets the report.
+     *
+     * @param analysed is told of the runs once they are analysed, while the rest is being worked out
+     */
+    private Composed compose(PaperSize paper, Consumer<ReportRuns> analysed) {
+        List<Warning> warnings = new ArrayList<>(fileWarnings);
+        progress.at(SHARE_FILES, "analysing the runs");
+        List<Future<Optional<Photo>>> photos = new ReportPhotos(folder, fileWarnings).begin(workers);
+        ReportRuns runs = ReportRuns.of(
+                folder,
+                jobRuns,
+                fileWarnings,
+                workers,
+                (share, doing) -> progress.at(SHARE_FILES + share * (SHARE_RUNS - SHARE_FILES), doing));
+        analysed.accept(runs);
+        List<TrendStage> stages = runs.stages();
+        List<Future<ReportedComparison>> comparisons = ReportComparisons.begin(runs, stages, workers);
+        Future<FindingsForReport> findings = workers.begin(() -> FindingsForReport.of(jobRuns, new Lengths(units)));
+        List<Trend> trends = TrendOverJob.of(stages);
+        List<ReportedComparison> compared = Workers.takeAll(comparisons);
+        Optional<String> channel = compared.stream()
+                .limit(1)
+                .flatMap(pair -> pair.outcome().channels().stream())
+                .map(ChannelComparison::channel)
+                .findFirst();
+        ReportInput input = new ReportInput(
+                folder.record(),
+                OffsetDateTime.now(),
+                version(),
+                warnings,
+                runs.reported(),
+                compared,
+                trend(runs, trends, channel),
+                turn(runs, compared),
+                Workers.takeAll(photos).stream().flatMap(Optional::stream).toList(),
+                Workers.take(findings).findings(),
+                units,
+                Workers.take(findings).answers());
+        progress.at(SHARE_RUNS, "setting the report");
+        return new Composed(new Report(input.content(), paper), runs, trends, warnings);
+    }
+
+    private Written write(OutFolder target, PaperSize paper) {
+        List<Future<Path>> tables = new ArrayList<>();
+        Composed composed = compose(paper, runs -> tables.addAll(tables(runs, target)));
+        Report report = composed.report();
+        ReportRuns runs = composed.runs();
+        Future<Path> page = workers.begin(() -> target.put(HTML, report::writeHtml));
+        Path sheets = target.put(PDF, report::writePdf);
+        List<Path> files = new ArrayList<>(List.of(Workers.take(page), sheets));
+        files.addAll(Workers.takeAll(tables));
+        if (!composed.trends().isEmpty()) {
+            files.add(target.put("tables/trend.csv", TrendTable.csv(composed.trends())));
+        }
+        progress.at(1, "done");
+        List<Warning> warnings = composed.warnings();
+        runs.reported().stream()
+                .filter(run -> run.part().troubled())
+                .map(run -> new Warning(
+                        "run-in-trouble", run.name() + ": " + run.part().trouble()))
+                .forEach(warnings::add);
+        return new Written(files, warnings);
+    }
+
+    private List<Future<Path>> tables(ReportRuns runs, OutFolder target) {
+        List<Future<Path>> tables = new ArrayList<>();
+        for (Event run : runs.answeredRuns()) {
+            ReportRun answer = runs.answer(run).orElseThrow();
+            String below = "tables/" + run.id() + slug(run.label().orElse("")) + "/";
+            tables.add(workers.begin(() -> target.put(below + "orders.csv", answer.ordersCsv())));
+            tables.add(workers.begin(() -> target.put(below + "spectrum.csv", answer.spectrumCsv())));
+        }
+        return tables;
+    }
+
+    private static String version() {
+        String version = WriteReport.class.getPackage().getImplementationVersion();
+        return version == null ? "(not packaged)" : version;
+    }
+
+    private static String slug(String label) {
+        String slug = label.toLowerCase(Locale.ROOT)
+                .replaceAll("[^\\p{L}\\p{Nd}]+", "-")
+                .replaceAll("^-|-$", "");
+        return slug.isEmpty() ? "" : "-" + slug;
+    }
+
+    private static List<ReportFigure> trend(ReportRuns runs, List<Trend> trends, Optional<String> compared) {
+        List<ReportFigure> figures = new ArrayList<>();
+        trends.stream()
+                .limit(1)
+                .flatMap(trend -> TrendPictures.overJob(trend).stream())
+                .map(WriteReport::wide)
+                .forEach(figures::add);
+        List<Event> answered = runs.answeredRuns();
+        if (!answered.isEmpty()) {
+            runs.answer(answered.get(answered.size() - 1))
+                    .flatMap(newest -> TrendPictures.againstRpm(newest.measured(), compared))
+                    .map(WriteReport::wide)
+                    .ifPresent(figures::add);
+        }
+        return figures;
+    }
+
+    /** One turn in the last run and, where the same channel has one, in the first. */
+    private static List<ReportFigure> turn(ReportRuns runs, List<ReportedComparison> compared) {
+        List<Event> answered = runs.answeredRuns();
+        if (answered.isEmpty()) {
+            return List.of();
+        }
+        ReportRun first = runs.answer(answered.get(0)).orElseThrow();
+        ReportRun last = runs.answer(answered.get(answered.size() - 1)).orElseThrow();
+        DrawPair pair = new DrawPair(first.named(), last.named());
+        return compared.stream().findFirst().flatMap(whole -> pair.turn(whole.outcome())).or(pair::lastTurn).stream()
+                .map(WriteReport::wide)
+                .toList();
+    }
+
+    static ReportFigure wide(Picture picture) {
+        return ReportFigure.wide(picture.title(), picture.png(WIDTH_PX, HEIGHT_PX));
+    }
+}

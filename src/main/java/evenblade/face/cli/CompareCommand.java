@@ -1,0 +1,55 @@
+package evenblade.face.cli;
+
+import evenblade.base.json.JsonWriter;
+import evenblade.face.app.CompareRuns;
+import evenblade.face.app.DrawCompared;
+import evenblade.face.app.WritePictures;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade compare}: what changed from one run of a job to another. */
+final class CompareCommand implements Command {
+    @Override
+    public void describe(CommandSpec spec) {
+        spec.usageMessage()
+                .description("Hold one run of a job against another: what fell, what rose, what shows no change.");
+        JobWords.addFolder(spec);
+        spec.addPositional(Options.word(1, "BEFORE", String.class, "The first run: its id or its label."));
+        spec.addPositional(Options.word(2, "AFTER", String.class, "The second run."));
+        spec.addOption(WantedSpeed.option());
+        spec.addOption(Options.plots());
+        spec.addOption(Options.json());
+    }
+
+    @Override
+    public int run(ParseResult words, PrintWriter out) {
+        OptionalDouble engineRpm = WantedSpeed.of(words);
+        Optional<Path> plots = Options.path(words, "--plots");
+        plots.ifPresent(WritePictures::requireFolder);
+        CompareRuns.Answer answer = CompareRuns.answer(
+                JobWords.folder(words),
+                words.matchedPositionalValue(1, ""),
+                words.matchedPositionalValue(2, ""),
+                engineRpm);
+        List<Path> drawn = plots.isPresent() ? drawn(JobWords.folder(words), answer, plots.get()) : List.of();
+        boolean json = Options.said(words, "--json");
+        if (json) {
+            out.print(JsonWriter.write(CompareJson.of(answer)));
+        } else {
+            CompareText.lines(answer).forEach(out::println);
+        }
+        PrintWriter told = json ? words.commandSpec().commandLine().getErr() : out;
+        drawn.forEach(file -> told.println("wrote " + file));
+        return ExitStatus.DONE;
+    }
+
+    private static List<Path> drawn(Path job, CompareRuns.Answer answer, Path folder) {
+        String stem = "compare-" + answer.before().id() + "-" + answer.after().id();
+        return WritePictures.answer(DrawCompared.answer(job, answer), stem, folder);
+    }
+}

@@ -1,0 +1,30 @@
+package evenblade.face.cli;
+
+import evenblade.base.json.JsonFields;
+import evenblade.face.app.WeighFindings;
+import java.nio.file.Path;
+import java.util.List;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade findings}: what a job's measurements point to. */
+final class FindingsCommand extends JobQuestionCommand<WeighFindings.Answer> {
+    @Override
+    String purpose() {
+        return "Weigh all that a job has measured: what it points to, how surely, what to do next.";
+    }
+
+    @Override
+    WeighFindings.Answer ask(Path job, ParseResult words) {
+        return WeighFindings.answer(job);
+    }
+
+    @Override
+    JsonFields json(WeighFindings.Answer answer) {
+        return FindingsJson.of(answer);
+    }
+
+    @Override
+    List<String> text(WeighFindings.Answer answer) {
+        return FindingsText.lines(answer);
+    }
+}

@@ -1,0 +1,133 @@
+package evenblade.face.cli;
+
+import evenblade.base.json.JsonFields;
+import evenblade.face.app.JobTie;
+import evenblade.face.app.TieWords;
+import evenblade.face.app.WeighFindings.Answer;
+import evenblade.judge.findings.EvidenceItem;
+import evenblade.judge.findings.Finding;
+import evenblade.judge.tie.CoupleCheck;
+import evenblade.judge.tie.Size;
+import evenblade.judge.tie.SmoothestLayout;
+import evenblade.judge.tie.TieAnswer;
+import evenblade.judge.tie.TrackTie;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** The JSON form of a job's findings. */
+final class FindingsJson {
+    private FindingsJson() {}
+
+    static JsonFields of(Answer answer) {
+        return new JsonFields()
+                .put("job", answer.job())
+                .put("invented", answer.invented())
+                .put("runs", answer.runs())
+                .put(
+                        "findings",
+                        answer.findings().list().stream()
+                                .map(FindingsJson::finding)
+                                .toList())
+                .put("tie", answer.tie().map(FindingsJson::tie))
+                .put("smoothestLayout", answer.tie().flatMap(JobTie::smoothest).map(FindingsJson::smoothest))
+                .put(
+                        "warnings",
+                        answer.warnings().stream()
+                                .map(w -> new JsonFields().put("code", w.code()).put("message", w.message()))
+                                .toList());
+    }
+
+    private static JsonFields finding(Finding finding) {
+        return new JsonFields()
+                .put("cause", finding.cause().word())
+                .put("statement", finding.statement())
+                .put("sureness", finding.sureness().share())
+                .put("confident", finding.sureness().confident())
+                .put("howSure", finding.sureness().words())
+                .put("open", finding.open())
+                .put("goneSince", finding.goneSince())
+                .put("for", pieces(finding.speaksFor()))
+                .put("against", pieces(finding.speaksAgainst()))
+                .put("next", finding.next());
+    }
+
+    private static List<JsonFields> pieces(List<EvidenceItem> pieces) {
+        return pieces.stream()
+                .map(p -> new JsonFields()
+                        .put("text", p.text())
+                        .put("points", p.points())
+                        .put("measured", p.origin() == EvidenceItem.Origin.RUNNING ? "running" : "standing"))
+                .toList();
+    }
+
+    private static JsonFields tie(JobTie tie) {
+        JsonFields json = new JsonFields();
+        if (tie.answer() instanceof TieAnswer.NotYet notYet) {
+            json.put("tied", false)
+                    .put("why", notYet.why())
+                    .put("whatWouldSettle", notYet.whatWouldSettle())
+                    .put(
+                            "runs",
+                            tie.runs().stream()
+                                    .map(run -> new JsonFields()
+                                            .put("run", run.label())
+                                            .put("trackMm", run.trackSizeMm())
+                                            .put("amplitude", run.amplitude())
+                                            .put("standardError", run.standardError()))
+                                    .toList());
+        } else {
+            tied(json, (TieAnswer.Tied) tie.answer());
+        }
+        return json.put("engineRpm", tie.engineRpm())
+                .put("channel", tie.channel())
+                .put("unit", tie.unit().symbol())
+                .put("byPhase", tie.phase())
+                .put("positionsCounted", tie.counting().word())
+                .put("positionsCountedEntered", tie.countingEntered())
+                .put("couple", tie.couple().map(FindingsJson::couple))
+                .put("text", TieWords.sentences(tie));
+    }
+
+    private static void tied(JsonFields json, TieAnswer.Tied tied) {
+        TrackTie tie = tied.tie();
+        json.put("tied", true)
+                .put("trackMatters", tie.trackMatters())
+                .put("left", size(tie.left()))
+                .put("perMillimetre", size(tie.perMillimetre()))
+                .put("perDegree", tie.perDegree().map(FindingsJson::size))
+                .put("pitchLeftOut", tied.pitchLeftOut())
+                .put(
+                        "runs",
+                        tie.shares().stream()
+                                .map(s -> new JsonFields()
+                                        .put("run", s.label())
+                                        .put("amplitude", s.measured())
+                                        .put("withTrack", size(s.withTrack())))
+                                .toList());
+    }
+
+    private static JsonFields couple(CoupleCheck check) {
+        return new JsonFields()
+                .put("newtonMetresPerMm", check.newtonMetresPerMm())
+                .put("answer", check.answer().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    }
+
+    private static JsonFields smoothest(SmoothestLayout layout) {
+        Map<String, Object> named = new LinkedHashMap<>();
+        layout.layout().byPosition().forEach((position, blade) -> named.put(String.valueOf(position), blade));
+        return new JsonFields()
+                .put("layout", named)
+                .put("predicted", size(layout.predicted()))
+                .put("now", size(layout.now()))
+                .put("allTried", layout.allTried());
+    }
+
+    private static JsonFields size(Size size) {
+        return new JsonFields()
+                .put("value", size.value())
+                .put("ciLow", size.low())
+                .put("ciHigh", Double.isFinite(size.high()) ? size.high() : null);
+    }
+}

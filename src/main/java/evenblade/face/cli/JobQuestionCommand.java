@@ -1,0 +1,57 @@
+package evenblade.face.cli;
+
+import evenblade.base.json.JsonFields;
+import evenblade.base.json.JsonWriter;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/**
+ * A question about a whole job, answered as text or as JSON.
+ *
+ * @param <A> the answer
+ */
+abstract class JobQuestionCommand<A> implements Command {
+    /** What the command does, in one sentence. */
+    abstract String purpose();
+
+    /** Words beside the folder and {@code --json}; none, unless added. */
+    void describeMore(CommandSpec spec) {}
+
+    abstract A ask(Path job, ParseResult words);
+
+    abstract JsonFields json(A answer);
+
+    abstract List<String> text(A answer);
+
+    /** Draws what was asked for, before anything is printed. */
+    List<Path> draw(Path job, A answer, ParseResult words) {
+        return List.of();
+    }
+
+    @Override
+    public final void describe(CommandSpec spec) {
+        spec.usageMessage().description(purpose());
+        JobWords.addFolder(spec);
+        describeMore(spec);
+        spec.addOption(Options.json());
+    }
+
+    @Override
+    public final int run(ParseResult words, PrintWriter out) {
+        Path job = JobWords.folder(words);
+        A answer = ask(job, words);
+        List<Path> drawn = draw(job, answer, words);
+        boolean asJson = Options.said(words, "--json");
+        if (asJson) {
+            out.print(JsonWriter.write(json(answer)));
+        } else {
+            text(answer).forEach(out::println);
+        }
+        PrintWriter told = asJson ? words.commandSpec().commandLine().getErr() : out;
+        drawn.forEach(file -> told.println("wrote " + file));
+        return ExitStatus.DONE;
+    }
+}

@@ -1,0 +1,29 @@
+package evenblade.face.cli;
+
+import evenblade.face.app.StrikeEntry;
+import evenblade.keep.job.Event;
+import java.io.PrintWriter;
+import java.util.List;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade job strike}: takes an entry back without erasing it. */
+final class JobStrikeCommand implements Command {
+    @Override
+    public void describe(CommandSpec spec) {
+        spec.usageMessage()
+                .description("Strike out an entry: it stays in the record and no longer counts.")
+                .footer("", "To take a strike back, strike out the entry that it made.");
+        JobWords.addFolder(spec);
+        spec.addPositional(Options.word(1, "ENTRY", String.class, "The entry's id, like e7."));
+        spec.addOption(Options.value("--why", "TEXT", String.class, "The reason."));
+    }
+
+    @Override
+    public int run(ParseResult words, PrintWriter out) {
+        String id = words.matchedPositionalValue(1, "");
+        Event strike = StrikeEntry.answer(
+                JobWords.folder(words), id, Options.text(words, "--why").orElse(""));
+        return JobWords.written(List.of(strike), out);
+    }
+}

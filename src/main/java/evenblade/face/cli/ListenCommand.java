@@ -1,0 +1,56 @@
+package evenblade.face.cli;
+
+import evenblade.face.app.ListenToInput;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Locale;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade listen}: watch level and channels of an input before anything is recorded. */
+final class ListenCommand implements Command {
+    @Override
+    public void describe(CommandSpec spec) {
+        spec.usageMessage()
+                .description("Watch the level of a microphone or line input without recording, and hear what is to be"
+                        + " set right. Run the engine at the highest dwell speed meanwhile. Ctrl-C ends it.");
+        InputWords.addTo(spec);
+        spec.addOption(Options.value(
+                "--installation", "FILE", Path.class, "What runs, to see speed and orders while it listens."));
+    }
+
+    @Override
+    public int run(ParseResult words, PrintWriter out) {
+        ListenToInput listening = ListenToInput.prepare(new ListenToInput.Request(
+                Options.text(words, "--device"),
+                InputWords.wish(words),
+                Options.number(words, "--seconds"),
+                Options.text(words, "--mark-channel"),
+                Options.path(words, "--installation"),
+                Options.path(words, "--quiet-take")));
+        out.println("Listening to " + listening.device());
+        out.println("without recording; Ctrl-C ends it.");
+        out.flush();
+        CleanEnd end = CleanEnd.by(listening::stop, out);
+        LiveLine line = LiveLine.show(listening::view, () -> listening.aim().words(), out);
+        try {
+            ListenToInput.Heard heard = listening.listen();
+            line.close();
+            out.println(String.format(
+                    Locale.ROOT,
+                    "%s: %.1f s heard",
+                    RecordCommand.capital(heard.ending().words()),
+                    heard.durationS()));
+            if (heard.warnings().isEmpty()) {
+                out.println(
+                        "Level and channels are in order: " + listening.aim().words() + " at the end.");
+            }
+            RecordCommand.tell(heard.warnings(), out);
+        } finally {
+            line.close();
+            out.flush();
+            end.close();
+        }
+        return ExitStatus.DONE;
+    }
+}

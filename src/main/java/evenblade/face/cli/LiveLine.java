@@ -1,0 +1,145 @@
+package evenblade.face.cli;
+
+import evenblade.face.app.LiveRecording;
+import evenblade.input.capture.ChannelLevel;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+
+/**
+ * Shows how a recording stands: in a terminal one line that is written over ten times a second, else a
+ * line every few seconds.
+ */
+final class LiveLine implements AutoCloseable {
+    static final int BAR = 8;
+    private static final double LOWEST_DB = -60;
+    private static final long TERMINAL_MS = 100;
+    private static final long LOG_MS = 10_000;
+    private static final int WIDTH = 79;
+
+    private final Supplier<LiveRecording.View> run;
+    private final Supplier<String> hint;
+    private final PrintWriter out;
+    private final boolean terminal;
+    private final Thread thread = new Thread(this::work, "live line");
+    private volatile boolean closed;
+    private long told = System.nanoTime();
+    private int finishedTold;
+
+    private LiveLine(Supplier<LiveRecording.View> run, Supplier<String> hint, PrintWriter out, boolean terminal) {
+        this.run = run;
+        this.hint = hint;
+        this.out = out;
+        this.terminal = terminal;
+    }
+
+    /**
+     * Shows it until closed.
+     *
+     * @param run asked for how it stands
+     * @param hint a word or two about the level, empty for none
+     */
+    static LiveLine show(Supplier<LiveRecording.View> run, Supplier<String> hint, PrintWriter out) {
+        LiveLine line = new LiveLine(run, hint, out, System.console() != null);
+        line.thread.setDaemon(true);
+        line.thread.start();
+        return line;
+    }
+
+    private void work() {
+        while (!closed) {
+            try {
+                Thread.sleep(TERMINAL_MS);
+            } catch (InterruptedException e) {
+                return;
+            }
+            if (closed) {
+                return;
+            }
+            LiveRecording.View view = run.get();
+            tellFinished(view);
+            if (!terminal && System.nanoTime() - told < TimeUnit.MILLISECONDS.toNanos(LOG_MS)) {
+                continue;
+            }
+            told = System.nanoTime();
+            String text = text(view, hint.get());
+            if (terminal) {
+                out.print("\r" + text + " ".repeat(Math.max(0, WIDTH - text.length())));
+            } else {
+                out.println(text);
+            }
+            out.flush();
+        }
+    }
+
+    private void tellFinished(LiveRecording.View view) {
+        for (; finishedTold < view.finished().size(); finishedTold++) {
+            String text = LiveText.done(view.finished().get(finishedTold));
+            out.println((terminal ? "\r" : "") + text + " ".repeat(Math.max(0, WIDTH - text.length())));
+        }
+    }
+
+    /** One line of at most 79 characters. */
+    static String text(LiveRecording.View view, String hint) {
+        StringBuilder text = new StringBuilder(time(view.seconds()));
+        boolean known = view.reading().isPresent();
+        long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
+        int shown = Math.min(known ? 1 : 2, view.levels().size());
+        for (ChannelLevel level : view.levels().subList(0, shown)) {
+            // Beside speed and orders there is room for one of the two.
+            text.append(' ').append(bar(level)).append(known && clipped > 0 ? " CLIPPED" : decibel(level.heldPeakDb()));
+        }
+        if (clipped > 0 && !known) {
+            text.append(" CLIPPED ").append(clipped);
+        }
+        if (!hint.isEmpty()) {
+            text.append(' ').append(hint);
+        }
+        view.step().ifPresent(step -> text.append("  ").append(LiveText.of(step)));
+        view.reading().ifPresent(reading -> text.append("  ").append(LiveText.of(reading)));
+        return text.length() > WIDTH ? text.substring(0, WIDTH) : text.toString();
+    }
+
+    private static String time(double seconds) {
+        long tenths = (long) (seconds * 10);
+        return String.format(Locale.ROOT, "%d:%02d.%d", tenths / 600, tenths / 10 % 60, tenths % 10);
+    }
+
+    /** Filled up to the level, with a mark where the highest peak of late stood. */
+    static String bar(ChannelLevel level) {
+        int filled = cells(level.peakDb());
+        int held = cells(level.heldPeakDb());
+        StringBuilder bar = new StringBuilder("[");
+        for (int i = 1; i <= BAR; i++) {
+            bar.append(i == held && held > filled ? '|' : i <= filled ? '=' : ' ');
+        }
+        return bar.append(']').toString();
+    }
+
+    private static int cells(double db) {
+        return (int) Math.max(0, Math.min(BAR, Math.round(BAR * (1 - db / LOWEST_DB))));
+    }
+
+    private static String decibel(double db) {
+        return db <= ChannelLevel.SILENCE_DB ? " silent" : String.format(Locale.ROOT, "%4.0f dB", db);
+    }
+
+    /** Leaves the terminal on a fresh line. */
+    @Override
+    public void close() {
+        if (closed) {
+            return;
+        }
+        closed = true;
+        thread.interrupt();
+        try {
+            thread.join();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        if (terminal) {
+            out.println();
+        }
+    }
+}

@@ -1,0 +1,52 @@
+package evenblade.face.cli;
+
+import evenblade.base.json.JsonWriter;
+import evenblade.face.app.AnalyseRecording;
+import evenblade.face.app.AnalysedRecording;
+import evenblade.face.app.AnalysisRequest;
+import evenblade.face.app.WritePictures;
+import evenblade.machine.installation.InstallationFile;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade orders}: speed, dwells and orders of one recording. */
+final class OrdersCommand implements Command {
+    @Override
+    public void describe(CommandSpec spec) {
+        spec.usageMessage()
+                .description("Find the speed in a recording of a ground run and measure every order of propeller and"
+                        + " engine.");
+        spec.addPositional(Options.word(0, "RECORDING", Path.class, "WAV, AIFF, AU, FLAC, or CSV with time stamps."));
+        spec.addOption(Options.installation());
+        RecordingOptions.addTo(spec);
+        spec.addOption(Options.plots());
+        spec.addOption(Options.json());
+    }
+
+    @Override
+    public int run(ParseResult words, PrintWriter out) {
+        Path recording = words.matchedPositionalValue(0, Path.of(""));
+        Path installation = Options.path(words, "--installation").orElseThrow();
+        boolean json = Options.said(words, "--json");
+        Optional<Path> plots = Options.path(words, "--plots");
+        plots.ifPresent(WritePictures::requireFolder);
+        AnalysisRequest request = new RecordingOptions(words).request(recording, InstallationFile.read(installation));
+        PrintWriter errors = words.commandSpec().commandLine().getErr();
+        AnalysedRecording analysed;
+        try (WorkBar bar = new WorkBar()) {
+            analysed = AnalyseRecording.answer(request, bar);
+        }
+        List<Path> written = plots.isPresent() ? WritePictures.answer(analysed, plots.get()) : List.of();
+        if (json) {
+            out.print(JsonWriter.write(OrdersJson.of(analysed.orders())));
+        } else {
+            OrdersText.lines(analysed.orders()).forEach(out::println);
+        }
+        written.forEach(file -> (json ? errors : out).println("wrote " + file));
+        return ExitStatus.DONE;
+    }
+}

@@ -1,0 +1,50 @@
+package evenblade.face.cli;
+
+import evenblade.face.app.MakePractice;
+import evenblade.keep.practice.Fault;
+import evenblade.keep.practice.PracticeJob;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade practice}: an invented job to practise on. */
+final class PracticeCommand implements Command {
+    private static final long USUAL_SEED = 1;
+
+    @Override
+    public void describe(CommandSpec spec) {
+        String faults = Stream.of(Fault.values()).map(Fault::word).collect(Collectors.joining(", "));
+        spec.usageMessage()
+                .description(
+                        "Make an invented job to practise on: five runs, three corrections, the truth beside them.");
+        spec.addPositional(Options.word(0, "DIR", Path.class, "Folder of the new job; empty or not there yet."));
+        spec.addOption(Options.repeated(
+                "--fault",
+                "NAME",
+                String.class,
+                "What is wrong with it; may be repeated. One of: " + faults + ". Left out: "
+                        + MakePractice.USUAL_FAULT.word() + "."));
+        spec.addOption(Options.value("--seed", "N", Long.class, "Same seed, same job (" + USUAL_SEED + ")."));
+        spec.addOption(
+                Options.value("--installation", "FILE", Path.class, "Another installation than the invented one."));
+    }
+
+    @Override
+    public int run(ParseResult words, PrintWriter out) throws IOException {
+        Path folder = words.matchedPositionalValue(0, (Path) null);
+        PracticeJob.Made made = MakePractice.answer(
+                folder,
+                Options.all(words, "--fault"),
+                words.matchedOptionValue("--seed", USUAL_SEED),
+                Options.path(words, "--installation"));
+        out.println("Invented for practice, measured nowhere: a job with "
+                + made.truths().size() + " runs in " + made.folder());
+        out.println("What is truly in each run: " + made.truths().get(0).getParent());
+        out.println("Don't look there before you have found out yourself.");
+        return ExitStatus.DONE;
+    }
+}

@@ -1,0 +1,64 @@
+package evenblade.face.cli;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.base.units.LengthUnit;
+import evenblade.face.app.WriteReport;
+import evenblade.tell.report.PaperSize;
+import evenblade.tell.report.UnitsOfJob;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade report}: the record to hand over. */
+final class ReportCommand implements Command {
+    private static final int SHOWN = 2;
+
+    @Override
+    public void describe(CommandSpec spec) {
+        spec.usageMessage()
+                .description("Write the report of a job: report.html and report.pdf, and its figures as CSV tables.");
+        JobWords.addFolder(spec);
+        spec.addOption(Options.value("--out", "DIR", Path.class, "Where to write; the job's folder, if not given."));
+        spec.addOption(Options.value(
+                "--units",
+                "UNITS",
+                String.class,
+                "Which unit of length comes first, metric or inch; the one that the readings were entered in, if not"
+                        + " given."));
+        spec.addOption(Options.value("--paper", "SIZE", String.class, "A4 or Letter; A4, if not given."));
+    }
+
+    @Override
+    public int run(ParseResult words, PrintWriter out) {
+        PaperSize paper =
+                Options.text(words, "--paper").map(ReportCommand::paper).orElse(PaperSize.A4);
+        Optional<LengthUnit> units = Options.text(words, "--units").map(ReportCommand::units);
+        WriteReport.Written written;
+        try (WorkBar bar = new WorkBar()) {
+            written = WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, units, bar);
+        }
+        List<Path> files = written.files();
+        files.stream().limit(SHOWN).forEach(out::println);
+        if (files.size() > SHOWN) {
+            out.println((files.size() - SHOWN) + " tables in " + files.get(0).resolveSibling("tables"));
+        }
+        for (Warning warning : written.warnings()) {
+            LineWrapper.lines("! ", "  ", warning.message()).forEach(out::println);
+        }
+        return ExitStatus.DONE;
+    }
+
+    private static PaperSize paper(String word) {
+        return PaperSize.named(word).orElseThrow(() -> BadInput.in("--paper")
+                .found("'" + word + "'", "one of " + String.join(", ", PaperSize.words())));
+    }
+
+    private static LengthUnit units(String word) {
+        return UnitsOfJob.named(word).orElseThrow(() -> BadInput.in("--units")
+                .found("'" + word + "'", "one of " + String.join(", ", UnitsOfJob.words())));
+    }
+}

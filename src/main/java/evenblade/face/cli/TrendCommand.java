@@ -1,0 +1,47 @@
+package evenblade.face.cli;
+
+import evenblade.base.json.JsonFields;
+import evenblade.face.app.DrawTrend;
+import evenblade.face.app.ShowTrend;
+import evenblade.face.app.WritePictures;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade trend}: every figure over all runs of a job. */
+final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
+    @Override
+    String purpose() {
+        return "Follow every figure over all runs of a job, with what was changed between them.";
+    }
+
+    @Override
+    void describeMore(CommandSpec spec) {
+        spec.addOption(WantedSpeed.option());
+        spec.addOption(Options.plots());
+    }
+
+    @Override
+    ShowTrend.Answer ask(Path job, ParseResult words) {
+        Options.path(words, "--plots").ifPresent(WritePictures::requireFolder);
+        return ShowTrend.answer(job, WantedSpeed.of(words));
+    }
+
+    @Override
+    List<Path> draw(Path job, ShowTrend.Answer answer, ParseResult words) {
+        Optional<Path> plots = Options.path(words, "--plots");
+        return plots.isPresent() ? WritePictures.answer(DrawTrend.all(job, answer), "trend", plots.get()) : List.of();
+    }
+
+    @Override
+    JsonFields json(ShowTrend.Answer answer) {
+        return TrendJson.of(answer);
+    }
+
+    @Override
+    List<String> text(ShowTrend.Answer answer) {
+        return TrendText.lines(answer);
+    }
+}

@@ -1,0 +1,2 @@
+/** Words in, text or JSON out, exit code. */
+package evenblade.face.cli;

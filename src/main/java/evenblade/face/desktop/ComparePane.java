@@ -1,0 +1,194 @@
+package evenblade.face.desktop;
+
+import evenblade.face.app.ChangeWords;
+import evenblade.face.app.CompareRuns;
+import evenblade.face.app.DrawComparison;
+import evenblade.face.app.DrawComparison.Pictures;
+import evenblade.face.app.DrawComparison.View;
+import evenblade.face.app.FigureText;
+import evenblade.judge.comparison.ChannelComparison;
+import evenblade.judge.comparison.ComparedValue;
+import evenblade.judge.comparison.DwellComparison;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.Kind;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import javax.swing.JButton;
+import javax.swing.JComboBox;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTabbedPane;
+import net.miginfocom.swing.MigLayout;
+
+/** Two runs held against each other: the verdict in words, bars with intervals, spectra and one turn over each other. */
+final class ComparePane extends JPanel {
+    private final transient Navigator bench;
+    private final transient OpenJob job;
+    private final RunChoice before;
+    private final RunChoice after;
+    private final Lines lines = new Lines();
+    private final PicturePane bars;
+    private final PicturePane spectra;
+    private final PicturePane turn;
+    private final JComboBox<String> view = new JComboBox<>();
+    private final Complaint complaint = new Complaint();
+    private final JTabbedPane tabs = new JTabbedPane();
+    private transient Optional<DrawComparison> drawing = Optional.empty();
+    private transient List<View> views = List.of();
+    private boolean filling;
+    private transient Optional<Work.Task> task = Optional.empty();
+
+    ComparePane(Navigator bench, OpenJob job) {
+        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        this.bench = bench;
+        this.job = job;
+        setName("compare");
+        List<Event> runs = job.record().standing(Kind.RUN);
+        before = new RunChoice("before", runs);
+        after = new RunChoice("after", runs);
+        bars = new PicturePane(bench);
+        spectra = new PicturePane(bench);
+        turn = new PicturePane(bench);
+        add(viewed());
+        add(choices(runs));
+        add(complaint);
+        tabs.setName("compare tabs");
+        tabs.addTab("In words", lines);
+        tabs.addTab("Orders", bars);
+        tabs.addTab("Spectra", spectra);
+        tabs.addTab("One turn", turn);
+        add(tabs, "pushy, grow, wmin 100, hmin 100");
+        if (runs.size() < 2) {
+            complaint.show("Two runs are needed; this job has " + runs.size() + ".");
+        } else {
+            compare();
+        }
+    }
+
+    private JPanel choices(List<Event> runs) {
+        JPanel row = new JPanel(new MigLayout("insets 0", "[][]12[][]12[]push"));
+        JLabel first = new JLabel("Before");
+        first.setLabelFor(before);
+        JLabel second = new JLabel("After");
+        second.setLabelFor(after);
+        if (runs.size() > 1) {
+            before.setSelectedIndex(runs.size() - 2);
+            after.setSelectedIndex(runs.size() - 1);
+        }
+        JButton go = new JButton("Compare");
+        go.setName("do compare");
+        go.addActionListener(e -> compare());
+        row.add(first);
+        row.add(before);
+        row.add(second);
+        row.add(after);
+        row.add(go);
+        return row;
+    }
+
+    private JPanel viewed() {
+        JPanel row = new JPanel(new MigLayout("insets 0", "[]push[][]"));
+        row.add(Look.heading("Before and after"));
+        JLabel word = new JLabel("Pictures of");
+        word.setLabelFor(view);
+        view.setName("compare view");
+        view.addActionListener(e -> choose());
+        row.add(word);
+        row.add(view);
+        return row;
+    }
+
+    private record Answer(CompareRuns.Answer compared, Optional<DrawComparison> drawing) {}
+
+    private void compare() {
+        complaint.clear();
+        task.ifPresent(Work.Task::giveUp);
+        Path folder = job.folder();
+        Optional<Event> one = before.chosen();
+        Optional<Event> other = after.chosen();
+        if (one.isEmpty() || other.isEmpty()) {
+            return;
+        }
+        task = Optional.of(bench.work()
+                .begin(
+                        "Comparing " + Words.name(one.get()) + " with " + Words.name(other.get()),
+                        progress -> {
+                            progress.at(0, "measuring the runs");
+                            CompareRuns.Answer compared = CompareRuns.answer(
+                                    folder, one.get().id(), other.get().id(), OptionalDouble.empty());
+                            return new Answer(compared, DrawComparison.answer(folder, compared, progress));
+                        },
+                        this::show,
+                        complaint::show));
+    }
+
+    private void show(Answer answer) {
+        CompareRuns.Answer compared = answer.compared();
+        lines.clear();
+        lines.strong("Changed between: "
+                + (compared.changes().isEmpty() ? "nothing that is noted" : String.join("; ", compared.changes())));
+        if (compared.comparison().comparable()) {
+            compared.comparison().channels().forEach(this::channel);
+        } else {
+            lines.strong("Not compared: like has to be held against like.");
+            compared.comparison().reasons().forEach(reason -> lines.say("✕  " + reason.text()));
+        }
+        lines.strong("To know");
+        lines.say("Intervals hold the true change 95 times in 100; a verdict is given where they leave out zero.");
+        compared.comparison().warnings().forEach(warning -> lines.say("!  " + warning.message()));
+        compared.warnings().forEach(warning -> lines.say("!  " + warning.message()));
+        drawing = answer.drawing();
+        views = drawing.map(DrawComparison::views).orElse(List.of());
+        filling = true;
+        view.removeAllItems();
+        views.forEach(each -> view.addItem(each.words()));
+        filling = false;
+        view.setEnabled(!views.isEmpty());
+        if (views.isEmpty()) {
+            show(new Pictures(Optional.empty(), Optional.empty(), Optional.empty()));
+        } else {
+            choose();
+        }
+        lines.done();
+    }
+
+    /** Draws the channel and speed chosen. */
+    private void choose() {
+        int index = view.getSelectedIndex();
+        if (filling || index < 0 || index >= views.size()) {
+            return;
+        }
+        View chosen = views.get(index);
+        drawing.ifPresent(two -> bench.work()
+                .begin("Drawing " + chosen.words(), progress -> two.pictures(chosen), this::show, complaint::show));
+    }
+
+    private void show(Pictures pictures) {
+        String nothing = "Nothing that could be compared.";
+        bars.show(pictures.orders(), nothing);
+        spectra.show(pictures.spectra(), views.isEmpty() ? nothing : "The two runs are in different units.");
+        turn.show(
+                pictures.turn(),
+                views.isEmpty() ? nothing : "One turn is averaged where both runs held a confirmed speed long enough.");
+    }
+
+    private void channel(ChannelComparison channel) {
+        for (DwellComparison pair : channel.dwells()) {
+            lines.strong("Channel '" + channel.channel() + "' at " + FigureText.fixed(pair.engineRpmBefore(), 0)
+                    + " engine rpm (second run " + FigureText.fixed(pair.engineRpmAfter(), 0) + ")");
+            pair.changes().stream()
+                    .filter(change -> !(change.before() instanceof ComparedValue.Below
+                            && change.after() instanceof ComparedValue.Below))
+                    .forEach(change -> lines.say(ChangeWords.sentence(change, channel.unit())));
+            pair.notCompared().forEach(each -> lines.say(each.figure().name() + ": not compared, " + each.why()));
+        }
+    }
+
+    @Override
+    public void removeNotify() {
+        task.ifPresent(Work.Task::giveUp);
+        super.removeNotify();
+    }
+}

@@ -1,0 +1,144 @@
+package evenblade.face.desktop;
+
+import evenblade.base.problem.BadInput;
+import evenblade.face.app.PlanRun;
+import evenblade.face.app.RecordRun;
+import evenblade.input.capture.FormatWish;
+import evenblade.input.capture.InputDevice;
+import evenblade.keep.job.Conditions;
+import evenblade.keep.job.NewRun;
+import evenblade.keep.job.RunSettings;
+import evenblade.measure.live.SteppedRun;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import javax.swing.JCheckBox;
+import javax.swing.JComboBox;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextField;
+import net.miginfocom.swing.MigLayout;
+
+/** Which input, which of its channels tells the mark, what the run is called, which dwells to be led through. */
+final class InputFields extends JPanel {
+    private final transient OpenJob job;
+    private final JComboBox<String> device = new JComboBox<>();
+    private final JTextField channels = new JTextField(3);
+    private final JTextField mark = new JTextField(6);
+    private final JTextField label = new JTextField(10);
+    private final JCheckBox steps = new JCheckBox("Lead through dwells at", true);
+    private final JTextField speeds = new JTextField(10);
+
+    InputFields(Drafts drafts, OpenJob job) {
+        super(new MigLayout("insets 0, hidemode 3", "[][grow 60,fill][][fill][][fill][][grow 40,fill]"));
+        this.job = job;
+        add("Input", "input", device, "", "wmin 120");
+        add("Channels", "live channels", channels, "2", "");
+        add("Mark on channel", "live mark", mark, "none", "");
+        add("Name", "live name", label, "as found, …", "");
+        steps.setName("live steps");
+        add(steps, "newline, span 8, split 2, grow 0");
+        speeds.setName("live speeds");
+        speeds.putClientProperty("JTextField.placeholderText", "the usual ones; or like 4000, 4800 engine rpm");
+        speeds.getAccessibleContext().setAccessibleName("Engine speeds to hold, rpm");
+        steps.addActionListener(e -> speeds.setEnabled(steps.isSelected()));
+        add(speeds, "growx, pushx");
+        drafts.keep(job.draft("live"), label);
+        drafts.keep(job.draft("live"), speeds);
+    }
+
+    private void add(String words, String name, JComponent field, String hint, String how) {
+        JLabel word = new JLabel(words);
+        word.setLabelFor(field);
+        field.setName(name);
+        field.putClientProperty("JTextField.placeholderText", hint);
+        add(word);
+        add(field, how);
+    }
+
+    void show(List<InputDevice> inputs) {
+        inputs.forEach(each -> device.addItem(each.name()));
+    }
+
+    /** Whether anything can be changed; nothing while sound comes in. */
+    void open(boolean open) {
+        for (JComponent each : List.of(device, channels, mark, label, steps)) {
+            each.setEnabled(open);
+        }
+        speeds.setEnabled(open && steps.isSelected());
+    }
+
+    Optional<String> device() {
+        return Optional.ofNullable((String) device.getSelectedItem());
+    }
+
+    Optional<String> mark() {
+        return EntryForm.typed(mark);
+    }
+
+    /**
+     * The format wished for.
+     *
+     * @throws BadInput where the number of channels can't be read
+     */
+    FormatWish wish() {
+        OptionalDouble count = ImportForm.number(channels, "channels");
+        return new FormatWish(
+                OptionalInt.empty(),
+                count.isPresent() ? OptionalInt.of((int) count.getAsDouble()) : OptionalInt.empty(),
+                OptionalInt.empty());
+    }
+
+    /** How many dwells there are to be led through; none where nobody leads. */
+    int stepCount() {
+        return steps.isSelected()
+                ? PlanRun.answer(job.record().installation(), rpms(), OptionalDouble.empty())
+                        .dwells()
+                        .size()
+                : 0;
+    }
+
+    private List<Double> rpms() {
+        return RunCardPane.rpms(speeds);
+    }
+
+    /**
+     * A run into the job.
+     *
+     * @param quiet the take with the engine standing
+     * @throws BadInput where a field can't be used
+     */
+    RecordRun.Request run(Optional<Path> quiet) {
+        RunSettings settings = mark().map(RunSettings.NONE::withMarkChannel).orElse(RunSettings.NONE);
+        return new RecordRun.Request(
+                job.folder(),
+                device(),
+                wish(),
+                OptionalDouble.empty(),
+                new NewRun(Optional.empty(), EntryForm.typed(label), "", settings, Conditions.NONE),
+                Optional.empty(),
+                quiet,
+                steps.isSelected()
+                        ? Optional.of(new RecordRun.Steps(rpms(), SteppedRun.USUAL_PERCENT))
+                        : Optional.empty());
+    }
+
+    /**
+     * A take into a file of its own, with the engine standing.
+     *
+     * @throws BadInput where a field can't be used
+     */
+    RecordRun.Request quiet(Path file, double seconds) {
+        return new RecordRun.Request(
+                file,
+                device(),
+                wish(),
+                OptionalDouble.of(seconds),
+                NewRun.labelled("quiet", RunSettings.NONE),
+                Optional.empty(),
+                Optional.empty());
+    }
+}

@@ -1,0 +1,224 @@
+package evenblade.face.desktop;
+
+import evenblade.base.problem.BadInput;
+import evenblade.face.app.DescribeInstallation;
+import evenblade.face.app.DescribeInstallation.Form;
+import evenblade.face.app.StartJob;
+import evenblade.machine.installation.Engine;
+import evenblade.machine.installation.HubCounting;
+import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.Reduction;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JButton;
+import javax.swing.JComboBox;
+import javax.swing.JComponent;
+import javax.swing.JFileChooser;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextField;
+import net.miginfocom.swing.MigLayout;
+
+/** Begins a job: where it is kept and what is on the aircraft, with the order table growing beside it. */
+final class InstallationForm extends JPanel {
+    private static final String FORM = "new job";
+
+    private final transient Navigator bench;
+    private final JPanel fields = new WidePanel(new MigLayout("insets 0, wrap 2, gapy 2, hidemode 3", "[][grow,fill]"));
+    private final FilesField folder = new FilesField("folder", JFileChooser.DIRECTORIES_ONLY, false);
+    private final JTextField jobName = field("job name", "Job", "left empty: the folder's name");
+    private final JTextField name;
+    private final JComboBox<String> cycle = new JComboBox<>(Engine.Cycle.words().toArray(String[]::new));
+    private final JTextField cylinders;
+    private final JTextField idle;
+    private final JTextField max;
+    private final JComboBox<String> drive =
+            new JComboBox<>(Reduction.Kind.words().toArray(String[]::new));
+    private final JTextField ratio;
+    private final JTextField driving;
+    private final JTextField driven;
+    private final JTextField blades;
+    private final JTextField diameter;
+    private final JComboBox<String> rotation = new JComboBox<>(new String[] {"", "clockwise", "counter-clockwise"});
+    private final JComboBox<String> counted = new JComboBox<>();
+    private final JTextField chord;
+    private final JTextField bladeMass;
+    private final JTextField centreOfGravity;
+    private final JTextField limit;
+    private final JTextField limitSource;
+    private final OrderLinesTable lines = new OrderLinesTable();
+    private final JLabel linesWord = Look.quiet(" ");
+    private final Complaint complaint = new Complaint();
+    private final JButton begin = Look.main(new JButton("Begin the job"));
+
+    InstallationForm(Navigator bench, Runnable back) {
+        super(new MigLayout(
+                "insets 8 18 4 18, wrap 2, hidemode 3", "[grow 55,fill]20[grow 45,fill]", "[][grow,fill][][]"));
+        this.bench = bench;
+        setName("new job");
+        add(Look.heading("New job"), "span 2");
+        labelled("Folder for the job", folder, 0);
+        bench.drafts().keep(FORM, folder.text());
+        name = field("aircraft", "Aircraft or engine", "any words");
+        choice("cycle", "Engine", cycle);
+        cylinders = field("cylinders", "Cylinders", "4");
+        idle = field("idle rpm", "Idle rpm", "1600");
+        max = field("max rpm", "Highest rpm", "5800");
+        choice("drive", "Drive", drive);
+        ratio = field("ratio", "Reduction ratio", "engine turns per propeller turn, like 2.43");
+        driving = field("driving teeth", "Driving teeth", "if counted, like 21");
+        driven = field("driven teeth", "Driven teeth", "if counted, like 51");
+        blades = field("blades", "Propeller blades", "3");
+        diameter = field("diameter", "Diameter", "like 1.70 m or 68 in");
+        choice("rotation", "Turns, seen from behind", rotation);
+        counted.addItem("");
+        HubCounting.words().forEach(word -> counted.addItem(word.replace('-', ' ')));
+        choice("positions counted", "Hub positions counted", counted);
+        boolean inches = bench.settings().inches();
+        chord = field("chord", "Mean blade width", inches ? "if known, like 4 in" : "if known, like 100 mm");
+        bladeMass =
+                field("blade mass", "Mass of one blade", inches ? "if known, like 4.6 lb" : "if known, like 2.1 kg");
+        centreOfGravity = field(
+                "centre of gravity",
+                "Its balance point from the shaft",
+                inches ? "if known, like 13 3/4 in" : "if known, like 350 mm");
+        limit = field("track limit", "Most track spread", "like 1/8 in; the maker's figure rules");
+        limitSource = field("limit source", "Who says so", "maker's sheet");
+        add(scrolled(fields), "wmin 100");
+        JPanel right = new JPanel(new MigLayout("insets 0, wrap 1", "[grow,fill]", "[][grow,fill][]"));
+        right.add(Look.strong("Lines to expect"));
+        right.add(new JScrollPane(lines), "wmin 50, hmin 50");
+        right.add(linesWord, "wmin 0");
+        add(right, "wmin 100");
+        add(complaint, "span 2");
+        JButton leave = new JButton("Back");
+        leave.setName("back");
+        leave.addActionListener(e -> back.run());
+        begin.setName("begin");
+        begin.addActionListener(e -> begin());
+        JPanel buttons = new JPanel(new MigLayout("insets 0"));
+        buttons.add(begin);
+        buttons.add(leave);
+        add(buttons, "span 2");
+        cycle.addActionListener(e -> typed());
+        drive.addActionListener(e -> typed());
+        typed();
+    }
+
+    private static JScrollPane scrolled(JPanel panel) {
+        JScrollPane scroll = new JScrollPane(panel);
+        scroll.setBorder(javax.swing.BorderFactory.createEmptyBorder());
+        scroll.getVerticalScrollBar().setUnitIncrement(Look.em());
+        return scroll;
+    }
+
+    private JTextField field(String name, String label, String hint) {
+        JTextField field = new JTextField(16);
+        field.setName(name);
+        field.putClientProperty("JTextField.placeholderText", hint);
+        labelled(label, field, -1);
+        return field;
+    }
+
+    private void choice(String name, String label, JComboBox<String> box) {
+        box.setName(name);
+        labelled(label, box, -1);
+    }
+
+    private void labelled(String label, JComponent field, int at) {
+        JLabel word = new JLabel(label);
+        word.setLabelFor(field);
+        if (at < 0) {
+            fields.add(word);
+            fields.add(field);
+        } else {
+            fields.add(word, at);
+            fields.add(field, at + 1);
+        }
+        if (field instanceof JTextField text) {
+            word.setLabelFor(text);
+        }
+    }
+
+    /** Keeps every field as it is typed, and shows the lines of what stands there. */
+    private void typed() {
+        boolean electric = "electric".equals(cycle.getSelectedItem());
+        cylinders.setEnabled(!electric);
+        boolean direct = "direct".equals(drive.getSelectedItem());
+        List.of(ratio, driving, driven).forEach(field -> field.setEnabled(!direct));
+        try {
+            lines.show(DescribeInstallation.answer(form()));
+            linesWord.setText("Lines that coincide can't be told apart by any analysis.");
+        } catch (BadInput e) {
+            lines.nothing();
+            linesWord.setText("The lines appear once engine, drive and blades are there.");
+        }
+    }
+
+    private Form form() {
+        return new Form(
+                name.getText(),
+                String.valueOf(cycle.getSelectedItem()),
+                cylinders.getText(),
+                idle.getText(),
+                max.getText(),
+                String.valueOf(drive.getSelectedItem()),
+                ratio.getText(),
+                driving.getText(),
+                driven.getText(),
+                blades.getText(),
+                diameter.getText(),
+                chord.getText(),
+                bladeMass.getText(),
+                centreOfGravity.getText(),
+                String.valueOf(rotation.getSelectedItem()),
+                String.valueOf(counted.getSelectedItem()).replace(' ', '-'),
+                limit.getText(),
+                limitSource.getText());
+    }
+
+    private void begin() {
+        complaint.clear();
+        try {
+            Path place = folder.paths().stream().findFirst().orElseThrow(() -> BadInput.in("folder")
+                    .found("nothing", "a folder that is empty or not there yet"));
+            Installation installation = DescribeInstallation.answer(form());
+            Optional<String> called = EntryForm.typed(jobName);
+            begin.setEnabled(false);
+            bench.work()
+                    .begin(
+                            "Beginning the job",
+                            progress ->
+                                    StartJob.answer(place, installation, called).path(),
+                            made -> {
+                                bench.drafts().forget(FORM);
+                                bench.openJob(made);
+                            },
+                            this::wrong);
+        } catch (BadInput e) {
+            wrong(e.getMessage());
+        }
+    }
+
+    private void wrong(String why) {
+        begin.setEnabled(true);
+        complaint.show(why);
+    }
+
+    /** Ready once all fields are there: what is typed is kept and shown. */
+    InstallationForm listening() {
+        for (java.awt.Component each : fields.getComponents()) {
+            if (each instanceof JTextField text) {
+                bench.drafts().keep(FORM, text);
+                text.getDocument().addDocumentListener(new Drafts.Typed(this::typed));
+            }
+        }
+        for (JComboBox<String> each : List.of(cycle, drive, rotation, counted)) {
+            bench.drafts().keep(FORM, each);
+        }
+        typed();
+        return this;
+    }
+}

@@ -1,0 +1,87 @@
+package evenblade.face.desktop;
+
+import evenblade.face.app.NextStep;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.Kind;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import javax.swing.Action;
+import javax.swing.JComponent;
+
+/** What can be done to the open job. */
+final class JobCommands {
+    private final Navigator bench;
+    private final OpenJob job;
+    final Action addRun;
+    final Action correction;
+    final Action note;
+    final Action attach;
+    final Action marks;
+    final Action pitch;
+    final Action runOut;
+    final Action findings;
+    final Action live;
+    final Action track;
+    final Action compare;
+    final Action trend;
+    final Action runCard;
+    final Action report;
+    final Action takeBack;
+
+    JobCommands(Navigator bench, OpenJob job) {
+        this.bench = bench;
+        this.job = job;
+        addRun = form("&Run from a recording…", "ctrl I", ImportForm::new);
+        correction = form("&Change made…", "ctrl K", RemarkForm::correction);
+        note = form("&Note…", "ctrl E", RemarkForm::note);
+        attach = form("&Photo or paper…", "ctrl P", AttachForm::new);
+        marks = form("&Tip marks…", "ctrl T", MarksForm::new);
+        pitch = form("&Blade angles…", "ctrl B", PitchForm::new);
+        runOut = form("&Flange run-out…", "ctrl U", RunOutForm::new);
+        findings = form("&Findings", "ctrl 1", (b, j) -> new FindingsPane(b, j, this));
+        live = form("Record &live", "ctrl 6", LivePane::new);
+        track = form("&Track", "ctrl 2", TrackPane::new);
+        compare = form("&Before and after", "ctrl 3", ComparePane::new);
+        trend = form("&Over all runs", "ctrl 4", TrendPane::new);
+        runCard = form("&Run card", "ctrl 5", RunCardPane::new);
+        report = form("R&eport", "ctrl 7", ReportPane::new);
+        takeBack = new MenuCommand("&Take back the last entry", "ctrl Z", this::takeBack);
+    }
+
+    private MenuCommand form(String words, String keys, BiFunction<Navigator, OpenJob, JComponent> form) {
+        return new MenuCommand(words, keys, () -> {
+            if (bench.mayLeave()) {
+                bench.show(form.apply(bench, job));
+            }
+        });
+    }
+
+    /** Forms that write, in the order of a day's work. */
+    List<Action> adding() {
+        return List.of(marks, pitch, runOut, addRun, correction, note, attach);
+    }
+
+    /** What can be looked at. */
+    List<Action> looking() {
+        return List.of(findings, track, compare, trend, runCard, live, report);
+    }
+
+    private void takeBack() {
+        Optional<Event> last = job.newestFirst().stream()
+                .filter(each -> each.kind() != Kind.STRUCK_OUT
+                        && !job.record().struckOut().contains(each.id()))
+                .max(java.util.Comparator.comparing(Event::entered));
+        last.ifPresentOrElse(
+                each -> EntryHeading.strike(bench, job, each), () -> bench.say("There is no entry to take back."));
+    }
+
+    Optional<Action> of(NextStep.Action action) {
+        return switch (action) {
+            case ADD_RUN -> Optional.of(addRun);
+            case WRITE_CORRECTION -> Optional.of(correction);
+            case MARK_TIPS -> Optional.of(marks);
+            case COMPARE -> Optional.of(compare);
+        };
+    }
+}

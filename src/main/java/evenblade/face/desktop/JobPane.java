@@ -1,0 +1,210 @@
+package evenblade.face.desktop;
+
+import evenblade.base.problem.Warning;
+import evenblade.face.app.LengthWords;
+import evenblade.face.app.NextStep;
+import evenblade.face.app.WeighFindings;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import evenblade.tell.chart.Ink;
+import java.awt.BorderLayout;
+import java.awt.Component;
+import java.util.Optional;
+import javax.swing.Action;
+import javax.swing.BorderFactory;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JSplitPane;
+import net.miginfocom.swing.MigLayout;
+
+/** An open job: the next step, the timeline, and the thing at hand beside it. */
+final class JobPane extends JPanel {
+    /** Usual width of the timeline in tenths of the height of a letter, so that it grows with the text. */
+    private static final int TIMELINE_TENTHS = 235;
+
+    private static final String TIMELINE_KEY = "timeline.tenths";
+    private static final int TENTHS = 10;
+    private static final int LEAST_TIMELINE_WIDTH = 240;
+
+    private final transient Navigator bench;
+    private final transient OpenJob job;
+    private final transient JobCommands commands;
+    private final NextStepLine next = new NextStepLine();
+    private final TimelineList timeline;
+    private final JPanel atHand = new JPanel(new BorderLayout());
+    private final JSplitPane split;
+    private final JPanel troubles = new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]"));
+
+    private transient Optional<Work.Task> weighing = Optional.empty();
+
+    JobPane(Navigator bench, OpenJob job, JobCommands commands) {
+        super(new MigLayout("insets 0, gap 0, wrap 1, hidemode 2", "[grow,fill]", "[][][][][grow,fill]"));
+        this.bench = bench;
+        this.job = job;
+        this.commands = commands;
+        setName("job pane");
+        timeline = new TimelineList(bench::showEntry);
+        add(new RecordHeading(job.record()));
+        add(looking());
+        add(next);
+        add(troubles);
+        split = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, left(), atHand);
+        split.setContinuousLayout(true);
+        split.setDividerLocation(timelineWidth());
+        split.addPropertyChangeListener(JSplitPane.DIVIDER_LOCATION_PROPERTY, e -> keepWidth());
+        add(split, "push, grow, wmin 300, hmin 200");
+        refresh();
+    }
+
+    private int timelineWidth() {
+        int width = bench.settings().number(TIMELINE_KEY, TIMELINE_TENTHS) * Look.em() / TENTHS;
+        return Math.max(LEAST_TIMELINE_WIDTH, width);
+    }
+
+    /** As the hand drew it; what the divider does while the timeline is away doesn't count. */
+    private void keepWidth() {
+        if (split.getLeftComponent().isVisible() && split.getDividerLocation() >= LEAST_TIMELINE_WIDTH) {
+            bench.settings().keep(TIMELINE_KEY, split.getDividerLocation() * TENTHS / Look.em());
+        }
+    }
+
+    private JPanel looking() {
+        JPanel row = new JPanel(new MigLayout("insets 0 12 2 12, gap 6", ""));
+        for (Action action : commands.looking()) {
+            JButton button = new JButton(action);
+            button.setMargin(new java.awt.Insets(4, 12, 4, 12));
+            button.setName("look " + action.getValue(Action.NAME));
+            button.setToolTipText(String.valueOf(action.getValue(Action.ACCELERATOR_KEY)));
+            row.add(button, "wmin 40");
+        }
+        return row;
+    }
+
+    JobCommands commands() {
+        return commands;
+    }
+
+    private JPanel left() {
+        JPanel left = new JPanel(new MigLayout("insets 0, gap 0, wrap 1", "[grow,fill]", "[][grow,fill]"));
+        JPanel adding = new JPanel(
+                new MigLayout("insets 8 8 8 8, wrap 3, gap 6", "[grow,fill,sg][grow,fill,sg][grow,fill,sg]"));
+        adding.add(button("Tip marks", commands.marks), "wmin 40");
+        adding.add(button("Run", commands.addRun), "wmin 40");
+        adding.add(button("Change", commands.correction), "wmin 40");
+        adding.add(button("Note", commands.note), "wmin 40");
+        adding.add(button("Photo", commands.attach), "wmin 40");
+        left.add(adding);
+        JScrollPane scroll = new JScrollPane(timeline);
+        scroll.setBorder(BorderFactory.createMatteBorder(1, 0, 0, 0, Look.ink(Ink.GRID)));
+        scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+        left.add(scroll, "wmin 100, hmin 60");
+        return left;
+    }
+
+    private static JButton button(String words, Action action) {
+        JButton button = new JButton(action);
+        button.setHideActionText(true);
+        button.setText("+ " + words);
+        button.setMargin(new java.awt.Insets(5, 4, 5, 4));
+        button.setName("add " + words.toLowerCase(java.util.Locale.ROOT));
+        button.setToolTipText(String.valueOf(action.getValue(Action.NAME)));
+        return button;
+    }
+
+    /** The record changed: shows it as it is now. */
+    void refresh() {
+        timeline.show(job);
+        NextStep step = NextStep.of(job.record());
+        next.show(step.text(), commands.of(step.action()));
+        weigh();
+        troubles.removeAll();
+        for (Warning warning : job.view().warnings()) {
+            Complaint complaint = new Complaint();
+            complaint.show(warning.message());
+            troubles.add(complaint, "gapleft 8, wmin 50");
+        }
+    }
+
+    /** The findings know better what is next than the mere entries; they take their time. */
+    private void weigh() {
+        weighing.ifPresent(Work.Task::giveUp);
+        if (job.record().standing(Kind.RUN).isEmpty()
+                && job.record().standing(Kind.TRACKING).isEmpty()) {
+            return;
+        }
+        weighing = Optional.of(bench.work()
+                .alongside(
+                        "weighing",
+                        progress -> WeighFindings.answer(job.folder(), progress),
+                        answer -> answer.findings().list().stream()
+                                .findFirst()
+                                .ifPresent(heaviest -> next.show(
+                                        LengthWords.in(bench.settings().lengthUnit(), Words.onScreen(heaviest.next())),
+                                        Optional.of(commands.findings))),
+                        wrong -> {}));
+    }
+
+    /** Puts a panel at hand. */
+    void show(JComponent panel, Optional<Event> entry) {
+        boolean alone = panel instanceof LivePane;
+        if (split.getLeftComponent().isVisible() == alone) {
+            int width = timelineWidth();
+            split.getLeftComponent().setVisible(!alone);
+            split.setDividerLocation(width);
+        }
+        atHand.removeAll();
+        atHand.add(panel);
+        timeline.mark(entry);
+        atHand.revalidate();
+        atHand.repaint();
+    }
+
+    @Override
+    public void removeNotify() {
+        weighing.ifPresent(Work.Task::giveUp);
+        super.removeNotify();
+    }
+
+    /** Everything around the panel at hand makes room for it, or comes back. */
+    void giveRoom(boolean all) {
+        for (Component each : getComponents()) {
+            each.setVisible(each == split || !all);
+        }
+    }
+
+    /** The recording under way, which must not be left by accident. */
+    Optional<LivePane> recording() {
+        return atHand.getComponentCount() == 1 && atHand.getComponent(0) instanceof LivePane live && live.recording()
+                ? Optional.of(live)
+                : Optional.empty();
+    }
+
+    /** The panel at hand. */
+    JPanel atHand() {
+        return atHand;
+    }
+
+    /** The name of a job, its machine, and whether it is invented. */
+    private static final class RecordHeading extends JPanel {
+        RecordHeading(JobRecord record) {
+            super(new MigLayout(
+                    "insets 6 14 2 14, gap 14, hidemode 3", "[shrinkprio 100][grow,fill,shrinkprio 200][shrink 0]"));
+            JLabel name = Look.heading(record.name());
+            name.setName("job");
+            name.setToolTipText(record.name());
+            add(name, "wmin 100");
+            JLabel machine = Look.quiet(Words.installation(record.installation()));
+            machine.setToolTipText(machine.getText());
+            add(machine, "wmin 0");
+            if (record.invented()) {
+                JLabel invented = Look.strong("INVENTED, nothing measured");
+                invented.setForeground(Look.ink(Ink.CRANK));
+                add(invented);
+            }
+        }
+    }
+}

@@ -1,0 +1,76 @@
+package evenblade.face.desktop;
+
+import evenblade.input.capture.ChannelLevel;
+import evenblade.tell.chart.Ink;
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.util.List;
+import java.util.Locale;
+import javax.swing.JPanel;
+
+/** How loud each channel is, in decibels below full scale, with the highest of the last two seconds held. */
+final class LevelBars extends JPanel {
+    private static final double LOWEST_DB = -72;
+    private static final int STEP_DB = 12;
+
+    private transient List<ChannelLevel> levels = List.of();
+    private boolean warning;
+
+    LevelBars() {
+        setName("levels");
+        setPreferredSize(new Dimension(220, 4 * Look.em()));
+    }
+
+    /**
+     * Shows levels.
+     *
+     * @param clipping whether to warn
+     */
+    void show(List<ChannelLevel> now, boolean clipping) {
+        levels = now;
+        warning = clipping;
+        repaint();
+    }
+
+    @Override
+    protected void paintComponent(Graphics g) {
+        super.paintComponent(g);
+        int em = Look.em();
+        int room = getWidth() - 6 * em;
+        int scale = em + 2;
+        int height = Math.min(3 * em, (getHeight() - scale) / Math.max(1, levels.size()));
+        for (int i = 0; i < levels.size(); i++) {
+            bar(g, levels.get(i), i * height, height, room);
+        }
+        g.setColor(Look.ink(Ink.QUIET_TEXT));
+        g.setFont(getFont().deriveFont(getFont().getSize2D() * 0.85f));
+        int foot = Math.max(1, levels.size()) * height;
+        int step = room < 20 * em ? 3 * STEP_DB : STEP_DB;
+        for (int db = (int) LOWEST_DB; db <= 0; db += step) {
+            int x = place(db, room);
+            g.drawLine(x, foot - 2, x, foot + 2);
+            String words = db == 0 ? "0 dB" : String.valueOf(db);
+            g.drawString(words, Math.max(0, x - g.getFontMetrics().stringWidth(words) / 2), foot + scale - 1);
+        }
+    }
+
+    private void bar(Graphics g, ChannelLevel level, int y, int height, int room) {
+        int em = Look.em();
+        g.setColor(Look.ink(Ink.SHADE));
+        g.fillRect(0, y + 2, room, height - 4);
+        g.setColor(Look.ink(warning && level.clipped() > 0 ? Ink.LIMIT : Ink.PROPELLER));
+        g.fillRect(0, y + 2, place(level.peakDb(), room), height - 4);
+        g.setColor(Look.ink(Ink.TEXT));
+        int held = place(level.heldPeakDb(), room);
+        g.fillRect(Math.max(0, held - 2), y + 1, 3, height - 2);
+        g.setFont(getFont());
+        String words = level.heldPeakDb() <= ChannelLevel.SILENCE_DB
+                ? "silent"
+                : String.format(Locale.ROOT, "%.0f dB", level.heldPeakDb());
+        g.drawString(words, room + 2 * em, y + (height + em) / 2 - 2);
+    }
+
+    private static int place(double db, int room) {
+        return (int) (room * Math.max(0, Math.min(1, 1 - db / LOWEST_DB)));
+    }
+}

@@ -1,0 +1,154 @@
+package evenblade.face.desktop;
+
+import evenblade.base.problem.BadInput;
+import evenblade.face.app.PreviewReport;
+import evenblade.face.app.WriteReport;
+import evenblade.tell.report.PaperSize;
+import java.awt.Desktop;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import javax.swing.JButton;
+import javax.swing.JComboBox;
+import javax.swing.JFileChooser;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import net.miginfocom.swing.MigLayout;
+
+/** The record to hand over: how its sheets will look, where to write them, and what was written. */
+final class ReportPane extends JPanel {
+    private final transient Navigator bench;
+    private final transient OpenJob job;
+    private final FilesField folder = new FilesField("report folder", JFileChooser.DIRECTORIES_ONLY, false);
+    private final JComboBox<String> paper = new JComboBox<>(PaperSize.words().toArray(String[]::new));
+    private final Lines lines = new Lines();
+    private final SheetsView sheets;
+    private final JLabel sheetsWord = Look.quiet(" ");
+    private final Complaint complaint = new Complaint();
+    private transient Optional<Work.Task> previewing = Optional.empty();
+    private final JButton write = Look.main(new JButton("Write the report"));
+
+    ReportPane(Navigator bench, OpenJob job) {
+        super(new MigLayout("insets 8 18 10 18, wrap 2, hidemode 3", "[36%!,fill]18[grow,fill]", "[][][grow,fill]"));
+        this.bench = bench;
+        this.job = job;
+        setName("report");
+        sheets = new SheetsView(bench.work());
+        sheetsWord.setName("sheets word");
+        add(Look.heading("The record to hand over"));
+        add(sheetsWord, "wmin 0");
+        add(complaint, "span 2");
+        add(writing(), "pushy, grow, wmin 220, hmin 100");
+        JScrollPane scroll = new JScrollPane(sheets);
+        scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+        add(scroll, "pushy, grow, wmin 200, hmin 100");
+        preview();
+    }
+
+    private JPanel writing() {
+        JPanel panel =
+                new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][][][grow,fill]"));
+        panel.add(
+                new WrappedLabel(
+                        "A page for the browser, sheets to print, and tables. Everything that counts in this job "
+                                + "is in it, with its pictures and the fingerprints of all raw files."),
+                "wmin 50");
+        folder.put(java.util.List.of(job.folder()));
+        JLabel folderWord = new JLabel("Folder to write to");
+        folderWord.setLabelFor(folder.text());
+        panel.add(folderWord, "gaptop 8");
+        panel.add(folder, "wmin 100");
+        JLabel paperWord = new JLabel("Paper");
+        paperWord.setLabelFor(paper);
+        paper.setName("paper");
+        paper.addActionListener(e -> preview());
+        panel.add(paperWord, "gaptop 4, split 2, grow 0");
+        panel.add(paper, "grow 0, pushx");
+        write.setName("write report");
+        write.addActionListener(e -> write());
+        panel.add(write, "gaptop 8, grow 0");
+        panel.add(lines, "wmin 100, hmin 60");
+        return panel;
+    }
+
+    private PaperSize paperSize() {
+        return PaperSize.named(String.valueOf(paper.getSelectedItem())).orElseThrow();
+    }
+
+    /** Sets the sheets as they would be written now. */
+    private void preview() {
+        previewing.ifPresent(Work.Task::giveUp);
+        complaint.clear();
+        sheetsWord.setText("Setting the sheets…");
+        Path from = job.folder();
+        PaperSize size = paperSize();
+        previewing = Optional.of(bench.work()
+                .begin(
+                        "Setting the sheets",
+                        progress -> PreviewReport.answer(from, size, progress),
+                        set -> {
+                            sheetsWord.setText("As it will be printed: " + set.count() + " sheets");
+                            sheets.show(set);
+                        },
+                        wrong -> {
+                            sheetsWord.setText(" ");
+                            complaint.show(wrong);
+                        }));
+    }
+
+    @Override
+    public void removeNotify() {
+        previewing.ifPresent(Work.Task::giveUp);
+        super.removeNotify();
+    }
+
+    private void write() {
+        complaint.clear();
+        Optional<Path> out = folder.paths().stream().findFirst();
+        Path from = job.folder();
+        PaperSize size = paperSize();
+        if (out.isEmpty()) {
+            complaint.show(BadInput.in("folder")
+                    .found("nothing", "a folder to write to")
+                    .getMessage());
+            return;
+        }
+        write.setEnabled(false);
+        bench.work()
+                .begin(
+                        "Writing the report",
+                        progress -> WriteReport.answer(from, out, size, progress),
+                        written -> show(written, out.get()),
+                        wrong -> {
+                            write.setEnabled(true);
+                            complaint.show(wrong);
+                        });
+    }
+
+    private void show(WriteReport.Written written, Path out) {
+        write.setEnabled(true);
+        lines.clear();
+        lines.strong("Written").setName("written");
+        lines.put(opening("Open the page", "open page", out.resolve(WriteReport.HTML)));
+        lines.put(opening("Open the sheets", "open sheets", out.resolve(WriteReport.PDF)));
+        lines.put(opening("Open the folder", "open folder", out));
+        written.files().forEach(file -> lines.say(file.toString()));
+        written.warnings().forEach(warning -> lines.say("!  " + warning.message()));
+        lines.done();
+    }
+
+    private JButton opening(String words, String name, Path what) {
+        JButton button = new JButton(words);
+        button.setName(name);
+        button.addActionListener(e -> bench.work().aside(() -> {
+            try {
+                Desktop.getDesktop().open(what.toFile());
+            } catch (IOException | UnsupportedOperationException | IllegalArgumentException wrong) {
+                javax.swing.SwingUtilities.invokeLater(
+                        () -> bench.say("Nothing on this machine opens " + what + "; it lies there."));
+            }
+        }));
+        return button;
+    }
+}

@@ -1,0 +1,228 @@
+package evenblade.face.desktop;
+
+import evenblade.face.app.AnalyseRun;
+import evenblade.face.app.AnalysedRecording;
+import evenblade.face.app.DrawRecording;
+import evenblade.face.app.SeeEvidence;
+import evenblade.keep.job.Event;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.RunOrders;
+import evenblade.measure.speed.Dwell;
+import evenblade.tell.chart.Picture;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import javax.swing.JComboBox;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTabbedPane;
+import net.miginfocom.swing.MigLayout;
+
+/** One ground run: its speed and how sure, its orders, its pictures. */
+final class RunView extends JPanel {
+    private static final int BARS = 1;
+    private static final int SPECTRUM = 2;
+    private static final int SPEED = 5;
+    private static final int TO_KNOW = 6;
+
+    private final transient Navigator bench;
+    private final transient OpenJob job;
+    private final transient Event run;
+    private final SpeedHeading speed = new SpeedHeading();
+    private final JComboBox<String> channel = new JComboBox<>();
+    private final JComboBox<String> dwell = new JComboBox<>();
+    private final OrdersView table;
+    private final PicturePane bars;
+    private final PicturePane spectrum;
+    private final PicturePane waterfall;
+    private final PicturePane turn;
+    private final PicturePane speedPicture;
+    private final JTabbedPane tabs = new JTabbedPane();
+    private final Complaint complaint = new Complaint();
+    private transient Optional<SeeEvidence.Sight> sight;
+    private final transient Map<Dwell, Map<String, Picture>> ofDwells = new HashMap<>();
+    private transient Optional<Work.Task> task = Optional.empty();
+    private boolean filling;
+
+    RunView(Navigator bench, OpenJob job, Event run, Optional<SeeEvidence.Sight> sight) {
+        super(new MigLayout("insets 6 14 8 14, gapy 3, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
+        this.bench = bench;
+        this.job = job;
+        this.run = run;
+        this.sight = sight;
+        setName("run");
+        table = new OrdersView(bench.settings());
+        bars = new PicturePane(bench);
+        spectrum = new PicturePane(bench);
+        waterfall = new PicturePane(bench);
+        turn = new PicturePane(bench);
+        speedPicture = new PicturePane(bench);
+        add(new EntryHeading(bench, job, run));
+        add(speed);
+        add(complaint);
+        add(choices());
+        add(tabs, "pushy, grow, wmin 100");
+        fillTabs();
+        job.answer(run).ifPresentOrElse(this::show, this::work);
+    }
+
+    private JPanel choices() {
+        channel.setName("channel");
+        dwell.setName("dwell");
+        channel.addActionListener(e -> choose());
+        dwell.addActionListener(e -> choose());
+        JPanel row = new JPanel(new MigLayout("insets 0", "[][]16[][]push"));
+        JLabel channelWord = new JLabel("Channel");
+        channelWord.setLabelFor(channel);
+        JLabel dwellWord = new JLabel("Dwell");
+        dwellWord.setLabelFor(dwell);
+        row.add(channelWord);
+        row.add(channel);
+        row.add(dwellWord);
+        row.add(dwell);
+        return row;
+    }
+
+    private void fillTabs() {
+        tabs.setName("run tabs");
+        tabs.addTab("Orders", new JScrollPane(table));
+        tabs.addTab("Bars", bars);
+        tabs.addTab("Spectrum", spectrum);
+        tabs.addTab("Waterfall", waterfall);
+        tabs.addTab("One turn", turn);
+        tabs.addTab("Speed", speedPicture);
+        tabs.addTab("To know", new JPanel());
+    }
+
+    private void work() {
+        Path folder = job.folder();
+        bars.show(Optional.empty(), "working…");
+        task = Optional.of(bench.work()
+                .begin(
+                        "Analysing " + Words.name(run),
+                        progress -> {
+                            AnalysedRecording analysed = AnalyseRun.answer(folder, run.id(), progress);
+                            progress.at(1, "drawing the pictures");
+                            return new OpenJob.RunAnswer(analysed, DrawRecording.answer(analysed));
+                        },
+                        answer -> {
+                            job.keep(run, answer);
+                            show(answer);
+                        },
+                        wrong -> {
+                            complaint.show(wrong);
+                            bars.show(Optional.empty(), "");
+                        }));
+    }
+
+    private void show(OpenJob.RunAnswer answer) {
+        RunOrders orders = answer.analysed().orders();
+        speed.show(orders);
+        filling = true;
+        channel.removeAllItems();
+        orders.channels().forEach(each -> channel.addItem(each.channel()));
+        sight.ifPresent(seen -> channel.setSelectedIndex(seen.channel(orders)));
+        filling = false;
+        tabs.setComponentAt(TO_KNOW, ToKnow.lines(orders.warnings(), run));
+        tabs.setTitleAt(TO_KNOW, "To know (" + orders.warnings().size() + ")");
+        choose();
+        sight.ifPresent(seen -> tabs.setSelectedIndex(tab(seen.side())));
+        sight = Optional.empty();
+    }
+
+    private static int tab(SeeEvidence.Side side) {
+        return switch (side) {
+            case ORDERS -> BARS;
+            case SPECTRUM -> SPECTRUM;
+            case SPEED -> SPEED;
+            case REMARKS -> TO_KNOW;
+        };
+    }
+
+    private void choose() {
+        Optional<OpenJob.RunAnswer> answer = job.answer(run);
+        if (filling || answer.isEmpty() || channel.getSelectedIndex() < 0) {
+            return;
+        }
+        RunOrders orders = answer.get().analysed().orders();
+        ChannelOrders chosen = orders.channels().get(channel.getSelectedIndex());
+        fillDwells(chosen, orders);
+        if (dwell.getSelectedIndex() < 0) {
+            pictures(answer.get().pictures(), orders);
+            return;
+        }
+        DwellOrders measured = chosen.dwells().get(dwell.getSelectedIndex());
+        table.show(measured, chosen.unit(), orders.speed().confirmed());
+        if (orders.speed().main().filter(measured.dwell()::equals).isPresent()) {
+            pictures(answer.get().pictures(), orders);
+        } else {
+            ofDwell(answer.get(), measured.dwell());
+        }
+    }
+
+    /** The pictures of another dwell than the longest are made when they are asked for. */
+    private void ofDwell(OpenJob.RunAnswer answer, Dwell other) {
+        RunOrders orders = answer.analysed().orders();
+        if (ofDwells.containsKey(other)) {
+            pictures(ofDwells.get(other), orders);
+            return;
+        }
+        task.ifPresent(Work.Task::giveUp);
+        task = Optional.of(bench.work()
+                .begin(
+                        "Drawing another dwell",
+                        progress -> DrawRecording.answer(answer.analysed(), other),
+                        made -> {
+                            ofDwells.put(other, made);
+                            pictures(made, orders);
+                        },
+                        complaint::show));
+    }
+
+    private void pictures(Map<String, Picture> pictures, RunOrders orders) {
+        boolean found = orders.speed().main().isPresent();
+        bars.show(picture(pictures, "orders"), found ? "No dwell to measure orders in." : "No speed, no orders.");
+        spectrum.show(picture(pictures, "spectrum"), "No spectrum.");
+        waterfall.show(picture(pictures, "waterfall"), "No waterfall.");
+        turn.show(picture(pictures, "turn"), "One turn is averaged where a confirmed speed was held.");
+        speedPicture.show(Optional.ofNullable(pictures.get("speed")), "The speed was not found.");
+    }
+
+    private void fillDwells(ChannelOrders chosen, RunOrders orders) {
+        if (dwell.getItemCount() == chosen.dwells().size()) {
+            return;
+        }
+        filling = true;
+        dwell.removeAllItems();
+        int first = 0;
+        Optional<Dwell> wanted = sight.flatMap(seen -> seen.dwell(orders))
+                .or(() -> orders.speed().main());
+        for (DwellOrders each : chosen.dwells()) {
+            dwell.addItem(SpeedHeading.dwell(each.dwell(), orders));
+            if (wanted.filter(each.dwell()::equals).isPresent()) {
+                first = dwell.getItemCount() - 1;
+            }
+        }
+        if (dwell.getItemCount() > 0) {
+            dwell.setSelectedIndex(first);
+        }
+        filling = false;
+    }
+
+    private Optional<Picture> picture(Map<String, Picture> pictures, String kind) {
+        String numbered = kind + "-" + (channel.getSelectedIndex() + 1) + "-";
+        return pictures.entrySet().stream()
+                .filter(e -> e.getKey().equals(kind) || e.getKey().startsWith(numbered))
+                .map(Map.Entry::getValue)
+                .findFirst();
+    }
+
+    @Override
+    public void removeNotify() {
+        task.ifPresent(Work.Task::giveUp);
+        super.removeNotify();
+    }
+}

@@ -1,0 +1,93 @@
+package evenblade.face.desktop;
+
+import evenblade.base.problem.BadInput;
+import evenblade.face.app.LengthWords;
+import evenblade.face.app.SketchStatic.Sketch;
+import evenblade.face.app.WriteEntry;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Entry;
+import evenblade.keep.job.Event;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import javax.swing.Timer;
+
+/** Readings taken with the engine off, and what they come to while they are typed. */
+abstract class StaticForm extends EntryForm {
+    private static final int REST_MS = 150;
+
+    private final WrappedLabel says = new WrappedLabel(" ");
+    private final transient Timer rest = new Timer(REST_MS, e -> look());
+    private JTextArea text;
+    private JTextField when;
+
+    StaticForm(Navigator bench, OpenJob job, String form, String heading) {
+        super(bench, job, form, heading, "Write the readings down");
+        rest.setRepeats(false);
+        says.setName("says");
+    }
+
+    /** The rest of the form, below the readings. */
+    final void finish() {
+        text = area("text", "Remark", 2);
+        when = whenField();
+        body.add(says, "span 2, growx, wmin 50, gaptop 8");
+        typed();
+    }
+
+    /** The readings as they stand. */
+    abstract Detail readings();
+
+    /** What the readings come to so far. */
+    abstract Sketch sketch();
+
+    /** Shows what was drawn. */
+    void draw(Sketch sketch) {}
+
+    final void typed() {
+        rest.restart();
+    }
+
+    private void look() {
+        try {
+            Sketch sketch = sketch();
+            says.setText(LengthWords.in(bench.settings().lengthUnit(), String.join("\n", sketch.sentences())));
+            draw(sketch);
+        } catch (BadInput e) {
+            says.setText(" "); // not typed to its end yet
+        }
+        revalidate();
+    }
+
+    @Override
+    final Work.Labour<List<Event>> entry() {
+        Detail readings = readings();
+        String said = text.getText().strip();
+        Optional<OffsetDateTime> at = when(when);
+        Path folder = job.folder();
+        return progress -> List.of(WriteEntry.answer(folder, new Entry(at, Optional.empty(), said, readings)));
+    }
+
+    final JTextField listened(JTextField field) {
+        field.getDocument().addDocumentListener(new Drafts.Typed(this::typed));
+        return field;
+    }
+
+    /** A reading with the user's own unit behind a bare number. */
+    final String withUnit(String typed, String unit) {
+        boolean bare = !typed.isEmpty() && Character.isDigit(typed.charAt(typed.length() - 1));
+        return bare ? typed + " " + unit : typed;
+    }
+
+    final String lengthUnit() {
+        return bench.settings().lengthUnit().sign();
+    }
+
+    /** The unit in a word. */
+    final String lengthWord() {
+        return bench.settings().inches() ? "inches" : "millimetres";
+    }
+}

@@ -1,0 +1,112 @@
+package evenblade.face.desktop;
+
+import evenblade.face.app.ChangeWords;
+import evenblade.face.app.DrawTrend;
+import evenblade.face.app.FigureText;
+import evenblade.face.app.ShowTrend;
+import evenblade.judge.comparison.Figure;
+import evenblade.judge.comparison.Trend;
+import evenblade.tell.chart.Picture;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import javax.swing.JComboBox;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTabbedPane;
+import net.miginfocom.swing.MigLayout;
+
+/** How the shaking went over all runs of a job, with what was changed between them. */
+final class TrendPane extends JPanel {
+    private final JComboBox<String> channel = new JComboBox<>();
+    private final PicturePane picture;
+    private final Lines lines = new Lines();
+    private final Complaint complaint = new Complaint();
+    private transient Optional<Answer> answer = Optional.empty();
+
+    TrendPane(Navigator bench, OpenJob job) {
+        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][grow,fill]"));
+        setName("trend");
+        picture = new PicturePane(bench);
+        picture.show(Optional.empty(), "working…");
+        JPanel row = new JPanel(new MigLayout("insets 0", "[]push[][]"));
+        row.add(Look.heading("Over all runs"));
+        JLabel word = new JLabel("Channel");
+        word.setLabelFor(channel);
+        channel.setName("trend channel");
+        channel.addActionListener(e -> choose());
+        row.add(word);
+        row.add(channel);
+        add(row);
+        add(complaint);
+        JTabbedPane tabs = new JTabbedPane();
+        tabs.setName("trend tabs");
+        tabs.addTab("Picture", picture);
+        tabs.addTab("In words", lines);
+        add(tabs, "pushy, grow, wmin 100, hmin 100");
+        bench.work()
+                .begin(
+                        "Following all runs",
+                        progress -> {
+                            progress.at(0, "measuring the runs");
+                            ShowTrend.Answer trend = ShowTrend.answer(job.folder(), OptionalDouble.empty());
+                            List<Optional<Picture>> pictures = new ArrayList<>();
+                            trend.channels().forEach(each -> pictures.add(DrawTrend.answer(each)));
+                            return new Answer(trend, pictures);
+                        },
+                        this::show,
+                        complaint::show);
+    }
+
+    private record Answer(ShowTrend.Answer trend, List<Optional<Picture>> pictures) {}
+
+    private void show(Answer found) {
+        answer = Optional.of(found);
+        found.trend().channels().forEach(each -> channel.addItem(each.channel()));
+        if (found.trend().channels().isEmpty()) {
+            picture.show(Optional.empty(), "No run with a dwell at a confirmed speed yet: nothing to follow.");
+        }
+        choose();
+    }
+
+    private void choose() {
+        int chosen = channel.getSelectedIndex();
+        if (answer.isEmpty() || chosen < 0) {
+            return;
+        }
+        Answer found = answer.get();
+        picture.show(found.pictures().get(chosen), "Two runs at one speed are needed.");
+        Trend trend = found.trend().channels().get(chosen);
+        lines.clear();
+        for (Trend.RunEntry run : trend.runs()) {
+            run.changesBefore().forEach(change -> lines.strong("Changed: " + change));
+            lines.say("Run '" + run.name() + "'");
+            run.leftOut().forEach(reason -> lines.say("✕  left out: " + reason.text()));
+        }
+        for (Trend.SpeedGroup speed : trend.speeds()) {
+            for (Trend.FigureLine line : speed.lines()) {
+                figure(trend, speed, line);
+            }
+        }
+        trend.warnings().forEach(warning -> lines.say("!  " + warning.message()));
+        found.trend().warnings().forEach(warning -> lines.say("!  " + warning.message()));
+        lines.done();
+    }
+
+    private void figure(Trend trend, Trend.SpeedGroup speed, Trend.FigureLine line) {
+        String unit = line.figure().kind() == Figure.Kind.AMPLITUDE
+                ? ", " + trend.unit().display() + " peak"
+                : "";
+        lines.strong(line.figure().name() + " at " + FigureText.fixed(speed.engineRpm(), 0) + " engine rpm" + unit);
+        for (Trend.Point point : line.points()) {
+            lines.say(point.run() + ": " + ChangeWords.value(point.value())
+                    + point.sinceLast()
+                            .map(change -> "; since the run before " + ChangeWords.step(change))
+                            .orElse("")
+                    + point.sinceFirst()
+                            .map(change -> "; since the first " + ChangeWords.step(change))
+                            .orElse(""));
+        }
+    }
+}

@@ -1,0 +1,61 @@
+package evenblade.input.intake;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.input.recording.BlockSink;
+import evenblade.input.recording.SampleStream;
+import evenblade.input.recording.StreamHeader;
+import evenblade.input.recording.StreamSummary;
+import java.io.EOFException;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Sound of a FLAC file. */
+final class FlacSound implements SampleStream {
+    private final StreamHeader header;
+
+    FlacSound(StreamHeader header) {
+        this.header = header;
+    }
+
+    @Override
+    public StreamHeader header() {
+        return header;
+    }
+
+    @Override
+    public StreamSummary deliverTo(BlockSink sink) {
+        try (HashedFile bytes = new HashedFile(header.file())) {
+            FlacSource source = new FlacSource(bytes);
+            MeteredSink metered = new MeteredSink(header, sink);
+            long frames = metered.deliver(source);
+            return metered.summary(frames, bytes.sha256OfAll(), repairs(source, frames));
+        } catch (EOFException e) {
+            throw BadInput.in(header.file()).found("the file ends inside the FLAC stream", "a whole FLAC file");
+        } catch (IOException e) {
+            throw Unreadable.because(header.file(), e);
+        }
+    }
+
+    private List<Warning> repairs(FlacSource source, long frames) {
+        List<Warning> warnings = new ArrayList<>();
+        if (source.damagedPlaces() > 0) {
+            warnings.add(new Warning(
+                    "damaged-blocks",
+                    "the FLAC stream is damaged in " + source.damagedPlaces()
+                            + " places; sound is silent or missing there"));
+        }
+        if (source.totalFrames() > 0 && source.totalFrames() != frames) {
+            warnings.add(new Warning(
+                    "length-repaired",
+                    String.format(
+                            Locale.ROOT,
+                            "the header promises %.2f s, the file holds %.2f s; it may have been cut off",
+                            source.totalFrames() / header.sampleRateHz(),
+                            frames / header.sampleRateHz())));
+        }
+        return warnings;
+    }
+}

@@ -1,0 +1,76 @@
+package evenblade.input.intake;
+
+import evenblade.base.problem.BadInput;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+
+/** The door of this room: opens a recording of any readable kind, judged by its content. */
+public final class RecordingReader {
+    /** Enough to judge the kind of a file, and the shape of a table, by. */
+    static final int HEAD_BYTES = 1 << 16;
+
+    private static final List<String> SOUND_ENDINGS =
+            List.of(".wav", ".wave", ".aif", ".aiff", ".aifc", ".au", ".snd", ".flac");
+
+    private RecordingReader() {}
+
+    /**
+     * Opens a file. Of sound only the header is read; a table is read whole.
+     *
+     * @throws BadInput where the file is missing, empty, a folder, of a kind that can't be read, damaged
+     *     beyond use, shorter than a second, or without any change in it
+     */
+    public static Intake open(Path file, IntakeOptions options) {
+        if (Files.isDirectory(file)) {
+            throw BadInput.in(file).found("a folder", "a recording, " + FileKind.READABLE);
+        }
+        try {
+            byte[] head;
+            try (InputStream in = Files.newInputStream(file)) {
+                head = in.readNBytes(HEAD_BYTES);
+            }
+            if (head.length == 0) {
+                throw BadInput.in(file).found("an empty file", FileKind.READABLE);
+            }
+            FileKind.Found found = FileKind.of(head);
+            return switch (found.kind()) {
+                case WAV, AIFF, AU, FLAC -> sound(file, found.kind(), options);
+                case TEXT -> text(file, head, options);
+                case OTHER -> throw BadInput.in(file).found(found.description(), FileKind.READABLE);
+            };
+        } catch (IOException e) {
+            throw Unreadable.because(file, e);
+        }
+    }
+
+    private static Intake sound(Path file, FileKind kind, IntakeOptions options) throws IOException {
+        if (!options.table().unsaid()) {
+            throw BadInput.in(file).found("sound", "a table, for its separator, time or columns were stated");
+        }
+        return new Intake.Streamed(SoundReader.open(file, kind, options));
+    }
+
+    private static Intake text(Path file, byte[] head, IntakeOptions options) throws IOException {
+        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+        for (String ending : SOUND_ENDINGS) {
+            if (name.endsWith(ending)) {
+                throw BadInput.in(file)
+                        .line(1)
+                        .found("text that starts \"" + firstWords(head) + "\"", "a sound file, as its name says");
+            }
+        }
+        return StampedTable.read(file, head, options);
+    }
+
+    private static String firstWords(byte[] head) {
+        TextEncoding encoding = TextEncoding.of(head);
+        String text = new String(
+                head, encoding.markBytes(), Math.min(head.length - encoding.markBytes(), 200), encoding.charset());
+        String line = text.strip().lines().findFirst().orElse("").strip();
+        return line.length() > 30 ? line.substring(0, 30) + "…" : line;
+    }
+}

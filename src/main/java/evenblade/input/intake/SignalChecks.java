@@ -1,0 +1,99 @@
+package evenblade.input.intake;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.QualityMeter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** What is held against every signal, sound or stamped: long enough, changing, not clipped, not stuck. */
+final class SignalChecks {
+    static final double LEAST_SECONDS = 1;
+
+    private static final double CLIPPED_SHARE = 1e-5;
+    /** A signal that spends more than this at its extremes is a switch signal, such as a mark. */
+    private static final double SWITCHED_SHARE = 0.5;
+
+    private static final double STUCK_SECONDS = 0.1;
+    private static final int STUCK_SAMPLES = 10;
+    private static final double OFFSET_SHARE = 0.1;
+    /** From this rate on a clipped peak of an engine's vibration lasts several samples. */
+    private static final double FAST_HZ = 4000;
+
+    private SignalChecks() {}
+
+    /** How many neighbouring samples at an extreme make a flat top. */
+    static int flatRun(double rateHz) {
+        return rateHz >= FAST_HZ ? 3 : 2;
+    }
+
+    static void requireLength(BadInput.Place place, double seconds) {
+        if (seconds < LEAST_SECONDS) {
+            throw place.found(
+                    String.format(
+                            Locale.ROOT,
+                            seconds < 0.1 || seconds >= 0.95 ? "%.3f s of signal" : "%.1f s of signal",
+                            seconds),
+                    "at least 1 s");
+        }
+    }
+
+    static void requireChange(BadInput.Place place, List<QualityMeter> meters) {
+        if (meters.stream().allMatch(QualityMeter::constant)) {
+            throw place.found(
+                    meters.size() == 1
+                            ? "a constant signal"
+                            : "the same value throughout in every one of " + meters.size() + " channels",
+                    "a signal that changes");
+        }
+    }
+
+    static List<Warning> warnings(ChannelQuality quality, boolean constant, SignalUnit unit, double rateHz) {
+        List<Warning> warnings = new ArrayList<>();
+        String name = "channel '" + quality.channel() + "'";
+        if (constant) {
+            warnings.add(new Warning(
+                    "constant-signal", name + " is constant at " + number(quality.mean(), unit) + " throughout"));
+            return warnings;
+        }
+        if (quality.clippedShare() > CLIPPED_SHARE && quality.clippedShare() < SWITCHED_SHARE) {
+            warnings.add(new Warning(
+                    "clipping",
+                    String.format(
+                            Locale.ROOT,
+                            "%s is clipped: %s %% of its samples lie flat at the extremes, peak %s; amplitudes read low",
+                            name,
+                            percent(quality.clippedShare()),
+                            number(quality.peak(), unit))));
+        }
+        double stuckS = quality.longestStuckRun() / rateHz;
+        if (quality.longestStuckRun() >= STUCK_SAMPLES
+                && stuckS >= STUCK_SECONDS
+                && quality.clippedShare() < SWITCHED_SHARE) {
+            warnings.add(new Warning(
+                    "stuck-values",
+                    String.format(
+                            Locale.ROOT,
+                            "%s stands still for %d samples (%.2f s)",
+                            name,
+                            quality.longestStuckRun(),
+                            stuckS)));
+        }
+        if (unit == SignalUnit.FULL_SCALE && Math.abs(quality.mean()) > OFFSET_SHARE) {
+            warnings.add(new Warning(
+                    "dc-offset", name + " sits off zero by " + number(quality.mean(), unit) + " on average"));
+        }
+        return warnings;
+    }
+
+    private static String percent(double share) {
+        return String.format(Locale.ROOT, share < 0.001 ? "%.3f" : "%.1f", 100 * share);
+    }
+
+    private static String number(double value, SignalUnit unit) {
+        return String.format(Locale.ROOT, "%.4g", value) + (unit == SignalUnit.UNSTATED ? "" : " " + unit.display());
+    }
+}

@@ -1,0 +1,223 @@
+package evenblade.input.intake;
+
+import evenblade.base.problem.Warning;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * The column that tells when each row was sampled, in seconds.
+ *
+ * @param column which of the table's columns it is
+ * @param unit seconds per unit of its numbers
+ * @param warnings what had to be assumed
+ */
+record TimeColumn(int column, double unit, List<Warning> warnings) {
+    /** Rates that a vibration logger may have; a factor of a thousand, so one unit of time fits. */
+    private static final double LOWEST_HZ = 20;
+
+    private static final double HIGHEST_HZ = 20_000;
+    /** Least share of steps that rise for a column to tell time. */
+    private static final double MOSTLY = 0.9;
+
+    private static final double HALF_DAY = 43_200;
+    private static final int JUDGED_ROWS = 20_000;
+
+    /**
+     * What is said about the time.
+     *
+     * @param column which of the table's columns it is, counted from 0
+     * @param unit seconds per unit of its numbers
+     */
+    record Said(Optional<Integer> column, Optional<Double> unit) {}
+
+    /** A column that may be the time. */
+    private record Candidate(int column, ColumnHeading heading, CellText.Type type, double[] numbers, int distinct) {}
+
+    TimeColumn {
+        warnings = List.copyOf(warnings);
+    }
+
+    /**
+     * Finds the time among the columns.
+     *
+     * @param headings per column of the table
+     * @param types per column of the table
+     * @param columns which of the table's columns were read
+     * @param numbers their numbers
+     * @param said overrides what headings and numbers tell
+     * @return empty where no column tells time
+     */
+    static Optional<TimeColumn> find(
+            List<ColumnHeading> headings,
+            List<CellText.Type> types,
+            List<Integer> columns,
+            List<double[]> numbers,
+            Said said) {
+        List<Candidate> candidates = new ArrayList<>();
+        for (int i = 0; i < columns.size(); i++) {
+            int column = columns.get(i);
+            if (said.column().isPresent() && said.column().get() != column) {
+                continue;
+            }
+            ColumnHeading heading = headings.get(column);
+            boolean named = heading.role() == ColumnHeading.Role.TIME;
+            boolean unnamed = heading.role() == ColumnHeading.Role.UNKNOWN;
+            double[] values = numbers.get(i);
+            if (types.get(column).stamp() || named || unnamed && rises(values) && !counts(values)) {
+                int distinct = (int) Arrays.stream(values, 0, Math.min(values.length, JUDGED_ROWS))
+                        .distinct()
+                        .count();
+                if (distinct > 1) {
+                    candidates.add(new Candidate(column, heading, types.get(column), values, distinct));
+                }
+            }
+        }
+        boolean anyNamed = candidates.stream().anyMatch(TimeColumn::told);
+        Optional<Candidate> best = candidates.stream()
+                .filter(candidate -> !anyNamed || told(candidate))
+                .max(Comparator.comparingInt(Candidate::distinct)
+                        .thenComparing(
+                                candidate -> candidate.heading().timeUnit().isPresent()
+                                        || candidate.type().stamp())
+                        .thenComparing(candidate -> -candidate.column()));
+        return best.map(candidate -> of(candidate, candidates, said));
+    }
+
+    private static boolean told(Candidate candidate) {
+        return candidate.type().stamp() || candidate.heading().role() == ColumnHeading.Role.TIME;
+    }
+
+    private static TimeColumn of(Candidate chosen, List<Candidate> candidates, Said said) {
+        List<Warning> warnings = new ArrayList<>();
+        String name = nameOf(chosen);
+        if (!told(chosen)) {
+            warnings.add(new Warning("time-column-assumed", name + " rises throughout and was taken for the time"));
+        }
+        List<String> others = candidates.stream()
+                .filter(candidate -> candidate != chosen && told(candidate))
+                .map(TimeColumn::nameOf)
+                .toList();
+        if (!others.isEmpty()) {
+            warnings.add(new Warning(
+                    "other-time-column",
+                    "several columns tell time; " + name + " is used, " + String.join(", ", others) + " is not"));
+        }
+        if (chosen.type().stamp()) {
+            acrossMidnight(chosen.numbers());
+            if (said.unit().isPresent()) {
+                warnings.add(new Warning(
+                        "time-unit-unused", name + " holds clock times, so the unit of time stated isn't used"));
+            }
+            return new TimeColumn(chosen.column(), 1, warnings);
+        }
+        double step = medianStep(chosen.numbers());
+        Optional<Double> stated = said.unit().or(() -> chosen.heading().timeUnit());
+        if (stated.isEmpty()) {
+            double unit = plausibleUnit(chosen.numbers()[0], step);
+            warnings.add(new Warning(
+                    "time-unit-assumed",
+                    String.format(
+                            Locale.ROOT,
+                            "no unit of time for %s; %s were assumed, which makes %.4g samples per second",
+                            name,
+                            unitName(unit),
+                            1 / (step * unit))));
+            return new TimeColumn(chosen.column(), unit, warnings);
+        }
+        double rateHz = 1 / (step * stated.get());
+        if (rateHz < LOWEST_HZ / 10 || rateHz > 10 * HIGHEST_HZ) {
+            warnings.add(new Warning(
+                    "time-unit-doubtful",
+                    String.format(
+                            Locale.ROOT,
+                            "%s is in %s, which makes %.3g samples per second; check its unit",
+                            name,
+                            unitName(stated.get()),
+                            rateHz)));
+        }
+        return new TimeColumn(chosen.column(), stated.get(), warnings);
+    }
+
+    private static String nameOf(Candidate candidate) {
+        String name = candidate.heading().name();
+        return name.isBlank() ? "column " + (candidate.column() + 1) : "column '" + name + "'";
+    }
+
+    private static String unitName(double unit) {
+        return unit == 1 ? "seconds" : unit == 1e-3 ? "milliseconds" : unit == 1e-6 ? "microseconds" : "nanoseconds";
+    }
+
+    /** The unit that makes the stamps a date of our days, else the one that makes the rate plausible. */
+    private static double plausibleUnit(double first, double step) {
+        double[] units = {1, 1e-3, 1e-6, 1e-9};
+        for (double unit : units) {
+            double epochSeconds = Math.abs(first) * unit;
+            if (epochSeconds > 9e8 && epochSeconds < 5e9) {
+                return unit;
+            }
+        }
+        double best = 1;
+        double least = Double.POSITIVE_INFINITY;
+        for (double unit : units) {
+            double rateHz = 1 / (step * unit);
+            double off = Math.max(0, Math.max(Math.log(LOWEST_HZ / rateHz), Math.log(rateHz / HIGHEST_HZ)));
+            if (off < least) {
+                least = off;
+                best = unit;
+            }
+        }
+        return best;
+    }
+
+    private static double medianStep(double[] numbers) {
+        double[] sorted = Arrays.stream(numbers, 0, Math.min(numbers.length, JUDGED_ROWS))
+                .sorted()
+                .distinct()
+                .toArray();
+        double[] steps = new double[sorted.length - 1];
+        for (int i = 0; i < steps.length; i++) {
+            steps[i] = sorted[i + 1] - sorted[i];
+        }
+        Arrays.sort(steps);
+        return steps[steps.length / 2];
+    }
+
+    private static boolean rises(double[] numbers) {
+        int rising = 0;
+        int steps = Math.min(numbers.length, JUDGED_ROWS) - 1;
+        for (int i = 1; i <= steps; i++) {
+            if (numbers[i] > numbers[i - 1]) {
+                rising++;
+            }
+        }
+        return steps > 0 && rising >= MOSTLY * steps;
+    }
+
+    /** Whether the numbers are a count of rows: whole, and each one more than the one before. */
+    static boolean counts(double[] numbers) {
+        for (int i = 1; i < Math.min(numbers.length, JUDGED_ROWS); i++) {
+            if (numbers[i] != numbers[i - 1] + 1) {
+                return false;
+            }
+        }
+        return numbers.length > 1 && numbers[0] == Math.rint(numbers[0]);
+    }
+
+    /** A clock that starts anew at midnight goes on instead. */
+    private static void acrossMidnight(double[] seconds) {
+        double added = 0;
+        double before = seconds[0];
+        for (int i = 0; i < seconds.length; i++) {
+            double now = seconds[i];
+            if (now < before - HALF_DAY) {
+                added += 2 * HALF_DAY;
+            }
+            before = now;
+            seconds[i] = now + added;
+        }
+    }
+}

@@ -1,0 +1,2 @@
+/** An immutable recording: stamps, channels, calibration, measured quality. */
+package evenblade.input.recording;

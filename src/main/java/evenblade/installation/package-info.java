@@ -1,2 +1,0 @@
-/** Engine, reduction, propeller, limits, and where every order of them lies at a speed. */
-package evenblade.installation;

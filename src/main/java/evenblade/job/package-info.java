@@ -1,2 +1,0 @@
-/** The dated folder of raw files and entries: reads, adds, never rewrites history. */
-package evenblade.job;

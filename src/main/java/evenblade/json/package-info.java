@@ -1,2 +1,0 @@
-/** Reads and writes JSON documents; every complaint names its line. */
-package evenblade.json;

@@ -1,0 +1,133 @@
+package evenblade.judge.comparison;
+
+import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
+import evenblade.measure.orders.ChannelOrders;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The same channel of two runs.
+ *
+ * @param before of the first run
+ * @param after of the second
+ * @param basis what of them may be compared
+ * @param reasons against comparing them
+ * @param warnings what to keep in mind
+ */
+record ChannelPair(
+        ChannelOrders before, ChannelOrders after, Basis basis, List<Reason> reasons, List<Warning> warnings) {
+    ChannelPair {
+        reasons = List.copyOf(reasons);
+        warnings = List.copyOf(warnings);
+    }
+
+    /** The factor that brings the second run's amplitudes to the first one's unit. */
+    double unitFactor() {
+        return after.unit().siFactor() / before.unit().siFactor();
+    }
+
+    /**
+     * Channels of the same name; where each run has just one, those. The one with most propeller 1× in the
+     * first run comes first, whatever the order in the files.
+     */
+    static List<ChannelPair> of(MeasuredRun before, MeasuredRun after) {
+        List<ChannelPair> pairs = new ArrayList<>();
+        for (ChannelOrders channel : before.channels()) {
+            named(after, channel.channel()).ifPresent(same -> pairs.add(pair(before, channel, after, same)));
+        }
+        if (pairs.isEmpty()
+                && before.channels().size() == 1
+                && after.channels().size() == 1
+                && (unnamed(before.channels().get(0))
+                        || unnamed(after.channels().get(0)))) {
+            pairs.add(pair(
+                    before, before.channels().get(0), after, after.channels().get(0)));
+        }
+        Map<ChannelPair, Double> strongest = new IdentityHashMap<>();
+        pairs.forEach(p -> strongest.put(p, MeasuredRun.strongestOnce(p.before())));
+        pairs.sort(Comparator.comparingDouble((ChannelPair p) -> -strongest.get(p))
+                .thenComparing(p -> p.before().channel()));
+        return pairs;
+    }
+
+    private static Optional<ChannelOrders> named(MeasuredRun run, String name) {
+        return run.channels().stream()
+                .filter(c -> c.channel().equalsIgnoreCase(name))
+                .findFirst();
+    }
+
+    /** Whether the reader had to give the channel a name. */
+    private static boolean unnamed(ChannelOrders channel) {
+        return channel.channel().toLowerCase(Locale.ROOT).matches("channel \\d+|left|mono|sound");
+    }
+
+    private static ChannelPair pair(MeasuredRun one, ChannelOrders before, MeasuredRun other, ChannelOrders after) {
+        List<Reason> reasons = new ArrayList<>();
+        List<Warning> warnings = new ArrayList<>();
+        RunConditions a = one.conditions();
+        RunConditions b = other.conditions();
+        boolean scaleless = uncalibrated(before) && uncalibrated(after);
+        boolean microphone = a.microphone() || b.microphone();
+        boolean fixedGain = RunConditions.same(a.gain(), b.gain()) && !a.automaticGain();
+        Basis basis = microphone || scaleless && !fixedGain ? Basis.GAIN_FREE : Basis.ABSOLUTE;
+        if (basis == Basis.GAIN_FREE) {
+            warnings.add(new Warning(
+                    "gain-free-only",
+                    microphone
+                            ? "a microphone's level says nothing by itself: only ratios within each run are compared"
+                            : "the scale of channel '" + before.channel()
+                                    + "' isn't known and no fixed gain is noted for both runs: only ratios within"
+                                    + " each run are compared"));
+        } else {
+            scaled(reasons, one, before, other, after);
+        }
+        return new ChannelPair(before, after, basis, reasons, warnings);
+    }
+
+    private static void scaled(
+            List<Reason> reasons, MeasuredRun one, ChannelOrders before, MeasuredRun other, ChannelOrders after) {
+        RunConditions a = one.conditions();
+        RunConditions b = other.conditions();
+        if (uncalibrated(before) != uncalibrated(after)) {
+            reasons.add(new Reason(
+                    Reason.Code.CALIBRATION_DIFFERS,
+                    "'" + one.name() + "' is measured in " + before.unit().display() + ", '" + other.name() + "' in "
+                            + after.unit().display() + ": only one of them is calibrated"));
+        } else if (before.unit().quantity() != after.unit().quantity()) {
+            reasons.add(new Reason(
+                    Reason.Code.UNIT_DIFFERS,
+                    "'" + one.name() + "' is measured in " + before.unit().display() + ", '" + other.name() + "' in "
+                            + after.unit().display()));
+        }
+        if (RunConditions.differ(a.gain(), b.gain())) {
+            reasons.add(new Reason(
+                    Reason.Code.GAIN_DIFFERS,
+                    "the gain was '" + a.gain().orElseThrow() + "' in '" + one.name() + "' and '"
+                            + b.gain().orElseThrow() + "' in '" + other.name() + "'"));
+        }
+        if (!a.fullScale().equals(b.fullScale())) {
+            reasons.add(new Reason(
+                    Reason.Code.FULL_SCALE_DIFFERS,
+                    "the full scale was " + text(a) + " for '" + one.name() + "' and " + text(b) + " for '"
+                            + other.name() + "'"));
+        }
+    }
+
+    private static String text(RunConditions conditions) {
+        return conditions
+                .fullScale()
+                .map(f -> String.format(
+                        Locale.ROOT, "entered as %.4g %s", f.value(), f.unit().display()))
+                .orElse("taken from the file");
+    }
+
+    private static boolean uncalibrated(ChannelOrders channel) {
+        return channel.unit().quantity() == SignalUnit.Quantity.UNCALIBRATED;
+    }
+}

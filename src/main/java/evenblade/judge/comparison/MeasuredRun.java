@@ -1,0 +1,98 @@
+package evenblade.judge.comparison;
+
+import evenblade.machine.installation.Shaft;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.RunOrders;
+import evenblade.measure.speed.Dwell;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What comparing needs to know of one run.
+ *
+ * @param name what the user calls it
+ * @param conditions how it was measured
+ * @param lossy whether its file threw away part of the signal
+ * @param speedDoubt why the speed isn't confirmed; empty where it is
+ * @param blades of the propeller
+ * @param ratio engine revolutions per propeller revolution
+ * @param channels measured amplitudes
+ */
+public record MeasuredRun(
+        String name,
+        RunConditions conditions,
+        boolean lossy,
+        Optional<String> speedDoubt,
+        int blades,
+        double ratio,
+        List<ChannelOrders> channels) {
+    /** Two dwells are at the same speed where they lie at most this share of the faster one apart. */
+    public static final double SAME_SPEED = 0.02;
+
+    public MeasuredRun {
+        channels = List.copyOf(channels);
+    }
+
+    /** The run that a recording's answer describes. */
+    public static MeasuredRun of(String name, RunConditions conditions, RunOrders orders) {
+        Optional<String> doubt = orders.speed().confirmed()
+                ? Optional.empty()
+                : Optional.of(orders.speed().doubt().orElse("the signal doesn't bear it out"));
+        return new MeasuredRun(
+                name,
+                conditions,
+                orders.source().lossy(),
+                doubt,
+                orders.installation().propeller().blades(),
+                orders.ratio(),
+                orders.channels());
+    }
+
+    /** Engine speed of a dwell of this run, in revolutions per minute. */
+    public double engineRpm(Dwell dwell) {
+        return dwell.propellerRpm() * ratio;
+    }
+
+    /** The dwells, in order of time. */
+    public List<Dwell> dwells() {
+        return channels.isEmpty()
+                ? List.of()
+                : channels.get(0).dwells().stream().map(DwellOrders::dwell).toList();
+    }
+
+    /** The same run with only its dwells near an engine speed. */
+    public MeasuredRun near(double engineRpm) {
+        return new MeasuredRun(
+                name,
+                conditions,
+                lossy,
+                speedDoubt,
+                blades,
+                ratio,
+                channels.stream()
+                        .map(channel -> new ChannelOrders(
+                                channel.channel(),
+                                channel.unit(),
+                                channel.dwells().stream()
+                                        .filter(d -> sameSpeed(engineRpm(d.dwell()), engineRpm))
+                                        .toList()))
+                        .toList());
+    }
+
+    /** Whether two speeds count as the same. */
+    public static boolean sameSpeed(double one, double other) {
+        return Math.abs(one - other) <= SAME_SPEED * Math.max(one, other) * (1 + 1e-9);
+    }
+
+    /** The strongest propeller 1× of a channel over its dwells; the channel to look at first has most. */
+    static double strongestOnce(ChannelOrders channel) {
+        return channel.dwells().stream()
+                .flatMap(d -> d.readings().stream())
+                .filter(r -> r.line().of() == Shaft.PROPELLER && r.line().order() == 1)
+                .mapToDouble(r ->
+                        ComparedValue.of(r.level()).map(ComparedValue::size).orElse(0.0))
+                .max()
+                .orElse(0);
+    }
+}

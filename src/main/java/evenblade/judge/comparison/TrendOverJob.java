@@ -1,0 +1,211 @@
+package evenblade.judge.comparison;
+
+import evenblade.base.problem.Warning;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.DwellOrders;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** Follows every figure over the runs of a job. */
+public final class TrendOverJob {
+    private final List<TrendStage> stages;
+    private final List<MeasuredRun> runs;
+
+    private TrendOverJob(List<TrendStage> stages) {
+        this.stages = stages;
+        this.runs = stages.stream().flatMap(s -> s.runs().stream()).toList();
+    }
+
+    /** A dwell of a run, and the pair of channels that ties it to the reference run. */
+    private record Seen(MeasuredRun run, ChannelPair channels, DwellOrders dwell) {}
+
+    /**
+     * The trend of every channel; the channel to look at first comes first.
+     *
+     * <p>The runs followed are those that can be compared with the run that most others can be compared
+     * with; of several such the earliest. Runs without a dwell, or not measured like it, are left out by
+     * name.
+     *
+     * @param stages all runs of the job
+     * @return empty where there is no run with a dwell
+     */
+    public static List<Trend> of(List<TrendStage> stages) {
+        return new TrendOverJob(List.copyOf(stages)).trends();
+    }
+
+    private List<Trend> trends() {
+        Optional<MeasuredRun> reference = runs.stream()
+                .filter(r -> !r.dwells().isEmpty() && r.speedDoubt().isEmpty())
+                .max(Comparator.comparingLong(this::alike)
+                        .thenComparing(Comparator.<MeasuredRun>comparingInt(runs::indexOf)
+                                .reversed()));
+        if (reference.isEmpty()) {
+            return List.of();
+        }
+        return reference.get().channels().stream()
+                .sorted(Comparator.comparingDouble((ChannelOrders c) -> -MeasuredRun.strongestOnce(c))
+                        .thenComparing(ChannelOrders::channel))
+                .map(channel -> trend(reference.get(), channel))
+                .toList();
+    }
+
+    private long alike(MeasuredRun reference) {
+        return runs.stream()
+                .filter(r -> against(reference, reference.channels().get(0), r)
+                        .reasons()
+                        .isEmpty())
+                .count();
+    }
+
+    /** How a run's channel relates to the reference run's. */
+    private record Relation(Optional<ChannelPair> pair, List<Reason> reasons) {}
+
+    private static Relation against(MeasuredRun reference, ChannelOrders channel, MeasuredRun run) {
+        List<Reason> reasons = new ArrayList<>(Likeness.of(reference, run).reasons());
+        if (run.dwells().isEmpty()) {
+            reasons.add(new Reason(Reason.Code.NO_DWELL_AT_SAME_RPM, "'" + run.name() + "' has no dwell"));
+        }
+        Optional<ChannelPair> pair = ChannelPair.of(reference, run).stream()
+                .filter(p -> p.before().channel().equals(channel.channel()))
+                .findFirst();
+        if (pair.isEmpty()) {
+            reasons.add(new Reason(
+                    Reason.Code.NO_COMMON_CHANNEL, "'" + run.name() + "' has no channel '" + channel.channel() + "'"));
+        }
+        pair.ifPresent(p -> reasons.addAll(p.reasons()));
+        return new Relation(pair, reasons);
+    }
+
+    private Trend trend(MeasuredRun reference, ChannelOrders channel) {
+        Map<MeasuredRun, ChannelPair> followed = new LinkedHashMap<>();
+        List<Trend.RunEntry> entries = new ArrayList<>();
+        Set<Warning> warnings = new LinkedHashSet<>();
+        Basis basis = Basis.ABSOLUTE;
+        List<String> changes = new ArrayList<>();
+        for (TrendStage stage : stages) {
+            changes.addAll(stage.changes());
+            for (MeasuredRun run : stage.runs()) {
+                Relation relation = against(reference, channel, run);
+                if (relation.reasons().isEmpty()) {
+                    ChannelPair pair = relation.pair().orElseThrow();
+                    followed.put(run, pair);
+                    basis = pair.basis() == Basis.GAIN_FREE ? Basis.GAIN_FREE : basis;
+                    warnings.addAll(pair.warnings());
+                }
+                entries.add(new Trend.RunEntry(run.name(), changes, relation.reasons()));
+                changes.clear();
+            }
+        }
+        RunScatter scatter = RunScatter.of(stages, reference, channel, basis);
+        if (scatter.repeats() == 0) {
+            warnings.add(NoRepeat.WARNING);
+        }
+        return new Trend(
+                channel.channel(),
+                channel.unit(),
+                basis,
+                entries,
+                groups(reference, followed, basis, scatter),
+                List.copyOf(warnings));
+    }
+
+    private List<Trend.SpeedGroup> groups(
+            MeasuredRun reference, Map<MeasuredRun, ChannelPair> followed, Basis basis, RunScatter scatter) {
+        List<DwellOrders> anchors = new ArrayList<>();
+        followed.values().forEach(pair -> pair.after().dwells().stream()
+                .filter(d -> anchors.stream()
+                        .noneMatch(a -> MeasuredRun.sameSpeed(
+                                a.dwell().propellerHz(), d.dwell().propellerHz())))
+                .forEach(anchors::add));
+        anchors.sort(Comparator.comparingDouble(a -> a.dwell().propellerHz()));
+        return anchors.stream()
+                .map(anchor -> group(anchor, reference, followed, basis, scatter))
+                .toList();
+    }
+
+    private Trend.SpeedGroup group(
+            DwellOrders anchor,
+            MeasuredRun reference,
+            Map<MeasuredRun, ChannelPair> followed,
+            Basis basis,
+            RunScatter scatter) {
+        List<Seen> seen = new ArrayList<>();
+        List<String> without = new ArrayList<>();
+        double anchorHz = anchor.dwell().propellerHz();
+        followed.forEach((run, pair) -> pair.after().dwells().stream()
+                .filter(d -> MeasuredRun.sameSpeed(d.dwell().propellerHz(), anchorHz))
+                .min(Comparator.comparingDouble(d -> Math.abs(d.dwell().propellerHz() - anchorHz)))
+                .ifPresentOrElse(d -> seen.add(new Seen(run, pair, d)), () -> without.add(run.name())));
+        Map<Figure, List<Trend.Point>> points = new LinkedHashMap<>();
+        Map<Figure, List<Measured>> history = new LinkedHashMap<>();
+        for (Seen one : seen) {
+            DwellFigures.of(one.dwell(), basis).entries().forEach((figure, entry) -> {
+                Measured now = Measured.of(one, figure, entry);
+                List<Measured> past = history.computeIfAbsent(figure, f -> new ArrayList<>());
+                points.computeIfAbsent(figure, f -> new ArrayList<>())
+                        .add(point(now, past, figure, basis, scatter.of(figure)));
+                past.add(now);
+            });
+        }
+        return new Trend.SpeedGroup(
+                reference.ratio() * anchor.dwell().propellerRpm(),
+                points.entrySet().stream()
+                        .map(e -> new Trend.FigureLine(e.getKey(), e.getValue()))
+                        .toList(),
+                without);
+    }
+
+    /** A figure of one run in the trend's unit. */
+    private record Measured(Seen seen, DwellFigures.Entry entry, ComparedValue value) {
+        static Measured of(Seen seen, Figure figure, DwellFigures.Entry entry) {
+            double factor =
+                    figure.kind() == Figure.Kind.AMPLITUDE ? seen.channels().unitFactor() : 1;
+            return new Measured(seen, entry, entry.value().times(factor));
+        }
+
+        double propellerHz() {
+            return seen.dwell().dwell().propellerHz();
+        }
+    }
+
+    private static Trend.Point point(Measured now, List<Measured> past, Figure figure, Basis basis, Scatter scatter) {
+        Optional<Change> last =
+                past.isEmpty() ? Optional.empty() : change(past.get(past.size() - 1), now, figure, basis, scatter);
+        Optional<Change> first = past.isEmpty() ? Optional.empty() : change(past.get(0), now, figure, basis, scatter);
+        double low = 0;
+        double high = now.value().size();
+        if (now.value() instanceof ComparedValue.Known known) {
+            double half = scatter.with(known.reach(), 1);
+            low = known.value() * Math.exp(-half);
+            high = known.value() * Math.exp(half);
+        }
+        return new Trend.Point(
+                now.seen().run().name(),
+                now.seen().run().engineRpm(now.seen().dwell().dwell()),
+                now.value(),
+                low,
+                high,
+                last,
+                first);
+    }
+
+    /** Empty where in one run the line can't be told apart from another. */
+    private static Optional<Change> change(Measured one, Measured other, Figure figure, Basis basis, Scatter scatter) {
+        if (!one.entry().sharedWith().equals(other.entry().sharedWith())) {
+            return Optional.empty();
+        }
+        SpeedLaw law = SpeedLaw.between(
+                Math.log(other.propellerHz() / one.propellerHz()),
+                basis,
+                figure.kind(),
+                one.seen().channels().before().unit());
+        return Optional.of(Change.of(
+                figure, one.value(), other.value(), law, scatter, one.entry().sharedWith()));
+    }
+}

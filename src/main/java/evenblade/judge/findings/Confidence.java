@@ -1,0 +1,46 @@
+package evenblade.judge.findings;
+
+/**
+ * How sure a finding is: every cause starts at odds of 1 to 8, every point doubles them (or halves them, where it
+ * speaks against). So 3 points make even odds, 5 make 4 to 1. The result is a measure to order findings by, kept below
+ * {@value #MOST}; it is not counted from real jobs.
+ *
+ * @param share 0 to 1
+ */
+public record Confidence(double share) {
+    private static final int START = -3;
+    private static final double MOST = 0.97;
+    /** From here on a finding counts as confident. */
+    public static final double CONFIDENT = 0.8;
+    /** From here on it counts as leaning that way. */
+    public static final double LEANING = 0.5;
+    /** Below this a finding isn't worth telling. */
+    public static final double WORTH_TELLING = 0.25;
+    /** Where one half of the evidence is missing that the cause needs. */
+    private static final double MOST_ONE_SIDED = 0.75;
+
+    static Confidence of(int points) {
+        double odds = Math.pow(2, START + points);
+        return new Confidence(Math.min(MOST, odds / (1 + odds)));
+    }
+
+    Confidence oneSided() {
+        return new Confidence(Math.min(MOST_ONE_SIDED, share));
+    }
+
+    /** Whether it is confident. */
+    public boolean confident() {
+        return share >= CONFIDENT;
+    }
+
+    /** In words. */
+    public String words() {
+        if (share >= 0.95) {
+            return "as sure as these numbers can make it";
+        }
+        if (confident()) {
+            return "fairly sure";
+        }
+        return share >= LEANING ? "leans that way, not settled" : "no more than a hint";
+    }
+}

@@ -1,0 +1,113 @@
+package evenblade.judge.findings;
+
+import static evenblade.judge.findings.EvidenceItem.running;
+import static evenblade.judge.findings.PropellerOnceFeatures.text;
+
+import evenblade.machine.installation.OrderLine.Role;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.UnexplainedLine;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** A worn pair of gears swells once per turn: lines beside gear mesh, a whole number of propeller or crank turns off. */
+final class DriveRule implements Rule {
+    private static final int FARTHEST_SIDE = 3;
+    /** Propeller orders within which a line counts as lying at a whole number of turns. */
+    private static final double SHARP = 0.05;
+
+    private static final double SMEARED = 0.35;
+
+    /** A mesh that kept more than this of its loudness counts as unchanged. */
+    private static final double LOUD_AS_BEFORE = 0.5;
+
+    @Override
+    public Cause cause() {
+        return Cause.DRIVE;
+    }
+
+    @Override
+    public Optional<Assessment> weigh(Stage stage) {
+        OrderObservations mesh = stage.sightings().of(Role.MESH).detected();
+        List<Side> sides = sides(stage, mesh);
+        if (sides.isEmpty()) {
+            return Optional.empty();
+        }
+        Side most = sides.stream().max(Comparator.comparingDouble(Side::share)).orElseThrow();
+        OrderObservation loudest = mesh.strongest().orElseThrow();
+        List<EvidenceItem> pieces = new ArrayList<>();
+        pieces.add(running(
+                4,
+                text(
+                        "%s of %s has lines beside it, %d propeller turn(s) off with %.0f %% of it, %s",
+                        most.mesh().reading().line().name(),
+                        most.mesh().size(),
+                        most.off(),
+                        100 * most.share(),
+                        most.mesh().where())));
+        if (sides.size() > 2) {
+            pieces.add(running(2, text("seen %d times over dwells and channels of %s", sides.size(), stage.names())));
+        }
+        return Optional.of(
+                new Assessment(
+                        "Gear mesh or belt with lines beside it points to the reduction drive.",
+                        pieces,
+                        false,
+                        loudest.amplitude(),
+                        "Look at tooth contact, backlash or belt tension and drain the oil over a magnet; then repeat the run."));
+    }
+
+    /** Lines beside the mesh are lost in a wandering speed before the mesh is: while it is as loud, nothing is put right. */
+    @Override
+    public boolean mayPersist(Stage stage, double symptom) {
+        return stage.sightings()
+                .of(Role.MESH)
+                .detected()
+                .strongest()
+                .map(mesh -> mesh.amplitude() > LOUD_AS_BEFORE * symptom)
+                .orElse(false);
+    }
+
+    private record Side(OrderObservation mesh, int off, double share) {}
+
+    /**
+     * Lines beside the mesh: one sharp line that is strong enough by itself, or one on both sides. Speed that wanders
+     * smears a line this high over many; what lies around a whole number of turns is taken together then.
+     */
+    private static List<Side> sides(Stage stage, OrderObservations mesh) {
+        List<Side> sides = new ArrayList<>();
+        for (OrderObservation line : mesh.all()) {
+            List<UnexplainedLine> others = unexplained(stage, line);
+            for (int off = 1; off <= FARTHEST_SIDE; off++) {
+                double sharp = Math.max(together(others, line, off, SHARP), together(others, line, -off, SHARP));
+                double smeared = Math.min(together(others, line, off, SMEARED), together(others, line, -off, SMEARED));
+                double share = Math.max(sharp, smeared) / line.amplitude();
+                if (share > Thresholds.SIDE_OVER_MESH || smeared > Thresholds.BOTH_SIDES_OVER_MESH * line.amplitude()) {
+                    sides.add(new Side(line, off, share));
+                }
+            }
+        }
+        return sides;
+    }
+
+    /** Amplitude of all that lies so many propeller turns off the mesh, as root of the sum of squares. */
+    private static double together(List<UnexplainedLine> others, OrderObservation mesh, int off, double within) {
+        double at = mesh.reading().line().propellerOrder() + off;
+        return Math.sqrt(others.stream()
+                .filter(other -> Math.abs(other.propellerOrder() - at) < within)
+                .mapToDouble(other -> other.amplitude() * other.amplitude())
+                .sum());
+    }
+
+    private static List<UnexplainedLine> unexplained(Stage stage, OrderObservation line) {
+        return stage.runs().stream()
+                .filter(run -> run.name().equals(line.run()))
+                .flatMap(run -> run.numbers().channels().stream())
+                .filter(channel -> channel.channel().equals(line.channel()))
+                .map(channel -> channel.dwells().get(line.dwell()))
+                .map(DwellOrders::unexplained)
+                .flatMap(List::stream)
+                .toList();
+    }
+}

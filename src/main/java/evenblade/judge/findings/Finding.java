@@ -1,0 +1,34 @@
+package evenblade.judge.findings;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the measurements point to.
+ *
+ * @param cause what it is about
+ * @param statement in one sentence
+ * @param speaksFor with numbers and runs, heaviest first
+ * @param speaksAgainst likewise
+ * @param next what to do or measure next
+ * @param sureness how sure
+ * @param goneSince name of the run from which on it is no longer seen; empty while it stands
+ */
+public record Finding(
+        Cause cause,
+        String statement,
+        List<EvidenceItem> speaksFor,
+        List<EvidenceItem> speaksAgainst,
+        String next,
+        Confidence sureness,
+        Optional<String> goneSince) {
+    public Finding {
+        speaksFor = List.copyOf(speaksFor);
+        speaksAgainst = List.copyOf(speaksAgainst);
+    }
+
+    /** Whether it still stands. */
+    public boolean open() {
+        return goneSince.isEmpty();
+    }
+}

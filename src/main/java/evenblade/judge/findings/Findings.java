@@ -1,0 +1,128 @@
+package evenblade.judge.findings;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+
+/**
+ * All findings of a job, heaviest first: what still stands and leans at least that way, then what was put right, then
+ * hints.
+ *
+ * @param list at least one entry where anything was measured
+ */
+public record Findings(List<Finding> list) {
+    /** A sign this much weaker than before counts as gone. */
+    private static final double GONE = 0.5;
+
+    public Findings {
+        list = List.copyOf(list);
+    }
+
+    /** Weighs a job's evidence. */
+    public static Findings weigh(JobEvidence job) {
+        List<Stage> stages = Stage.of(job);
+        List<Finding> found = new ArrayList<>();
+        for (Rule rule : Rules.ALL) {
+            found(rule, stages).ifPresent(found::add);
+        }
+        Stage last = stages.get(stages.size() - 1);
+        boolean quiet = found.stream().noneMatch(f -> f.open() && f.sureness().share() >= Confidence.LEANING);
+        if (quiet) {
+            QuietMachine.in(last).ifPresent(found::add);
+        }
+        found.sort(Comparator.comparingInt(Findings::rank)
+                .thenComparing(f -> f.sureness().share(), Comparator.reverseOrder())
+                .thenComparing(f -> points(f), Comparator.reverseOrder()));
+        return new Findings(found);
+    }
+
+    private static int points(Finding finding) {
+        return finding.speaksFor().stream().mapToInt(EvidenceItem::points).sum()
+                + finding.speaksAgainst().stream()
+                        .mapToInt(EvidenceItem::points)
+                        .sum();
+    }
+
+    private static int rank(Finding finding) {
+        if (finding.cause() == Cause.UNTOLD) {
+            return 0;
+        }
+        if (finding.cause() == Cause.NOTHING) {
+            return 2;
+        }
+        boolean leaning = finding.sureness().share() >= Confidence.LEANING;
+        return !leaning ? 3 : finding.open() ? 0 : 1;
+    }
+
+    /** The finding of one rule: from the stage where it is surest, and whether it went away since. */
+    private static Optional<Finding> found(Rule rule, List<Stage> stages) {
+        int best = -1;
+        Assessment strongest = null;
+        for (int i = 0; i < stages.size(); i++) {
+            Optional<Assessment> said = rule.weigh(stages.get(i));
+            if (said.isPresent() && (strongest == null || said.get().points() > strongest.points())) {
+                strongest = said.get();
+                best = i;
+            }
+        }
+        if (strongest == null || strongest.sureness().share() < Confidence.WORTH_TELLING) {
+            return Optional.empty();
+        }
+        return Optional.of(finding(rule, strongest, gone(rule, strongest, best, stages)));
+    }
+
+    /** The first stage from which on the sign is no longer there. */
+    private static Optional<Stage> gone(Rule rule, Assessment strongest, int best, List<Stage> stages) {
+        Optional<Stage> since = Optional.empty();
+        for (int i = best + 1; i < stages.size(); i++) {
+            Optional<Assessment> now = rule.weigh(stages.get(i));
+            if (now.isEmpty() && cannotTell(rule, stages.get(i), strongest)) {
+                continue;
+            }
+            boolean seen = now.isPresent()
+                    && now.get().sureness().share() >= Confidence.WORTH_TELLING
+                    && now.get().symptom() > GONE * strongest.symptom();
+            if (seen) {
+                since = Optional.empty();
+            } else if (since.isEmpty()) {
+                since = Optional.of(stages.get(i));
+            }
+        }
+        return since;
+    }
+
+    /** A stage whose runs show nothing at all, or whose silence means nothing, doesn't say that a cause went away. */
+    private static boolean cannotTell(Rule rule, Stage stage, Assessment strongest) {
+        return stage.sightings().isEmpty() || rule.mayPersist(stage, strongest.symptom());
+    }
+
+    private static Finding finding(Rule rule, Assessment said, Optional<Stage> gone) {
+        String next = gone.map(Findings::afterwards).orElse(said.next());
+        return new Finding(
+                rule.cause(),
+                said.statement(),
+                pieces(said, p -> p.points() >= 0),
+                pieces(said, p -> p.points() < 0),
+                next,
+                said.sureness(),
+                gone.map(stage -> stage.runs().get(0).name()));
+    }
+
+    private static String afterwards(Stage stage) {
+        List<String> changes = stage.runs().get(0).changesBefore();
+        return (changes.isEmpty()
+                        ? ""
+                        : "It went away after: " + String.join("; ", changes).replaceFirst("[.;]$", "") + ". ")
+                + "Keep an eye on it in the next runs.";
+    }
+
+    private static List<EvidenceItem> pieces(Assessment said, Predicate<EvidenceItem> wanted) {
+        return said.pieces().stream()
+                .filter(wanted)
+                .sorted(Comparator.comparingInt((EvidenceItem p) -> Math.abs(p.points()))
+                        .reversed())
+                .toList();
+    }
+}

@@ -1,0 +1,48 @@
+package evenblade.judge.findings;
+
+import static evenblade.judge.findings.EvidenceItem.running;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Mass pulls across the shaft, rises with the square of speed, and leaves track and pitch as they are. */
+final class MassRule implements Rule {
+    @Override
+    public Cause cause() {
+        return Cause.MASS;
+    }
+
+    @Override
+    public Optional<Assessment> weigh(Stage stage) {
+        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
+        Optional<EvidenceItem> large = once.large(2);
+        if (large.isEmpty()) {
+            return Optional.empty();
+        }
+        StaticFeatures still = StaticFeatures.of(stage);
+        List<EvidenceItem> pieces = new ArrayList<>();
+        pieces.add(large.get());
+        pieces.addAll(once.ways(r -> r < Thresholds.ACROSS ? 3 : r > Thresholds.ALONG ? -4 : 0));
+        pieces.addAll(once.risesWithSquare(1, -4));
+        pieces.addAll(still.track(-2, 1));
+        pieces.addAll(still.pitch(-2, 1));
+        pieces.addAll(still.runOut(-1, 0));
+        List<PropellerOnceFeatures.HalfOrder> halves = once.halfOrders();
+        if (LooseMountRule.several(halves)) {
+            pieces.add(running(-4, LooseMountRule.told(halves)));
+        }
+        boolean waysKnown = once.alongOverAcross().isPresent();
+        String next = waysKnown
+                ? "Clean hub and blades, weigh the blades or balance the propeller; a trial weight that moves 1× by 30 %"
+                        + " or more proves it."
+                : "Measure 1× along and across the shaft in one run: little along speaks for mass, much along for track"
+                        + " or pitch.";
+        return Optional.of(new Assessment(
+                "The shaking at propeller 1× points to a mass imbalance of the propeller.",
+                pieces,
+                false,
+                once.size(),
+                next));
+    }
+}

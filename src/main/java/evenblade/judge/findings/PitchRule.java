@@ -1,0 +1,62 @@
+package evenblade.judge.findings;
+
+import static evenblade.judge.findings.EvidenceItem.running;
+import static evenblade.judge.findings.PropellerOnceFeatures.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** A blade of other pitch lifts more: 1× along and as a couple, and unlike track it raises 2× along too. */
+final class PitchRule implements Rule {
+    @Override
+    public Cause cause() {
+        return Cause.PITCH;
+    }
+
+    @Override
+    public Optional<Assessment> weigh(Stage stage) {
+        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
+        StaticFeatures still = StaticFeatures.of(stage);
+        OptionalDouble twice = once.twiceOverOnceAlong();
+        boolean twiceHigh = twice.orElse(0) > Thresholds.TWICE_OVER_ONCE;
+        boolean alongMost = once.alongOverAcross().orElse(0) > Thresholds.ALONG;
+        Optional<EvidenceItem> large = once.large(1);
+        if (!still.pitchOut() && !(large.isPresent() && alongMost && (twiceHigh || !still.pitchRead()))) {
+            return Optional.empty();
+        }
+        List<EvidenceItem> pieces = new ArrayList<>(still.pitch(3, -3));
+        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 2 : r < Thresholds.ACROSS ? -3 : 0));
+        if (twiceHigh && large.isPresent()) {
+            pieces.add(running(
+                    2,
+                    text(
+                            "2× along the shaft is %.2f of 1× there in %s; track and mass don't raise it",
+                            twice.getAsDouble(), stage.names())));
+        }
+        large.ifPresent(pieces::add);
+        if (large.isEmpty() && once.measured()) {
+            pieces.add(once.small(-2));
+        }
+        pieces.addAll(still.track(-2, 1));
+        return Optional.of(new Assessment(
+                statement(still),
+                pieces,
+                true,
+                still.pitchOut() ? stage.pitch().orElseThrow().readings().spreadDeg() : once.size(),
+                still.pitchRead()
+                        ? "Set the blades to one angle at one station, note the protractor's zero, and repeat the run at"
+                                + " the same rpm."
+                        : "Read all blade angles at one station."));
+    }
+
+    private static String statement(StaticFeatures still) {
+        if (!still.pitchOut()) {
+            return "The shaking along the shaft points to blades of different pitch.";
+        }
+        Map.Entry<String, Double> odd = still.oddPitch();
+        return text("The evidence points to pitch: blade %s stands %+.1f° off the mean.", odd.getKey(), odd.getValue());
+    }
+}

@@ -1,0 +1,303 @@
+package evenblade.judge.findings;
+
+import static evenblade.judge.findings.EvidenceItem.running;
+
+import evenblade.machine.installation.Shaft;
+import evenblade.measure.orders.DwellOrders;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.ToIntFunction;
+
+/** What propeller 1× does in a stage: how large, which way, how it goes with speed. Shared by several rules. */
+final class PropellerOnceFeatures {
+    /** Below this power of speed 1× rises more slowly than a turning pull can make it. */
+    private static final double SLOW = 1;
+
+    private static final double STEEP = 3;
+    /** So much faster the second dwell must be for a power of speed to mean anything. */
+    private static final double APART = 1.1;
+
+    private final Stage stage;
+    private final OrderObservations all;
+    private final OrderObservations once;
+
+    private PropellerOnceFeatures(Stage stage) {
+        this.stage = stage;
+        all = stage.sightings();
+        once = all.of(Shaft.PROPELLER, 1).alone();
+    }
+
+    static PropellerOnceFeatures of(Stage stage) {
+        return new PropellerOnceFeatures(stage);
+    }
+
+    /** Whether there are runs in which 1× was measured at all. */
+    boolean measured() {
+        return !once.isEmpty();
+    }
+
+    /** Size for following it over a job: mm/s, else the unevenness index, else the amplitude. */
+    double size() {
+        return once.fastest()
+                .map(s -> s.velocityMmS().getAsDouble())
+                .or(() -> unevenness().map(Uneven::value))
+                .or(() -> once.strongest().map(OrderObservation::amplitude))
+                .orElse(0.0);
+    }
+
+    /** That 1× is large enough to be looked at; empty where it isn't. */
+    Optional<EvidenceItem> large(int points) {
+        Optional<OrderObservation> fastest = once.detected().fastest();
+        if (fastest.isPresent()) {
+            double speed = fastest.get().velocityMmS().getAsDouble();
+            return speed < Thresholds.ONCE_MM_S
+                    ? Optional.empty()
+                    : Optional.of(running(
+                            points,
+                            text(
+                                    "propeller 1× is %s (%.1f mm/s peak; looked at from %.1f mm/s, our own yardstick) %s %s",
+                                    fastest.get().size(),
+                                    speed,
+                                    Thresholds.ONCE_MM_S,
+                                    fastest.get().direction().word(),
+                                    fastest.get().where())));
+        }
+        return unevenness()
+                .filter(u -> u.value() >= Thresholds.UNEVENNESS)
+                .map(u -> running(
+                        Math.max(1, points - 1),
+                        text(
+                                "unevenness %.2f in '%s' (uneven over even propeller orders; no gain changes it)",
+                                u.value(), u.run())));
+    }
+
+    /** That 1× is small: what a static fault would have to be content with. */
+    EvidenceItem small(int points) {
+        OrderObservation s = once.fastest().or(once::strongest).orElseThrow();
+        return running(points, text("propeller 1× is only %s %s", s.size(), s.where()));
+    }
+
+    private record Uneven(String run, double value) {}
+
+    private Optional<Uneven> unevenness() {
+        List<Uneven> seen = new ArrayList<>();
+        for (RunEvidence run : stage.runs()) {
+            if (run.numbers().confirmed()) {
+                run.numbers().channels().forEach(c -> c.dwells().forEach(d -> d.unevenness()
+                        .filter(u -> u.ciLow() > 0)
+                        .ifPresent(u -> seen.add(new Uneven(run.name(), u.value())))));
+            }
+        }
+        return seen.stream().max(Comparator.comparingDouble(Uneven::value));
+    }
+
+    /**
+     * Median over the dwells of 1× along over the larger of 1× level and upright across the shaft, in the run with most
+     * 1×.
+     */
+    OptionalDouble alongOverAcross() {
+        List<Double> ratios = new ArrayList<>();
+        Optional<OrderObservation> most = once.fastest().or(once::strongest);
+        for (OrderObservation s : once.only(
+                        o -> o.run().equals(most.orElseThrow().run()))
+                .acrossShaft()
+                .detected()
+                .all()) {
+            OrderObservations then = once.atMomentOf(s);
+            Optional<OrderObservation> along = then.along().strongest();
+            Optional<OrderObservation> across = then.acrossShaft().strongest();
+            if (along.isPresent() && across.get() == s) {
+                ratios.add(along.get().amplitude() / s.amplitude());
+            }
+        }
+        ratios.sort(null);
+        return ratios.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(ratios.get(ratios.size() / 2));
+    }
+
+    /**
+     * Which way 1× shakes, weighed by a rule.
+     *
+     * @param points what a ratio along over across is worth to it
+     */
+    List<EvidenceItem> ways(ToIntFunction<Double> points) {
+        OptionalDouble ratio = alongOverAcross();
+        if (ratio.isEmpty()) {
+            return List.of();
+        }
+        int worth = points.applyAsInt(ratio.getAsDouble());
+        return worth == 0
+                ? List.of()
+                : List.of(running(
+                        worth,
+                        text(
+                                "along the shaft 1× is %.2f times what it is across (median over the dwells of '%s')",
+                                ratio.getAsDouble(),
+                                once.fastest().or(once::strongest).orElseThrow().run())));
+    }
+
+    /** The largest significant fall of 1× from one dwell to a faster one of the same run, as an acceleration. */
+    Optional<Fall> fall() {
+        List<Fall> falls = new ArrayList<>();
+        for (OrderObservation slow : once.detected().all()) {
+            for (OrderObservation fast : once.all()) {
+                boolean same = slow.run().equals(fast.run()) && slow.channel().equals(fast.channel());
+                if (same && fast.engineRpm() > 1.02 * slow.engineRpm()) {
+                    double share = 1 - fast.amplitude() / slow.amplitude();
+                    if (share > Thresholds.FALL && fast.ciHigh() < slow.ciLow()) {
+                        falls.add(new Fall(slow, fast, share));
+                    }
+                }
+            }
+        }
+        return falls.stream().max(Comparator.comparingDouble(Fall::share));
+    }
+
+    /** How many runs and channels show a fall. */
+    long falling() {
+        return stage.runs().stream()
+                .flatMap(run -> run.numbers().channels().stream()
+                        .map(c -> once.only(
+                                s -> s.run().equals(run.name()) && s.channel().equals(c.channel()))))
+                .filter(part -> part.all().stream().anyMatch(slow -> part.all().stream()
+                        .anyMatch(fast -> fast.engineRpm() > 1.02 * slow.engineRpm()
+                                && fast.ciHigh() < slow.ciLow()
+                                && fast.amplitude() < (1 - Thresholds.FALL) * slow.amplitude())))
+                .count();
+    }
+
+    /**
+     * How 1× goes with speed, weighed by what must rise with its square.
+     *
+     * @param rises points where it does
+     * @param falls points where it falls towards a higher speed, or surely rises more slowly than a turning pull
+     */
+    List<EvidenceItem> risesWithSquare(int rises, int falls) {
+        Optional<Fall> fall = fall();
+        if (fall.isPresent()) {
+            return List.of(running(falls, fall.get().text()));
+        }
+        return growth().map(growth -> {
+                    int points = growth.slow() ? falls : growth.exponent() < STEEP ? rises : 0;
+                    return points == 0 ? List.<EvidenceItem>of() : List.of(running(points, growth.text()));
+                })
+                .orElse(List.of());
+    }
+
+    /** That 1× rises more slowly than any turning pull would make it, without falling. */
+    Optional<EvidenceItem> slowRise(int points) {
+        return fall().isPresent()
+                ? Optional.empty()
+                : growth().filter(Growth::slow).map(g -> running(points, g.text()));
+    }
+
+    /** From the slowest to the fastest dwell, in the channel with most 1×. */
+    private Optional<Growth> growth() {
+        Optional<OrderObservation> most = once.detected().strongest();
+        if (most.isEmpty()) {
+            return Optional.empty();
+        }
+        List<OrderObservation> same = once
+                .detected()
+                .only(o -> o.run().equals(most.get().run())
+                        && o.channel().equals(most.get().channel()))
+                .all()
+                .stream()
+                .sorted(Comparator.comparingDouble(OrderObservation::engineRpm))
+                .toList();
+        OrderObservation slow = same.get(0);
+        OrderObservation fast = same.get(same.size() - 1);
+        return fast.engineRpm() < APART * slow.engineRpm()
+                ? Optional.empty()
+                : Optional.of(new Growth(
+                        slow,
+                        fast,
+                        Math.log(fast.amplitude() / slow.amplitude()) / Math.log(fast.engineRpm() / slow.engineRpm())));
+    }
+
+    private record Growth(OrderObservation slowest, OrderObservation fastest, double exponent) {
+        /** Whether even the ends of both intervals leave it below {@link #SLOW}. */
+        boolean slow() {
+            return Math.log(fastest.ciHigh() / slowest.ciLow()) / Math.log(fastest.engineRpm() / slowest.engineRpm())
+                    < SLOW;
+        }
+
+        String text() {
+            return PropellerOnceFeatures.text(
+                    "1× goes with speed to the power %.1f (a turning pull: about 2) from %.0f to %.0f rpm in '%s'",
+                    exponent, slowest.engineRpm(), fastest.engineRpm(), slowest.run());
+        }
+    }
+
+    /**
+     * A fall of 1× towards a higher speed.
+     *
+     * @param slow at the lower speed
+     * @param fast at the higher one
+     * @param share by which it fell
+     */
+    record Fall(OrderObservation slow, OrderObservation fast, double share) {
+        String text() {
+            return PropellerOnceFeatures.text(
+                    "1× falls from %s at %.0f rpm to %s at %.0f rpm (%s, '%s')",
+                    slow.size(), slow.engineRpm(), fast.size(), fast.engineRpm(), slow.channel(), slow.run());
+        }
+    }
+
+    /** Propeller 2× along the shaft over 1× there, where both stand out. */
+    OptionalDouble twiceOverOnceAlong() {
+        OrderObservations twice = all.of(Shaft.PROPELLER, 2).alone().detected().along();
+        return twice.isEmpty() || blades() == 2 ? OptionalDouble.empty() : twice.over(once.along());
+    }
+
+    private int blades() {
+        return stage.installation().propeller().blades();
+    }
+
+    /** Steady lines at half propeller orders that no order of the installation explains. */
+    List<HalfOrder> halfOrders() {
+        List<HalfOrder> found = new ArrayList<>();
+        for (RunEvidence run : stage.runs()) {
+            if (!run.numbers().confirmed()) {
+                continue;
+            }
+            run.numbers().channels().forEach(channel -> {
+                for (DwellOrders dwell : channel.dwells()) {
+                    dwell.unexplained().forEach(line -> {
+                        double twice = 2 * line.propellerOrder();
+                        double resolved =
+                                3 / (dwell.dwell().durationS() * dwell.dwell().propellerHz());
+                        boolean odd = Math.round(twice) % 2 == 1 && Math.round(twice) < 4 * blades();
+                        if (odd && Math.abs(twice - Math.round(twice)) < Math.min(0.1, resolved)) {
+                            found.add(new HalfOrder(
+                                    run.name(),
+                                    Math.round(twice) / 2.0,
+                                    line.amplitude(),
+                                    channel.unit().display(),
+                                    dwell.dwell().propellerRpm() * run.numbers().ratio()));
+                        }
+                    });
+                }
+            });
+        }
+        return found;
+    }
+
+    /**
+     * A line at a half propeller order.
+     *
+     * @param run where it was seen
+     * @param order ½, 1½, …
+     * @param amplitude peak value
+     * @param unit of the amplitude
+     * @param engineRpm of the dwell
+     */
+    record HalfOrder(String run, double order, double amplitude, String unit, double engineRpm) {}
+
+    static String text(String form, Object... values) {
+        return String.format(Locale.ROOT, form, values);
+    }
+}

@@ -1,0 +1,166 @@
+package evenblade.judge.findings;
+
+import static evenblade.judge.findings.EvidenceItem.standing;
+import static evenblade.judge.findings.PropellerOnceFeatures.text;
+
+import evenblade.judge.tracking.LimitCheck;
+import evenblade.judge.tracking.LimitCheck.Outcome;
+import evenblade.judge.tracking.TrackVerdict;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** What the readings with the engine off say in a stage; shared by several rules. */
+final class StaticFeatures {
+    private final Stage stage;
+
+    private StaticFeatures(Stage stage) {
+        this.stage = stage;
+    }
+
+    static StaticFeatures of(Stage stage) {
+        return new StaticFeatures(stage);
+    }
+
+    boolean tracked() {
+        return stage.track().isPresent();
+    }
+
+    boolean pitchRead() {
+        return stage.pitch().isPresent();
+    }
+
+    boolean runOutRead() {
+        return stage.runOut().isPresent();
+    }
+
+    double spreadMm() {
+        return stage.track().map(StaticEvidence.Track::spreadMm).orElse(0.0);
+    }
+
+    boolean trackOut() {
+        return stage.track()
+                .map(t -> beyond(t.checks(), t.spreadMm() > Thresholds.TRACK_MM))
+                .orElse(false);
+    }
+
+    boolean pitchOut() {
+        return stage.pitch()
+                .map(p -> beyond(p.checks(), p.readings().spreadDeg() > Thresholds.PITCH_DEG))
+                .orElse(false);
+    }
+
+    boolean runOutOut() {
+        return stage.runOut()
+                .map(r -> beyond(
+                        r.checks(),
+                        r.atTip()
+                                .map(tip -> tip.millimetres() > Thresholds.TIP_RUN_OUT_MM)
+                                .orElse(false)))
+                .orElse(false);
+    }
+
+    /** Limits that apply decide; where there are none, the yardstick. */
+    private static boolean beyond(List<LimitCheck> checks, boolean byYardstick) {
+        boolean limited = checks.stream().anyMatch(c -> c.outcome() != Outcome.NOT_APPLICABLE);
+        return limited ? checks.stream().anyMatch(c -> c.outcome() == Outcome.BEYOND) : byYardstick;
+    }
+
+    /** The track against its limit or yardstick, weighed. */
+    List<EvidenceItem> track(int out, int fine) {
+        if (!tracked()) {
+            return List.of();
+        }
+        StaticEvidence.Track track = stage.track().get();
+        int points = trackOut() ? out : fine;
+        String against = track.checks().isEmpty()
+                ? text("%s 3.2 mm, the most that common practice takes (no source)", trackOut() ? "beyond" : "within")
+                : track.checks().get(0).text().replaceAll("\\.$", "");
+        return points == 0
+                ? List.of()
+                : List.of(standing(points, text("tip marks spread %.1f mm: %s", track.spreadMm(), against)));
+    }
+
+    /** Where the track error goes when the blades are moved. */
+    List<EvidenceItem> verdict(int blade, int position) {
+        return stage.track()
+                .map(t -> t.analysis().verdict())
+                .filter(v -> trackOut())
+                .map(v -> {
+                    int points =
+                            switch (v.kind()) {
+                                case BLADE -> blade;
+                                case POSITION -> position;
+                                case BOTH -> Math.max(0, Math.min(blade, position));
+                                case WITHIN_READING_ERROR, NOT_SEPARABLE -> 0;
+                            };
+                    int worth = v.firm() ? points : points / 2;
+                    return worth == 0
+                            ? List.<EvidenceItem>of()
+                            : List.of(standing(worth, "tip marks over " + t().size() + " sessions: " + v.text()));
+                })
+                .orElse(List.of());
+    }
+
+    private List<?> t() {
+        return stage.track().orElseThrow().analysis().sessions();
+    }
+
+    Optional<TrackVerdict> verdict() {
+        return stage.track().map(t -> t.analysis().verdict());
+    }
+
+    /** Pitch against its limit or yardstick, weighed. */
+    List<EvidenceItem> pitch(int out, int even) {
+        if (!pitchRead()) {
+            return List.of();
+        }
+        StaticEvidence.Pitch pitch = stage.pitch().get();
+        int points = pitchOut() ? out : even;
+        String against = pitch.checks().isEmpty()
+                ? text("%s %.1f°, our own yardstick", pitchOut() ? "beyond" : "within", Thresholds.PITCH_DEG)
+                : pitch.checks().get(0).text().replaceAll("\\.$", "");
+        return points == 0
+                ? List.of()
+                : List.of(standing(
+                        points,
+                        text("blade angles spread %.2f°: %s", pitch.readings().spreadDeg(), against)));
+    }
+
+    /** The blade whose angle lies farthest off the mean, with by how much. */
+    Map.Entry<String, Double> oddPitch() {
+        return stage.pitch().orElseThrow().readings().deviationsDeg().entrySet().stream()
+                .max(Map.Entry.comparingByValue((a, b) -> Double.compare(Math.abs(a), Math.abs(b))))
+                .orElseThrow();
+    }
+
+    /** The flange's run-out carried to the tip, weighed. */
+    List<EvidenceItem> runOut(int out, int fine) {
+        if (!runOutRead()) {
+            return List.of();
+        }
+        StaticEvidence.RunOut runOut = stage.runOut().get();
+        int points = runOutOut() ? out : fine;
+        String tip = runOut.atTip()
+                .map(length -> text(", which is %.2f mm at the tips", length.millimetres()))
+                .orElse("");
+        return points == 0
+                ? List.of()
+                : List.of(standing(
+                        points,
+                        text(
+                                "flange face runs out %.2f mm at a radius of %.0f mm%s",
+                                runOut.reading().total().millimetres(),
+                                runOut.reading().dialRadius().millimetres(),
+                                tip)));
+    }
+
+    /** Run-out at the tip over the track spread; 0 where either isn't known. */
+    double runOutShareOfSpread() {
+        return stage.runOut()
+                .flatMap(StaticEvidence.RunOut::atTip)
+                .filter(tip -> spreadMm() > 0)
+                .map(tip -> tip.millimetres() / spreadMm())
+                .orElse(0.0);
+    }
+}

@@ -1,0 +1,256 @@
+package evenblade.judge.tie;
+
+import evenblade.base.numeric.CurveFit;
+import evenblade.base.numeric.FTest;
+import evenblade.base.numeric.Phasor;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+
+/**
+ * Tie from runs of which only amplitudes are known: least squares of A = |c + k·T (+ q·P)| over c (taken along 0°, its
+ * phase can't be known), k and q. Which sense the hub is counted in doesn't matter here.
+ *
+ * <p>Intervals by parametric bootstrap: the fitted amplitudes are read again {@value #DRAWS} times with invented errors
+ * of the stated size (larger, where the runs scatter more than stated), each set is fitted, and the middle 95 % is the
+ * interval. The draws are seeded, so the same runs give the same interval.
+ */
+public final class AmplitudeTie implements TrackTie {
+    private static final int DRAWS = 400;
+    private static final long SEED = 20_260_301L;
+    private static final int START_ANGLES = 12;
+    private static final double CHANCE = 0.05;
+
+    /** Places of the unknowns: c; k, two parts; q, two parts. */
+    private static final int[] TRACK_ONLY = {0, 1, 2};
+
+    private static final int[] WITH_PITCH = {0, 1, 2, 3, 4};
+
+    /** Degrees of freedom of an error that counts as known. */
+    private static final double MANY = 1e5;
+
+    private final List<TieRun> runs;
+    private final boolean pitch;
+    private final double[] best;
+    private final List<double[]> drawn;
+    private final boolean trackMatters;
+    private final boolean somethingLeft;
+
+    private AmplitudeTie(
+            List<TieRun> runs,
+            boolean pitch,
+            double[] best,
+            List<double[]> drawn,
+            boolean trackMatters,
+            boolean somethingLeft) {
+        this.runs = List.copyOf(runs);
+        this.pitch = pitch;
+        this.best = best;
+        this.drawn = drawn;
+        this.trackMatters = trackMatters;
+        this.somethingLeft = somethingLeft;
+    }
+
+    /**
+     * Fits, or nothing where no fit settles. {@link VibrationAndTrack} judges whether the runs suffice.
+     *
+     * @param pitch whether the blade angles, known in all runs, get a part of their own
+     */
+    static Optional<AmplitudeTie> of(List<TieRun> runs, boolean pitch) {
+        int[] free = pitch ? WITH_PITCH : TRACK_ONLY;
+        double[] amplitudes = runs.stream().mapToDouble(TieRun::amplitude).toArray();
+        Optional<Fit> fitted = search(runs, amplitudes, free);
+        if (fitted.isEmpty()) {
+            return Optional.empty();
+        }
+        double[] best = fitted.get().parameters();
+        double misfit = fitted.get().sumOfSquares();
+        double spare = Math.max(1, runs.size() - free.length);
+        double inflation = Math.max(1, Math.sqrt(misfit / spare));
+        Random random = new Random(SEED);
+        List<double[]> drawn = new ArrayList<>();
+        for (int d = 0; d < DRAWS; d++) {
+            double[] again = new double[amplitudes.length];
+            for (int r = 0; r < again.length; r++) {
+                TieRun run = runs.get(r);
+                again[r] = Math.max(0, model(best, run) + inflation * run.standardError() * random.nextGaussian());
+            }
+            fit(runs, again, free, best).ifPresent(fit -> drawn.add(fit.parameters()));
+        }
+        if (drawn.size() < DRAWS / 2) {
+            return Optional.empty();
+        }
+        // 'All runs alike' but for pitch, and 'nothing left at perfect track'; what remains has no phase to know.
+        int[] withoutTrack = pitch ? new int[] {0, 3, 4} : new int[] {0};
+        int[] nothingLeft = pitch ? new int[] {1, 3, 4} : new int[] {1};
+        double variance = Math.max(1, misfit / spare);
+        return Optional.of(new AmplitudeTie(
+                runs,
+                pitch,
+                best,
+                drawn,
+                clearlyBetter(misfit, search(runs, amplitudes, withoutTrack), free, variance, spare),
+                clearlyBetter(misfit, search(runs, amplitudes, nothingLeft), free, variance, spare)));
+    }
+
+    private record Fit(double[] parameters, double sumOfSquares, int unknowns) {}
+
+    private static double model(double[] p, TieRun run) {
+        return model(p, run.trackMm(), p[3] == 0 && p[4] == 0 ? Phasor.ZERO : angles(run));
+    }
+
+    private static double model(double[] p, Phasor track, Phasor angles) {
+        return new Phasor(p[0], 0)
+                .plus(new Phasor(p[1], p[2]).times(track))
+                .plus(new Phasor(p[3], p[4]).times(angles))
+                .magnitude();
+    }
+
+    private static Phasor angles(TieRun run) {
+        return run.pitchDeg().orElse(Phasor.ZERO);
+    }
+
+    /** From many starts, since |·| has more than one valley. */
+    private static Optional<Fit> search(List<TieRun> runs, double[] amplitudes, int[] free) {
+        double mean = Arrays.stream(amplitudes).average().orElseThrow();
+        double track = largest(runs, TieRun::trackMm);
+        double angles = largest(runs, AmplitudeTie::angles);
+        List<Fit> fits = new ArrayList<>();
+        int turns = free.length > TRACK_ONLY.length ? START_ANGLES : 1;
+        for (double share : new double[] {0.2, 0.5, 0.9}) {
+            for (int a = 0; a < START_ANGLES * turns; a++) {
+                double size = (1 - share + 0.1) * mean / track;
+                Phasor k = Phasor.ofDegrees(size, 360.0 * (a % START_ANGLES) / START_ANGLES);
+                Phasor q = angles == 0
+                        ? Phasor.ZERO
+                        : Phasor.ofDegrees(
+                                size * track / angles,
+                                360.0 * ((turns == 1 ? a : a / START_ANGLES) + 0.5) / START_ANGLES);
+                fit(runs, amplitudes, free, new double[] {share * mean, k.re(), k.im(), q.re(), q.im()})
+                        .ifPresent(fits::add);
+            }
+        }
+        return fits.stream().min(Comparator.comparingDouble(Fit::sumOfSquares));
+    }
+
+    private static double largest(List<TieRun> runs, Function<TieRun, Phasor> part) {
+        return runs.stream().mapToDouble(r -> part.apply(r).magnitude()).max().orElseThrow();
+    }
+
+    /** Fits the free unknowns; the others are nothing. */
+    private static Optional<Fit> fit(List<TieRun> runs, double[] amplitudes, int[] free, double[] start) {
+        double[] scaled = new double[amplitudes.length];
+        for (int r = 0; r < scaled.length; r++) {
+            scaled[r] = amplitudes[r] / runs.get(r).standardError();
+        }
+        return CurveFit.from(
+                        p -> runs.stream()
+                                .mapToDouble(run -> model(spread(p, free), run) / run.standardError())
+                                .toArray(),
+                        scaled,
+                        IntStream.of(free).mapToDouble(i -> start[i]).toArray())
+                .map(fit -> new Fit(spread(fit.parameters(), free), fit.sumOfSquares(), free.length));
+    }
+
+    private static double[] spread(double[] values, int[] free) {
+        double[] all = new double[WITH_PITCH.length];
+        for (int i = 0; i < free.length; i++) {
+            all[free[i]] = values[i];
+        }
+        return all;
+    }
+
+    /**
+     * F-test against a simpler tie. Uses the stated errors or, where it is larger, the scatter of the fit.
+     *
+     * @param simpler its fit; where none settles, the full tie counts as better
+     */
+    private static boolean clearlyBetter(
+            double misfit, Optional<Fit> simpler, int[] free, double variance, double spare) {
+        return simpler.map(fit -> FTest.of(
+                                        Math.max(0, fit.sumOfSquares() - misfit),
+                                        free.length - fit.unknowns(),
+                                        variance,
+                                        variance > 1 ? spare : MANY)
+                                .pValue()
+                        < CHANCE)
+                .orElse(true);
+    }
+
+    @Override
+    public Size left() {
+        return open(size(p -> Math.abs(p[0])), somethingLeft);
+    }
+
+    @Override
+    public Size perMillimetre() {
+        return open(size(p -> Math.hypot(p[1], p[2])), trackMatters);
+    }
+
+    @Override
+    public Optional<Size> perDegree() {
+        return pitch ? Optional.of(size(p -> Math.hypot(p[3], p[4]))) : Optional.empty();
+    }
+
+    @Override
+    public List<Share> shares() {
+        return runs.stream()
+                .map(run -> new Share(
+                        run.label(),
+                        run.amplitude(),
+                        open(size(p -> Math.hypot(p[1], p[2]) * run.trackMm().magnitude()), trackMatters)))
+                .toList();
+    }
+
+    @Override
+    public double expected(Phasor trackMm) {
+        return model(best, trackMm, latestAngles());
+    }
+
+    @Override
+    public Size predicted(Phasor trackMm, double trackErrorMm) {
+        Random random = new Random(SEED + 1);
+        double[] answers = drawn.stream()
+                .mapToDouble(p -> model(
+                        p,
+                        trackMm.plus(new Phasor(random.nextGaussian(), random.nextGaussian()).times(trackErrorMm)),
+                        latestAngles()))
+                .toArray();
+        return middle(expected(trackMm), answers);
+    }
+
+    /** Blade angles of the last run; not looked at where they have no part. */
+    private Phasor latestAngles() {
+        return angles(runs.get(runs.size() - 1));
+    }
+
+    @Override
+    public boolean trackMatters() {
+        return trackMatters;
+    }
+
+    /** Draws are never exactly nothing: where the simpler tie will do, the interval is opened down to zero. */
+    private static Size open(Size size, boolean clearOfZero) {
+        return clearOfZero ? size : new Size(size.value(), 0, size.high());
+    }
+
+    private Size size(ToDoubleFunction<double[]> question) {
+        return middle(
+                question.applyAsDouble(best),
+                drawn.stream().mapToDouble(question).toArray());
+    }
+
+    private static Size middle(double value, double[] answers) {
+        Arrays.sort(answers);
+        return new Size(
+                value,
+                answers[(int) (0.025 * (answers.length - 1))],
+                answers[(int) Math.ceil(0.975 * (answers.length - 1))]);
+    }
+}

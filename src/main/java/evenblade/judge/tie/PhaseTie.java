@@ -1,0 +1,166 @@
+package evenblade.judge.tie;
+
+import evenblade.base.numeric.FTest;
+import evenblade.base.numeric.LinearDesign;
+import evenblade.base.numeric.LinearFit;
+import evenblade.base.numeric.Phasor;
+import evenblade.base.numeric.Rice;
+import evenblade.machine.installation.HubCounting;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Tie from runs whose phase is known: complex least squares of V = c + k·T (+ q·P).
+ *
+ * <p>With more runs than unknowns the scatter of the runs themselves makes the errors, and the intervals allow for how
+ * few they are. With just as many, only the stated errors are there, which leave out what changes between runs.
+ */
+public final class PhaseTie implements TrackTie {
+    private static final double CHANCE = 0.05;
+
+    /** Degrees of freedom of an error that counts as known. */
+    private static final double KNOWN = 1e5;
+
+    private final List<TieRun> runs;
+    private final HubCounting counting;
+    private final boolean pitch;
+    private final LinearFit fit;
+    private final double variance;
+    private final double degreesOfFreedom;
+
+    private PhaseTie(List<TieRun> runs, HubCounting counting, boolean pitch, LinearFit fit) {
+        this.runs = List.copyOf(runs);
+        this.counting = counting;
+        this.pitch = pitch;
+        this.fit = fit;
+        boolean spare = fit.degreesOfFreedom() > 0;
+        variance = spare ? Math.max(Double.MIN_NORMAL, fit.residualSumOfSquares() / fit.degreesOfFreedom()) : 1;
+        degreesOfFreedom = spare ? fit.degreesOfFreedom() : Double.POSITIVE_INFINITY;
+    }
+
+    /** Fits, or nothing where the runs can't tell c and k apart. */
+    static Optional<PhaseTie> of(List<TieRun> runs, HubCounting counting, boolean pitch) {
+        int unknowns = pitch ? 6 : 4;
+        double[][] rows = new double[2 * runs.size()][];
+        double[] observed = new double[2 * runs.size()];
+        for (int r = 0; r < runs.size(); r++) {
+            TieRun run = runs.get(r);
+            double weight = 1 / run.standardError();
+            double[][] pair = rows(
+                    1,
+                    turned(counting, run.trackMm()),
+                    pitch ? Optional.of(turned(counting, run.pitchDeg().orElseThrow())) : Optional.empty());
+            for (int part = 0; part < 2; part++) {
+                for (int j = 0; j < unknowns; j++) {
+                    pair[part][j] *= weight;
+                }
+                rows[2 * r + part] = pair[part];
+            }
+            observed[2 * r] = run.vibration().re() * weight;
+            observed[2 * r + 1] = run.vibration().im() * weight;
+        }
+        LinearDesign design = LinearDesign.of(rows);
+        return design.rank() == unknowns
+                ? Optional.of(new PhaseTie(runs, counting, pitch, design.fit(observed)))
+                : Optional.empty();
+    }
+
+    /**
+     * A pattern round the hub, Σ d·e^{−jθ}, as it turns past a sensor whose line is A·cos(φ + α): counted with the
+     * rotation, the blade at θ is ahead by θ and the pattern appears mirrored.
+     */
+    private static Phasor turned(HubCounting counting, Phasor pattern) {
+        return counting == HubCounting.WITH_ROTATION ? new Phasor(pattern.re(), -pattern.im()) : pattern;
+    }
+
+    /** Real and imaginary row of one·c + T·k (+ P·q). */
+    private static double[][] rows(double one, Phasor track, Optional<Phasor> angles) {
+        double[][] rows = new double[2][angles.isPresent() ? 6 : 4];
+        rows[0][0] = one;
+        rows[1][1] = one;
+        place(rows, 2, track);
+        angles.ifPresent(p -> place(rows, 4, p));
+        return rows;
+    }
+
+    private static void place(double[][] rows, int column, Phasor factor) {
+        rows[0][column] = factor.re();
+        rows[0][column + 1] = -factor.im();
+        rows[1][column] = factor.im();
+        rows[1][column + 1] = factor.re();
+    }
+
+    /** c, as a phasor in the channel's unit. */
+    public Phasor leftPhasor() {
+        return new Phasor(fit.parameter(0), fit.parameter(1));
+    }
+
+    /** k, as a phasor in the channel's unit per mm. */
+    public Phasor perMillimetrePhasor() {
+        return new Phasor(fit.parameter(2), fit.parameter(3));
+    }
+
+    @Override
+    public Size left() {
+        return size(1, Phasor.ZERO, Phasor.ZERO, 0);
+    }
+
+    @Override
+    public Size perMillimetre() {
+        return size(0, new Phasor(1, 0), Phasor.ZERO, 0);
+    }
+
+    @Override
+    public Optional<Size> perDegree() {
+        return pitch ? Optional.of(size(0, Phasor.ZERO, new Phasor(1, 0), 0)) : Optional.empty();
+    }
+
+    @Override
+    public List<Share> shares() {
+        return runs.stream()
+                .map(run -> new Share(
+                        run.label(), run.amplitude(), size(0, turned(counting, run.trackMm()), Phasor.ZERO, 0)))
+                .toList();
+    }
+
+    @Override
+    public Size predicted(Phasor trackMm, double trackErrorMm) {
+        return size(
+                1,
+                turned(counting, trackMm),
+                pitch ? latestAngles() : Phasor.ZERO,
+                trackErrorMm * perMillimetrePhasor().magnitude());
+    }
+
+    @Override
+    public double expected(Phasor trackMm) {
+        Phasor angles = pitch ? latestAngles() : Phasor.ZERO;
+        return value(rows(1, turned(counting, trackMm), pitch ? Optional.of(angles) : Optional.empty()))
+                .magnitude();
+    }
+
+    private Phasor latestAngles() {
+        return turned(counting, runs.get(runs.size() - 1).pitchDeg().orElseThrow());
+    }
+
+    private Phasor value(double[][] rows) {
+        return new Phasor(fit.estimate(rows[0]), fit.estimate(rows[1]));
+    }
+
+    @Override
+    public boolean trackMatters() {
+        double[][] unit = rows(0, new Phasor(1, 0), pitch ? Optional.of(Phasor.ZERO) : Optional.empty());
+        double factor = fit.design().varianceFactor(unit[0]);
+        double size = perMillimetrePhasor().magnitude();
+        double many = Math.min(KNOWN, degreesOfFreedom);
+        return FTest.of(size * size / factor, 2, variance, many).pValue() < CHANCE;
+    }
+
+    private Size size(double one, Phasor track, Phasor angles, double furtherError) {
+        double[][] rows = rows(one, track, pitch ? Optional.of(angles) : Optional.empty());
+        Phasor value = value(rows);
+        double error = Math.hypot(Math.sqrt(variance * fit.design().varianceFactor(rows[0])), furtherError);
+        Rice.Interval interval = Rice.interval95(value.magnitude(), error, Math.min(KNOWN, degreesOfFreedom));
+        return new Size(value.magnitude(), interval.low(), interval.high());
+    }
+}

@@ -1,0 +1,82 @@
+package evenblade.judge.tracking;
+
+import evenblade.base.numeric.FTest;
+import evenblade.base.numeric.LinearFit;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Whether the measured face run-out of the flange explains what stays on the hub when the blades move.
+ *
+ * @param share how many times the predicted pattern the hub positions show: 1 is 'just as predicted', 0 'nothing of it'
+ * @param shareLow lower end of its 95 % interval
+ * @param shareHigh upper end of its 95 % interval
+ * @param beyond test of what the positions show beyond the pattern; nothing where no more could show (two blades)
+ * @param answer what comes of it
+ * @param text the answer with its numbers
+ */
+public record RunOutTest(
+        double share, double shareLow, double shareHigh, Optional<FTest> beyond, Answer answer, String text) {
+    /** What the test says. */
+    public enum Answer {
+        /** The pattern is there in the predicted size, and the positions show nothing else. */
+        EXPLAINS,
+        /** The pattern is there, and the positions show something else besides. */
+        EXPLAINS_PART,
+        /** The positions don't show the pattern. */
+        DOES_NOT_EXPLAIN,
+        /** The marks are too coarse: they would allow the pattern as well as none. */
+        TOO_SMALL_TO_TELL
+    }
+
+    private static final double CHANCE = 0.05;
+
+    /**
+     * Tests the prediction.
+     *
+     * @param predictedMm from {@link FaceRunOut#predictedMarksMm}, by hub position
+     * @return nothing where the layouts tried so far can't tell positions from blades, or where nothing is predicted
+     */
+    public static Optional<RunOutTest> of(SwapFit fit, List<Double> predictedMm) {
+        LinearFit pattern = fit.model().fitPattern(predictedMm);
+        double[] factor = new double[fit.model().parameters() + 1];
+        factor[fit.model().parameters()] = 1;
+        if (MarkStatistics.spread(predictedMm) == 0 || !pattern.design().isEstimable(factor)) {
+            return Optional.empty();
+        }
+        Estimate share = fit.estimate(pattern, factor);
+        Optional<FTest> beyond = fit.test(pattern, fit.full());
+        boolean more = beyond.map(test -> test.pValue() < CHANCE).orElse(false);
+        boolean allowsNone = share.lowMm() <= 0;
+        boolean allowsAll = share.lowMm() <= 1 && share.highMm() >= 1;
+        Answer answer;
+        if (allowsNone && allowsAll) {
+            answer = more ? Answer.DOES_NOT_EXPLAIN : Answer.TOO_SMALL_TO_TELL;
+        } else if (allowsNone) {
+            answer = Answer.DOES_NOT_EXPLAIN;
+        } else {
+            answer = allowsAll && !more ? Answer.EXPLAINS : Answer.EXPLAINS_PART;
+        }
+        return Optional.of(new RunOutTest(
+                share.valueMm(), share.lowMm(), share.highMm(), beyond, answer, text(answer, share, predictedMm)));
+    }
+
+    private static String text(Answer answer, Estimate share, List<Double> predictedMm) {
+        String numbers = String.format(
+                Locale.ROOT,
+                " (predicted spread %.1f mm; the hub shows %.1f times that, 95 %% interval %.1f to %.1f).",
+                MarkStatistics.spread(predictedMm),
+                share.valueMm(),
+                share.lowMm(),
+                share.highMm());
+        return switch (answer) {
+            case EXPLAINS -> "The face run-out of the flange explains what stays on the hub" + numbers;
+            case EXPLAINS_PART ->
+                "The face run-out of the flange is seen at the tips, but not in the size it should have alone"
+                        + numbers;
+            case DOES_NOT_EXPLAIN -> "The face run-out of the flange doesn't explain what stays on the hub" + numbers;
+            case TOO_SMALL_TO_TELL -> "The marks are too coarse to see the face run-out of the flange" + numbers;
+        };
+    }
+}

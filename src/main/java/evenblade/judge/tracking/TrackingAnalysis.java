@@ -1,0 +1,98 @@
+package evenblade.judge.tracking;
+
+import evenblade.base.numeric.FTest;
+import evenblade.base.problem.Warning;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Everything that the tracking sessions of a job say together.
+ *
+ * @param sessions the sessions, in order of time
+ * @param blades each blade against the mean of all
+ * @param positions each hub position against the mean of all
+ * @param bladeContrasts differences between two blades that can be told
+ * @param positionContrasts differences between two hub positions that can be told
+ * @param trackNow the tips of the latest layout against their mean, all sessions used: blade and position together
+ * @param separable whether every blade and every position can be told from the others
+ * @param scatter reading error in use
+ * @param bladesAlike test of 'all blades alike'; nothing where it can't be told
+ * @param positionsAlike test of 'all hub positions alike', likewise
+ * @param verdict what it points to
+ * @param nextLayout what to try next
+ * @param bestLayout what to keep
+ * @param warnings what a reader has to know besides
+ */
+public record TrackingAnalysis(
+        List<TrackingSession> sessions,
+        List<Deviation> blades,
+        List<Deviation> positions,
+        List<Contrast> bladeContrasts,
+        List<Contrast> positionContrasts,
+        List<Estimate> trackNow,
+        boolean separable,
+        ReadingScatter scatter,
+        Optional<FTest> bladesAlike,
+        Optional<FTest> positionsAlike,
+        TrackVerdict verdict,
+        NextLayout nextLayout,
+        BestLayout bestLayout,
+        List<Warning> warnings) {
+    public TrackingAnalysis {
+        sessions = List.copyOf(sessions);
+        blades = List.copyOf(blades);
+        positions = List.copyOf(positions);
+        bladeContrasts = List.copyOf(bladeContrasts);
+        positionContrasts = List.copyOf(positionContrasts);
+        trackNow = List.copyOf(trackNow);
+        warnings = List.copyOf(warnings);
+    }
+
+    /**
+     * Analyses sessions.
+     *
+     * @param sessions at least one, in order of time, all on the same hub
+     */
+    public static TrackingAnalysis of(List<TrackingSession> sessions) {
+        SwapFit fit = SwapFit.of(sessions);
+        NextLayout next = NextLayout.of(fit);
+        return new TrackingAnalysis(
+                fit.sessions(),
+                fit.bladeDeviations(),
+                fit.positionDeviations(),
+                fit.bladeContrasts(),
+                fit.positionContrasts(),
+                fit.predictedTrack(fit.latest().layout()).orElseThrow(),
+                fit.separable(),
+                fit.scatter(),
+                fit.bladesAlike(),
+                fit.positionsAlike(),
+                TrackVerdict.of(fit),
+                next,
+                BestLayout.of(fit),
+                warnings(fit, next));
+    }
+
+    private static List<Warning> warnings(SwapFit fit, NextLayout next) {
+        List<Warning> warnings = new ArrayList<>();
+        if (fit.scatter().statedIsTooSmall()) {
+            warnings.add(new Warning(
+                    "readings-scatter-more",
+                    String.format(
+                            Locale.ROOT,
+                            "The readings scatter %.1f times as much as the stated reading error; their own scatter"
+                                    + " is used. Did the block move, or does a blade seat differently each time?",
+                            fit.scatter().factor())));
+        }
+        if (!next.allTried()) {
+            warnings.add(
+                    new Warning(
+                            "layouts-not-all-tried",
+                            "With " + fit.positions()
+                                    + " blades not all layouts are tried; the layouts named are the best of a bounded search."));
+        }
+        return warnings;
+    }
+}

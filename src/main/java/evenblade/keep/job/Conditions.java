@@ -1,0 +1,67 @@
+package evenblade.keep.job;
+
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What a run was like, in the user's words: like is only to be compared with like.
+ *
+ * @param entries what was noted; the rest is unknown
+ */
+public record Conditions(Map<Condition, String> entries) {
+    /** Nothing noted. */
+    public static final Conditions NONE = new Conditions(Map.of());
+
+    /** Something that may differ between two runs. */
+    public enum Condition {
+        WIND("wind"),
+        TEMPERATURE("temperature"),
+        FUEL("fuel"),
+        /** Which sensor. */
+        SENSOR("sensor"),
+        /** Where it was fixed. */
+        PLACE("place"),
+        /** Which way it pointed. */
+        DIRECTION("direction"),
+        /** Gain or range of the recorder. */
+        GAIN("gain"),
+        /** What recorded it. */
+        DEVICE("device");
+
+        private final String word;
+
+        Condition(String word) {
+            this.word = word;
+        }
+
+        /** As written in the record and as an option on the command line. */
+        public String word() {
+            return word;
+        }
+
+        static Optional<Condition> of(String word) {
+            return Arrays.stream(values()).filter(c -> c.word.equals(word)).findFirst();
+        }
+    }
+
+    public Conditions {
+        Map<Condition, String> copy = new EnumMap<>(Condition.class);
+        copy.putAll(entries);
+        entries = Collections.unmodifiableMap(copy);
+    }
+
+    public Optional<String> get(Condition condition) {
+        return Optional.ofNullable(entries.get(condition));
+    }
+
+    /** The same with one more noted. */
+    public Conditions with(Condition condition, String value) {
+        Map<Condition, String> more = new EnumMap<>(Condition.class);
+        more.putAll(entries);
+        more.put(condition, value);
+        return new Conditions(more);
+    }
+}

@@ -1,0 +1,198 @@
+package evenblade.keep.job;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.units.Angle;
+import evenblade.base.units.Length;
+import evenblade.judge.tracking.FaceRunOut;
+import evenblade.judge.tracking.Layout;
+import evenblade.judge.tracking.PitchReadings;
+import evenblade.judge.tracking.ReadingsText;
+import evenblade.judge.tracking.TrackingSession;
+import java.time.Instant;
+import java.util.Optional;
+
+/** What belongs to one kind of entry. */
+public sealed interface Detail {
+    Kind kind();
+
+    /**
+     * A ground run.
+     *
+     * @param file the raw recording
+     * @param settings how it is to be analysed
+     * @param conditions what it was like, and with which sensor
+     */
+    record Run(StoredFile file, RunSettings settings, Conditions conditions) implements Detail {
+        @Override
+        public Kind kind() {
+            return Kind.RUN;
+        }
+    }
+
+    /** Something was changed; the entry's text says what. */
+    record Correction() implements Detail {
+        @Override
+        public Kind kind() {
+            return Kind.CORRECTION;
+        }
+    }
+
+    /** A remark; the entry's text. */
+    record Note() implements Detail {
+        @Override
+        public Kind kind() {
+            return Kind.NOTE;
+        }
+    }
+
+    /**
+     * Tip marks against a block that doesn't move, as entered.
+     *
+     * @param layout which blade sat on which hub position
+     * @param readings by hub position, in the form that {@link evenblade.judge.tracking.ReadingsText} reads
+     * @param sigma standard deviation of one reading with its unit, where stated
+     */
+    record Tracking(Layout layout, String readings, Optional<String> sigma) implements Detail {
+        /** Refuses what can't be read. */
+        public Tracking {
+            session(layout, readings, sigma, Instant.EPOCH);
+        }
+
+        /** The session for its analysis; the usual reading error where none was stated. */
+        public TrackingSession session(Instant at) {
+            return session(layout, readings, sigma, at);
+        }
+
+        private static TrackingSession session(Layout layout, String readings, Optional<String> sigma, Instant at) {
+            return new TrackingSession(
+                    at,
+                    layout,
+                    ReadingsText.lengths(readings, layout.positions()),
+                    sigma.map(text -> Length.parsePositive(text, BadInput.in("sigma")))
+                            .orElse(TrackingSession.USUAL_SIGMA));
+        }
+
+        @Override
+        public Kind kind() {
+            return Kind.TRACKING;
+        }
+    }
+
+    /**
+     * Blade angles at one station, as entered.
+     *
+     * @param layout which blade sat on which hub position
+     * @param readings by hub position, in the form that {@link evenblade.judge.tracking.ReadingsText} reads
+     * @param zero what the protractor showed on the reference, with its unit; 0 where not stated
+     * @param reference what the zero was taken on
+     * @param station distance from the shaft's centre with its unit, where stated
+     * @param sigma standard deviation of one reading with its unit, where stated
+     */
+    record Pitch(
+            Layout layout,
+            String readings,
+            Optional<String> zero,
+            PitchReadings.Reference reference,
+            Optional<String> station,
+            Optional<String> sigma)
+            implements Detail {
+        /** Refuses what can't be read. */
+        public Pitch {
+            angles(layout, readings, zero, reference, station, sigma, Instant.EPOCH);
+        }
+
+        /** The readings for their analysis; the usual reading error where none was stated. */
+        public PitchReadings angles(Instant at) {
+            return angles(layout, readings, zero, reference, station, sigma, at);
+        }
+
+        private static PitchReadings angles(
+                Layout layout,
+                String readings,
+                Optional<String> zero,
+                PitchReadings.Reference reference,
+                Optional<String> station,
+                Optional<String> sigma,
+                Instant at) {
+            return new PitchReadings(
+                    at,
+                    layout,
+                    ReadingsText.angles(readings, layout.positions()),
+                    zero.map(text -> Angle.parse(text, BadInput.in("zero"))).orElse(new Angle(0)),
+                    reference,
+                    station.map(text -> Length.parsePositive(text, BadInput.in("station"))),
+                    sigma.map(text -> Angle.parsePositive(text, BadInput.in("sigma")))
+                            .orElse(PitchReadings.USUAL_SIGMA));
+        }
+
+        @Override
+        public Kind kind() {
+            return Kind.PITCH;
+        }
+    }
+
+    /**
+     * Face run-out of the flange, as entered.
+     *
+     * @param total full indicator reading with its unit
+     * @param dialRadius distance of the dial's tip from the shaft's centre, with its unit
+     * @param high where on the hub the dial read highest, as an angle from hub position 1, where noted
+     */
+    record RunOut(String total, String dialRadius, Optional<String> high) implements Detail {
+        /** Refuses what can't be read. */
+        public RunOut {
+            reading(total, dialRadius, high, Instant.EPOCH);
+        }
+
+        /** The reading for its analysis. */
+        public FaceRunOut reading(Instant at) {
+            return reading(total, dialRadius, high, at);
+        }
+
+        private static FaceRunOut reading(String total, String dialRadius, Optional<String> high, Instant at) {
+            return new FaceRunOut(
+                    at,
+                    Length.parse(total, BadInput.in("total run-out")),
+                    Length.parsePositive(dialRadius, BadInput.in("dial radius")),
+                    high.map(text -> Angle.parse(text, BadInput.in("high place"))));
+        }
+
+        @Override
+        public Kind kind() {
+            return Kind.RUN_OUT;
+        }
+    }
+
+    /** A weight put on or taken off; the entry's text says which and where. */
+    record Balance() implements Detail {
+        @Override
+        public Kind kind() {
+            return Kind.BALANCE;
+        }
+    }
+
+    /**
+     * A photo or paper.
+     *
+     * @param file the file
+     * @param type what the file is, by its content
+     */
+    record Attachment(StoredFile file, FileNature type) implements Detail {
+        @Override
+        public Kind kind() {
+            return Kind.ATTACHMENT;
+        }
+    }
+
+    /**
+     * An earlier entry no longer counts. It stays in the record.
+     *
+     * @param event its id
+     */
+    record StruckOut(String event) implements Detail {
+        @Override
+        public Kind kind() {
+            return Kind.STRUCK_OUT;
+        }
+    }
+}

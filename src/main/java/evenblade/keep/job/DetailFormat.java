@@ -1,0 +1,147 @@
+package evenblade.keep.job;
+
+import evenblade.base.json.JsonFields;
+import evenblade.base.json.JsonObject;
+import evenblade.input.recording.TableReading;
+import evenblade.keep.job.Conditions.Condition;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** What belongs to one kind of entry, as JSON. */
+final class DetailFormat {
+
+    private DetailFormat() {}
+
+    /** The keys that belong to a kind. */
+    static List<String> keys(Kind kind) {
+        return switch (kind) {
+            case RUN -> List.of("file", "settings", "conditions");
+            case TRACKING -> List.of("layout", "readings", "sigma");
+            case PITCH -> List.of("layout", "readings", "zero", "reference", "station", "sigma");
+            case RUN_OUT -> List.of("total", "dialRadius", "high");
+            case ATTACHMENT -> List.of("file", "type");
+            case STRUCK_OUT -> List.of("event");
+            case CORRECTION, NOTE, BALANCE -> List.of();
+        };
+    }
+
+    static void write(Detail detail, JsonFields json) {
+        if (detail instanceof Detail.Run run) {
+            json.put("file", file(run.file()))
+                    .put("settings", settings(run.settings()))
+                    .put("conditions", conditions(run.conditions()));
+        } else if (detail instanceof Detail.Tracking tracking) {
+            StaticFormat.write(tracking, json);
+        } else if (detail instanceof Detail.Pitch pitch) {
+            StaticFormat.write(pitch, json);
+        } else if (detail instanceof Detail.RunOut runOut) {
+            StaticFormat.write(runOut, json);
+        } else if (detail instanceof Detail.Attachment attachment) {
+            json.put("file", file(attachment.file()))
+                    .put("type", attachment.type().mediaType());
+        } else if (detail instanceof Detail.StruckOut strike) {
+            json.put("event", strike.event());
+        }
+    }
+
+    static Detail read(Kind kind, JsonObject json) {
+        return switch (kind) {
+            case RUN ->
+                new Detail.Run(
+                        file(json.object("file")),
+                        settings(json.object("settings")),
+                        conditions(json.object("conditions")));
+            case CORRECTION -> new Detail.Correction();
+            case NOTE -> new Detail.Note();
+            case BALANCE -> new Detail.Balance();
+            case TRACKING -> StaticFormat.tracking(json);
+            case PITCH -> StaticFormat.pitch(json);
+            case RUN_OUT -> StaticFormat.runOut(json);
+            case ATTACHMENT -> new Detail.Attachment(file(json.object("file")), nature(json));
+            case STRUCK_OUT -> new Detail.StruckOut(json.text("event"));
+        };
+    }
+
+    private static JsonFields file(StoredFile file) {
+        return new JsonFields()
+                .put("path", file.path())
+                .put("originalName", file.originalName())
+                .put("sha256", file.stamp().sha256())
+                .put("bytes", file.stamp().bytes())
+                .put("modified", file.stamp().modified().toString());
+    }
+
+    private static StoredFile file(JsonObject json) {
+        json.requireOnly("path", "originalName", "sha256", "bytes", "modified");
+        String path = json.text("path");
+        if (!path.matches("(" + StoredFiles.RECORDINGS + "|" + StoredFiles.ATTACHMENTS + ")/[^/\\\\]+")) {
+            throw json.refuse(
+                    "path", "a file in '" + StoredFiles.RECORDINGS + "' or '" + StoredFiles.ATTACHMENTS + "'");
+        }
+        if (!json.text("sha256").matches("[0-9a-f]{64}")) {
+            throw json.refuse("sha256", "64 hexadecimal digits in small letters");
+        }
+        try {
+            FileStamp stamp = new FileStamp(
+                    json.text("sha256"),
+                    (long) json.number("bytes", 0, Long.MAX_VALUE),
+                    Instant.parse(json.text("modified")));
+            return new StoredFile(path, json.text("originalName"), stamp);
+        } catch (DateTimeParseException e) {
+            throw json.refuse("modified", "a time in UTC, like \"2026-05-04T08:30:00Z\"");
+        }
+    }
+
+    private static JsonFields settings(RunSettings settings) {
+        return new JsonFields()
+                .put("engineRpm", settings.engineRpm())
+                .put("propellerRpm", settings.propellerRpm())
+                .put("tolerancePercent", settings.tolerancePercent())
+                .put("channels", settings.channels())
+                .put("markChannel", settings.markChannel())
+                .put("fullScale", settings.fullScale())
+                .put("table", TableFormat.written(settings.table()));
+    }
+
+    private static RunSettings settings(JsonObject json) {
+        json.requireOnly(
+                "engineRpm", "propellerRpm", "tolerancePercent", "channels", "markChannel", "fullScale", "table");
+        if (json.has("engineRpm") && json.has("propellerRpm")) {
+            throw json.refuse("propellerRpm", "an engine speed or a propeller speed, not both");
+        }
+        return new RunSettings(
+                json.optionalNumber("engineRpm"),
+                json.optionalNumber("propellerRpm"),
+                json.optionalNumber("tolerancePercent"),
+                json.texts("channels"),
+                json.optionalText("markChannel"),
+                json.optionalText("fullScale"),
+                json.optionalObject("table").map(TableFormat::read).orElse(TableReading.UNSAID));
+    }
+
+    private static JsonFields conditions(Conditions conditions) {
+        JsonFields json = new JsonFields();
+        conditions.entries().forEach((condition, value) -> json.put(condition.word(), value));
+        return json;
+    }
+
+    private static Conditions conditions(JsonObject json) {
+        json.requireOnly(Arrays.stream(Condition.values()).map(Condition::word).toList());
+        Map<Condition, String> entries = new EnumMap<>(Condition.class);
+        for (Condition condition : Condition.values()) {
+            json.optionalText(condition.word()).ifPresent(value -> entries.put(condition, value));
+        }
+        return new Conditions(entries);
+    }
+
+    private static FileNature nature(JsonObject json) {
+        String type = json.word(
+                "type",
+                Arrays.stream(FileNature.values()).map(FileNature::mediaType).toList());
+        return FileNature.ofMediaType(type).orElseThrow();
+    }
+}

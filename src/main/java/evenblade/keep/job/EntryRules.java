@@ -1,0 +1,122 @@
+package evenblade.keep.job;
+
+import evenblade.base.problem.BadInput;
+import evenblade.base.units.Length;
+import evenblade.judge.tracking.Layout;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What an entry must be like to go into a record. */
+final class EntryRules {
+    private static final int LONGEST_LABEL = 60;
+
+    private EntryRules() {}
+
+    static void check(Entry entry, JobRecord record) {
+        entry.label().ifPresent(EntryRules::checkLabel);
+        Kind kind = entry.detail().kind();
+        boolean saysNothing = kind == Kind.NOTE || kind == Kind.CORRECTION || kind == Kind.BALANCE;
+        if (saysNothing && entry.text().isBlank()) {
+            throw BadInput.in(kind.word()).found("no text", "what was done or seen, in your words");
+        }
+        checkBlades(entry.detail(), record.installation().propeller().blades());
+        record.installation()
+                .propeller()
+                .diameter()
+                .ifPresent(diameter -> checkSizes(entry.detail(), diameter.millimetres() / 2));
+        if (entry.detail() instanceof Detail.StruckOut strike) {
+            checkStrike(strike.event(), record);
+        }
+    }
+
+    private static void checkBlades(Detail detail, int blades) {
+        Optional<Layout> layout = Optional.empty();
+        if (detail instanceof Detail.Tracking tracking) {
+            layout = Optional.of(tracking.layout());
+        } else if (detail instanceof Detail.Pitch pitch) {
+            layout = Optional.of(pitch.layout());
+        }
+        if (layout.isPresent() && layout.get().positions() != blades) {
+            throw BadInput.in("layout")
+                    .found(
+                            layout.get().positions() + " blades",
+                            "the " + blades + " blades of this job's installation");
+        }
+    }
+
+    /** Readings that can't lie on this propeller: a slip of the pen or of the unit. */
+    private static void checkSizes(Detail detail, double tipRadiusMm) {
+        String radius = String.format(Locale.ROOT, "%.0f mm, the propeller's radius", tipRadiusMm);
+        if (detail instanceof Detail.RunOut runOut) {
+            double dialMm = runOut.reading(Instant.EPOCH).dialRadius().millimetres();
+            if (dialMm >= tipRadiusMm) {
+                throw BadInput.in("dial radius").found(runOut.dialRadius(), "less than " + radius);
+            }
+        }
+        if (detail instanceof Detail.Tracking tracking) {
+            double spreadMm = tracking.session(Instant.EPOCH).spreadMm();
+            if (spreadMm >= tipRadiusMm) {
+                throw BadInput.in("readings")
+                        .found(
+                                String.format(Locale.ROOT, "tip marks spread over %.0f mm", spreadMm),
+                                "less than " + radius + "; is the unit right?");
+            }
+        }
+        if (detail instanceof Detail.Pitch pitch) {
+            Optional<Length> station = pitch.angles(Instant.EPOCH).station();
+            if (station.isPresent() && station.get().millimetres() > tipRadiusMm) {
+                throw BadInput.in("station").found(station.get().text(), "at most " + radius);
+            }
+        }
+    }
+
+    /** The same recording twice would count as a repeat run that agrees with itself. */
+    static void refuseRepeated(JobRecord record, List<StoredFiles.Incoming> incoming) {
+        for (StoredFiles.Incoming one : incoming) {
+            for (Event event : record.standing(Kind.RUN)) {
+                Detail.Run run = (Detail.Run) event.detail();
+                if (one.below().equals(StoredFiles.RECORDINGS)
+                        && run.file().stamp().sha256().equals(one.stamp().sha256())) {
+                    throw BadInput.in(one.original())
+                            .found(
+                                    "the same recording as run " + event.id()
+                                            + event.label()
+                                                    .map(l -> " '" + l + "'")
+                                                    .orElse(""),
+                                    "a recording that isn't in this job yet; strike " + event.id()
+                                            + " out to add it anew");
+                }
+            }
+        }
+    }
+
+    private static void checkLabel(String label) {
+        if (label.isBlank() || label.length() > LONGEST_LABEL || label.chars().anyMatch(Character::isISOControl)) {
+            throw BadInput.in("label '" + label + "'")
+                    .found(
+                            label.isBlank() ? "nothing" : label.length() + " characters",
+                            "one line of 1 to " + LONGEST_LABEL + " characters");
+        }
+        if (JobRecord.looksLikeId(label)) {
+            throw BadInput.in("label '" + label + "'")
+                    .found("what looks like the id of an entry", "a label that can't be taken for one");
+        }
+    }
+
+    private static void checkStrike(String id, JobRecord record) {
+        BadInput.Place place = BadInput.in("entry '" + id + "'");
+        Optional<Event> meant =
+                record.events().stream().filter(e -> e.id().equals(id)).findFirst();
+        if (meant.isEmpty()) {
+            String ids = record.events().isEmpty()
+                    ? "none yet"
+                    : "e1 to e" + record.events().size();
+            throw place.found("no entry of that id in '" + record.name() + "'", "the id of an entry (" + ids + ")");
+        }
+        if (record.struckOut().contains(id)) {
+            throw place.found("an entry that was struck out already", "an entry that counts");
+        }
+    }
+}

@@ -1,0 +1,22 @@
+package evenblade.keep.job;
+
+import java.time.OffsetDateTime;
+import java.util.Optional;
+
+/**
+ * One entry of a job record. Once written it stays as it is; what was wrong is struck out by a later
+ * entry.
+ *
+ * @param id its own name in this job: {@code e1}, {@code e2}, … in the order of entering
+ * @param at when it happened, as entered
+ * @param entered when it was written into the record
+ * @param label a short name given by the user, for runs above all
+ * @param text what was done or seen, in the user's words; may be empty
+ * @param detail what kind of entry it is, with what belongs to that kind
+ */
+public record Event(
+        String id, OffsetDateTime at, OffsetDateTime entered, Optional<String> label, String text, Detail detail) {
+    public Kind kind() {
+        return detail.kind();
+    }
+}

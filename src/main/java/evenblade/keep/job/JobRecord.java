@@ -1,0 +1,141 @@
+package evenblade.keep.job;
+
+import evenblade.base.problem.BadInput;
+import evenblade.machine.installation.Installation;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * What a job record said at one moment.
+ *
+ * @param name of the job
+ * @param invented whether it was made up for practice; every picture and paper has to say so
+ * @param installation engine, drive and propeller
+ * @param installationAsWritten the same as its file has it: texts, numbers, lists and maps, in order
+ * @param events all entries in the order of time; of the same time, in the order of entering
+ */
+public record JobRecord(
+        String name,
+        boolean invented,
+        Installation installation,
+        Map<String, Object> installationAsWritten,
+        List<Event> events) {
+    private static final Comparator<Event> BY_TIME =
+            Comparator.comparing((Event e) -> e.at().toInstant()).thenComparing(e -> number(e.id()));
+
+    public JobRecord {
+        installationAsWritten = Collections.unmodifiableMap(new LinkedHashMap<>(installationAsWritten));
+        events = events.stream().sorted(BY_TIME).toList();
+    }
+
+    /** Ids of the entries that were struck out and not put back since. */
+    public Set<String> struckOut() {
+        Set<String> struck = new HashSet<>();
+        // A strike only ever names an earlier entry: from the last one backwards, each is settled in turn.
+        events.stream()
+                .sorted(Comparator.comparing((Event e) -> number(e.id())).reversed())
+                .filter(e -> !struck.contains(e.id()))
+                .forEach(e -> {
+                    if (e.detail() instanceof Detail.StruckOut strike) {
+                        struck.add(strike.event());
+                    }
+                });
+        return Set.copyOf(struck);
+    }
+
+    /** The entries that count: all but the struck out and the strikes. */
+    public List<Event> standing() {
+        Set<String> struck = struckOut();
+        return events.stream()
+                .filter(e -> e.kind() != Kind.STRUCK_OUT && !struck.contains(e.id()))
+                .toList();
+    }
+
+    /** The entries of one kind that count, in the order of time. */
+    public List<Event> standing(Kind kind) {
+        return standing().stream().filter(e -> e.kind() == kind).toList();
+    }
+
+    /**
+     * The run that a user means.
+     *
+     * @param reference an entry's id, or a label that only one standing run has
+     * @throws BadInput where no run or more than one fits, with those to choose from
+     */
+    public Event run(String reference) {
+        List<Event> runs = standing(Kind.RUN);
+        Optional<Event> byId =
+                runs.stream().filter(e -> e.id().equals(reference)).findFirst();
+        if (byId.isPresent()) {
+            return byId.get();
+        }
+        List<Event> byLabel = runs.stream()
+                .filter(e -> e.label().filter(reference::equals).isPresent())
+                .toList();
+        if (byLabel.size() == 1) {
+            return byLabel.get(0);
+        }
+        BadInput.Place place = BadInput.in("run '" + reference + "'");
+        if (byLabel.size() > 1) {
+            throw place.found(
+                    "a label that " + byLabel.size() + " runs have", "the id of one of them: " + listed(byLabel));
+        }
+        Optional<Event> other =
+                events.stream().filter(e -> e.id().equals(reference)).findFirst();
+        String found = other.map(e -> e.kind() == Kind.RUN
+                        ? "a run that was struck out"
+                        : "an entry of the kind '" + e.kind().word() + "'")
+                .orElse("no run of that id or label in '" + name + "'");
+        throw place.found(found, runs.isEmpty() ? "a job with runs; this one has none yet" : "one of " + listed(runs));
+    }
+
+    /** The same record with more entries, each given the next id. */
+    JobRecord with(List<Entry> entries, OffsetDateTime now) {
+        int next = events.stream().mapToInt(e -> number(e.id())).max().orElse(0);
+        List<Event> all = new ArrayList<>(events);
+        for (Entry entry : entries) {
+            next++;
+            all.add(new Event(
+                    "e" + next,
+                    entry.at().orElse(now).truncatedTo(ChronoUnit.SECONDS),
+                    now.truncatedTo(ChronoUnit.MILLIS),
+                    entry.label(),
+                    entry.text(),
+                    entry.detail()));
+        }
+        return new JobRecord(name, invented, installation, installationAsWritten, all);
+    }
+
+    /** The latest entries, in the order of entering. */
+    List<Event> lastEntered(int count) {
+        List<Event> entered = events.stream()
+                .sorted(Comparator.comparing(e -> number(e.id())))
+                .toList();
+        return entered.subList(entered.size() - count, entered.size());
+    }
+
+    /** Whether a text has the shape of an entry's id. */
+    static boolean looksLikeId(String text) {
+        return text.matches("e[1-9][0-9]{0,8}");
+    }
+
+    private static int number(String id) {
+        return Integer.parseInt(id.substring(1));
+    }
+
+    private static String listed(List<Event> runs) {
+        return runs.stream()
+                .map(e -> e.id() + e.label().map(l -> " '" + l + "'").orElse(""))
+                .collect(Collectors.joining(", "));
+    }
+}

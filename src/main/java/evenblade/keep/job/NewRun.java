@@ -1,0 +1,24 @@
+package evenblade.keep.job;
+
+import java.time.OffsetDateTime;
+import java.util.Optional;
+
+/**
+ * A ground run to be written into a job record, all but its recording.
+ *
+ * @param at when it happened; now, where empty
+ * @param label a short name
+ * @param text a remark; may be empty
+ * @param settings how it is to be analysed
+ * @param conditions what it was like
+ */
+public record NewRun(
+        Optional<OffsetDateTime> at, Optional<String> label, String text, RunSettings settings, Conditions conditions) {
+    public static NewRun labelled(String label, RunSettings settings) {
+        return new NewRun(Optional.empty(), Optional.of(label), "", settings, Conditions.NONE);
+    }
+
+    Entry entry(StoredFile file) {
+        return new Entry(at, label, text, new Detail.Run(file, settings, conditions));
+    }
+}

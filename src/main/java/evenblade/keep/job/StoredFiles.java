@@ -1,0 +1,146 @@
+package evenblade.keep.job;
+
+import evenblade.base.problem.BadInput;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Brings files from outside into a job folder.
+ *
+ * <p>A file is first copied under an unfinished name, which may take long and holds nobody up. Only
+ * when all its bytes are on the disk it gets its final name, made from its own name and its content:
+ * the same content never lies there twice, and a name never changes its content.
+ */
+final class StoredFiles {
+    static final String RECORDINGS = "recordings";
+    static final String ATTACHMENTS = "attachments";
+
+    /** Left free beside a copy, for the record itself. */
+    private static final long MARGIN_BYTES = 1 << 20;
+
+    private static final int LONGEST_STEM = 40;
+    private static final int SHORT_HASH = 8;
+
+    private final Path folder;
+    private final Disk disk;
+
+    StoredFiles(Path folder, Disk disk) {
+        this.folder = folder;
+        this.disk = disk;
+    }
+
+    /**
+     * A complete copy without its final name.
+     *
+     * @param original where it came from
+     * @param copy where it lies now
+     * @param below the subfolder it belongs to
+     * @param stamp its content
+     */
+    record Incoming(Path original, Path copy, String below, FileStamp stamp) {}
+
+    /**
+     * A copy with its final name.
+     *
+     * @param file as the record names it
+     * @param created the file, where it wasn't there before
+     */
+    record Settled(StoredFile file, Optional<Path> created) {}
+
+    Incoming copyIn(Path original, String below) {
+        Path sub = folder.resolve(below);
+        Path copy = Unfinished.in(sub, original.getFileName().toString());
+        try {
+            requireReadableFile(original);
+            disk.makeFolder(sub);
+            requireRoom(original);
+            return new Incoming(original, copy, below, disk.copy(original, copy));
+        } catch (IOException e) {
+            discard(copy);
+            throw DiskTrouble.writing(folder, e);
+        }
+    }
+
+    Settled settle(Incoming incoming) throws IOException {
+        Path sub = folder.resolve(incoming.below());
+        String original = incoming.original().getFileName().toString();
+        String hash = incoming.stamp().sha256();
+        Path target = sub.resolve(plainName(original, hash.substring(0, SHORT_HASH)));
+        if (Files.exists(target) && !RealDisk.stamp(target).sha256().equals(hash)) {
+            target = sub.resolve(plainName(original, hash));
+        }
+        StoredFile stored = new StoredFile(incoming.below() + "/" + target.getFileName(), original, incoming.stamp());
+        if (Files.exists(target)) {
+            disk.delete(incoming.copy());
+            return new Settled(stored, Optional.empty());
+        }
+        disk.rename(incoming.copy(), target);
+        try {
+            disk.syncFolder(sub);
+            disk.syncFolder(folder);
+        } catch (IOException e) {
+            discard(target);
+            throw e;
+        }
+        return new Settled(stored, Optional.of(target));
+    }
+
+    /** Takes away what isn't needed after all; what can't be taken away is found as a leftover later. */
+    void discard(Path file) {
+        try {
+            disk.delete(file);
+        } catch (IOException e) {
+            // The next writer clears it away.
+        }
+    }
+
+    private void requireReadableFile(Path original) {
+        if (!Files.exists(original)) {
+            throw BadInput.in(original).found("no such file", "a file to copy into the job");
+        }
+        if (!Files.isRegularFile(original)) {
+            throw BadInput.in(original).found("a folder", "a file to copy into the job");
+        }
+        if (!Files.isReadable(original)) {
+            throw BadInput.in(original).found("it can't be read (permission denied)", "a file that this user may read");
+        }
+    }
+
+    private void requireRoom(Path original) throws IOException {
+        long needed = Files.size(original) + MARGIN_BYTES;
+        long free = disk.freeBytes(folder);
+        if (free < needed) {
+            throw BadInput.in(folder)
+                    .found(
+                            String.format(Locale.ROOT, "%.1f MB free on this disk", free / 1e6),
+                            String.format(
+                                    Locale.ROOT,
+                                    "%.1f MB to copy '%s' in; the record is as it was",
+                                    needed / 1e6,
+                                    original.getFileName()));
+        }
+    }
+
+    /** A name that every file system takes and that tells where the file came from. */
+    static String plainName(String original, String hash) {
+        int dot = original.lastIndexOf('.');
+        String stem = dot > 0 ? original.substring(0, dot) : original;
+        String ending = dot > 0 ? original.substring(dot) : "";
+        String plain = plain(stem);
+        if (plain.length() > LONGEST_STEM) {
+            plain = plain.substring(0, LONGEST_STEM);
+        }
+        return (plain.isEmpty() ? "file" : plain) + "-" + hash + (ending.isEmpty() ? "" : "." + plain(ending));
+    }
+
+    private static String plain(String text) {
+        return Normalizer.normalize(text, Normalizer.Form.NFD)
+                .replaceAll("\\p{M}", "")
+                .replaceAll("[^A-Za-z0-9_]+", "-")
+                .replaceAll("^-+|-+$", "");
+    }
+}

@@ -1,0 +1,233 @@
+package evenblade.keep.practice;
+
+import evenblade.keep.job.Conditions;
+import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Entry;
+import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.NewJob;
+import evenblade.keep.job.NewRun;
+import evenblade.keep.job.RunSettings;
+import evenblade.machine.installation.Installation;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Random;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * A whole invented job, a day of work: five runs, three corrections, three static checks. The first
+ * correction changes nothing, the second moves every blade on by one hub position, the third puts right what
+ * is wrong; the last run repeats the one before.
+ *
+ * @param installation what it is about
+ * @param faults what is wrong at first; none for a healthy machine
+ * @param seed same seed, same job
+ * @param dwellS length of each of the three dwells of a run
+ * @param rateHz of the recordings
+ */
+public record PracticeJob(Installation installation, List<Fault> faults, long seed, double dwellS, int rateHz) {
+    private static final OffsetDateTime MORNING = OffsetDateTime.of(2026, 3, 2, 9, 0, 0, 0, ZoneOffset.UTC);
+    /** When all of it was entered. */
+    private static final OffsetDateTime WRITTEN_UP = MORNING.plusDays(1);
+
+    private static final String TRUTH_FOLDER = "truth";
+    private static final double USUAL_MAX_RPM = 5600;
+    private static final double[] DWELL_SHARES = {0.71, 0.86, 0.95};
+    private static final double RAMP_S = 4;
+    private static final double WANDER_SHARE = 0.008;
+    /** How well a throttle is set again. */
+    private static final double SETTING_SIGMA = 0.002;
+    /** What wind does to the load of each blade from run to run, as degrees of pitch. */
+    private static final double WIND_SIGMA_DEG = 0.015;
+
+    private static final String FULL_SCALE = "50 m/s2";
+
+    public PracticeJob {
+        faults = List.copyOf(faults);
+    }
+
+    /** A job of usual size: dwells of 15 s at 4 kHz. */
+    public static PracticeJob of(Installation installation, List<Fault> faults, long seed) {
+        return new PracticeJob(installation, faults, seed, 15, 4000);
+    }
+
+    /** The same with dwells of 6 s at 1 kHz: a sixth of the work and the disk. */
+    public PracticeJob brief() {
+        return new PracticeJob(installation, faults, seed, 6, 1000);
+    }
+
+    /**
+     * What was made.
+     *
+     * @param folder the job record
+     * @param truths one file for each run
+     */
+    public record Made(Path folder, List<Path> truths) {
+        public Made {
+            truths = List.copyOf(truths);
+        }
+    }
+
+    /**
+     * Writes the job record, with the truth about each run in its folder {@code truth}.
+     *
+     * @throws evenblade.base.problem.BadInput where something is in the folder already, or the machine can't have a fault
+     */
+    public Made write(Path folder) throws IOException {
+        Machine healthy = Machine.healthy(installation, Seeds.part(seed, 0));
+        Machine found = healthy;
+        for (Fault fault : faults) {
+            found = fault.in(found);
+        }
+        List<String> movedOn =
+                new ArrayList<>(healthy.blades().stream().map(Blade::name).toList());
+        movedOn.add(0, movedOn.remove(movedOn.size() - 1));
+
+        NewJob job = NewJob.of(name(), true, installation);
+        JobFolder record = JobFolder.create(folder, job, Clock.fixed(WRITTEN_UP.toInstant(), ZoneOffset.UTC));
+        Path truthFolder = Files.createDirectories(folder.resolve(TRUTH_FOLDER));
+        Path workshop = Files.createTempDirectory("evenblade-practice");
+        try {
+            Story story = new Story(record, workshop, truthFolder);
+            story.note(Invention.NOTE + " The truth about each run lies in the folder '" + TRUTH_FOLDER + "'.");
+            story.check(found, true);
+            story.run(1, "as found", found, faults);
+            story.correct("Hub, sockets and flange cleaned, blades put back where they were.");
+            story.run(2, "cleaned", found, faults);
+            story.correct("Every blade moved on by one hub position.");
+            Machine moved = found.withBladesAt(movedOn);
+            story.check(moved, false);
+            story.run(3, "blades moved on", moved, faults);
+            story.correct(remedies());
+            Machine mended = healthy.withBladesAt(movedOn);
+            story.check(mended, true);
+            story.run(4, "put right", mended, List.of(Fault.NONE));
+            story.run(5, "repeat, nothing changed", mended, List.of(Fault.NONE));
+            return new Made(folder, story.truths);
+        } finally {
+            clear(workshop);
+        }
+    }
+
+    private String name() {
+        String words = faults.isEmpty()
+                ? Fault.NONE.word()
+                : faults.stream().map(Fault::word).collect(Collectors.joining(", "));
+        return "Invented practice job: " + words + " (seed " + seed + ")";
+    }
+
+    private String remedies() {
+        return (faults.isEmpty() ? List.of(Fault.NONE) : faults)
+                .stream().map(Fault::remedy).collect(Collectors.joining(" "));
+    }
+
+    private static void clear(Path workshop) throws IOException {
+        List<Path> files;
+        try (Stream<Path> all = Files.list(workshop)) {
+            files = all.toList();
+        }
+        for (Path file : files) {
+            Files.delete(file);
+        }
+        Files.delete(workshop);
+    }
+
+    /** Enters one thing after the other, an hour apart. */
+    private final class Story {
+        private final JobFolder record;
+        private final Path workshop;
+        private final Path truthFolder;
+        private final List<Path> truths = new ArrayList<>();
+        private OffsetDateTime now = MORNING;
+        private int checks;
+
+        Story(JobFolder record, Path workshop, Path truthFolder) {
+            this.record = record;
+            this.workshop = workshop;
+            this.truthFolder = truthFolder;
+        }
+
+        void note(String text) {
+            record.append(Entry.note(text).at(now));
+        }
+
+        void correct(String text) {
+            now = now.plusHours(1);
+            record.append(Entry.correction(text).at(now));
+        }
+
+        void check(Machine machine, boolean withPitchAndFlange) {
+            now = now.plusMinutes(20);
+            checks++;
+            StaticCheck check = new StaticCheck(machine, Seeds.part(seed, 10 + checks));
+            List<Entry> entries = new ArrayList<>();
+            entries.add(Entry.of(check.tracking(), "Block under the tips, blades pushed back, two rounds.")
+                    .at(now));
+            if (withPitchAndFlange) {
+                entries.add(Entry.of(check.pitch(), "").at(now.plusMinutes(5)));
+                entries.add(Entry.of(check.runOut(), "").at(now.plusMinutes(10)));
+            }
+            record.appendAll(entries);
+        }
+
+        void run(int number, String label, Machine machine, List<Fault> wrong) throws IOException {
+            now = now.plusHours(1);
+            long runSeed = Seeds.part(seed, 100 + number);
+            Random day = new Random(runSeed);
+            PracticeRun run = PracticeRun.of(inWind(machine, day))
+                    .knownToHave(wrong)
+                    .following(profile(day))
+                    .wandering(WANDER_SHARE)
+                    .seeded(runSeed);
+            AccelerometerWav sensor = AccelerometerWav.threeAxesWithMark(rateHz);
+            String name = "run-" + number;
+            Path recording = TruthFile.record(run, sensor, workshop, truthFolder, name);
+            truths.add(truthFolder.resolve(name + ".truth.json"));
+            RunSettings settings = RunSettings.NONE
+                    .withMarkChannel(String.valueOf(SensorAxis.values().length + 1))
+                    .withFullScale(FULL_SCALE);
+            record.addRecording(
+                    recording,
+                    new NewRun(Optional.of(now), Optional.of(label), Invention.NOTE, settings, conditions(day)));
+        }
+    }
+
+    private static Machine inWind(Machine machine, Random day) {
+        return machine.withBlades(machine.blades().stream()
+                .map(blade -> blade.coarser(WIND_SIGMA_DEG * day.nextGaussian()))
+                .toList());
+    }
+
+    private SpeedProfile profile(Random day) {
+        double maxRpm = installation.engine().maxRpm().orElse(USUAL_MAX_RPM);
+        List<Double> hertz = new ArrayList<>();
+        for (double share : DWELL_SHARES) {
+            double set = share * maxRpm * (1 + SETTING_SIGMA * day.nextGaussian());
+            hertz.add(set / 60 / installation.reduction().ratio());
+        }
+        return SpeedProfile.startingAt(hertz.get(0))
+                .thenDwell(dwellS)
+                .thenRampTo(hertz.get(1), RAMP_S)
+                .thenDwell(dwellS)
+                .thenRampTo(hertz.get(2), RAMP_S)
+                .thenDwell(dwellS);
+    }
+
+    private static Conditions conditions(Random day) {
+        return Conditions.NONE
+                .with(Condition.WIND, String.format(Locale.ROOT, "%.0f kt from ahead", 3 + 3 * day.nextDouble()))
+                .with(Condition.TEMPERATURE, String.format(Locale.ROOT, "%.0f °C", 9 + 6 * day.nextDouble()))
+                .with(Condition.SENSOR, "invented three-axis accelerometer")
+                .with(Condition.PLACE, "top of the gearbox")
+                .with(Condition.DIRECTION, "along, across, up")
+                .with(Condition.GAIN, "fixed");
+    }
+}

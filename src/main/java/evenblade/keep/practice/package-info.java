@@ -1,0 +1,2 @@
+/** Invents a run or a job with known truth, marked as invented. */
+package evenblade.keep.practice;

@@ -1,0 +1,41 @@
+package evenblade.machine.plan;
+
+import evenblade.machine.installation.Engine;
+import java.util.List;
+import java.util.TreeSet;
+
+/** The speeds to hold where none were asked for. */
+final class DwellSpeeds {
+    /** Where idle isn't stated, the lowest dwell is at this share of the highest speed. */
+    static final double LOW_SHARE = 0.4;
+
+    /** The highest dwell stays this share of the highest speed, to leave the limit alone. */
+    static final double HIGH_SHARE = 0.9;
+
+    private static final int COUNT = 5;
+    private static final double ROUND_TO_RPM = 50;
+
+    private DwellSpeeds() {}
+
+    /**
+     * Five speeds from idle to 90 % of the highest, those above idle rounded to 50 rpm; idle alone
+     * where no highest speed is stated; none where neither is.
+     */
+    static List<Double> of(Engine engine) {
+        if (engine.maxRpm().isEmpty()) {
+            return engine.idleRpm().isPresent() ? List.of(engine.idleRpm().getAsDouble()) : List.of();
+        }
+        double max = engine.maxRpm().getAsDouble();
+        double low = engine.idleRpm().orElse(LOW_SHARE * max);
+        double high = HIGH_SHARE * max;
+        TreeSet<Double> speeds = new TreeSet<>();
+        speeds.add(low);
+        for (int i = 1; i < COUNT; i++) {
+            double speed = ROUND_TO_RPM * Math.floor((low + (high - low) * i / (COUNT - 1)) / ROUND_TO_RPM);
+            if (speed > low) {
+                speeds.add(speed);
+            }
+        }
+        return List.copyOf(speeds);
+    }
+}

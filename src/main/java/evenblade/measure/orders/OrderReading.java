@@ -1,0 +1,23 @@
+package evenblade.measure.orders;
+
+import evenblade.machine.installation.OrderLine;
+import java.util.List;
+
+/**
+ * What one dwell says of one line.
+ *
+ * @param line the line
+ * @param frequencyHz where it lies at the dwell's mean speed
+ * @param level what was measured there, or why nothing could be
+ * @param inseparableFrom names of the lines that it can't be told apart from in this dwell
+ */
+public record OrderReading(OrderLine line, double frequencyHz, Level level, List<String> inseparableFrom) {
+    public OrderReading {
+        inseparableFrom = List.copyOf(inseparableFrom);
+    }
+
+    /** Whether the line stands out of the noise. */
+    public boolean detected() {
+        return level instanceof Level.Measured measured && measured.detected();
+    }
+}

@@ -1,0 +1,41 @@
+package evenblade.measure.orders;
+
+import evenblade.base.problem.Warning;
+import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.Source;
+import evenblade.input.recording.StampQuality;
+import evenblade.machine.installation.Installation;
+import evenblade.measure.speed.SpeedResult;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The whole answer for one recording.
+ *
+ * @param source the file
+ * @param installation what it was analysed for
+ * @param speed one speed for all channels
+ * @param channels the channel to look at first comes first
+ * @param quality of every channel of the file
+ * @param stamps quality of the time stamps, where the file has them
+ * @param warnings from reading, speed and orders together
+ */
+public record RunOrders(
+        Source source,
+        Installation installation,
+        SpeedResult speed,
+        List<ChannelOrders> channels,
+        List<ChannelQuality> quality,
+        Optional<StampQuality> stamps,
+        List<Warning> warnings) {
+    public RunOrders {
+        channels = List.copyOf(channels);
+        quality = List.copyOf(quality);
+        warnings = List.copyOf(warnings);
+    }
+
+    /** Engine revolutions per propeller revolution: as entered, corrected where the lines show it rounded. */
+    public double ratio() {
+        return installation.reduction().ratio() * (1 + speed.ratioCorrection());
+    }
+}

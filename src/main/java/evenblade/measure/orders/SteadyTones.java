@@ -1,0 +1,204 @@
+package evenblade.measure.orders;
+
+import evenblade.base.numeric.Distributions;
+import evenblade.base.numeric.Selection;
+import evenblade.input.recording.Series;
+import evenblade.input.recording.SeriesBuilder;
+import evenblade.measure.signal.AveragedSpectrum;
+import evenblade.measure.signal.Spectrum;
+import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedTrack;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Looks through what the orders leave for other steady lines: tones that stand at one frequency, and,
+ * where the speed wanders enough to tell, lines that keep step with it at an order nobody expected.
+ *
+ * <p>A bin counts where it stands out of the median of its neighbourhood at 1 % after allowing for the
+ * number of bins, each bin being a mean of half-overlapped Hann stretches.
+ */
+final class SteadyTones {
+    private static final double FALSE_ALARM = 0.01;
+    private static final int NEIGHBOURHOOD_BINS = 40;
+    private static final int FLOOR_STEP_BINS = 16;
+    private static final double FLOOR_DOF = 60;
+    private static final int MOST = 12;
+    /** Samples over which the speed is taken as steady for looking over angle: some hundredths of a second. */
+    private static final int KNOT_SAMPLES = 16;
+    /** Below this a sensor's own drift and the wind are all there is. */
+    private static final double LOWEST_HZ = 4;
+
+    /** A tone this close to a stronger line, as a share of that line, may be its own unsteadiness. */
+    private static final double SHARE_OF_NEIGHBOUR = 0.05;
+    /** Wander of the speed, as a share, from which on a line that follows it can be told from a tone. */
+    private static final double WANDER_TO_TELL = 0.002;
+
+    private final Dwell dwell;
+    private final SpeedTrack track;
+    private final double rateHz;
+
+    SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
+        this.dwell = dwell;
+        this.track = track;
+        this.rateHz = rateHz;
+    }
+
+    /** A line of the fit that the tones must be told from. */
+    record Known(double frequencyHz, double amplitude) {}
+
+    /**
+     * A steady line found.
+     *
+     * @param frequencyHz at the dwell's mean speed
+     * @param height density of its highest bin, unit²/Hz: of a smeared line's places the sharpest is the highest
+     */
+    record Found(double frequencyHz, double amplitude, double height, boolean followsSpeed) {}
+
+    /**
+     * Searches a residual.
+     *
+     * @param residual evenly spaced samples of the dwell
+     * @param known the lines fitted
+     * @param upToHz highest frequency looked at
+     */
+    List<Found> search(Series residual, List<Known> known, double upToHz) {
+        double seconds = residual.size() / rateHz;
+        if (seconds < 2) {
+            return List.of();
+        }
+        double stretch = Math.max(1, Math.min(8, seconds / 4));
+        List<Found> found = new ArrayList<>(peaks(residual, rateHz, stretch, LOWEST_HZ, upToHz, false));
+        double wander = (dwell.maxHz() - dwell.minHz()) / dwell.propellerHz();
+        if (wander > WANDER_TO_TELL) {
+            double samplesPerRev = rateHz / dwell.propellerHz();
+            Series overAngle = overAngle(residual);
+            for (Found turning : peaks(
+                    overAngle,
+                    samplesPerRev,
+                    stretch * dwell.propellerHz(),
+                    LOWEST_HZ / dwell.propellerHz(),
+                    upToHz / dwell.propellerHz(),
+                    true)) {
+                double hz = turning.frequencyHz() * dwell.propellerHz();
+                Found line = new Found(hz, turning.amplitude(), turning.height() / dwell.propellerHz(), true);
+                double smear = Math.max(3 / stretch, wander * hz);
+                List<Found> same = found.stream()
+                        .filter(f -> Math.abs(f.frequencyHz() - hz) < smear)
+                        .toList();
+                if (same.stream().allMatch(f -> f.height() < line.height())) {
+                    found.removeAll(same);
+                    found.add(line);
+                }
+            }
+        }
+        return found.stream()
+                .filter(f -> !belongsTo(f, known, wander, stretch, seconds))
+                .sorted(Comparator.comparingDouble(Found::amplitude).reversed())
+                .limit(MOST)
+                .toList();
+    }
+
+    /**
+     * Tones above all orders, in the signal itself.
+     *
+     * @param samples evenly spaced samples of the dwell
+     * @param rate of those samples
+     */
+    static List<Found> above(Series samples, double rate, double fromHz, double upToHz) {
+        double seconds = samples.size() / rate;
+        if (seconds < 2 || fromHz >= upToHz) {
+            return List.of();
+        }
+        return peaks(samples, rate, Math.max(1, Math.min(8, seconds / 4)), fromHz, upToHz, false);
+    }
+
+    private static boolean belongsTo(Found tone, List<Known> known, double wander, double stretch, double seconds) {
+        for (Known line : known) {
+            double apart = Math.abs(tone.frequencyHz() - line.frequencyHz());
+            if (apart < FittedLine.RESOLVED / seconds) {
+                return true;
+            }
+            double reach = Math.max(4 / stretch, (wander + 0.01) * line.frequencyHz());
+            if (apart < reach && tone.amplitude() < SHARE_OF_NEIGHBOUR * line.amplitude()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static List<Found> peaks(
+            Series samples, double rate, double stretch, double from, double upTo, boolean followsSpeed) {
+        AveragedSpectrum average = AveragedSpectrum.hann(stretch, rate, Spectrum.Scaling.DENSITY, samples.size());
+        Spectrum density = average.of(samples, rate);
+        double bin = density.binHz();
+        int bins = Math.min(density.values().size() - 3, (int) (upTo / bin));
+        double dof = average.dofPerSegment() * density.segments();
+        List<Found> found = new ArrayList<>();
+        double[] floors = floors(density);
+        int lowest = Math.max(4, (int) Math.ceil(from / bin));
+        for (int k = lowest; k < bins; k++) {
+            double value = density.values().at(k);
+            double floor = floors[k / FLOOR_STEP_BINS];
+            if (value <= 2 * floor
+                    || value < density.values().at(k - 1)
+                    || value < density.values().at(k + 1)
+                    || Distributions.fTail(value / floor, dof, FLOOR_DOF) > FALSE_ALARM / bins) {
+                continue;
+            }
+            double power = 0;
+            double moment = 0;
+            for (int i = k - 2; i <= k + 2; i++) {
+                double over = Math.max(0, density.values().at(i) - floor);
+                power += over;
+                moment += over * i;
+            }
+            found.add(new Found(moment / power * bin, Math.sqrt(2 * power * bin), value, followsSpeed));
+        }
+        return found;
+    }
+
+    /** Median of the neighbourhood, once for every few bins. */
+    private static double[] floors(Spectrum density) {
+        int size = density.values().size();
+        double[] floors = new double[size / FLOOR_STEP_BINS + 1];
+        double[] nearby = new double[2 * NEIGHBOURHOOD_BINS];
+        for (int s = 0; s < floors.length; s++) {
+            int middle = s * FLOOR_STEP_BINS + FLOOR_STEP_BINS / 2;
+            int from = Math.max(1, Math.min(middle - NEIGHBOURHOOD_BINS, size - nearby.length));
+            int n = Math.min(nearby.length, size - from);
+            for (int i = 0; i < n; i++) {
+                nearby[i] = density.values().at(from + i);
+            }
+            floors[s] = Selection.ofRank(nearby, n, n / 2);
+        }
+        return floors;
+    }
+
+    /** The residual at equal steps of the propeller's angle, as many samples as before; for looking. */
+    private Series overAngle(Series residual) {
+        double from = track.revolutionsAt(dwell.fromS());
+        double step = dwell.propellerHz() / rateHz;
+        int size = residual.size();
+        SeriesBuilder over = new SeriesBuilder();
+        float[] one = new float[1];
+        int knot = 0;
+        double here = 0;
+        double next = track.revolutionsAt(dwell.fromS() + KNOT_SAMPLES / rateHz) - from;
+        for (int k = 0; k < size; k++) {
+            double wanted = k * step;
+            while (next < wanted && (knot + 1) * KNOT_SAMPLES < size) {
+                knot++;
+                here = next;
+                next = track.revolutionsAt(dwell.fromS() + (knot + 1) * KNOT_SAMPLES / rateHz) - from;
+            }
+            double at = Math.max(0, (knot + (wanted - here) / (next - here)) * KNOT_SAMPLES);
+            int i = (int) Math.min(at, size - 2.0);
+            double before = residual.at(i);
+            one[0] = (float) (before + Math.min(1, at - i) * (residual.at(i + 1) - before));
+            over.append(one, 0, 1);
+        }
+        return over.build(1);
+    }
+}

@@ -1,0 +1,122 @@
+package evenblade.measure.signal;
+
+import evenblade.input.recording.Series;
+import java.util.Arrays;
+
+/** Adds up |X|² of windowed stretches of one length; reusable after {@link #clear}, for one thread. */
+final class Periodogram {
+    private final int length;
+    private final double[] window;
+    private final AveragedSpectrum.Detrend detrend;
+    private final RealFft fft;
+    private final double[] stretch;
+    private final double[] power;
+    private final double[] sum;
+    private int segments;
+
+    Periodogram(int length, Window window, AveragedSpectrum.Detrend detrend) {
+        this.length = length;
+        this.window = window.values(length, Window.Form.PERIODIC);
+        this.detrend = detrend;
+        this.fft = new RealFft(length);
+        this.stretch = new double[length];
+        this.power = new double[fft.bins()];
+        this.sum = new double[fft.bins()];
+    }
+
+    int bins() {
+        return fft.bins();
+    }
+
+    int segments() {
+        return segments;
+    }
+
+    void clear() {
+        Arrays.fill(sum, 0);
+        segments = 0;
+    }
+
+    /** Adds the stretch that starts at {@code from}. */
+    void add(Series samples, int from) {
+        samples.copyTo(from, stretch, length);
+        double mean = detrend == AveragedSpectrum.Detrend.CONSTANT ? mean(stretch) : 0;
+        weigh(stretch, mean, window);
+        fft.transform(stretch);
+        fft.powerInto(power);
+        add(power, sum);
+        segments++;
+    }
+
+    /** This with what another of the same kind has added up. */
+    Periodogram and(Periodogram other) {
+        add(other.sum, sum);
+        segments += other.segments;
+        return this;
+    }
+
+    private static double mean(double[] values) {
+        double sum = 0;
+        for (double value : values) {
+            sum += value;
+        }
+        return sum / values.length;
+    }
+
+    private static void weigh(double[] values, double mean, double[] window) {
+        for (int i = 0; i < values.length; i++) {
+            values[i] = (values[i] - mean) * window[i];
+        }
+    }
+
+    private static void add(double[] values, double[] to) {
+        for (int k = 0; k < to.length; k++) {
+            to[k] += values[k];
+        }
+    }
+
+    /** Peak value of a sine in each bin. */
+    double[] amplitude() {
+        double gain = windowSum();
+        double[] amplitude = new double[sum.length];
+        for (int k = 0; k < amplitude.length; k++) {
+            amplitude[k] = (stands(k) ? 1 : 2) * Math.sqrt(sum[k] / segments) / gain;
+        }
+        return amplitude;
+    }
+
+    /** Power per hertz in each bin. */
+    double[] density(double rateHz) {
+        double scale = 1 / (rateHz * windowSquares() * segments);
+        double[] density = new double[sum.length];
+        for (int k = 0; k < density.length; k++) {
+            density[k] = (stands(k) ? 1 : 2) * sum[k] * scale;
+        }
+        return density;
+    }
+
+    double noiseBandwidthBins() {
+        return length * windowSquares() / (windowSum() * windowSum());
+    }
+
+    /** True at 0 Hz and half the sample rate, which have no twin at a negative frequency. */
+    private boolean stands(int k) {
+        return k == 0 || 2 * k == length;
+    }
+
+    private double windowSum() {
+        double total = 0;
+        for (double w : window) {
+            total += w;
+        }
+        return total;
+    }
+
+    private double windowSquares() {
+        double total = 0;
+        for (double w : window) {
+            total += w * w;
+        }
+        return total;
+    }
+}

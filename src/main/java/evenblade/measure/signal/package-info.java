@@ -1,0 +1,2 @@
+/** Windows, FFT, averaged spectrum, decimation: for looking. */
+package evenblade.measure.signal;

@@ -1,0 +1,95 @@
+package evenblade.measure.soundcheck;
+
+import evenblade.base.problem.Warning;
+import evenblade.input.recording.Series;
+import evenblade.measure.signal.AveragedSpectrum;
+import evenblade.measure.signal.Spectrum;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Mains hum in a take made while the engine stands, five seconds or more. */
+public final class HumCheck {
+    private static final double LEAST_OVER_FLOOR_DB = 12;
+    private static final double NEIGHBOURS_HZ = 8;
+    private static final int MOST_MULTIPLE = 8;
+
+    private HumCheck() {}
+
+    /** Lines at multiples of the mains frequency that shows more of them, lowest first. */
+    public static List<HumLine> lines(Series quiet, double rateHz) {
+        Spectrum spectrum =
+                AveragedSpectrum.hann(1, rateHz, Spectrum.Scaling.AMPLITUDE).of(quiet, rateHz);
+        List<HumLine> fifty = lines(spectrum, 50, rateHz);
+        List<HumLine> sixty = lines(spectrum, 60, rateHz);
+        return fifty.size() >= sixty.size() ? fifty : sixty;
+    }
+
+    private static List<HumLine> lines(Spectrum spectrum, double mainsHz, double rateHz) {
+        List<HumLine> lines = new ArrayList<>();
+        for (int k = 1; k <= MOST_MULTIPLE && k * mainsHz < 0.45 * rateHz; k++) {
+            double hz = k * mainsHz;
+            double peak = 0;
+            List<Double> around = new ArrayList<>();
+            for (int i = 0; i < spectrum.frequenciesHz().size(); i++) {
+                double apart = Math.abs(spectrum.frequenciesHz().at(i) - hz);
+                double value = spectrum.values().at(i);
+                if (apart <= 1.5 * spectrum.binHz()) {
+                    peak = Math.max(peak, value);
+                } else if (apart > 3 * spectrum.binHz() && apart < NEIGHBOURS_HZ) {
+                    around.add(value);
+                }
+            }
+            double[] sorted = around.stream().mapToDouble(x -> x).sorted().toArray();
+            double floor = sorted.length == 0 ? 0 : sorted[sorted.length / 2];
+            double over = 20 * Math.log10(peak / Math.max(floor, 1e-15));
+            if (peak > 0 && over > LEAST_OVER_FLOOR_DB) {
+                lines.add(new HumLine(hz, peak, over));
+            }
+        }
+        return lines;
+    }
+
+    /**
+     * What the quiet take says about the run.
+     *
+     * @param channel its name
+     * @param runRms of the same channel while the engine ran
+     */
+    public static List<Warning> of(String channel, Series quiet, double rateHz, double runRms) {
+        List<Warning> warnings = new ArrayList<>();
+        List<HumLine> hum = lines(quiet, rateHz);
+        if (!hum.isEmpty()) {
+            warnings.add(new Warning(
+                    "mains-hum",
+                    "with the engine standing channel '" + channel + "' hums at "
+                            + hum.stream()
+                                    .map(l -> String.format(Locale.ROOT, "%.0f Hz", l.frequencyHz()))
+                                    .collect(Collectors.joining(", "))
+                            + ": orders near there are not the engine's alone; run the laptop from its battery"));
+        }
+        lift(quiet, runRms)
+                .filter(db -> db < 20)
+                .ifPresent(db -> warnings.add(new Warning(
+                        "little-over-quiet",
+                        String.format(
+                                Locale.ROOT,
+                                "on channel '%s' the run stands only %.0f dB over the quiet take",
+                                channel,
+                                db))));
+        return warnings;
+    }
+
+    private static Optional<Double> lift(Series quiet, double runRms) {
+        double[] values = quiet.toArray();
+        double mean = Arrays.stream(values).average().orElse(0);
+        double rms = Math.sqrt(Arrays.stream(values)
+                .map(v -> (v - mean) * (v - mean))
+                .average()
+                .orElse(0));
+        return rms > 0 && runRms > 0 ? Optional.of(20 * Math.log10(runRms / rms)) : Optional.empty();
+    }
+}

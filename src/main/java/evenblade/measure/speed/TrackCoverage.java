@@ -1,0 +1,149 @@
+package evenblade.measure.speed;
+
+import evenblade.base.problem.Warning;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Where along a path the lines bear it out. A path runs on through stretches in which the engine turned
+ * at a speed outside the range looked at, or stood; those must not pass for dwells.
+ */
+final class TrackCoverage {
+    /** Share of the usual evidence below which a frame doesn't bear the path out. */
+    private static final double LEAST_SHARE = 0.3;
+
+    /** A single frame may fall below that by this share before it ends a dwell. */
+    private static final double LEAST_OF_ONE = 0.5;
+
+    private static final double USUAL_QUANTILE = 0.75;
+    private static final int SMOOTHED_FRAMES = 7;
+
+    /** Share of the best dwell's explanation below which another's lines are taken for chance meetings. */
+    private static final double LEAST_EXPLAINED = 0.25;
+
+    private final WhitenedSpectrogram frames;
+    private final Comb comb;
+    private final PathSearch.Path path;
+    private final boolean[] borne;
+
+    private TrackCoverage(WhitenedSpectrogram frames, Comb comb, PathSearch.Path path, boolean[] borne) {
+        this.frames = frames;
+        this.comb = comb;
+        this.path = path;
+        this.borne = borne;
+    }
+
+    static TrackCoverage of(PathSearch search, Comb comb, PathSearch.Path path, WhitenedSpectrogram frames) {
+        double[] evidence = new double[path.hz().length];
+        for (int i = 0; i < evidence.length; i++) {
+            evidence[i] = search.evidence(path.frame()[i], path.hz()[i]);
+        }
+        double[] sorted = evidence.clone();
+        Arrays.sort(sorted);
+        double least = LEAST_SHARE * sorted[(int) (USUAL_QUANTILE * (sorted.length - 1))];
+        boolean[] borne = new boolean[evidence.length];
+        for (int i = 0; i < borne.length; i++) {
+            int from = Math.max(0, i - SMOOTHED_FRAMES / 2);
+            int to = Math.min(evidence.length, i + SMOOTHED_FRAMES / 2 + 1);
+            double[] near = Arrays.copyOfRange(evidence, from, to);
+            Arrays.sort(near);
+            borne[i] = near[near.length / 2] >= least && evidence[i] >= LEAST_OF_ONE * least;
+        }
+        return new TrackCoverage(frames, comb, path, borne);
+    }
+
+    /** Middles of the frames in which the lines bear the path out, seconds. */
+    double[] borneOutS() {
+        return java.util.stream.IntStream.range(0, borne.length)
+                .filter(i -> borne[i])
+                .mapToDouble(frames::centreS)
+                .toArray();
+    }
+
+    /**
+     * The stretches, or the parts of them that are long enough, in which the lines bear the path out:
+     * frame by frame, and as a whole against the one that the comb explains best.
+     */
+    List<DwellFinder.Stretch> borneOut(List<DwellFinder.Stretch> stretches, double shortestS) {
+        List<DwellFinder.Stretch> parts = new ArrayList<>();
+        for (DwellFinder.Stretch stretch : stretches) {
+            parts.addAll(borneOut(stretch, shortestS));
+        }
+        double best = parts.stream().mapToDouble(this::explained).max().orElse(0);
+        List<DwellFinder.Stretch> kept = parts.stream()
+                .filter(part -> best <= 0 || explained(part) >= LEAST_EXPLAINED * best)
+                .toList();
+        for (DwellFinder.Stretch part : parts) {
+            if (!kept.contains(part)) {
+                for (int i = 0; i < borne.length; i++) {
+                    borne[i] &= frames.centreS(i) < part.fromS() || frames.centreS(i) > part.toS();
+                }
+            }
+        }
+        return kept;
+    }
+
+    private double explained(DwellFinder.Stretch stretch) {
+        int[] inside = java.util.stream.IntStream.range(0, borne.length)
+                .filter(i -> frames.centreS(i) >= stretch.fromS() && frames.centreS(i) <= stretch.toS())
+                .toArray();
+        if (inside.length == 0) {
+            return 0;
+        }
+        double[] hz = Arrays.stream(inside).mapToDouble(i -> path.hz()[i]).toArray();
+        int[] frame = Arrays.stream(inside).map(i -> path.frame()[i]).toArray();
+        return AmbiguityCheck.explained(frames, comb, new PathSearch.Path(frame, hz), 1);
+    }
+
+    /** The parts of a stretch, at least so long, in which the lines bear the path out. */
+    private List<DwellFinder.Stretch> borneOut(DwellFinder.Stretch stretch, double shortestS) {
+        List<DwellFinder.Stretch> parts = new ArrayList<>();
+        double begin = stretch.fromS();
+        boolean open = true;
+        for (int i = 0; i < borne.length; i++) {
+            double from = frames.centreS(i) - frames.hopS() / 2;
+            double to = frames.centreS(i) + frames.hopS() / 2;
+            if (to < stretch.fromS() || from > stretch.toS()) {
+                continue;
+            }
+            if (!borne[i] && open) {
+                add(parts, begin, Math.max(begin, from), shortestS);
+                open = false;
+            } else if (borne[i] && !open) {
+                begin = Math.max(stretch.fromS(), from);
+                open = true;
+            }
+        }
+        if (open) {
+            add(parts, begin, stretch.toS(), shortestS);
+        }
+        return parts;
+    }
+
+    private static void add(List<DwellFinder.Stretch> parts, double from, double to, double shortestS) {
+        if (to - from >= shortestS - 1e-9) {
+            parts.add(new DwellFinder.Stretch(from, to));
+        }
+    }
+
+    /** Said where a good part of the recording isn't borne out. */
+    Optional<Warning> warning() {
+        int without = 0;
+        for (boolean frame : borne) {
+            without += frame ? 0 : 1;
+        }
+        double seconds = without * frames.hopS();
+        if (seconds < 2 || without < 0.05 * borne.length) {
+            return Optional.empty();
+        }
+        return Optional.of(new Warning(
+                "speed-lost",
+                String.format(
+                        Locale.ROOT,
+                        "for %.1f s the lines are not found in the range of speeds looked at; nothing is measured there",
+                        seconds)));
+    }
+}

@@ -1,2 +1,0 @@
-/** Plain mathematics without domain words: least squares with rank, intervals, robust line. */
-package evenblade.numeric;

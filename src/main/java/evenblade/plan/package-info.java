@@ -1,2 +1,0 @@
-/** What a ground run will show: where every order lies, what can't be told apart or seen, and the run card. */
-package evenblade.plan;

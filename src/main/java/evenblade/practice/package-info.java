@@ -1,2 +1,0 @@
-/** Invents a run or a job with known truth, marked as invented. */
-package evenblade.practice;

@@ -1,2 +1,0 @@
-/** An immutable recording: stamps, channels, calibration, measured quality. */
-package evenblade.recording;

@@ -1,9 +1,0 @@
-package evenblade.report;
-
-/**
- * One thing and what is known of it.
- *
- * @param name the thing
- * @param value what is known of it
- */
-public record Fact(String name, String value) {}

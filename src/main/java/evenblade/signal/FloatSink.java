@@ -1,6 +1,0 @@
-package evenblade.signal;
-
-/** Takes values of one channel, piece by piece; the array is reused by the sender. */
-interface FloatSink {
-    void accept(float[] values, int count);
-}

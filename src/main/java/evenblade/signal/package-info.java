@@ -1,2 +1,0 @@
-/** Windows, FFT, averaged spectrum, decimation: for looking. */
-package evenblade.signal;

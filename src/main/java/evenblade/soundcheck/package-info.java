@@ -1,2 +1,0 @@
-/** Judges whether a take can be trusted: level, clipping, hum, automatic gain, low cut, channels, mark. */
-package evenblade.soundcheck;

@@ -1,0 +1,185 @@
+package evenblade.tell.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.geom.AffineTransform;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.util.Locale;
+import org.knowm.xchart.XYChart;
+import org.knowm.xchart.XYSeries;
+import org.knowm.xchart.style.Styler;
+import org.knowm.xchart.style.XYStyler;
+import org.knowm.xchart.style.markers.SeriesMarkers;
+
+/**
+ * Axes, grid and curves of a picture, drawn by XChart; the only class that knows it. A picture asks
+ * for the {@link #place place} first, paints what lies beneath, then the frame, then what lies above.
+ */
+final class AxesFrame {
+    private static final String CORNERS = "corners";
+    private static final String NUMBERS = "0.######";
+    private static final double LYING_SPACE_EM = 5.5;
+    private static final double UPRIGHT_SPACE_EM = 3.5;
+    private static final double SHARE_OF_PLOT = 0.6;
+
+    private final XYChart chart = new XYChart(100, 100);
+    private final Axis xAxis;
+    private final Axis yAxis;
+    private final ChartTheme theme;
+    private Rectangle2D area = new Rectangle2D.Double();
+
+    AxesFrame(Axis xAxis, Axis yAxis, ChartTheme theme) {
+        this.xAxis = xAxis;
+        this.yAxis = yAxis;
+        this.theme = theme;
+        style(chart.getStyler());
+        chart.setXAxisTitle(xAxis.title());
+        chart.setYAxisGroupTitle(0, yAxis.title());
+        quiet(chart.addSeries(CORNERS, unevenlyOver(xAxis), unevenlyOver(yAxis)));
+    }
+
+    /** Leaves out the numbers, grid lines and title of the upright axis, for rows with names of their own. */
+    AxesFrame withoutUprightNumbers() {
+        chart.getStyler().setYAxisTicksVisible(false);
+        chart.getStyler().setYAxisTitleVisible(false);
+        chart.getStyler().setPlotGridHorizontalLinesVisible(false);
+        return this;
+    }
+
+    /** Leaves out the numbers, grid lines and title of the lying axis, for columns with names of their own. */
+    AxesFrame withoutLyingNumbers() {
+        chart.getStyler().setXAxisTicksVisible(false);
+        chart.getStyler().setXAxisTitleVisible(false);
+        chart.getStyler().setPlotGridVerticalLinesVisible(false);
+        return this;
+    }
+
+    /** Gives the numbers left of the plot so much room in pixels, so that plots stand in line. */
+    AxesFrame withLeftRoom(double px) {
+        chart.getStyler().setYAxisLeftWidthHint((int) Math.round(px));
+        return this;
+    }
+
+    /**
+     * A second scale on the right for the same curves.
+     *
+     * @param factor what a number on the left is multiplied by
+     */
+    AxesFrame withRightScale(double factor) {
+        double[] right = unevenlyOver(yAxis);
+        for (int i = 0; i < right.length; i++) {
+            right[i] *= factor;
+        }
+        XYSeries second = chart.addSeries(CORNERS + " right", unevenlyOver(xAxis), right);
+        quiet(second);
+        second.setYAxisGroup(1);
+        chart.getStyler().setYAxisGroupPosition(1, Styler.YAxisPosition.Right);
+        chart.getStyler().setYAxisMin(1, factor * justBelow(yAxis));
+        chart.getStyler().setYAxisMax(1, factor * justAbove(yAxis));
+        return this;
+    }
+
+    /** Adds a curve; both arrays have the same length, at least 1. */
+    void curve(String name, double[] x, double[] y, Ink ink, BasicStroke stroke) {
+        XYSeries series = chart.addSeries(name, x, y);
+        series.setMarker(SeriesMarkers.NONE);
+        series.setLineColor(theme.palette().of(ink));
+        series.setLineStyle(stroke);
+    }
+
+    /** Lays the frame out in an area and says where values will lie. */
+    Plane place(Rectangle2D where) {
+        area = where;
+        closeMarksUp();
+        BufferedImage scratch = new BufferedImage(1, 1, BufferedImage.TYPE_INT_ARGB);
+        Graphics2D surface = scratch.createGraphics();
+        chart.paint(surface, (int) area.getWidth(), (int) area.getHeight());
+        surface.dispose();
+        double left = area.getX() + chart.getScreenXFromChart(xAxis.min());
+        double right = area.getX() + chart.getScreenXFromChart(xAxis.max());
+        double top = area.getY() + chart.getScreenYFromChart(yAxis.max());
+        double bottom = area.getY() + chart.getScreenYFromChart(yAxis.min());
+        return new Plane(xAxis, yAxis, new Rectangle2D.Double(left, top, right - left, bottom - top));
+    }
+
+    void paint(Graphics2D surface) {
+        AffineTransform saved = surface.getTransform();
+        surface.translate(area.getX(), area.getY());
+        chart.paint(surface, (int) area.getWidth(), (int) area.getHeight());
+        surface.setTransform(saved);
+    }
+
+    /**
+     * XChart puts every value into the middle of an axis that is shorter than the space between two numbers, and
+     * measures the upright axis by the space that the lying one needs.
+     */
+    private void closeMarksUp() {
+        double height = SHARE_OF_PLOT * area.getHeight();
+        double width = SHARE_OF_PLOT * area.getWidth();
+        XYStyler styler = chart.getStyler();
+        styler.setXAxisTickMarkSpacingHint((int) Math.min(LYING_SPACE_EM * theme.textPx(), Math.min(width, height)));
+        styler.setYAxisTickMarkSpacingHint((int) Math.min(UPRIGHT_SPACE_EM * theme.textPx(), height));
+    }
+
+    /** XChart lays axes out only where there is a series, and takes evenly spaced values for its ticks. */
+    private static double[] unevenlyOver(Axis axis) {
+        return new double[] {axis.min(), axis.min() + 0.37 * (axis.max() - axis.min()), axis.max()};
+    }
+
+    /** XChart leaves out a number that lies exactly on the end of an axis; this much is under a tenth of a pixel. */
+    private static final double HAIR = 5e-5;
+
+    private static double justBelow(Axis axis) {
+        return axis.logarithmic() ? axis.min() * (1 - HAIR) : axis.min() - HAIR * (axis.max() - axis.min());
+    }
+
+    private static double justAbove(Axis axis) {
+        return axis.logarithmic() ? axis.max() * (1 + HAIR) : axis.max() + HAIR * (axis.max() - axis.min());
+    }
+
+    private void quiet(XYSeries series) {
+        series.setMarker(SeriesMarkers.NONE);
+        series.setLineColor(new Color(0, 0, 0, 0));
+        series.setLineStyle(new BasicStroke(0.1f));
+        series.setShowInLegend(false);
+    }
+
+    private void style(XYStyler styler) {
+        Palette palette = theme.palette();
+        Color clear = new Color(0, 0, 0, 0);
+        int gap = (int) Math.round(0.4 * theme.textPx());
+        styler.setLocale(Locale.ROOT);
+        styler.setLegendVisible(false);
+        styler.setChartTitleVisible(false);
+        styler.setChartBackgroundColor(clear);
+        styler.setPlotBackgroundColor(clear);
+        styler.setPlotBorderVisible(false);
+        styler.setPlotContentSize(1.0);
+        styler.setPlotMargin(0);
+        styler.setChartPadding(gap);
+        styler.setChartFontColor(palette.of(Ink.TEXT));
+        styler.setAxisTitleFont(TextStyle.BODY.font(theme));
+        styler.setAxisTickLabelsFont(TextStyle.SMALL.font(theme));
+        styler.setAxisTickLabelsColor(palette.of(Ink.TEXT));
+        styler.setXAxisTitleColor(palette.of(Ink.TEXT));
+        styler.setYAxisTitleColor(palette.of(Ink.TEXT));
+        styler.setAxisTickMarksColor(palette.of(Ink.QUIET_TEXT));
+        styler.setAxisTickMarkLength(gap);
+        styler.setAxisTickPadding(gap);
+        styler.setAxisTitlePadding(gap);
+        BasicStroke hair = new BasicStroke((float) Math.max(0.5, 0.06 * theme.textPx()));
+        styler.setAxisTickMarksStroke(hair);
+        styler.setPlotGridLinesColor(palette.of(Ink.GRID));
+        styler.setPlotGridLinesStroke(hair);
+        styler.setXAxisDecimalPattern(NUMBERS);
+        styler.setYAxisDecimalPattern(NUMBERS);
+        styler.setXAxisMin(justBelow(xAxis));
+        styler.setXAxisMax(justAbove(xAxis));
+        styler.setYAxisMin(justBelow(yAxis));
+        styler.setYAxisMax(justAbove(yAxis));
+        styler.setXAxisLogarithmic(xAxis.logarithmic());
+        styler.setYAxisLogarithmic(yAxis.logarithmic());
+    }
+}

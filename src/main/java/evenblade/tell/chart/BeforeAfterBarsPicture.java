@@ -1,0 +1,117 @@
+package evenblade.tell.chart;
+
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Every order of two runs, before over after, with intervals and the change in words. */
+public final class BeforeAfterBarsPicture extends Picture {
+    /**
+     * One order.
+     *
+     * @param name as labelled
+     * @param kind whose line it is
+     * @param before in the picture's unit
+     * @param after in the picture's unit
+     * @param change in words, for instance {@code lower, −32 % (−38 to −25)}
+     */
+    public record Row(String name, MarkKind kind, PlottedEstimate before, PlottedEstimate after, String change) {}
+
+    /**
+     * What is drawn.
+     *
+     * @param caption what it was drawn from: both runs
+     * @param beforeName the earlier run
+     * @param afterName the later run
+     * @param axisTitle of the amplitude, with its unit
+     * @param rows from top to bottom, at least one
+     */
+    public record Data(Caption caption, String beforeName, String afterName, String axisTitle, List<Row> rows) {
+        public Data {
+            rows = List.copyOf(rows);
+            if (rows.isEmpty()) {
+                throw new IllegalArgumentException("no orders to draw");
+            }
+        }
+    }
+
+    private final Data data;
+
+    public BeforeAfterBarsPicture(Data data) {
+        this.data = data;
+    }
+
+    @Override
+    public String title() {
+        return "Each order before and after";
+    }
+
+    @Override
+    public Caption caption() {
+        return data.caption();
+    }
+
+    @Override
+    List<KeyEntry> key() {
+        return List.of(
+                new KeyEntry(
+                        "before: " + data.beforeName(),
+                        (pen, x, y) -> Hatching.rising(pen, sample(pen, x, y), pen.colour(Ink.BEFORE))),
+                new KeyEntry(
+                        "after: " + data.afterName(),
+                        (pen, x, y) -> pen.fill(sample(pen, x, y), pen.colour(Ink.AFTER))),
+                KeyEntry.interval(),
+                KeyEntry.below());
+    }
+
+    private static Rectangle2D sample(Pen pen, double x, double y) {
+        double half = pen.em(0.45 * KeyEntry.SAMPLE_EM);
+        return new Rectangle2D.Double(x - half, y - pen.em(0.3), 2 * half, pen.em(0.6));
+    }
+
+    @Override
+    void paintBody(Pen pen, Rectangle2D area) {
+        double largest = data.rows().stream()
+                .flatMap(r -> Stream.of(r.before(), r.after()))
+                .mapToDouble(PlottedEstimate::ciHigh)
+                .max()
+                .orElse(0);
+        RowFrame rows = RowFrame.place(
+                pen,
+                area,
+                Axis.fromZero(data.axisTitle(), largest),
+                data.rows().stream()
+                        .map(r -> new RowFrame.Row(
+                                r.name(),
+                                "",
+                                r.change(),
+                                r.before().there() || r.after().there()))
+                        .toList());
+        rows.paint();
+        for (int i = 0; i < data.rows().size(); i++) {
+            Row row = data.rows().get(i);
+            rows.paintGlyph(i, row.kind());
+            double height = 0.4 * rows.rowHeight();
+            paintBar(pen, rows, rows.middle(i) - 0.52 * height, 0.9 * height, row.before(), true);
+            paintBar(pen, rows, rows.middle(i) + 0.52 * height, 0.9 * height, row.after(), false);
+        }
+        rows.paintZero();
+    }
+
+    private static void paintBar(
+            Pen pen, RowFrame rows, double y, double height, PlottedEstimate estimate, boolean before) {
+        if (!estimate.there()) {
+            BelowMark.paint(pen, rows.x(estimate.ciHigh()), y, pen.colour(before ? Ink.BEFORE : Ink.AFTER));
+            return;
+        }
+        double zero = rows.x(0);
+        Rectangle2D box =
+                new Rectangle2D.Double(zero, y - height / 2, Math.max(0, rows.x(estimate.value()) - zero), height);
+        if (before) {
+            Hatching.rising(pen, box, pen.colour(Ink.BEFORE));
+        } else {
+            pen.fill(box, pen.colour(Ink.AFTER));
+        }
+        pen.errorBar(rows.x(estimate.ciLow()), y, rows.x(estimate.ciHigh()), y, pen.colour(Ink.TEXT));
+    }
+}

@@ -1,0 +1,32 @@
+package evenblade.tell.chart;
+
+/**
+ * How all pictures look: their colours and the size of their text. Every distance in a picture is a
+ * multiple of the text size.
+ *
+ * @param palette the colours
+ * @param textPx height of ordinary text in pixels, at least 6
+ */
+public record ChartTheme(Palette palette, double textPx) {
+    /** A picture this many times as wide as its text is high prints at 8 points across a page of 170 mm. */
+    private static final double TEXTS_PER_WIDTH = 60;
+
+    private static final double TEXTS_PER_HEIGHT = 34;
+
+    public ChartTheme {
+        if (!(textPx >= 6)) {
+            throw new IllegalArgumentException("text of " + textPx + " px can't be read; at least 6 is needed");
+        }
+    }
+
+    /** For a picture of that size in pixels that will be printed across a page. */
+    public static ChartTheme forPage(int width, int height) {
+        double textPx = Math.min(width / TEXTS_PER_WIDTH, height / TEXTS_PER_HEIGHT);
+        return new ChartTheme(Palette.LIGHT, Math.max(6, textPx));
+    }
+
+    /** The same text size in other colours. */
+    public ChartTheme in(Palette other) {
+        return new ChartTheme(other, textPx);
+    }
+}

@@ -1,0 +1,119 @@
+package evenblade.tell.chart;
+
+import evenblade.base.units.SignalUnit;
+import evenblade.measure.orders.Level;
+import java.awt.Color;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Every order of a dwell as a lying bar with its 95 % interval and its number; undetected ones as 'below'. */
+public final class OrderBarsPicture extends Picture {
+    /**
+     * What is drawn.
+     *
+     * @param caption what it was drawn from
+     * @param unit of the channel
+     * @param bars from top to bottom
+     */
+    public record Data(Caption caption, SignalUnit unit, List<OrderBar> bars) {
+        public Data {
+            bars = List.copyOf(bars);
+            if (bars.isEmpty()) {
+                throw new IllegalArgumentException("no orders to draw");
+            }
+        }
+    }
+
+    private final Data data;
+
+    public OrderBarsPicture(Data data) {
+        this.data = data;
+    }
+
+    @Override
+    public String title() {
+        return "Amplitude of each order";
+    }
+
+    @Override
+    public Caption caption() {
+        return data.caption();
+    }
+
+    @Override
+    List<KeyEntry> key() {
+        List<KeyEntry> entries = new ArrayList<>();
+        for (MarkKind kind : MarkKind.values()) {
+            if (data.bars().stream().anyMatch(b -> b.kind() == kind)) {
+                entries.add(KeyEntry.glyph(kind.words(), kind.glyph(), kind.ink(), true));
+            }
+        }
+        entries.add(KeyEntry.interval());
+        if (data.bars().stream().anyMatch(b -> b.level() instanceof Level.Measured m && !m.detected())) {
+            entries.add(KeyEntry.below());
+        }
+        return entries;
+    }
+
+    @Override
+    void paintBody(Pen pen, Rectangle2D area) {
+        double largest = 0;
+        for (OrderBar bar : data.bars()) {
+            if (bar.level() instanceof Level.Measured m) {
+                largest = Math.max(largest, m.ciHigh());
+            }
+        }
+        RowFrame rows = RowFrame.place(
+                pen,
+                area,
+                Axis.fromZero(AmplitudeScale.title(data.unit()), largest),
+                data.bars().stream().map(OrderBarsPicture::row).toList());
+        rows.paint();
+        for (int i = 0; i < data.bars().size(); i++) {
+            OrderBar bar = data.bars().get(i);
+            rows.paintGlyph(i, bar.kind());
+            if (bar.level() instanceof Level.Measured measured) {
+                paintBar(pen, rows, i, bar, measured);
+            }
+        }
+        rows.paintZero();
+    }
+
+    private void paintBar(Pen pen, RowFrame rows, int row, OrderBar bar, Level.Measured measured) {
+        double y = rows.middle(row);
+        double zero = rows.x(0);
+        if (!measured.detected()) {
+            BelowMark.paint(pen, rows.x(measured.ciHigh()), y, pen.colour(Ink.QUIET_TEXT));
+            return;
+        }
+        double half = 0.5 * rows.barHeight();
+        Color colour = pen.colour(bar.kind().ink());
+        Rectangle2D box = new Rectangle2D.Double(zero, y - half, rows.x(measured.amplitude()) - zero, 2 * half);
+        Hatching.fill(pen, box, colour, bar.kind());
+        double end = rows.x(measured.ciHigh());
+        pen.errorBar(rows.x(Math.max(0, measured.ciLow())), y, end, y, pen.colour(Ink.TEXT));
+    }
+
+    private static boolean detected(OrderBar bar) {
+        return bar.level() instanceof Level.Measured measured && measured.detected();
+    }
+
+    private static RowFrame.Row row(OrderBar bar) {
+        return new RowFrame.Row(bar.name(), Figures.plain(bar.frequencyHz()) + " Hz", figures(bar), detected(bar));
+    }
+
+    private static String figures(OrderBar bar) {
+        String text;
+        if (bar.level() instanceof Level.Measured measured) {
+            text = measured.detected()
+                    ? Figures.withError(measured.amplitude(), (measured.ciHigh() - measured.ciLow()) / 2)
+                    : "below " + Figures.plain(measured.ciHigh());
+        } else {
+            text = "beyond range, folds to " + Figures.plain(((Level.BeyondRange) bar.level()).foldsToHz()) + " Hz";
+        }
+        return bar.notToldApartFrom().isEmpty()
+                ? text
+                : text + ", not told apart from " + String.join(", ", bar.notToldApartFrom());
+    }
+}

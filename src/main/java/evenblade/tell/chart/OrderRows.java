@@ -1,0 +1,93 @@
+package evenblade.tell.chart;
+
+import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.OrderTable;
+import evenblade.machine.installation.Shaft;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.Level;
+import evenblade.measure.orders.OrderReading;
+import evenblade.measure.orders.UnexplainedLine;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Turns what a dwell says of its lines into what pictures show: lines that lie on each other become one. */
+public final class OrderRows {
+    private OrderRows() {}
+
+    /** One row per frequency, in the order of the table: propeller first. */
+    public static List<OrderBar> bars(DwellOrders dwell) {
+        List<List<OrderReading>> groups = new ArrayList<>();
+        for (OrderReading reading : dwell.readings()) {
+            groups.stream()
+                    .filter(g -> OrderTable.coincide(g.get(0).line(), reading.line()))
+                    .findFirst()
+                    .ifPresentOrElse(g -> g.add(reading), () -> groups.add(new ArrayList<>(List.of(reading))));
+        }
+        return groups.stream().map(OrderRows::bar).toList();
+    }
+
+    /** The same rows as marks, then the steady lines that no order explains. */
+    public static List<OrderMark> marks(DwellOrders dwell) {
+        Stream<OrderMark> orders = bars(dwell).stream().map(OrderRows::mark);
+        Stream<OrderMark> others = dwell.unexplained().stream().map(OrderRows::mark);
+        return Stream.concat(orders, others).toList();
+    }
+
+    /** A frequency that leaves a little room above the highest propeller, crank or firing order. */
+    public static double upToHz(DwellOrders dwell) {
+        return 1.08
+                * dwell.readings().stream()
+                        .filter(r -> r.line().role() != OrderLine.Role.MESH)
+                        .mapToDouble(OrderReading::frequencyHz)
+                        .max()
+                        .orElseThrow();
+    }
+
+    private static OrderBar bar(List<OrderReading> group) {
+        OrderReading first = group.get(0);
+        List<String> own = group.stream().map(r -> r.line().name()).toList();
+        List<String> near = group.stream()
+                .flatMap(r -> r.inseparableFrom().stream())
+                .filter(name -> !own.contains(name))
+                .distinct()
+                .toList();
+        return new OrderBar(
+                String.join(" = ", own),
+                kind(group),
+                first.line().propellerOrder(),
+                first.frequencyHz(),
+                first.level(),
+                near);
+    }
+
+    private static MarkKind kind(List<OrderReading> group) {
+        List<Shaft> shafts = group.stream().map(r -> r.line().of()).distinct().collect(Collectors.toList());
+        if (shafts.size() > 1) {
+            return MarkKind.BOTH;
+        }
+        return shafts.get(0) == Shaft.PROPELLER ? MarkKind.PROPELLER : MarkKind.CRANK;
+    }
+
+    private static OrderMark mark(OrderBar bar) {
+        OptionalDouble amplitude = OptionalDouble.empty();
+        boolean detected = false;
+        if (bar.level() instanceof Level.Measured measured) {
+            amplitude = OptionalDouble.of(measured.amplitude());
+            detected = measured.detected();
+        }
+        return new OrderMark(bar.name(), bar.kind(), bar.propellerOrder(), bar.frequencyHz(), amplitude, detected);
+    }
+
+    private static OrderMark mark(UnexplainedLine line) {
+        return new OrderMark(
+                Figures.plain(line.frequencyHz()) + " Hz",
+                MarkKind.OTHER,
+                line.propellerOrder(),
+                line.frequencyHz(),
+                OptionalDouble.of(line.amplitude()),
+                true);
+    }
+}

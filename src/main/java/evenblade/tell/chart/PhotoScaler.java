@@ -1,0 +1,130 @@
+package evenblade.tell.chart;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Iterator;
+import java.util.Optional;
+import javax.imageio.IIOImage;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReadParam;
+import javax.imageio.ImageReader;
+import javax.imageio.ImageWriteParam;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.ImageInputStream;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
+
+/** Brings a photo down to the size that a page needs. */
+public final class PhotoScaler {
+    private static final float QUALITY = 0.75f;
+    private static final float LEAST_QUALITY = 0.35f;
+    /** Bytes go down about in line with quality, from a share that stays. */
+    private static final double STAYING_SHARE = 0.25;
+    /** Read so much larger than wanted that bringing it down doesn't show. */
+    private static final double READ_LARGER = 1.5;
+
+    private PhotoScaler() {}
+
+    /**
+     * The photo as JPEG, upright as far as its file says how it was held.
+     *
+     * @param longestPx longest side at most
+     * @return empty where the file holds no picture that can be read here
+     */
+    public static Optional<byte[]> jpeg(Path file, int longestPx) {
+        try {
+            Optional<BufferedImage> read = read(file, longestPx);
+            return read.isEmpty() ? Optional.empty() : Optional.of(written(scaled(read.get(), longestPx), QUALITY));
+        } catch (IOException | RuntimeException e) {
+            // A damaged picture makes its reader throw what it likes; the caller says that it can't be shown.
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * The same photo in fewer bytes: first the quality is lowered, down to a limit, then the size.
+     *
+     * @param jpeg as {@link #jpeg} gives it
+     * @param mostBytes wanted at most
+     * @return the photo as it was, where it is small enough
+     */
+    public static byte[] lighter(byte[] jpeg, int mostBytes) {
+        if (jpeg.length <= mostBytes) {
+            return jpeg;
+        }
+        try {
+            BufferedImage image = ImageIO.read(new ByteArrayInputStream(jpeg));
+            double share = (double) mostBytes / jpeg.length;
+            double wanted = QUALITY * (share - STAYING_SHARE) / (1 - STAYING_SHARE);
+            byte[] bytes = written(image, (float) Math.max(LEAST_QUALITY, wanted));
+            if (bytes.length > mostBytes && wanted > LEAST_QUALITY) {
+                bytes = written(image, LEAST_QUALITY);
+            }
+            return bytes.length <= mostBytes
+                    ? bytes
+                    : written(scaled(image, Math.max(image.getWidth(), image.getHeight()) * 2 / 3), LEAST_QUALITY);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Reads only every so many pixels where the picture is far larger than needed. */
+    private static Optional<BufferedImage> read(Path file, int longestPx) throws IOException {
+        byte[] bytes = Files.readAllBytes(file);
+        try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(bytes))) {
+            Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
+            if (!readers.hasNext()) {
+                return Optional.empty();
+            }
+            ImageReader reader = readers.next();
+            try {
+                reader.setInput(in, true, true);
+                ImageReadParam param = reader.getDefaultReadParam();
+                double larger = Math.max(reader.getWidth(0), reader.getHeight(0)) / (READ_LARGER * longestPx);
+                int step = (int) Math.max(1, larger);
+                param.setSourceSubsampling(step, step, 0, 0);
+                return Optional.of(Upright.turned(reader.read(0, param), Upright.orientation(bytes)));
+            } finally {
+                reader.dispose();
+            }
+        }
+    }
+
+    private static BufferedImage scaled(BufferedImage image, int longestPx) {
+        double scale = Math.min(1, (double) longestPx / Math.max(image.getWidth(), image.getHeight()));
+        int width = (int) Math.max(1, Math.round(scale * image.getWidth()));
+        int height = (int) Math.max(1, Math.round(scale * image.getHeight()));
+        // In the order that the JPEG writer takes fastest.
+        BufferedImage small = new BufferedImage(width, height, BufferedImage.TYPE_3BYTE_BGR);
+        Graphics2D surface = small.createGraphics();
+        try {
+            surface.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
+            surface.drawImage(image, 0, 0, width, height, Color.WHITE, null);
+        } finally {
+            surface.dispose();
+        }
+        return small;
+    }
+
+    private static byte[] written(BufferedImage image, float quality) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
+        try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
+            ImageWriteParam param = writer.getDefaultWriteParam();
+            param.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
+            param.setCompressionQuality(quality);
+            writer.setOutput(out);
+            writer.write(null, new IIOImage(image, null, null), param);
+        } finally {
+            writer.dispose();
+        }
+        return bytes.toByteArray();
+    }
+}

@@ -1,0 +1,126 @@
+package evenblade.tell.chart;
+
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import java.util.function.Function;
+
+/** A lying value axis with named rows on the left and their figures in two columns on the right. */
+final class RowFrame {
+    /**
+     * The words of a row.
+     *
+     * @param name on the left
+     * @param place first column on the right, for instance a frequency; may be empty
+     * @param figures second column
+     * @param strong whether it is there, rather than not detected or not measured
+     */
+    record Row(String name, String place, String figures, boolean strong) {}
+
+    private final Pen pen;
+    private final Pen rowPen;
+    private final Rectangle2D area;
+    private final AxesFrame frame;
+    private final Plane plane;
+    private final List<Row> rows;
+    private final double namesRight;
+    private final double placesRight;
+
+    private RowFrame(Pen pen, Pen rowPen, Rectangle2D area, Axis axis, List<Row> rows) {
+        this.pen = pen;
+        this.rowPen = rowPen;
+        this.area = area;
+        this.rows = rows;
+        double nameWidth = Math.min(widest(Row::name), 0.3 * area.getWidth());
+        double placeWidth = widest(Row::place);
+        double figureWidth = Math.min(widest(Row::figures), 0.42 * area.getWidth());
+        namesRight = area.getX() + pen.em(0.8) + nameWidth;
+        placesRight = area.getMaxX() - pen.em(1.4) - figureWidth;
+        double left = namesRight + pen.em(1.4);
+        double right = placesRight - placeWidth - pen.em(0.6);
+        frame = new AxesFrame(axis, Axis.linear("", 0, rows.size()), pen.theme()).withoutUprightNumbers();
+        plane = frame.place(new Rectangle2D.Double(left, area.getY(), right - left, area.getHeight()));
+    }
+
+    /** Text of rows is made smaller where there are many of them. */
+    static RowFrame place(Pen pen, Rectangle2D area, Axis axis, List<Row> rows) {
+        double rowHeight = (area.getHeight() - pen.em(4)) / rows.size();
+        double textPx = Math.max(6, Math.min(pen.em(0.95), rowHeight / 1.15));
+        Pen rowPen = new Pen(pen.surface(), new ChartTheme(pen.theme().palette(), textPx));
+        return new RowFrame(pen, rowPen, area, axis, rows);
+    }
+
+    /** Draws the axis, and every row's words. */
+    void paint() {
+        frame.paint(pen.surface());
+        for (int row = 0; row < rows.size(); row++) {
+            paintWords(row, rows.get(row));
+        }
+    }
+
+    /** Draws the stroke that bars begin at. */
+    void paintZero() {
+        double zero = x(0);
+        pen.line(zero, plane.box().getY(), zero, plane.box().getMaxY(), pen.colour(Ink.QUIET_TEXT), pen.stroke(0.1));
+    }
+
+    void paintGlyph(int row, MarkKind kind) {
+        boolean strong = rows.get(row).strong();
+        rowPen.glyph(
+                kind.glyph(),
+                namesRight + pen.em(0.75),
+                middle(row),
+                0.34,
+                strong ? pen.colour(kind.ink()) : pen.pale(kind.ink()),
+                strong);
+    }
+
+    double x(double value) {
+        return plane.xInside(value);
+    }
+
+    Rectangle2D box() {
+        return plane.box();
+    }
+
+    /** The middle of a row; row 0 is the topmost. */
+    double middle(int row) {
+        return plane.box().getY() + (row + 0.5) * rowHeight();
+    }
+
+    double rowHeight() {
+        return plane.box().getHeight() / rows.size();
+    }
+
+    double barHeight() {
+        return Math.min(0.66 * rowHeight(), pen.em(1.6));
+    }
+
+    private void paintWords(int index, Row row) {
+        double y = middle(index);
+        var colour = pen.colour(row.strong() ? Ink.TEXT : Ink.QUIET_TEXT);
+        double nameRoom = namesRight - area.getX() - pen.em(0.4);
+        rowPen.textAcross(
+                Caption.shortened(row.name(), nameRoom, TextStyle.BODY, rowPen.theme()),
+                namesRight,
+                y,
+                TextStyle.BODY,
+                colour,
+                Pen.Align.RIGHT);
+        rowPen.textAcross(row.place(), placesRight, y, TextStyle.BODY, colour, Pen.Align.RIGHT);
+        double left = placesRight + pen.em(0.9);
+        rowPen.textAcross(
+                Caption.shortened(row.figures(), area.getMaxX() - left - pen.em(0.3), TextStyle.BODY, rowPen.theme()),
+                left,
+                y,
+                TextStyle.BODY,
+                colour,
+                Pen.Align.LEFT);
+    }
+
+    private double widest(Function<Row, String> words) {
+        return rows.stream()
+                .mapToDouble(row -> rowPen.width(words.apply(row), TextStyle.BODY))
+                .max()
+                .orElse(0);
+    }
+}

@@ -1,0 +1,143 @@
+package evenblade.tell.chart;
+
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Once-per-turn shaking against track over the runs of a job, with the fitted tie where there is one. */
+public final class TrackTiePicture extends Picture {
+    /**
+     * One run.
+     *
+     * @param name short
+     * @param trackMm size of the track vector
+     * @param amplitude of propeller 1× in the axis's unit
+     */
+    public record Run(String name, double trackMm, PlottedEstimate amplitude) {}
+
+    /**
+     * The fitted tie at rising track, from 0 on.
+     *
+     * @param middle the fit
+     * @param low lower end of its 95 % interval
+     * @param high upper end
+     */
+    public record Fit(Curve middle, Curve low, Curve high) {}
+
+    /**
+     * What is drawn.
+     *
+     * @param caption what it was drawn from
+     * @param axisTitle of the amplitude, with its unit
+     * @param runs in order of time, at least one
+     * @param fit where there were enough runs for one
+     */
+    public record Data(Caption caption, String axisTitle, List<Run> runs, Optional<Fit> fit) {
+        public Data {
+            runs = List.copyOf(runs);
+            if (runs.isEmpty()) {
+                throw new IllegalArgumentException("no runs to draw");
+            }
+        }
+    }
+
+    /** How far the axis reaches beyond the farthest run. */
+    private static final double ROOM_FOR_NAMES = 1.3;
+
+    private final Data data;
+
+    public TrackTiePicture(Data data) {
+        this.data = data;
+    }
+
+    @Override
+    public String title() {
+        return "Propeller 1× against track";
+    }
+
+    @Override
+    public Caption caption() {
+        return data.caption();
+    }
+
+    @Override
+    List<KeyEntry> key() {
+        List<KeyEntry> entries = new ArrayList<>();
+        entries.add(KeyEntry.glyph("run", Glyph.CIRCLE, Ink.PROPELLER, true));
+        entries.add(KeyEntry.interval());
+        if (data.fit().isPresent()) {
+            entries.add(KeyEntry.line("fit, with its 95 % band", Ink.CRANK, Dash.LONG));
+        } else {
+            entries.add(KeyEntry.note("too few runs for a fit"));
+        }
+        return entries;
+    }
+
+    @Override
+    void paintBody(Pen pen, Rectangle2D area) {
+        double farthest = data.runs().stream().mapToDouble(Run::trackMm).max().orElseThrow();
+        double largest = Math.max(
+                data.runs().stream()
+                        .mapToDouble(r -> r.amplitude().ciHigh())
+                        .max()
+                        .orElseThrow(),
+                data.fit().map(f -> f.high().largest()).orElse(0.0));
+        AxesFrame frame = new AxesFrame(
+                Axis.fromZero("size of the track vector (mm)", ROOM_FOR_NAMES * farthest),
+                Axis.fromZero(data.axisTitle(), largest),
+                pen.theme());
+        Plane plane = frame.place(
+                new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth() - pen.em(0.8), area.getHeight()));
+        pen.within(plane.box(), () -> data.fit().ifPresent(f -> paintBand(pen, plane, f)));
+        frame.paint(pen.surface());
+        pen.within(plane.box(), () -> data.fit()
+                .ifPresent(f -> pen.draw(path(plane, f.middle()), pen.colour(Ink.CRANK), pen.stroke(0.14, Dash.LONG))));
+        for (Run run : data.runs()) {
+            LineLook.FIRST.paintPoint(pen, plane, new PlacedEstimate(run.trackMm(), run.amplitude()));
+        }
+        paintNames(pen, plane);
+    }
+
+    /** Each name right of its run; one that would lie on another moves up or down. */
+    private void paintNames(Pen pen, Plane plane) {
+        List<StackedLabels.Label> labels = data.runs().stream()
+                .map(r -> new StackedLabels.Label(plane.yInside(r.amplitude().value()), 0))
+                .toList();
+        List<Optional<Double>> places = StackedLabels.layOut(
+                labels, plane.box().getY(), plane.box().getMaxY(), pen.lineHeight(TextStyle.SMALL));
+        for (int i = 0; i < data.runs().size(); i++) {
+            Run run = data.runs().get(i);
+            double x = plane.x(run.trackMm());
+            double width = pen.em(1) + pen.width(run.name(), TextStyle.SMALL);
+            boolean left = x + width > plane.box().getMaxX();
+            places.get(i)
+                    .ifPresent(y -> pen.textAcross(
+                            run.name(),
+                            left ? x - pen.em(0.8) : x + pen.em(0.8),
+                            y,
+                            TextStyle.SMALL,
+                            pen.colour(Ink.TEXT),
+                            left ? Pen.Align.RIGHT : Pen.Align.LEFT));
+        }
+    }
+
+    private static void paintBand(Pen pen, Plane plane, Fit fit) {
+        Path2D band = path(plane, fit.high());
+        for (int i = fit.low().x().size() - 1; i >= 0; i--) {
+            band.lineTo(plane.x(fit.low().x().at(i)), plane.y(fit.low().y().at(i)));
+        }
+        band.closePath();
+        pen.fill(band, pen.colour(Ink.SHADE));
+    }
+
+    private static Path2D path(Plane plane, Curve curve) {
+        Path2D path = new Path2D.Double();
+        path.moveTo(plane.x(curve.x().at(0)), plane.y(curve.y().at(0)));
+        for (int i = 1; i < curve.x().size(); i++) {
+            path.lineTo(plane.x(curve.x().at(i)), plane.y(curve.y().at(i)));
+        }
+        return path;
+    }
+}

@@ -1,0 +1,254 @@
+package evenblade.tell.chart;
+
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Measures over the runs of a job, one column per run, with the corrections named between them. */
+public final class TrendPicture extends Picture {
+    private static final int MOST_ROWS = 4;
+    private static final double LEAST_BAND_EM = 5;
+
+    /**
+     * A measure over the runs.
+     *
+     * @param name as written in the key
+     * @param values one per run; empty where the run doesn't have it
+     */
+    public record Line(String name, List<Optional<PlottedEstimate>> values) {
+        public Line {
+            values = List.copyOf(values);
+        }
+    }
+
+    /**
+     * Measures of one unit, drawn in one band.
+     *
+     * @param axisTitle with the unit
+     * @param lines at least one
+     */
+    public record Band(String axisTitle, List<Line> lines) {
+        public Band {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * Something that was changed.
+     *
+     * @param beforeRun the index of the run that came next; the number of runs where none did
+     * @param text what was done
+     */
+    public record Correction(int beforeRun, String text) {}
+
+    /**
+     * What is drawn.
+     *
+     * @param caption what it was drawn from
+     * @param runs their short names, in order of time, at least one
+     * @param bands from top to bottom, at least one
+     * @param corrections in order of time
+     */
+    public record Data(Caption caption, List<String> runs, List<Band> bands, List<Correction> corrections) {
+        public Data {
+            runs = List.copyOf(runs);
+            bands = List.copyOf(bands);
+            corrections = List.copyOf(corrections);
+            for (Band band : bands) {
+                for (Line line : band.lines()) {
+                    if (line.values().size() != runs.size()) {
+                        throw new IllegalArgumentException("'" + line.name() + "' has "
+                                + line.values().size() + " values for " + runs.size() + " runs");
+                    }
+                }
+            }
+        }
+    }
+
+    private final Data data;
+
+    public TrendPicture(Data data) {
+        this.data = data;
+    }
+
+    @Override
+    public String title() {
+        return "The job so far";
+    }
+
+    @Override
+    public Caption caption() {
+        return data.caption();
+    }
+
+    @Override
+    List<KeyEntry> key() {
+        List<KeyEntry> entries = new ArrayList<>();
+        int look = 0;
+        for (Band band : data.bands()) {
+            for (Line line : band.lines()) {
+                entries.add(LineLook.of(look++).key(line.name()));
+            }
+        }
+        entries.add(KeyEntry.interval());
+        if (values().anyMatch(e -> !e.there())) {
+            entries.add(KeyEntry.glyph("open: not detected", Glyph.CIRCLE, Ink.QUIET_TEXT, false));
+        }
+        if (!data.corrections().isEmpty()) {
+            entries.add(KeyEntry.line("correction", Ink.LIMIT, Dash.DOTS));
+        }
+        return entries;
+    }
+
+    private Stream<PlottedEstimate> values() {
+        return data.bands().stream()
+                .flatMap(b -> b.lines().stream())
+                .flatMap(l -> l.values().stream())
+                .flatMap(Optional::stream);
+    }
+
+    @Override
+    void paintBody(Pen pen, Rectangle2D area) {
+        Axis x = Axis.linear("", -0.6, data.runs().size() - 0.4);
+        double runNames = pen.em(2.9);
+        double between = pen.em(0.7);
+        double rowHeight = pen.lineHeight(TextStyle.SMALL);
+        double right = area.getWidth() - pen.em(0.8);
+        Plane first = frame(pen, x, data.bands().get(0), area.getHeight())
+                .place(new Rectangle2D.Double(area.getX(), area.getY(), right, area.getHeight()));
+        double spare = area.getHeight() - runNames - data.bands().size() * pen.em(LEAST_BAND_EM);
+        int rows = (int) Math.max(1, Math.min(MOST_ROWS, spare / rowHeight));
+        FlagRows.Layout names = correctionNames(pen, first, rows);
+        double top = area.getY() + names.rows() * rowHeight + pen.em(0.4);
+        double height = (area.getMaxY() - runNames - top) / data.bands().size();
+        int look = 0;
+        List<Plane> planes = new ArrayList<>();
+        for (int i = 0; i < data.bands().size(); i++) {
+            Band band = data.bands().get(i);
+            AxesFrame frame = frame(pen, x, band, height - between);
+            Plane plane = frame.place(new Rectangle2D.Double(area.getX(), top + i * height, right, height - between));
+            planes.add(plane);
+            frame.paint(pen.surface());
+            for (Correction correction : data.corrections()) {
+                double at = plane.x(correction.beforeRun() - 0.5);
+                pen.line(
+                        at,
+                        plane.box().getY(),
+                        at,
+                        plane.box().getMaxY(),
+                        pen.colour(Ink.LIMIT),
+                        pen.stroke(0.1, Dash.DOTS));
+            }
+            for (Line line : band.lines()) {
+                LineLook.of(look++).paint(pen, plane, placed(line));
+            }
+        }
+        paintCorrectionNames(pen, planes.get(0), names, rowHeight);
+        paintRunNames(pen, planes.get(planes.size() - 1));
+    }
+
+    private static AxesFrame frame(Pen pen, Axis x, Band band, double height) {
+        double largest = band.lines().stream()
+                .flatMap(l -> l.values().stream())
+                .flatMap(Optional::stream)
+                .mapToDouble(PlottedEstimate::ciHigh)
+                .max()
+                .orElse(0);
+        return new AxesFrame(x, Axis.fromZero(title(pen, band, height), largest), pen.theme())
+                .withoutLyingNumbers()
+                .withLeftRoom(pen.em(6.2));
+    }
+
+    /** The unit alone where a band is too low for more, nothing where it is too low for that. */
+    private static String title(Pen pen, Band band, double height) {
+        String whole = band.axisTitle();
+        String unit = whole.substring(whole.indexOf('(') + 1).replace(")", "");
+        return Stream.of(whole, unit)
+                .filter(words -> pen.width(words, TextStyle.BODY) <= height)
+                .findFirst()
+                .orElse("");
+    }
+
+    private static List<PlacedEstimate> placed(Line line) {
+        List<PlacedEstimate> points = new ArrayList<>();
+        for (int run = 0; run < line.values().size(); run++) {
+            int at = run;
+            line.values().get(run).ifPresent(e -> points.add(new PlacedEstimate(at, e)));
+        }
+        return points;
+    }
+
+    private FlagRows.Layout correctionNames(Pen pen, Plane plane, int mostRows) {
+        List<FlagRows.Flag> flags = new ArrayList<>();
+        for (int i = 0; i < data.corrections().size(); i++) {
+            flags.add(new FlagRows.Flag(
+                    plane.x(data.corrections().get(i).beforeRun() - 0.5),
+                    pen.em(0.4) + pen.width(name(pen, plane, i), TextStyle.SMALL),
+                    i));
+        }
+        return FlagRows.layOut(flags, plane.box().getX(), plane.box().getMaxX(), pen.em(0.6), mostRows);
+    }
+
+    private String name(Pen pen, Plane plane, int correction) {
+        return Caption.shortened(
+                data.corrections().get(correction).text(), 0.45 * plane.box().getWidth(), TextStyle.SMALL, pen.theme());
+    }
+
+    private void paintCorrectionNames(Pen pen, Plane plane, FlagRows.Layout layout, double rowHeight) {
+        for (int i = 0; i < data.corrections().size(); i++) {
+            String name = name(pen, plane, i);
+            double staff = plane.x(data.corrections().get(i).beforeRun() - 0.5);
+            layout.places().get(i).ifPresent(place -> {
+                double base = plane.box().getY() - pen.em(0.35) - place.row() * rowHeight;
+                pen.line(
+                        staff,
+                        base - pen.em(0.7),
+                        staff,
+                        plane.box().getY(),
+                        pen.colour(Ink.LIMIT),
+                        pen.stroke(0.1, Dash.DOTS));
+            });
+        }
+        for (int i = 0; i < data.corrections().size(); i++) {
+            String name = name(pen, plane, i);
+            layout.places().get(i).ifPresent(place -> {
+                double base = plane.box().getY() - pen.em(0.35) - place.row() * rowHeight;
+                double left = place.left() + (place.leftward() ? 0 : pen.em(0.4));
+                pen.fill(
+                        new Rectangle2D.Double(
+                                left, base - pen.em(0.75), pen.width(name, TextStyle.SMALL), pen.em(0.95)),
+                        pen.colour(Ink.PAPER));
+                pen.text(name, left, base, TextStyle.SMALL, pen.colour(Ink.TEXT), Pen.Align.LEFT);
+            });
+        }
+    }
+
+    /** Every name, shortened if need be, where a column is wide enough to read one, else every second and so on. */
+    private void paintRunNames(Pen pen, Plane plane) {
+        double column = plane.box().getWidth() / data.runs().size();
+        double widest = data.runs().stream()
+                .mapToDouble(r -> pen.width(r, TextStyle.SMALL))
+                .max()
+                .orElse(0);
+        double room = Math.max(column, pen.em(6));
+        int every = (int) Math.max(1, Math.ceil(Math.min(widest + pen.em(0.5), room) / column));
+        for (int i = 0; i < data.runs().size(); i += every) {
+            pen.text(
+                    Caption.shortened(data.runs().get(i), every * column - pen.em(0.4), TextStyle.SMALL, pen.theme()),
+                    plane.x(i),
+                    plane.box().getMaxY() + pen.em(1.4),
+                    TextStyle.SMALL,
+                    pen.colour(Ink.TEXT),
+                    Pen.Align.MIDDLE);
+        }
+        pen.text(
+                "run, in order of time",
+                plane.box().getCenterX(),
+                plane.box().getMaxY() + pen.em(2.7),
+                TextStyle.BODY,
+                pen.colour(Ink.TEXT),
+                Pen.Align.MIDDLE);
+    }
+}

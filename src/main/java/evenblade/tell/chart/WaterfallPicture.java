@@ -1,0 +1,263 @@
+package evenblade.tell.chart;
+
+import evenblade.input.recording.Series;
+import java.awt.Color;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Level over time and frequency, with the order lines laid over it along the speed track. */
+public final class WaterfallPicture extends Picture {
+    /** Levels weaker than this many decibels under the strongest share its end of the ramp. */
+    private static final double MOST_SPAN_DB = 70;
+
+    private static final double LEAST_SPAN_DB = 20;
+
+    /**
+     * What is drawn.
+     *
+     * @param caption what it was drawn from
+     * @param startS middle of the first frame
+     * @param stepS from frame to frame
+     * @param frames how many, at least 1
+     * @param binHz from frequency to frequency; the first is 0 Hz
+     * @param bins how many, at least 2
+     * @param levelDb frame after frame, each with all its bins from 0 Hz up
+     * @param levelUnit what the levels are, for instance {@code dB re 1 m/s² peak}
+     * @param marks whose lines are laid over; only name, kind, order and detection count
+     * @param trackTimeS rising times of the speed track
+     * @param trackPropellerHz propeller speed at each
+     * @param upToHz top of the picture
+     */
+    public record Data(
+            Caption caption,
+            double startS,
+            double stepS,
+            int frames,
+            double binHz,
+            int bins,
+            Series levelDb,
+            String levelUnit,
+            List<OrderMark> marks,
+            Series trackTimeS,
+            Series trackPropellerHz,
+            double upToHz) {
+        public Data {
+            marks = List.copyOf(marks);
+            if (frames < 1 || bins < 2 || levelDb.size() != frames * bins) {
+                throw new IllegalArgumentException(
+                        levelDb.size() + " levels don't fill " + frames + " frames of " + bins + " bins");
+            }
+        }
+    }
+
+    private final Data data;
+
+    public WaterfallPicture(Data data) {
+        this.data = data;
+    }
+
+    @Override
+    public String title() {
+        return "Waterfall with the order lines";
+    }
+
+    @Override
+    public Caption caption() {
+        return data.caption();
+    }
+
+    @Override
+    List<KeyEntry> key() {
+        return MarkFlags.key(shown());
+    }
+
+    @Override
+    void paintBody(Pen pen, Rectangle2D area) {
+        Axis x = Axis.linear(
+                "time (s)", data.startS() - data.stepS() / 2, data.startS() + (data.frames() - 0.5) * data.stepS());
+        Axis y = Axis.linear("frequency (Hz)", 0, data.upToHz());
+        List<OrderMark> shown = shown();
+        double names = shown.stream()
+                .mapToDouble(m -> pen.width(m.name(), TextStyle.SMALL))
+                .max()
+                .orElse(0);
+        double side = pen.em(2.4) + Math.min(names, 0.3 * area.getWidth());
+        double bar = pen.em(6.2);
+        AxesFrame frame = new AxesFrame(x, y, pen.theme());
+        Plane plane = frame.place(
+                new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth() - side - bar, area.getHeight()));
+        frame.paint(pen.surface());
+        Axis level = levelAxis();
+        paintLevels(pen, plane, level);
+        pen.within(plane.box(), () -> shown.forEach(m -> paintTrack(pen, plane, m)));
+        paintNames(pen, plane, shown, side);
+        paintRamp(
+                pen,
+                level,
+                new Rectangle2D.Double(
+                        area.getMaxX() - bar + pen.em(0.6),
+                        plane.box().getY(),
+                        pen.em(1.1),
+                        plane.box().getHeight()));
+    }
+
+    private void paintLevels(Pen pen, Plane plane, Axis level) {
+        ColourRamp ramp = ColourRamp.of(pen.theme().palette());
+        int width = (int) Math.max(1, Math.round(plane.box().getWidth()));
+        int height = (int) Math.max(1, Math.round(plane.box().getHeight()));
+        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        for (int column = 0; column < width; column++) {
+            int fromFrame = (int) ((long) column * data.frames() / width);
+            int toFrame = Math.max(fromFrame + 1, (int) ((column + 1L) * data.frames() / width));
+            for (int row = 0; row < height; row++) {
+                double strongest = strongest(fromFrame, toFrame, hzAt(row + 1, height), hzAt(row, height));
+                image.setRGB(column, row, ramp.at(level.share(strongest)).getRGB());
+            }
+        }
+        pen.surface()
+                .drawImage(
+                        image,
+                        (int) Math.round(plane.box().getX()),
+                        (int) Math.round(plane.box().getY()),
+                        null);
+    }
+
+    private double hzAt(int row, int height) {
+        return data.upToHz() * (1 - (double) row / height);
+    }
+
+    /** The strongest level in a patch, so that a narrow line isn't lost between pixels. */
+    private double strongest(int fromFrame, int toFrame, double fromHz, double toHz) {
+        int middle = (int) Math.round((fromHz + toHz) / 2 / data.binHz());
+        int fromBin = Math.min(middle, (int) Math.ceil(fromHz / data.binHz()));
+        int toBin = Math.max(middle, (int) Math.ceil(toHz / data.binHz()) - 1);
+        double strongest = Double.NEGATIVE_INFINITY;
+        for (int frame = fromFrame; frame < Math.min(toFrame, data.frames()); frame++) {
+            for (int bin = fromBin; bin <= Math.min(toBin, data.bins() - 1); bin++) {
+                strongest = Math.max(strongest, data.levelDb().at(frame * data.bins() + bin));
+            }
+        }
+        return strongest;
+    }
+
+    /** From the level that half the patches in view lie under, or 70 dB down, to the strongest. */
+    private Axis levelAxis() {
+        int inView = (int) Math.min(data.bins(), Math.floor(data.upToHz() / data.binHz()) + 1);
+        double[] levels = new double[data.frames() * inView];
+        for (int frame = 0; frame < data.frames(); frame++) {
+            for (int bin = 0; bin < inView; bin++) {
+                levels[frame * inView + bin] = data.levelDb().at(frame * data.bins() + bin);
+            }
+        }
+        double[] finite = java.util.Arrays.stream(levels)
+                .filter(Double::isFinite)
+                .sorted()
+                .toArray();
+        if (finite.length == 0) {
+            return Axis.linear(data.levelUnit(), -LEAST_SPAN_DB, 0);
+        }
+        double top = 5 * Math.ceil(finite[finite.length - 1] / 5);
+        double middle = finite[finite.length / 2];
+        double bottom = 5 * Math.floor(Math.max(middle, top - MOST_SPAN_DB) / 5);
+        return Axis.linear(data.levelUnit(), Math.min(bottom, top - LEAST_SPAN_DB), top);
+    }
+
+    private void paintTrack(Pen pen, Plane plane, OrderMark mark) {
+        Path2D path = new Path2D.Double();
+        int steps =
+                (int) Math.max(2, Math.min(data.trackTimeS().size(), plane.box().getWidth()));
+        for (int i = 0; i < steps; i++) {
+            int at = (int) ((long) i * (data.trackTimeS().size() - 1) / (steps - 1));
+            double x = plane.x(data.trackTimeS().at(at));
+            double y = plane.y(mark.propellerOrder() * data.trackPropellerHz().at(at));
+            if (i == 0) {
+                path.moveTo(x, y);
+            } else {
+                path.lineTo(x, y);
+            }
+        }
+        Dash dash = mark.kind().dash();
+        Color halo = pen.colour(Ink.PAPER);
+        if (mark.detected()) {
+            pen.draw(path, halo, dash.sparseStroke(pen.em(0.3), pen.theme()));
+        }
+        pen.draw(path, colour(pen, mark), dash.sparseStroke(pen.em(mark.detected() ? 0.14 : 0.08), pen.theme()));
+    }
+
+    private void paintNames(Pen pen, Plane plane, List<OrderMark> shown, double side) {
+        double height = 1.12 * pen.em(0.9);
+        List<StackedLabels.Label> labels = new ArrayList<>();
+        for (OrderMark mark : shown) {
+            labels.add(new StackedLabels.Label(
+                    plane.yInside(endHz(mark)), (mark.detected() ? 1e9 : 0) - mark.propellerOrder()));
+        }
+        List<Optional<Double>> places = StackedLabels.layOut(
+                labels, plane.box().getY() - pen.em(0.5), plane.box().getMaxY() + pen.em(0.5), height);
+        double edge = plane.box().getMaxX();
+        double room = side - pen.em(2.4);
+        for (int i = 0; i < shown.size(); i++) {
+            OrderMark mark = shown.get(i);
+            double from = plane.yInside(endHz(mark));
+            places.get(i).ifPresent(y -> {
+                Color colour = colour(pen, mark);
+                pen.line(edge, from, edge + pen.em(0.9), y, colour, pen.stroke(0.08));
+                pen.glyph(mark.kind().glyph(), edge + pen.em(1.2), y, 0.3, colour, mark.detected());
+                pen.textAcross(
+                        Caption.shortened(mark.name(), room, TextStyle.SMALL, pen.theme()),
+                        edge + pen.em(1.8),
+                        y,
+                        TextStyle.SMALL,
+                        pen.colour(mark.detected() ? Ink.TEXT : Ink.QUIET_TEXT),
+                        Pen.Align.LEFT);
+            });
+        }
+    }
+
+    private void paintRamp(Pen pen, Axis level, Rectangle2D box) {
+        ColourRamp ramp = ColourRamp.of(pen.theme().palette());
+        int steps = 64;
+        for (int i = 0; i < steps; i++) {
+            double top = box.getMaxY() - (i + 1) * box.getHeight() / steps;
+            pen.fill(
+                    new Rectangle2D.Double(box.getX(), top, box.getWidth(), box.getHeight() / steps + 0.5),
+                    ramp.at((i + 0.5) / steps));
+        }
+        pen.draw(box, pen.colour(Ink.QUIET_TEXT), pen.stroke(0.07));
+        double span = level.max() - level.min();
+        int step = span > 40 ? 10 : 5;
+        for (double db = Math.ceil(level.min() / step) * step; db <= level.max() + 1e-9; db += step) {
+            double y = box.getMaxY() - level.share(db) * box.getHeight();
+            pen.line(box.getMaxX(), y, box.getMaxX() + pen.em(0.3), y, pen.colour(Ink.QUIET_TEXT), pen.stroke(0.07));
+            pen.textAcross(
+                    Figures.tick(db),
+                    box.getMaxX() + pen.em(2.4),
+                    y,
+                    TextStyle.SMALL,
+                    pen.colour(Ink.TEXT),
+                    Pen.Align.RIGHT);
+        }
+        pen.textUp(level.title(), box.getMaxX() + pen.em(3.3), box.getCenterY(), TextStyle.BODY, pen.colour(Ink.TEXT));
+    }
+
+    private Color colour(Pen pen, OrderMark mark) {
+        return mark.detected()
+                ? pen.colour(mark.kind().ink())
+                : pen.pale(mark.kind().ink());
+    }
+
+    /** Steady lines that no order explains follow no track: they are seen in the levels alone. */
+    private List<OrderMark> shown() {
+        return data.marks().stream()
+                .filter(m -> m.kind() != MarkKind.OTHER && endHz(m) <= data.upToHz())
+                .toList();
+    }
+
+    private double endHz(OrderMark mark) {
+        return mark.propellerOrder()
+                * data.trackPropellerHz().at(data.trackPropellerHz().size() - 1);
+    }
+}

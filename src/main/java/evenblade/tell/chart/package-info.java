@@ -1,0 +1,2 @@
+/** One class per picture, from result to image. */
+package evenblade.tell.chart;

@@ -1,0 +1,26 @@
+package evenblade.tell.document;
+
+import java.util.List;
+
+/**
+ * One sentence, or a few, with what stands in it kept apart: own words, figures, text of a user.
+ *
+ * @param spans in reading order
+ */
+public record Sentence(List<Span> spans) {
+    public Sentence {
+        spans = List.copyOf(spans);
+    }
+
+    /** Own words alone. */
+    public static Sentence of(String words) {
+        return new Sentence(List.of(new Span.Words(words)));
+    }
+
+    /** All of it in a row, as a terminal shows it. */
+    public String text() {
+        StringBuilder text = new StringBuilder();
+        spans.forEach(span -> text.append(span.text()));
+        return text.toString();
+    }
+}

@@ -1,0 +1,2 @@
+/** Measured figures as tables for other programs, units in their first row. */
+package evenblade.tell.export;

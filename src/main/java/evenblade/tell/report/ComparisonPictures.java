@@ -1,0 +1,96 @@
+package evenblade.tell.report;
+
+import evenblade.base.units.SignalUnit;
+import evenblade.judge.comparison.Basis;
+import evenblade.judge.comparison.Change;
+import evenblade.judge.comparison.ChannelComparison;
+import evenblade.judge.comparison.ComparedValue;
+import evenblade.judge.comparison.DwellComparison;
+import evenblade.judge.comparison.RunComparison;
+import evenblade.machine.installation.Shaft;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.tell.chart.AmplitudeScale;
+import evenblade.tell.chart.BeforeAfterBarsPicture;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.Curve;
+import evenblade.tell.chart.MarkKind;
+import evenblade.tell.chart.OrderRows;
+import evenblade.tell.chart.OverlaidSpectraPicture;
+import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.PlottedEstimate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The pictures of one run held against another. */
+public final class ComparisonPictures {
+    private ComparisonPictures() {}
+
+    /** The pair of dwells that is shown: the one whose later dwell lasted longest; empty where nothing can be compared. */
+    public static Optional<DwellComparison> mainPair(RunComparison outcome) {
+        return ComparisonParts.mainPair(outcome);
+    }
+
+    /** Every line of the longest pair of dwells; empty where the runs can't be compared. */
+    public static Optional<Picture> bars(RunComparison outcome) {
+        return ComparisonParts.mainPair(outcome)
+                .filter(pair -> !pair.changes().isEmpty())
+                .map(pair -> bars(outcome, outcome.channels().get(0), pair));
+    }
+
+    private static Picture bars(RunComparison outcome, ChannelComparison channel, DwellComparison pair) {
+        List<BeforeAfterBarsPicture.Row> rows = new ArrayList<>();
+        for (Change change : pair.changes()) {
+            rows.add(new BeforeAfterBarsPicture.Row(
+                    change.figure().name(),
+                    change.figure().of().filter(Shaft.CRANK::equals).isPresent() ? MarkKind.CRANK : MarkKind.PROPELLER,
+                    estimate(change.before()),
+                    estimate(change.after()),
+                    ComparisonParts.words(change.verdict()) + ", " + ComparisonParts.changeWords(change)));
+        }
+        String axis = channel.basis() == Basis.GAIN_FREE
+                ? "ratio (no unit)"
+                : "amplitude (" + channel.unit().display() + " peak)";
+        return new BeforeAfterBarsPicture(new BeforeAfterBarsPicture.Data(
+                caption(outcome, channel, pair), outcome.before(), outcome.after(), axis, rows));
+    }
+
+    private static Caption caption(RunComparison outcome, ChannelComparison channel, DwellComparison pair) {
+        return Caption.of(
+                outcome.after() + " against " + outcome.before(),
+                Caption.channel(channel.channel()),
+                "engine " + Amounts.fixed(pair.engineRpmBefore(), 0) + " and " + Amounts.fixed(pair.engineRpmAfter(), 0)
+                        + " rpm",
+                "speed confirmed in both");
+    }
+
+    /**
+     * Both spectra laid over each other.
+     *
+     * @param later the dwell whose lines are marked
+     */
+    public static Picture spectra(
+            RunComparison outcome, Curve before, Curve after, SignalUnit unit, DwellOrders later, double ratio) {
+        return new OverlaidSpectraPicture(new OverlaidSpectraPicture.Data(
+                Caption.of(
+                        outcome.after() + " against " + outcome.before(),
+                        "engine " + Amounts.fixed(later.dwell().propellerRpm() * ratio, 0) + " rpm"),
+                outcome.before(),
+                before,
+                outcome.after(),
+                after,
+                unit,
+                OrderRows.marks(later),
+                OrderRows.upToHz(later),
+                AmplitudeScale.DECADES));
+    }
+
+    /** A value as a picture shows it. */
+    static PlottedEstimate estimate(ComparedValue value) {
+        if (value instanceof ComparedValue.Known known) {
+            double factor = Math.exp(known.reach());
+            return new PlottedEstimate(known.value(), known.value() / factor, known.value() * factor, true);
+        }
+        return new PlottedEstimate(0, 0, value.size(), false);
+    }
+}

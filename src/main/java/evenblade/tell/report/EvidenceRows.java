@@ -1,0 +1,66 @@
+package evenblade.tell.report;
+
+import evenblade.base.problem.Warning;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.StoredFile;
+import evenblade.tell.report.ReportContent.Evidence;
+import evenblade.tell.report.ReportContent.StoredRow;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Every stored file with its hash, and whether it still is what it was. */
+final class EvidenceRows {
+    private EvidenceRows() {}
+
+    /**
+     * The stored files of a record.
+     *
+     * @param warnings what a look at every byte of them showed
+     */
+    static Evidence of(JobRecord record, List<Warning> warnings) {
+        Set<String> struck = record.struckOut();
+        List<StoredRow> rows = new ArrayList<>();
+        for (Event event : record.events()) {
+            file(event)
+                    .ifPresent(file -> rows.add(new StoredRow(
+                            event.id() + event.label().map(l -> " " + l).orElse(""),
+                            file.path(),
+                            file.originalName(),
+                            String.valueOf(file.stamp().bytes()),
+                            file.stamp().sha256(),
+                            struck.contains(event.id())
+                                    ? "entry struck out, not looked at"
+                                    : trouble(file, warnings).isPresent()
+                                            ? state(trouble(file, warnings).get())
+                                            : "as added")));
+        }
+        return new Evidence(warnings.stream().map(Warning::message).toList(), rows);
+    }
+
+    static Optional<StoredFile> file(Event event) {
+        if (event.detail() instanceof Detail.Run run) {
+            return Optional.of(run.file());
+        }
+        return event.detail() instanceof Detail.Attachment attachment
+                ? Optional.of(attachment.file())
+                : Optional.empty();
+    }
+
+    /** The warning about a file, where there is one. */
+    static Optional<Warning> trouble(StoredFile file, List<Warning> warnings) {
+        return warnings.stream()
+                .filter(w -> w.message().contains("'" + file.path() + "'"))
+                .findFirst();
+    }
+
+    private static String state(Warning warning) {
+        String code = warning.code();
+        return code.endsWith("missing")
+                ? "MISSING"
+                : code.endsWith("changed") ? "CHANGED since it was added" : "can't be read";
+    }
+}

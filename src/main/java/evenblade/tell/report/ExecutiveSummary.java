@@ -1,0 +1,241 @@
+package evenblade.tell.report;
+
+import evenblade.base.units.Length;
+import evenblade.judge.comparison.MeasuredRun;
+import evenblade.judge.tracking.LimitCheck;
+import evenblade.judge.tracking.TrackingSession;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import evenblade.machine.installation.Limit;
+import evenblade.machine.installation.Shaft;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.Level;
+import evenblade.measure.orders.OrderReading;
+import evenblade.measure.speed.Dwell;
+import evenblade.tell.chart.Caption;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** The answer on the first page: what was measured, how it stands, against before, how sure, what is open. */
+final class ExecutiveSummary {
+    private final ReportInput input;
+    private final JobRecord record;
+    private final Lengths lengths;
+
+    private ExecutiveSummary(ReportInput input) {
+        this.input = input;
+        this.record = input.record();
+        this.lengths = new Lengths(input.units());
+    }
+
+    static List<KnownThing> of(ReportInput input) {
+        ExecutiveSummary answer = new ExecutiveSummary(input);
+        List<KnownThing> lines = new ArrayList<>(List.of(
+                new KnownThing("Measured", answer.measured()),
+                new KnownThing("As it is now", answer.now()),
+                new KnownThing("Against before", answer.againstBefore()),
+                new KnownThing("How sure", answer.howSure()),
+                new KnownThing("Still open", answer.open())));
+        answer.pointsTo().ifPresent(statement -> lines.add(3, new KnownThing("Points to", statement)));
+        return lines;
+    }
+
+    /** The heaviest finding, where there is one. */
+    private Optional<String> pointsTo() {
+        return input.findings().stream()
+                .findFirst()
+                .map(finding -> finding.statement() + " " + RunParts.capital(finding.howSure()) + ".");
+    }
+
+    private String measured() {
+        List<Event> standing = record.standing();
+        if (standing.isEmpty()) {
+            return "Nothing was entered yet.";
+        }
+        Map<Kind, String> words = new LinkedHashMap<>();
+        words.put(Kind.RUN, "ground run");
+        words.put(Kind.CORRECTION, "change");
+        words.put(Kind.BALANCE, "balance weight");
+        words.put(Kind.TRACKING, "tracking check");
+        words.put(Kind.PITCH, "pitch check");
+        words.put(Kind.RUN_OUT, "run-out check");
+        List<String> counts = new ArrayList<>();
+        words.forEach((kind, word) -> {
+            int count = record.standing(kind).size();
+            if (count > 0) {
+                counts.add(Amounts.count(count, word));
+            }
+        });
+        String first = Amounts.day(standing.get(0).at());
+        String last = Amounts.day(standing.get(standing.size() - 1).at());
+        String when = first.equals(last) ? "on " + first : "from " + first + " to " + last;
+        return (counts.isEmpty() ? "Notes and papers only" : RunParts.capital(String.join(", ", counts))) + ", " + when
+                + ".";
+    }
+
+    private Optional<ReportedRun> latest() {
+        return input.runs().stream().filter(run -> run.measured().isPresent()).reduce((earlier, later) -> later);
+    }
+
+    private String now() {
+        List<String> said = new ArrayList<>();
+        latest().flatMap(run -> run.measured()).map(this::shaking).ifPresent(said::add);
+        track().ifPresent(said::add);
+        return said.isEmpty() ? "No run with a result, and no tracking." : String.join(" ", said);
+    }
+
+    private String shaking(MeasuredRun run) {
+        Optional<Dwell> main = run.dwells().stream().max(Comparator.comparingDouble(Dwell::durationS));
+        if (main.isEmpty()) {
+            return "Run '" + run.name() + "': no steady speed known, so no order could be measured.";
+        }
+        ChannelOrders channel = comparedChannel(run);
+        DwellOrders dwell = channel.dwells().stream()
+                .filter(each -> each.dwell().equals(main.get()))
+                .findFirst()
+                .orElseThrow();
+        return "Run '" + run.name() + "' at " + Amounts.fixed(run.engineRpm(main.get()), 0) + " engine rpm"
+                + (run.speedDoubt().isEmpty() ? "" : " (speed not confirmed)") + ", "
+                + Caption.channel(channel.channel()) + ": "
+                + lines(dwell, channel.unit().display()) + " (± holds 95 %).";
+    }
+
+    /** The channel that the comparison speaks of, so that both lines speak of the same. */
+    private ChannelOrders comparedChannel(MeasuredRun run) {
+        Optional<String> wanted = input.comparisons().stream()
+                .limit(1)
+                .flatMap(c -> c.outcome().channels().stream())
+                .map(c -> c.channel())
+                .findFirst();
+        return run.channels().stream()
+                .filter(c -> wanted.filter(c.channel()::equals).isPresent())
+                .findFirst()
+                .orElse(run.channels().get(0));
+    }
+
+    private static String lines(DwellOrders dwell, String unit) {
+        return dwell.readings().stream()
+                .filter(ExecutiveSummary::tellsMost)
+                .map(reading -> reading.line().name() + " " + level(reading.level(), unit))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static boolean tellsMost(OrderReading reading) {
+        return reading.line().name().equals("blade pass")
+                || (reading.line().of() == Shaft.PROPELLER && reading.line().order() == 1);
+    }
+
+    private static String level(Level level, String unit) {
+        if (level instanceof Level.Measured measured) {
+            return measured.detected()
+                    ? Amounts.withInterval(measured) + " " + unit + " peak"
+                    : "below " + Amounts.plain(measured.ciHigh()) + " " + unit + " peak";
+        }
+        return "beyond this recording";
+    }
+
+    private Optional<String> track() {
+        List<Event> sessions = record.standing(Kind.TRACKING);
+        if (sessions.isEmpty()) {
+            return Optional.empty();
+        }
+        TrackingSession last = session(sessions.get(sessions.size() - 1));
+        String limits = record.installation().limits().stream()
+                .filter(limit -> limit.what() == Limit.Subject.TRACK)
+                .map(limit -> LimitCheck.track(limit, last.marksMm()))
+                .filter(check -> check.outcome() != LimitCheck.Outcome.NOT_APPLICABLE)
+                .map(check -> (check.outcome() == LimitCheck.Outcome.WITHIN ? "within" : "BEYOND") + " the limit of "
+                        + lengths.both(Length.ofMillimetres(check.allowed())) + " (" + check.source() + ")")
+                .collect(Collectors.joining(", "));
+        return Optional.of((changedAfter(sessions.get(sessions.size() - 1))
+                        ? "Not marked since the last change; before it: track"
+                        : "Track")
+                + " spread " + lengths.both(Length.ofMillimetres(last.spreadMm()))
+                + (limits.isEmpty() ? ", no limit entered" : ", " + limits) + ".");
+    }
+
+    /** Whether something was put right after that entry, so that it no longer tells how things are. */
+    private boolean changedAfter(Event entry) {
+        List<Event> standing = record.standing();
+        return standing.stream().skip(standing.indexOf(entry) + 1L).anyMatch(later -> later.kind() == Kind.CORRECTION);
+    }
+
+    private static TrackingSession session(Event event) {
+        return ((Detail.Tracking) event.detail()).session(event.at().toInstant());
+    }
+
+    private String againstBefore() {
+        if (input.comparisons().isEmpty()) {
+            return "There are not yet two runs to hold against each other.";
+        }
+        ReportedComparison whole = input.comparisons().get(0);
+        String pair = "Run '" + whole.outcome().after() + "' against '"
+                + whole.outcome().before() + "': ";
+        if (!whole.outcome().comparable()) {
+            return pair + "can't be held against each other, "
+                    + whole.outcome().reasons().stream().map(r -> r.text()).collect(Collectors.joining("; ")) + ".";
+        }
+        return pair + String.join(" ", ComparisonParts.sentences(whole.outcome()));
+    }
+
+    private String howSure() {
+        long answered =
+                input.runs().stream().filter(run -> run.measured().isPresent()).count();
+        if (answered == 0) {
+            return "Nothing to be sure of yet.";
+        }
+        long confirmed = input.runs().stream()
+                .filter(run ->
+                        run.measured().filter(m -> m.speedDoubt().isEmpty()).isPresent())
+                .count();
+        String speeds = "Speed confirmed in " + confirmed + " of " + Amounts.count(answered, "run") + ".";
+        if (input.comparisons().isEmpty()
+                || !input.comparisons().get(0).outcome().comparable()) {
+            return speeds;
+        }
+        int repeats = input.comparisons().get(0).outcome().channels().get(0).repeatRuns();
+        return speeds
+                + (repeats == 0
+                        ? " No run was repeated with nothing changed: the scatter from run to run is assumed, not measured."
+                        : " Scatter from run to run taken from " + Amounts.count(repeats, "repeat run") + ".");
+    }
+
+    private String open() {
+        List<String> open = new ArrayList<>();
+        input.findings().stream()
+                .filter(FindingPart::open)
+                .limit(1)
+                .forEach(finding -> open.add(RunParts.capital(finding.next())));
+        long lost = input.runs().stream().filter(run -> run.part().troubled()).count();
+        if (lost > 0) {
+            open.add(RunParts.capital(Amounts.count(lost, "run")) + " without a result or not to be trusted.");
+        }
+        if (!input.fileWarnings().isEmpty()) {
+            open.add("Files of the record are missing, changed or not named by it: see 'Recordings and papers'.");
+        }
+        Optional<Event> lastChange = record.standing().stream()
+                .filter(e -> e.kind() == Kind.CORRECTION || e.kind() == Kind.BALANCE)
+                .reduce((earlier, later) -> later);
+        boolean measuredSince = lastChange
+                .map(change -> record.standing(Kind.RUN).stream()
+                        .anyMatch(run -> run.at().isAfter(change.at())))
+                .orElse(true);
+        if (!measuredSince) {
+            open.add("No run since the last change.");
+        }
+        if (!input.comparisons().isEmpty()
+                && input.comparisons().get(0).outcome().comparable()
+                && input.comparisons().get(0).outcome().channels().get(0).repeatRuns() == 0) {
+            open.add("One run to be repeated with nothing changed.");
+        }
+        return open.isEmpty() ? "Nothing that the record knows of." : String.join(" ", open);
+    }
+}

@@ -1,0 +1,53 @@
+package evenblade.tell.report;
+
+import evenblade.base.problem.Warning;
+import evenblade.base.units.LengthUnit;
+import evenblade.keep.job.JobRecord;
+import java.time.OffsetDateTime;
+import java.util.List;
+
+/**
+ * What a report is made from.
+ *
+ * @param record the job
+ * @param made when the report is made
+ * @param version of the program
+ * @param fileWarnings what a look at every byte of the stored files showed
+ * @param runs the standing runs, in order of time
+ * @param comparisons first against last, then one after the other
+ * @param trend pictures over all runs
+ * @param turn pictures of one turn of the propeller
+ * @param photos that can be shown
+ * @param findings what it points to, weightiest first; empty where none are worked out
+ * @param units which unit of length comes first
+ * @param answers what several measurements say together; may be empty
+ */
+public record ReportInput(
+        JobRecord record,
+        OffsetDateTime made,
+        String version,
+        List<Warning> fileWarnings,
+        List<ReportedRun> runs,
+        List<ReportedComparison> comparisons,
+        List<ReportFigure> trend,
+        List<ReportFigure> turn,
+        List<ReportContent.Photo> photos,
+        List<FindingPart> findings,
+        LengthUnit units,
+        List<AnswerPart> answers) {
+    public ReportInput {
+        fileWarnings = List.copyOf(fileWarnings);
+        runs = List.copyOf(runs);
+        comparisons = List.copyOf(comparisons);
+        trend = List.copyOf(trend);
+        turn = List.copyOf(turn);
+        photos = List.copyOf(photos);
+        findings = List.copyOf(findings);
+        answers = List.copyOf(answers);
+    }
+
+    /** Its content in words, ready to be set. */
+    public ReportContent content() {
+        return Composition.of(this);
+    }
+}

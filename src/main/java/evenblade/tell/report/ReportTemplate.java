@@ -1,0 +1,75 @@
+package evenblade.tell.report;
+
+import com.samskivert.mustache.Mustache;
+import com.samskivert.mustache.Template;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+
+/** Sets a report's content as a page; the only class that knows the template engine. */
+final class ReportTemplate {
+    private ReportTemplate() {}
+
+    /** The page as XHTML that a browser reads as HTML, with everything in it. */
+    static String page(ReportContent content, PaperSize paper) {
+        return fill(content, paper, false);
+    }
+
+    /** The same with a running head and page numbers, for sheets. */
+    static String sheets(ReportContent content, PaperSize paper) {
+        return fill(content, paper, true);
+    }
+
+    private static String fill(ReportContent content, PaperSize paper, boolean paged) {
+        String styles = resource("report.css") + (paged ? resource("paper.css") : "");
+        Map<String, Object> setting = Map.of("styles", styles, "pageSize", paper.pageSize(), "paged", paged);
+        StringWriter page = new StringWriter();
+        template().execute(content, setting, page);
+        return page.toString();
+    }
+
+    private static Template template() {
+        return Mustache.compiler().withEscaper(ReportTemplate::escaped).compile(resource("report.html"));
+    }
+
+    /** Text as it may stand in XML, in content and in quoted attributes; what XML can't hold is left out. */
+    static String escaped(String text) {
+        StringBuilder safe = new StringBuilder(text.length() + 16);
+        text.codePoints().forEach(c -> {
+            switch (c) {
+                case '&' -> safe.append("&amp;");
+                case '<' -> safe.append("&lt;");
+                case '>' -> safe.append("&gt;");
+                case '"' -> safe.append("&quot;");
+                case '\'' -> safe.append("&#39;");
+                default -> {
+                    if (legal(c)) {
+                        safe.appendCodePoint(c);
+                    }
+                }
+            }
+        });
+        return safe.toString();
+    }
+
+    /** XML 1.0, production 2. */
+    private static boolean legal(int c) {
+        return c == '\t'
+                || c == '\n'
+                || c == '\r'
+                || (c >= 0x20 && c <= 0xD7FF)
+                || (c >= 0xE000 && c <= 0xFFFD)
+                || c >= 0x10000;
+    }
+
+    private static String resource(String name) {
+        try (InputStream in = ReportTemplate.class.getResourceAsStream(name)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,61 @@
+package evenblade.tell.report;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.util.XRLog;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
+
+/** Lays a page out on sheets of paper as PDF. */
+final class Sheets {
+    private static final String FONT = "Report Sans";
+    private static final int REGULAR = 400;
+    private static final int BOLD = 700;
+
+    private Sheets() {}
+
+    /**
+     * Writes a PDF file.
+     *
+     * @param xhtml well-formed, with everything in it: nothing is fetched
+     * @param producer named in the file
+     */
+    static void write(String xhtml, String producer, OutputStream out) throws IOException {
+        XRLog.setLoggingEnabled(false);
+        // It finds no fonts of its own for signs that ours hold; nobody who reads the sheets misses them.
+        Logger builtIn = Logger.getLogger("org.apache.pdfbox.pdmodel.font.PDType1Font");
+        builtIn.setLevel(Level.SEVERE);
+        try (PDDocument sheets = new PDDocument()) {
+            PDType0Font regular = font("DejaVuSansCondensed.ttf", sheets);
+            PDType0Font bold = font("DejaVuSansCondensed-Bold.ttf", sheets);
+            new PdfRendererBuilder()
+                    .useFastMode()
+                    .usePDDocument(sheets)
+                    .useFont(new PDFontSupplier(regular), FONT, REGULAR, FontStyle.NORMAL, true)
+                    .useFont(new PDFontSupplier(bold), FONT, BOLD, FontStyle.NORMAL, true)
+                    .useUriResolver((base, uri) -> uri.startsWith("data:") ? uri : null)
+                    .withProducer(producer)
+                    .withHtmlContent(xhtml, null)
+                    .toStream(out)
+                    .run();
+        }
+    }
+
+    /** Without joined letters: what is read as one sign is not found by a search for two. */
+    private static PDType0Font font(String name, PDDocument sheets) throws IOException {
+        try (InputStream in = Sheets.class.getResourceAsStream(name)) {
+            TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in));
+            font.setEnableGsub(false);
+            return PDType0Font.load(sheets, font, true);
+        }
+    }
+}

@@ -1,2 +1,0 @@
-/** Quantities with their units, read from and written for people. */
-package evenblade.units;

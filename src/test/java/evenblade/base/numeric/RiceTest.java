@@ -1,0 +1,29 @@
+package evenblade.base.numeric;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Random;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class RiceTest {
+    @ParameterizedTest
+    @CsvSource({"0,6", "1,6", "3,6", "8,6", "20,6", "3,2", "3,30", "8,1000"})
+    void the_interval_holds_the_true_length_however_few_degrees_of_freedom(double trueLength, int dof) {
+        Random random = new Random(71);
+        int held = 0;
+        int trials = 600;
+        for (int i = 0; i < trials; i++) {
+            double observed = Math.hypot(trueLength + random.nextGaussian(), random.nextGaussian());
+            double squares = 0;
+            for (int k = 0; k < dof; k++) {
+                double z = random.nextGaussian();
+                squares += z * z;
+            }
+            Rice.Interval interval = Rice.interval95(observed, Math.sqrt(squares / dof), dof);
+            held += interval.low() <= trueLength && trueLength <= interval.high() ? 1 : 0;
+        }
+        // Three standard errors of a share of 600 draws: 0.027; at zero, where one side can't miss, up to all of it.
+        assertThat((double) held / trials).isBetween(0.923, trueLength <= 1 ? 1.0 : 0.977);
+    }
+}

@@ -1,0 +1,96 @@
+package evenblade.face.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenblade.face.app.SeeEvidence.Page;
+import evenblade.face.app.SeeEvidence.Side;
+import evenblade.face.app.SeeEvidence.Sight;
+import evenblade.judge.findings.Direction;
+import evenblade.judge.findings.EvidenceItem;
+import evenblade.judge.findings.Finding;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.EvidenceCheck.Thoroughness;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+@DisplayName("Evidence is seen")
+class SeeEvidenceTest {
+    @TempDir
+    static Path scratch;
+
+    private static JobRecord record;
+    private static List<Finding> findings;
+
+    @BeforeAll
+    static void invent() throws IOException {
+        Path job = scratch.resolve("job");
+        MakePractice.answer(job, List.of(), 1, Optional.empty());
+        record = ShowJob.answer(job, Thoroughness.QUICK).record();
+        findings = WeighFindings.answer(job).findings().list();
+    }
+
+    private static Sight sight(String start) {
+        for (Finding finding : findings) {
+            for (EvidenceItem piece : finding.speaksFor()) {
+                if (piece.text().startsWith(start)) {
+                    return SeeEvidence.of(record, finding, piece);
+                }
+            }
+        }
+        throw new AssertionError("no evidence starts with '" + start + "' in " + findings);
+    }
+
+    private static String label(Sight sight) {
+        return sight.entry().flatMap(Event::label).orElse("");
+    }
+
+    @Test
+    @DisplayName("at the tips where tip marks speak, at the last reading where angles do")
+    void standing() {
+        assertThat(sight("tip marks").page()).isEqualTo(Page.TRACK);
+        Sight angles = sight("blade angles");
+        assertThat(angles.page()).isEqualTo(Page.ENTRY);
+        assertThat(angles.entry().map(Event::kind)).contains(Kind.PITCH);
+    }
+
+    @Test
+    @DisplayName("in the run, the dwell and the direction that it names")
+    void running() {
+        Sight once = sight("propeller 1× is 1");
+        assertThat(label(once)).isEqualTo("as found");
+        assertThat(once.side()).isEqualTo(Side.ORDERS);
+        assertThat(once.direction()).contains(Direction.ALONG);
+        // The fastest dwell of the invented plan; the evidence gives the rpm that was measured.
+        assertThat(once.engineRpm().orElseThrow()).isBetween(5200.0, 5400.0);
+    }
+
+    @Test
+    @DisplayName("over all runs where the runs together speak")
+    void overRuns() {
+        assertThat(sight("over the runs").page()).isEqualTo(Page.ALL_RUNS);
+    }
+
+    @Test
+    @DisplayName("in the latest run where a piece names none")
+    void nameless() {
+        Finding finding = findings.get(0);
+        Finding bare = new Finding(
+                finding.cause(),
+                finding.statement(),
+                List.of(),
+                List.of(),
+                finding.next(),
+                finding.sureness(),
+                Optional.empty());
+        EvidenceItem piece = new EvidenceItem("crank ½× doesn't stand out", 1, EvidenceItem.Origin.RUNNING);
+        assertThat(label(SeeEvidence.of(record, bare, piece))).isEqualTo("repeat, nothing changed");
+    }
+}

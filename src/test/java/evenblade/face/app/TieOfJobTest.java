@@ -1,0 +1,96 @@
+package evenblade.face.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenblade.judge.tie.CoupleCheck;
+import evenblade.judge.tie.Size;
+import evenblade.judge.tie.TieAnswer;
+import evenblade.judge.tie.TrackTie;
+import evenblade.keep.job.MemoryFolder;
+import evenblade.keep.practice.Fault;
+import evenblade.keep.practice.PracticeInstallation;
+import evenblade.keep.practice.PracticeJob;
+import evenblade.machine.installation.HubCounting;
+import evenblade.machine.installation.Installation;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** 1× against track on an invented job whose hub positions are counted against the rotation. */
+class TieOfJobTest {
+    @TempDir(factory = MemoryFolder.class)
+    static Path dir;
+
+    private static JobTie told;
+    private static JobTie mistold;
+
+    @BeforeAll
+    static void aBladeOutOfTrack() throws IOException {
+        Path job = dir.resolve("job");
+        PracticeJob.of(countedAgainst(PracticeInstallation.geared()), List.of(Fault.BLADE_OUT_OF_TRACK), 88)
+                .brief()
+                .write(job);
+        told = WeighFindings.answer(job).tie().orElseThrow();
+        Path record = job.resolve("job.json");
+        Files.writeString(record, Files.readString(record).replace("against-rotation", "with-rotation"));
+        mistold = WeighFindings.answer(job).tie().orElseThrow();
+    }
+
+    private static Installation countedAgainst(Installation usual) {
+        Installation.Propeller p = usual.propeller();
+        return new Installation(
+                usual.name(),
+                usual.engine(),
+                usual.reduction(),
+                new Installation.Propeller(
+                        p.blades(),
+                        p.diameter(),
+                        p.rotation(),
+                        p.bladeMass(),
+                        p.centreOfGravity(),
+                        p.chord(),
+                        Optional.of(HubCounting.AGAINST_ROTATION)),
+                usual.limits());
+    }
+
+    private static TrackTie tie(JobTie answer) {
+        return ((TieAnswer.Tied) answer.answer()).tie();
+    }
+
+    @Test
+    void counted_as_entered_the_runs_fit_and_counted_the_other_way_they_dont() {
+        assertThat(told.counting()).isEqualTo(HubCounting.AGAINST_ROTATION);
+        assertThat(tie(told).trackMatters()).isTrue();
+        assertThat(width(tie(told).left())).isLessThan(0.2 * width(tie(mistold).left()));
+    }
+
+    private static double width(Size size) {
+        return size.high() - size.low();
+    }
+
+    @Test
+    void the_words_say_speed_channel_share_couple_and_how_the_hub_is_counted() {
+        List<String> words = TieWords.sentences(told);
+        assertThat(words.get(0)).startsWith("Propeller 1× changes with track.").contains("m/s²");
+        assertThat(words).anyMatch(w -> w.startsWith("At perfect track"));
+        assertThat(words).anyMatch(w -> w.contains("engine rpm on channel"));
+        assertThat(words).anyMatch(w -> w.contains("counted against the rotation, as entered"));
+        assertThat(words)
+                .anyMatch(w -> w.startsWith("Left out")
+                        && w.contains("'cleaned': something was changed before it and the tips not marked again"));
+        // Put right, the blades have sat in one order since.
+        assertThat(words).anyMatch(w -> w.contains("Which layout would shake least can't be told yet"));
+        assertThat(told.couple().orElseThrow().answer()).isEqualTo(CoupleCheck.Answer.FITS);
+        // m·ω²·r·(r/R)·B/2 for 1.2 kg at 0.34 m of 0.85 m: 0.01 kg·m²/m·… at about 208 rad/s.
+        double omega = 2 * Math.PI * told.engineRpm() / 60 * 21 / 51;
+        assertThat(told.couple().orElseThrow().newtonMetresPerMm())
+                .isCloseTo(
+                        1.2 * omega * omega * 0.34 * (0.001 * 0.34 / 0.85) * 1.5,
+                        org.assertj.core.api.Assertions.withinPercentage(0.01));
+    }
+}

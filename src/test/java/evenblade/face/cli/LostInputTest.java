@@ -1,0 +1,76 @@
+package evenblade.face.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenblade.input.capture.CountedSound;
+import evenblade.input.capture.OwnSoundServer;
+import evenblade.input.intake.Intake;
+import evenblade.input.intake.IntakeOptions;
+import evenblade.input.intake.RecordingReader;
+import evenblade.input.recording.StreamSummary;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.JobFolder;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The sound server is killed under a recording, as when an input is pulled out. */
+@Tag("long")
+class LostInputTest {
+    @TempDir
+    Path folder;
+
+    @Test
+    void anInputThatVanishesEndsTheRecordingAndTheJobHasWhatThereIs() throws Exception {
+        Path job = folder.resolve("job");
+        CommandLineRun.of(
+                "job", "new", job.toString(), "--installation", "samples/geared-three-blade/installation.json");
+        CommandLineRun run;
+        long grown;
+        try (OwnSoundServer server = OwnSoundServer.start(Files.createDirectory(folder.resolve("server")))) {
+            Process player = server.player();
+            try {
+                Thread feed = new Thread(new CountedSound(player.getOutputStream()), "player");
+                feed.setDaemon(true);
+                feed.start();
+                Process child = ChildProgram.start(
+                        server.environment(), folder, ChildProgram.command(List.of(), "record", job.toString()));
+                grown = waitFor(job.resolve("takes"), 4L * 48_000 * 6);
+                server.kill();
+                run = ChildProgram.ended(child, folder);
+            } finally {
+                player.destroyForcibly();
+            }
+        }
+
+        assertThat(run.status()).as(run.err()).isZero();
+        assertThat(run.out()).contains("The input stopped giving sound:").contains("what had come in is in the");
+        JobFolder kept = JobFolder.open(job);
+        Detail.Run detail = (Detail.Run) kept.record().events().get(0).detail();
+        StreamSummary summary = ((Intake.Streamed) RecordingReader.open(kept.locate(detail.file()), IntakeOptions.NONE))
+                .sound()
+                .deliverTo((block, frames) -> {});
+        assertThat(summary.frames()).isGreaterThanOrEqualTo((grown - 200) / 6);
+        assertThat(summary.warnings()).noneMatch(w -> w.code().equals("length-repaired"));
+    }
+
+    private static long waitFor(Path takes, long bytes) throws Exception {
+        for (int i = 0; i < 600; i++) {
+            if (Files.isDirectory(takes)) {
+                try (Stream<Path> files = Files.list(takes)) {
+                    for (Path file : files.toList()) {
+                        if (Files.size(file) > bytes) {
+                            return Files.size(file);
+                        }
+                    }
+                }
+            }
+            Thread.sleep(100);
+        }
+        throw new AssertionError("the recording doesn't grow");
+    }
+}

@@ -1,0 +1,143 @@
+package evenblade.face.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import java.awt.event.KeyEvent;
+import java.nio.file.Path;
+import java.util.List;
+import javax.swing.text.JTextComponent;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+@Tag("screen")
+@DisplayName("The desktop")
+class DesktopTest {
+    @TempDir
+    Path scratch;
+
+    private Workplace place;
+    private Hands hands;
+
+    @BeforeEach
+    void open() {
+        place = Workplace.in(scratch);
+        hands = place.hands();
+    }
+
+    @AfterEach
+    void close() {
+        if (place != null) {
+            place.close();
+        }
+    }
+
+    @Test
+    @DisplayName("A job begun by typing is a job record with the machine that was typed")
+    void aJobIsBegunByTyping() {
+        Path folder = place.beginJob("first job");
+        JobRecord record = Workplace.record(folder);
+        assertThat(record.installation().propeller().blades()).isEqualTo(3);
+        assertThat(record.installation().reduction().ratio()).isEqualTo(51.0 / 21);
+        assertThat(hands.text("job")).isEqualTo("first job");
+    }
+
+    @Test
+    @DisplayName("A change that is written down stands in front, and taking it back leaves both entries")
+    void aChangeIsWrittenDownAndTakenBack() {
+        Path folder = place.beginJob("first job");
+        hands.click("add change");
+        hands.type("text", "Hub cleaned.");
+        hands.click("enter");
+        hands.awaitNamed("entry text");
+        assertThat(hands.text("entry text")).isEqualTo("Hub cleaned.");
+        hands.awaitRest();
+        hands.click("take back");
+        hands.await("two entries", () -> Workplace.record(folder).events().size() == 2);
+        assertThat(Workplace.record(folder).standing()).isEmpty();
+        assertThat(Workplace.record(folder).events())
+                .extracting(e -> e.kind())
+                .containsExactly(Kind.CORRECTION, Kind.STRUCK_OUT);
+    }
+
+    @Test
+    @DisplayName("Ctrl+Z while typing takes back what was typed and never an entry of the job")
+    void undoInATextStaysInTheText() {
+        Path folder = place.beginJob("first job");
+        hands.click("add change");
+        hands.type("text", "Hub cleaned.");
+        hands.click("enter");
+        hands.awaitNamed("entry text");
+        hands.awaitRest();
+        hands.click("add change");
+        hands.type("text", "Oil");
+        for (int i = 0; i < 30; i++) {
+            hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
+        }
+        hands.awaitRest();
+        assertThat(((JTextComponent) hands.named("text")).getText()).isEmpty();
+        assertThat(Workplace.record(folder).events()).extracting(e -> e.kind()).containsExactly(Kind.CORRECTION);
+    }
+
+    @Test
+    @DisplayName("What was typed and not entered is there again after the program was killed")
+    void nothingTypedIsLost() throws Exception {
+        Path folder = place.beginJob("first job");
+        hands.click("add note");
+        hands.type("text", "Left socket feels dry");
+        Hands.pause(600);
+        // A second window reads the same memory, as after a crash: the first one never closed.
+        Hands second = Hands.open(Workplace.memory(scratch), 1000, 700);
+        try {
+            Hands.onEventThread(() -> {
+                second.window().openJob(folder);
+                return null;
+            });
+            second.click("add note");
+            assertThat(second.text("text")).isEqualTo("Left socket feels dry");
+        } finally {
+            second.close();
+        }
+    }
+
+    @Test
+    @DisplayName("What can't be used is said in the form, and nothing is written")
+    void refusalsStandInTheForm() {
+        Path folder = place.beginJob("first job");
+        hands.click("add run");
+        hands.type("recording", scratch.resolve("none.wav").toString());
+        hands.click("enter");
+        hands.awaitNamed("complaint");
+        assertThat(hands.text("complaint")).contains("none.wav").contains("no such file");
+        assertThat(Workplace.record(folder).events()).isEmpty();
+    }
+
+    @Test
+    @DisplayName("Tab goes round the hub as its positions are counted, blade and reading of each")
+    void tabGoesRoundTheHub() {
+        place.beginJob("first job");
+        hands.click("add tip marks");
+        hands.await("the first blade to have the focus", () -> hands.named("blade 1")
+                .isFocusOwner());
+        for (String next : List.of("reading 1", "blade 2", "reading 2", "blade 3", "reading 3")) {
+            hands.press(KeyEvent.VK_TAB);
+            hands.await("the focus in '" + next + "'", () -> hands.named(next).isFocusOwner());
+        }
+    }
+
+    @Test
+    @DisplayName("With inches chosen the limit stands in inches first, and the millimetres beside it")
+    void inchesFirst() {
+        place.beginJob("first job");
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_M);
+        hands.awaitNamed("timeline");
+        place.typeMarks("0", "1/16", "3/16");
+        // 3/16 in is 4.7625 mm and 1/8 in 3.175 mm, by the definition of the inch.
+        assertThat(hands.text("says")).contains("0.187 in = 4.76 mm").contains("0.125 in = 3.18 mm");
+    }
+}

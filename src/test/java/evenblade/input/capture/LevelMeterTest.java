@@ -1,0 +1,65 @@
+package evenblade.input.capture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+class LevelMeterTest {
+    private static float[] tone(double amplitude, int frames, int channels) {
+        float[] samples = new float[frames * channels];
+        for (int i = 0; i < frames; i++) {
+            double value = Math.max(-1, Math.min(1 - 1.0 / (1 << 15), amplitude * Math.sin(0.13 * i)));
+            for (int c = 0; c < channels; c++) {
+                samples[i * channels + c] = (float) (c == 0 ? value : value / 2);
+            }
+        }
+        return samples;
+    }
+
+    @Test
+    void aToneOfMinus6DecibelReadsMinus6Decibel() {
+        LevelMeter meter = new LevelMeter(8000, 2);
+
+        meter.accept(tone(0.5012, 800, 2), 800);
+
+        assertThat(meter.levels().get(0).peakDb()).isCloseTo(-6, within(0.05));
+        assertThat(meter.levels().get(1).peakDb()).isCloseTo(-12.02, within(0.05));
+        assertThat(meter.levels()).allMatch(level -> level.clipped() == 0);
+    }
+
+    @Test
+    void thePeakIsHeldForTwoSecondsAndThenLetGo() {
+        LevelMeter meter = new LevelMeter(8000, 1);
+        meter.accept(tone(0.5, 400, 1), 400);
+        for (int i = 0; i < 30; i++) {
+            meter.accept(tone(0.05, 400, 1), 400);
+        }
+        assertThat(meter.levels().get(0).peakDb()).isCloseTo(-26, within(0.1));
+        assertThat(meter.levels().get(0).heldPeakDb()).isCloseTo(-6, within(0.1));
+
+        for (int i = 0; i < 15; i++) {
+            meter.accept(tone(0.05, 400, 1), 400);
+        }
+        assertThat(meter.levels().get(0).heldPeakDb()).isCloseTo(-26, within(0.1));
+    }
+
+    @Test
+    void flatTopsAtFullScaleAreCountedAsClipped() {
+        LevelMeter meter = new LevelMeter(8000, 1);
+
+        meter.accept(tone(1.5, 800, 1), 800);
+
+        // |sin| > 1/1.5 for 2·acos(1/1.5)/π = 53.5 % of the time.
+        assertThat(meter.levels().get(0).clipped()).isBetween(400L, 440L);
+    }
+
+    @Test
+    void silenceReadsTheLowestLevel() {
+        LevelMeter meter = new LevelMeter(8000, 1);
+
+        meter.accept(new float[400], 400);
+
+        assertThat(meter.levels().get(0).peakDb()).isEqualTo(ChannelLevel.SILENCE_DB);
+    }
+}

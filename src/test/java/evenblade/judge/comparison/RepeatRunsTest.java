@@ -1,0 +1,94 @@
+package evenblade.judge.comparison;
+
+import static evenblade.judge.comparison.Invented.dwell;
+import static evenblade.judge.comparison.Invented.once;
+import static evenblade.judge.comparison.Invented.run;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import evenblade.base.problem.Warning;
+import evenblade.base.units.SignalUnit;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** What runs with nothing changed between them say of the others. */
+class RepeatRunsTest {
+    private static final MeasuredRun BEFORE = run("before", dwell(4800, 1.0, 1.0));
+    private static final MeasuredRun AFTER = run("after", dwell(4800, 1.1, 1.0));
+
+    private static TrendStage stage(double... onces) {
+        List<MeasuredRun> runs = java.util.stream.IntStream.range(0, onces.length)
+                .mapToObj(i -> run("r" + i, dwell(4800, onces[i], 1.0)))
+                .toList();
+        return new TrendStage(List.of("cleaned"), runs);
+    }
+
+    @Test
+    void enoughRepeatsSpeakAlone() {
+        TrendStage repeats = stage(1.00, 1.01, 0.99, 1.01, 0.99);
+        Scatter scatter =
+                once(BeforeAndAfter.compare(BEFORE, AFTER, List.of(repeats))).scatter();
+        assertThat(scatter.source()).isEqualTo(Scatter.Source.REPEATS);
+        assertThat(scatter.degreesOfFreedom()).isEqualTo(4);
+        // Standard deviation of ln 1, ln 1.01, ln 0.99, ln 1.01, ln 0.99, by hand: 0.0100006.
+        assertThat(scatter.deviation()).isCloseTo(0.0100, within(1e-5));
+    }
+
+    @Test
+    void goodRepeatsLetATenPercentChangeBeCalledAndBadOnesDoNot() {
+        TrendStage good = stage(1.00, 1.01, 0.99, 1.01, 0.99);
+        TrendStage bad = stage(1.00, 1.1, 0.9, 1.1, 0.9);
+        assertThat(once(BeforeAndAfter.compare(BEFORE, AFTER, List.of(good))).verdict())
+                .isEqualTo(ChangeVerdict.HIGHER);
+        assertThat(once(BeforeAndAfter.compare(BEFORE, AFTER, List.of(bad))).verdict())
+                .isEqualTo(ChangeVerdict.NO_CHANGE_SHOWN);
+    }
+
+    @Test
+    void oneRepeatIsWeighedAgainstWhatIsUsual() {
+        RunComparison comparison = BeforeAndAfter.compare(BEFORE, AFTER, List.of(stage(1.00, 1.02)));
+        Scatter scatter = once(comparison).scatter();
+        assertThat(scatter.source()).isEqualTo(Scatter.Source.FEW_REPEATS);
+        // One degree from the repeat, four from the assumed 3 %: √((4·0.03² + (ln 1.02)²/2)/5) = 0.027554.
+        assertThat(scatter.deviation()).isCloseTo(0.027554, within(1e-6));
+        assertThat(scatter.degreesOfFreedom()).isEqualTo(5);
+        assertThat(comparison.warnings()).extracting(Warning::code).doesNotContain("no-repeat-run");
+        assertThat(comparison.channels().get(0).repeatRuns()).isEqualTo(1);
+    }
+
+    @Test
+    void runsOfDifferentStagesAreNoRepeats() {
+        RunComparison comparison = BeforeAndAfter.compare(BEFORE, AFTER, List.of(stage(1.0), stage(1.3), stage(0.7)));
+        assertThat(once(comparison).scatter().source()).isEqualTo(Scatter.Source.ASSUMED);
+        assertThat(comparison.warnings()).extracting(Warning::code).contains("no-repeat-run");
+    }
+
+    @Test
+    void aRepeatWithAnotherSensorDoesNotCount() {
+        MeasuredRun elsewhere = run(
+                "elsewhere",
+                Invented.with("accelerometer A", "crankcase", "across", "fixed", Optional.empty()),
+                Invented.channel("x", SignalUnit.METRE_PER_SECOND_SQUARED, dwell(4800, 3.0, 1.0)));
+        RunComparison comparison =
+                BeforeAndAfter.compare(BEFORE, AFTER, List.of(new TrendStage(List.of(), List.of(BEFORE, elsewhere))));
+        assertThat(once(comparison).scatter().source()).isEqualTo(Scatter.Source.ASSUMED);
+    }
+
+    @Test
+    void repeatsAtAnotherSpeedAreBroughtToTheSame() {
+        TrendStage repeats = new TrendStage(
+                List.of(),
+                List.of(
+                        run("r1", dwell(4800, 1.0, 1.0)),
+                        run("r2", dwell(4848, 1.0201, 1.0)),
+                        run("r3", dwell(4752, 0.9801, 1.0)),
+                        run("r4", dwell(4848, 1.0201, 1.0)),
+                        run("r5", dwell(4800, 1.0, 1.0))));
+        // All of them are the same imbalance by the square law, so nothing scatters.
+        assertThat(once(BeforeAndAfter.compare(BEFORE, AFTER, List.of(repeats)))
+                        .scatter()
+                        .deviation())
+                .isCloseTo(0, within(1e-9));
+    }
+}

@@ -1,0 +1,81 @@
+package evenblade.tell.chart;
+
+import evenblade.base.units.Length;
+import evenblade.input.recording.Series;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The pictures of static checks and what they have to do with the shaking, from invented data. */
+final class StaticGallery {
+    private static final Caption CHECK = Caption.of("invented job", "tracking 2", "standing still: no speed");
+    private static final Caption TIE = Caption.of(
+            "invented job, 5 runs", "channel 1", "engine 4800 rpm, propeller 1975 rpm", "speed confirmed in all runs");
+
+    private StaticGallery() {}
+
+    static void addTo(Map<String, Picture> pictures) {
+        pictures.put("tip-marks", tips(3));
+        pictures.put("tip-marks--six", tips(6));
+        pictures.put("deviation", deviation());
+        pictures.put("track-tie", tie());
+        pictures.put("polar", polar());
+    }
+
+    static TipMarksPicture tips(int blades) {
+        double[] mm = {0, 1.6, 4.8, 0.8, 2.4, 3.2};
+        List<TipMarksPicture.Tip> tips = new ArrayList<>();
+        for (int i = 0; i < blades; i++) {
+            tips.add(new TipMarksPicture.Tip(
+                    String.valueOf((char) ('A' + i)), String.valueOf(i + 1), Length.ofMillimetres(mm[i])));
+        }
+        return new TipMarksPicture(
+                new TipMarksPicture.Data(CHECK, tips, Length.ofMillimetres(0.4), Optional.of(Length.ofInches(0.125))));
+    }
+
+    static DeviationPicture deviation() {
+        return new DeviationPicture(new DeviationPicture.Data(
+                Caption.of("invented job", "2 tracking sessions", "standing still: no speed"),
+                "deviation of the tip from the mean (mm)",
+                List.of(row("blade A", -1.3, 0.6), row("blade B", -1.1, 0.6), row("blade C", 2.4, 0.6)),
+                List.of(row("position 1", 0.2, 0.6), row("position 2", -0.3, 0.6), row("position 3", 0.1, 0.6))));
+    }
+
+    private static DeviationPicture.Row row(String name, double value, double half) {
+        return new DeviationPicture.Row(
+                name, new PlottedEstimate(value, value - half, value + half, Math.abs(value) > half));
+    }
+
+    static TrackTiePicture tie() {
+        double[] track = {3.1, 2.9, 1.8, 0.9, 0.85};
+        double[] amplitude = {1.42, 1.30, 0.88, 0.52, 0.50};
+        List<TrackTiePicture.Run> runs = new ArrayList<>();
+        for (int i = 0; i < track.length; i++) {
+            double a = amplitude[i];
+            runs.add(new TrackTiePicture.Run(
+                    "run " + (i + 1), track[i], new PlottedEstimate(a, 0.93 * a, 1.07 * a, true)));
+        }
+        Series x = Series.of(0, 1, 2, 3, 4);
+        return new TrackTiePicture(new TrackTiePicture.Data(
+                TIE,
+                "propeller 1×, peak (m/s²)",
+                runs,
+                Optional.of(new TrackTiePicture.Fit(
+                        new Curve(x, Series.of(0.18, 0.56, 0.95, 1.35, 1.75)),
+                        new Curve(x, Series.of(0.05, 0.48, 0.87, 1.22, 1.55)),
+                        new Curve(x, Series.of(0.32, 0.64, 1.03, 1.48, 1.95))))));
+    }
+
+    static PolarPicture polar() {
+        return new PolarPicture(new PolarPicture.Data(
+                TIE,
+                "m/s² peak",
+                List.of(
+                        new PolarPicture.Vector("run 1", 1.42, 205, 0.08),
+                        new PolarPicture.Vector("run 2", 1.30, 211, 0.08),
+                        new PolarPicture.Vector("run 3", 0.88, 160, 0.07),
+                        new PolarPicture.Vector("run 4", 0.52, 20, 0.05),
+                        new PolarPicture.Vector("run 5", 0.31, 35, 0.05))));
+    }
+}
