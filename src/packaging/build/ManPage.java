@@ -39,8 +39,9 @@ final class ManPage {
             page.append(".SH " + (String.join(" ", command)).toUpperCase(java.util.Locale.ROOT) + "\n");
             verbatim(help(command.toArray(String[]::new)));
         }
-        page.append(".SH FILES\n.I ~/.config/evenblade\n.br\nWhat the window remembers. Remove it by hand.\n");
-        page.append(".PP\nA job is a folder of yours; nothing else is written.\n");
+        page.append(".SH FILES\n.I ~/.config/evenblade\n.br\nWhat the window remembers.\n");
+        page.append(".PP\n.I ~/.cache/evenblade\n.br\n.I ~/.java/fonts\n.br\nWhat was learned about the fonts.\n");
+        page.append(".PP\nRemove these by hand. A job is a folder of yours.\n");
     }
 
     private List<List<String>> commands(List<String> group) throws Exception {
