@@ -9,6 +9,7 @@ import evenblade.input.recording.TableReading.TimeUnit;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.practice.PracticeInstallation;
+import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;
@@ -20,6 +21,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import javax.swing.JButton;
 import javax.swing.JComponent;
+import javax.swing.JTextField;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
@@ -65,6 +67,22 @@ class ImportFormTest {
                     Math.round(90 * Math.sin(2 * Math.PI * 98.7 * i / 500))));
         }
         return Files.writeString(scratch.resolve("logger.csv"), rows);
+    }
+
+    @Test
+    @DisplayName("A recording that another program hands over waits for a job and then stands in the form")
+    void aHandedRecordingWaitsForAJob() throws IOException {
+        Path table = table();
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_W);
+        hands.await("no job", () -> hands.find("timeline").isEmpty());
+        Hands.onEventThread(() -> {
+            hands.window().hand(table);
+            return null;
+        });
+        workplace.open(job);
+        hands.await("the form", () -> hands.find("recording")
+                .filter(field -> ((JTextField) field).getText().equals(table.toString()))
+                .isPresent());
     }
 
     private void awaitSeen(String words) {
