@@ -14,6 +14,8 @@ import evenblade.machine.installation.Limit;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.TipMarksPicture;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -104,7 +106,7 @@ public final class SketchStatic {
         installation
                 .pitchLimits()
                 .forEach(limit -> sentences.add(
-                        LimitCheck.pitch(limit, readings.bladeAnglesDeg()).text()));
+                        said(LimitCheck.pitch(limit, readings.bladeAnglesDeg()))));
         if (installation.pitchLimits().isEmpty()) {
             sentences.add("No limit for pitch is entered: the propeller maker's figure rules.");
         }
@@ -129,14 +131,18 @@ public final class SketchStatic {
                         () -> sentences.add("Carried out to the tips it is larger: enter the propeller's diameter."));
         limits(installation, Limit.Subject.FACE_RUN_OUT)
                 .forEach(
-                        limit -> sentences.add(LimitCheck.runOut(limit, reading).text()));
+                        limit -> sentences.add(said(LimitCheck.runOut(limit, reading))));
         return new Sketch(Optional.empty(), sentences);
+    }
+
+    private static String said(LimitCheck check) {
+        return Phrases.of(Face.WINDOW).text(check.fact()) + ".";
     }
 
     private static List<String> trackSentences(Installation installation, List<Double> mm) {
         List<String> sentences = new ArrayList<>();
         limits(installation, Limit.Subject.TRACK)
-                .forEach(limit -> sentences.add(LimitCheck.track(limit, mm).text()));
+                .forEach(limit -> sentences.add(said(LimitCheck.track(limit, mm))));
         if (sentences.isEmpty()) {
             sentences.add("No limit for the track is entered: the propeller maker's figure rules.");
         }
