@@ -70,7 +70,7 @@ final class FoundText {
     }
 
     private static boolean telling(OrderLine line) {
-        return line.of() == Shaft.PROPELLER && (line.order() == 1 || line.name().equals("blade pass"));
+        return line.propellerOnce() || line.bladePass();
     }
 
     private static String level(OrderCells cell) {

@@ -12,7 +12,9 @@ import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** What things are called on screen. */
 final class Words {
@@ -43,6 +45,11 @@ final class Words {
     /** With its lengths in the unit that the reader wants first. */
     static String fact(Fact fact, LengthUnit unit) {
         return new Phrases(Face.WINDOW, new FigureFormat(unit)).text(fact);
+    }
+
+    /** One line to each. */
+    static String facts(List<Fact> facts, LengthUnit unit) {
+        return facts.stream().map(fact -> fact(fact, unit)).collect(Collectors.joining("\n"));
     }
 
     static String fact(Fact fact) {

@@ -62,10 +62,7 @@ final class ComparisonParts {
     }
 
     private static boolean tellsMost(Change change) {
-        return change.figure().kind() == Kind.UNEVENNESS
-                || change.figure().name().equals("blade pass")
-                || (change.figure().of().filter(Shaft.PROPELLER::equals).isPresent()
-                        && change.figure().order() == 1);
+        return change.figure().tellsMost();
     }
 
     private static String sentence(Change change, double engineRpm) {

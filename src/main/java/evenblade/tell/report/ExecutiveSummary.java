@@ -131,8 +131,7 @@ final class ExecutiveSummary {
     }
 
     private static boolean tellsMost(OrderReading reading) {
-        return reading.line().name().equals("blade pass")
-                || (reading.line().of() == Shaft.PROPELLER && reading.line().order() == 1);
+        return reading.line().bladePass() || reading.line().propellerOnce();
     }
 
     private static String level(Level level, String unit) {

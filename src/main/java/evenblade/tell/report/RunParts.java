@@ -231,7 +231,9 @@ public final class RunParts {
                 Amounts.fixed(bar.frequencyHz(), 2),
                 "beyond this recording",
                 "",
-                "would fold to " + Amounts.fixed(beyond.foldsToHz(), 1) + " Hz",
+                beyond.foldsToHz().isPresent()
+                        ? "would fold to " + Amounts.fixed(beyond.foldsToHz().getAsDouble(), 1) + " Hz"
+                        : "above the usable band",
                 false,
                 false);
     }
