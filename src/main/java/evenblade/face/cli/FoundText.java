@@ -3,7 +3,6 @@ package evenblade.face.cli;
 import evenblade.face.app.FigureText;
 import evenblade.face.app.OrderCells;
 import evenblade.machine.installation.OrderLine;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
