@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
 import evenblade.base.json.RecordCodec;
 import evenblade.base.json.RecordCodec.Adapter;
@@ -19,6 +20,7 @@ import java.time.Instant;
 import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * An analysed run as a job's cache keeps it: its whole answer, and of its curves as much as pictures need, in single
