@@ -5,6 +5,7 @@ import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure;
+import evenblade.tell.document.FigureFormat;
 import java.util.Locale;
 
 /** A change between two runs in a technician's words. */
@@ -65,10 +66,10 @@ public final class ChangeWords {
     public static String value(ComparedValue value) {
         if (value instanceof ComparedValue.Known known) {
             double error = ERROR_PER_REACH * known.reach() * known.value();
-            int decimals = Math.min(FigureText.decimals(error), FigureText.decimals(known.value() / 10) + 1);
-            return FigureText.fixed(known.value(), decimals);
+            int decimals = Math.min(FigureFormat.decimals(error), FigureFormat.decimals(known.value() / 10) + 1);
+            return FigureFormat.fixed(known.value(), decimals);
         }
-        return "below " + FigureText.fixed(value.size(), FigureText.decimals(value.size()));
+        return "below " + FigureFormat.fixed(value.size(), FigureFormat.decimals(value.size()));
     }
 
     private static String percent(double percent) {

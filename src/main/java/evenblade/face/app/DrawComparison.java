@@ -10,6 +10,7 @@ import evenblade.measure.signal.Spectrum;
 import evenblade.measure.speed.Dwell;
 import evenblade.tell.chart.Curve;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.report.ComparisonPictures;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -37,7 +38,7 @@ public final class DrawComparison {
     public record View(ChannelComparison channel, DwellComparison pair) {
         /** The view in a few words, to choose it by. */
         public String words() {
-            return channel.channel() + " at " + FigureText.fixed(pair.engineRpmAfter(), 0) + " engine rpm";
+            return channel.channel() + " at " + FigureFormat.fixed(pair.engineRpmAfter(), 0) + " engine rpm";
         }
     }
 

@@ -6,10 +6,11 @@ import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
-import evenblade.tell.chart.AnglePicture;
 import evenblade.tell.chart.AnglePicture.Revolution;
+import evenblade.tell.chart.AnglePicture;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -129,7 +130,7 @@ public final class DrawTurn {
     }
 
     private static String rpm(Shown run) {
-        return FigureText.fixed(run.dwell().propellerRpm() * run.run().orders().ratio(), 0);
+        return FigureFormat.fixed(run.dwell().propellerRpm() * run.run().orders().ratio(), 0);
     }
 
     private static Revolution revolution(String name, AngleAverage turn) {

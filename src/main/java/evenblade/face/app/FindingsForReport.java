@@ -7,9 +7,9 @@ import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.report.AnswerPart;
 import evenblade.tell.report.FindingPart;
-import evenblade.tell.report.Lengths;
 import evenblade.tell.report.ReportFigure;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,7 +34,7 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
         answers = List.copyOf(answers);
     }
 
-    static FindingsForReport of(JobRuns runs, Lengths lengths) {
+    static FindingsForReport of(JobRuns runs, FigureFormat lengths) {
         EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(runs, Progress.SILENT);
         List<AnswerPart> answers = new ArrayList<>();
         if (!JudgeTracking.sessions(runs.record()).isEmpty()) {
@@ -44,7 +44,7 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
                 .ifPresent(tie -> answers.add(new AnswerPart(
                         "Shaking and track",
                         TieWords.sentences(tie).stream()
-                                .map(sentence -> LengthWords.in(lengths.units(), sentence))
+                                .map(sentence -> LengthWords.in(lengths.unit(), sentence))
                                 .toList(),
                         DrawTie.answer(tie, runs.record().invented()).stream()
                                 .map(picture -> wide(picture, TALL_PX))
@@ -57,7 +57,7 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
     }
 
     /** Blades against hub positions: one answer for each stretch without a change. */
-    private static AnswerPart tracking(TrackView view, Lengths lengths) {
+    private static AnswerPart tracking(TrackView view, FigureFormat lengths) {
         List<String> sentences = new ArrayList<>();
         List<ReportFigure> figures = new ArrayList<>();
         for (TrackingAnalysis spell : view.spells()) {
@@ -67,12 +67,12 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
                             : (spell == view.now() ? "Since the last change, " : "Before a change, ")
                                     + sessions
                                     + (sessions == 1 ? " session: " : " sessions: "))
-                    + LengthWords.in(lengths.units(), spell.verdict().text()));
-            DrawTracking.deviations(view, spell, lengths.units())
+                    + LengthWords.in(lengths.unit(), spell.verdict().text()));
+            DrawTracking.deviations(view, spell, lengths.unit())
                     .map(picture -> wide(picture, HEIGHT_PX))
                     .ifPresent(figures::add);
         }
-        view.runOutTest().ifPresent(test -> sentences.add(LengthWords.in(lengths.units(), test.text())));
+        view.runOutTest().ifPresent(test -> sentences.add(LengthWords.in(lengths.unit(), test.text())));
         TrackingAnalysis now = view.now();
         sentences.add(open(now));
         sentences.add(keep(now.bestLayout(), lengths));
@@ -101,12 +101,12 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
                 .map(deviation -> what + deviation.name());
     }
 
-    private static String keep(BestLayout best, Lengths lengths) {
+    private static String keep(BestLayout best, FigureFormat lengths) {
         return "Layout to keep, of those that can be predicted: "
                 + best.layout().text() + ", predicted spread "
                 + lengths.both(Length.ofMillimetres(best.predictedSpread().valueMm())) + ", 95 %: "
-                + lengths.first(Length.ofMillimetres(best.predictedSpread().lowMm())) + " to "
-                + lengths.first(Length.ofMillimetres(best.predictedSpread().highMm()))
+                + lengths.first(best.predictedSpread().lowMm()) + " to "
+                + lengths.first(best.predictedSpread().highMm())
                 + (best.blades() == 0
                         ? ", which is how it stands."
                         : "; as it stands "

@@ -3,6 +3,7 @@ package evenblade.face.app;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
+import evenblade.tell.document.FigureFormat;
 import java.util.Optional;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
@@ -47,14 +48,14 @@ public final class LengthWords {
         int decimals = Math.min(MOST_DECIMALS, inMm <= COARSE ? inMm + 2 : inMm + 1);
         String sign = plain.startsWith("+") ? "+" : "";
         return sign
-                + FigureText.fixed(
+                + FigureFormat.fixed(
                         Length.ofMillimetres(Double.parseDouble(plain)).inches(), decimals);
     }
 
     private static String millimetres(MatchResult found) {
         try {
             Length length = Length.parse(found.group().replace('−', '-'), BadInput.in("length"));
-            return found.group() + " = " + FigureText.fixed(length.millimetres(), 2) + " mm";
+            return found.group() + " = " + FigureFormat.fixed(length.millimetres(), 2) + " mm";
         } catch (BadInput e) {
             return found.group(); // not a length after all
         }

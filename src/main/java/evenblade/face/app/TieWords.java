@@ -5,6 +5,7 @@ import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
 import evenblade.machine.installation.HubCounting;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -41,7 +42,7 @@ public final class TieWords {
     }
 
     private static String figure(double value) {
-        return value == 0 ? "0" : FigureText.fixed(value, FigureText.decimals(value / 10));
+        return value == 0 ? "0" : FigureFormat.fixed(value, FigureFormat.decimals(value / 10));
     }
 
     private void tied(TieAnswer.Tied tied) {

@@ -10,8 +10,8 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.export.TrendTable;
-import evenblade.tell.report.Lengths;
 import evenblade.tell.report.PaperSize;
 import evenblade.tell.report.Report;
 import evenblade.tell.report.ReportContent.Photo;
@@ -127,7 +127,7 @@ public final class WriteReport {
         analysed.accept(runs);
         List<TrendStage> stages = runs.stages();
         List<Future<ReportedComparison>> comparisons = ReportComparisons.begin(runs, stages, workers);
-        Future<FindingsForReport> findings = workers.begin(() -> FindingsForReport.of(jobRuns, new Lengths(units)));
+        Future<FindingsForReport> findings = workers.begin(() -> FindingsForReport.of(jobRuns, new FigureFormat(units)));
         List<Trend> trends = TrendOverJob.of(stages);
         List<ReportedComparison> compared = Workers.takeAll(comparisons);
         Optional<String> channel = compared.stream()
@@ -167,9 +167,9 @@ public final class WriteReport {
         progress.at(1, "done");
         List<Warning> warnings = composed.warnings();
         runs.reported().stream()
-                .filter(run -> run.part().troubled())
+                .filter(run -> run.troubled())
                 .map(run -> new Warning(
-                        "run-in-trouble", run.name() + ": " + run.part().trouble()))
+                        "run-in-trouble", run.name() + ": " + run.trouble()))
                 .forEach(warnings::add);
         return new Written(files, warnings);
     }

@@ -2,10 +2,11 @@ package evenblade.face.cli;
 
 import evenblade.base.problem.Warning;
 import evenblade.face.app.AddRun;
-import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Conditions;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
+import evenblade.tell.document.RunDocument;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -45,7 +46,7 @@ final class JobAddCommand implements Command {
             added = AddRun.answer(JobWords.folder(words), recording, run, bar);
         }
         JobWords.written(List.of(added.event()), out);
-        added.found().ifPresent(found -> FoundText.lines(found).forEach(out::println));
+        added.found().ifPresent(found -> Terminal.lines(RunDocument.inShort(found)).forEach(out::println));
         for (Warning warning : added.warnings()) {
             LineWrapper.lines("! ", "  ", warning.message()).forEach(out::println);
         }

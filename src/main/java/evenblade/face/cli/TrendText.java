@@ -5,6 +5,7 @@ import evenblade.face.app.ShowTrend;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.Trend;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -128,7 +129,7 @@ final class TrendText {
 
     /** Three figures. */
     private static String figures(double value) {
-        return AmplitudeText.fixed(value, AmplitudeText.decimals(value / 10));
+        return FigureFormat.fixed(value, FigureFormat.decimals(value / 10));
     }
 
     private static String shortened(String name) {

@@ -2,15 +2,15 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.ChangeWords;
 import evenblade.face.app.CompareRuns;
-import evenblade.face.app.DrawComparison;
 import evenblade.face.app.DrawComparison.Pictures;
 import evenblade.face.app.DrawComparison.View;
-import evenblade.face.app.FigureText;
+import evenblade.face.app.DrawComparison;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
+import evenblade.tell.document.FigureFormat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -176,8 +176,8 @@ final class ComparePane extends JPanel {
 
     private void channel(ChannelComparison channel) {
         for (DwellComparison pair : channel.dwells()) {
-            lines.strong("Channel '" + channel.channel() + "' at " + FigureText.fixed(pair.engineRpmBefore(), 0)
-                    + " engine rpm (second run " + FigureText.fixed(pair.engineRpmAfter(), 0) + ")");
+            lines.strong("Channel '" + channel.channel() + "' at " + FigureFormat.fixed(pair.engineRpmBefore(), 0)
+                    + " engine rpm (second run " + FigureFormat.fixed(pair.engineRpmAfter(), 0) + ")");
             pair.changes().stream()
                     .filter(change -> !(change.before() instanceof ComparedValue.Below
                             && change.after() instanceof ComparedValue.Below))

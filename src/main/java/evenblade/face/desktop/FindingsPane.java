@@ -1,7 +1,6 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.Warning;
-import evenblade.face.app.FigureText;
 import evenblade.face.app.LengthWords;
 import evenblade.face.app.SeeEvidence;
 import evenblade.face.app.TieWords;
@@ -10,6 +9,7 @@ import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.FigureFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -65,7 +65,7 @@ final class FindingsPane extends JPanel {
         WrappedLabel statement = lines.strong(number + ". " + words(finding.statement()));
         statement.setName("finding " + number);
         statement.setForeground(Look.ink(finding.open() ? Ink.TEXT : Ink.QUIET_TEXT));
-        lines.say("How sure: " + FigureText.fixed(100 * finding.sureness().share(), 0) + " %, "
+        lines.say("How sure: " + FigureFormat.fixed(100 * finding.sureness().share(), 0) + " %, "
                 + finding.sureness().words() + "."
                 + finding.goneSince()
                         .map(run -> " Put right: no longer seen since '" + run + "'.")

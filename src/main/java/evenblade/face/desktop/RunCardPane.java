@@ -1,12 +1,12 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.FigureText;
 import evenblade.face.app.PlanRun;
 import evenblade.machine.plan.Place;
 import evenblade.machine.plan.PlannedDwell;
 import evenblade.machine.plan.PlannedLine;
 import evenblade.machine.plan.RunPlan;
+import evenblade.tell.document.FigureFormat;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -97,18 +97,18 @@ final class RunCardPane extends JPanel {
             plan.coincident().stream().map(Place::names).forEach(names -> lines.say(String.join(" and ", names)));
         }
         for (PlannedDwell dwell : plan.dwells()) {
-            lines.strong("At " + FigureText.fixed(dwell.engineRpm(), 0) + " engine rpm (propeller "
-                    + FigureText.fixed(dwell.propellerRpm(), 0) + ")");
+            lines.strong("At " + FigureFormat.fixed(dwell.engineRpm(), 0) + " engine rpm (propeller "
+                    + FigureFormat.fixed(dwell.propellerRpm(), 0) + ")");
             dwell.lines().forEach(line -> lines.say(words(line)));
         }
         lines.done();
     }
 
     private static String words(PlannedLine line) {
-        String at = line.line().name() + ": " + FigureText.fixed(line.frequencyHz(), 1) + " Hz";
+        String at = line.line().name() + ": " + FigureFormat.fixed(line.frequencyHz(), 1) + " Hz";
         return line.fold()
                 .map(fold -> at + ", out of this sensor's reach; would show falsely at "
-                        + FigureText.fixed(fold.toHz(), 1) + " Hz")
+                        + FigureFormat.fixed(fold.toHz(), 1) + " Hz")
                 .orElse(at);
     }
 }

@@ -2,16 +2,16 @@ package evenblade.face.desktop;
 
 import evenblade.base.units.LengthUnit;
 import evenblade.face.app.DrawTracking;
-import evenblade.face.app.FigureText;
-import evenblade.face.app.JudgeTracking;
 import evenblade.face.app.JudgeTracking.BladeAngles;
 import evenblade.face.app.JudgeTracking.DialReading;
 import evenblade.face.app.JudgeTracking.MarkedTips;
 import evenblade.face.app.JudgeTracking.TrackView;
+import evenblade.face.app.JudgeTracking;
 import evenblade.face.app.LengthWords;
 import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import java.util.Optional;
 import javax.swing.JButton;
 import javax.swing.JPanel;
@@ -99,26 +99,26 @@ final class TrackPane extends JPanel {
         heading("Layout to keep");
         BestLayout best = now.bestLayout();
         say(best.layout().text() + ": predicted spread "
-                + FigureText.fixed(best.predictedSpread().valueMm(), 2) + " mm ("
-                + FigureText.fixed(best.predictedSpread().lowMm(), 2) + " to "
-                + FigureText.fixed(best.predictedSpread().highMm(), 2) + " mm)"
+                + FigureFormat.fixed(best.predictedSpread().valueMm(), 2) + " mm ("
+                + FigureFormat.fixed(best.predictedSpread().lowMm(), 2) + " to "
+                + FigureFormat.fixed(best.predictedSpread().highMm(), 2) + " mm)"
                 + (best.blades() == 0
                         ? ", as it stands."
-                        : ", against " + FigureText.fixed(best.spreadNow().valueMm(), 2) + " mm now."));
+                        : ", against " + FigureFormat.fixed(best.spreadNow().valueMm(), 2) + " mm now."));
     }
 
     private void runOut(DialReading dial) {
-        say(FigureText.fixed(dial.reading().total().millimetres(), 3) + " mm at a radius of "
-                + FigureText.fixed(dial.reading().dialRadius().millimetres(), 0) + " mm"
+        say(FigureFormat.fixed(dial.reading().total().millimetres(), 3) + " mm at a radius of "
+                + FigureFormat.fixed(dial.reading().dialRadius().millimetres(), 0) + " mm"
                 + dial.atTip()
-                        .map(tip -> " is " + FigureText.fixed(tip.millimetres(), 2) + " mm at the tips.")
+                        .map(tip -> " is " + FigureFormat.fixed(tip.millimetres(), 2) + " mm at the tips.")
                         .orElse("."));
         dial.checks().forEach(check -> say(check.text()));
     }
 
     private void pitch(BladeAngles angles) {
-        say("Spread " + FigureText.fixed(angles.readings().spreadDeg(), 2) + "°, mean "
-                + FigureText.fixed(angles.readings().meanDeg(), 2) + "°.");
+        say("Spread " + FigureFormat.fixed(angles.readings().spreadDeg(), 2) + "°, mean "
+                + FigureFormat.fixed(angles.readings().meanDeg(), 2) + "°.");
         angles.checks().forEach(check -> say(check.text()));
     }
 

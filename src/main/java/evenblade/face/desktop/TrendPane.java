@@ -2,11 +2,11 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.ChangeWords;
 import evenblade.face.app.DrawTrend;
-import evenblade.face.app.FigureText;
 import evenblade.face.app.ShowTrend;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.Trend;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -98,7 +98,7 @@ final class TrendPane extends JPanel {
         String unit = line.figure().kind() == Figure.Kind.AMPLITUDE
                 ? ", " + trend.unit().display() + " peak"
                 : "";
-        lines.strong(line.figure().name() + " at " + FigureText.fixed(speed.engineRpm(), 0) + " engine rpm" + unit);
+        lines.strong(line.figure().name() + " at " + FigureFormat.fixed(speed.engineRpm(), 0) + " engine rpm" + unit);
         for (Trend.Point point : line.points()) {
             lines.say(point.run() + ": " + ChangeWords.value(point.value())
                     + point.sinceLast()

@@ -12,6 +12,7 @@ import evenblade.judge.comparison.Reason;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.machine.installation.Shaft;
 import evenblade.tell.chart.Caption;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -32,11 +33,11 @@ final class ComparisonParts {
                 compared.tables() ? tables(outcome) : List.of(),
                 outcome.reasons().stream()
                         .map(Reason::text)
-                        .map(RunParts::capital)
+                        .map(FigureFormat::capital)
                         .toList(),
                 outcome.warnings().stream()
                         .map(Warning::message)
-                        .map(RunParts::capital)
+                        .map(FigureFormat::capital)
                         .toList(),
                 compared.figures());
     }
@@ -67,7 +68,7 @@ final class ComparisonParts {
     }
 
     private static String sentence(Change change, double engineRpm) {
-        String what = RunParts.capital(change.figure().name()) + " at " + Amounts.fixed(engineRpm, 0) + " engine rpm: ";
+        String what = FigureFormat.capital(change.figure().name()) + " at " + FigureFormat.fixed(engineRpm, 0) + " engine rpm: ";
         return what
                 + switch (change.verdict()) {
                     case LOWER -> "lower" + by(change);
@@ -93,7 +94,7 @@ final class ComparisonParts {
     }
 
     private static String size(double percent) {
-        String signed = Amounts.percent(percent);
+        String signed = FigureFormat.percent(percent);
         return signed.startsWith("+") || signed.startsWith("−") ? signed.substring(1) : signed;
     }
 
@@ -108,12 +109,12 @@ final class ComparisonParts {
             return "not known";
         }
         if (change.ciHighPercent().isEmpty()) {
-            return Amounts.percent(change.ciLowPercent().getAsDouble()) + " or more";
+            return FigureFormat.percent(change.ciLowPercent().getAsDouble()) + " or more";
         }
-        String high = Amounts.percent(change.ciHighPercent().getAsDouble());
+        String high = FigureFormat.percent(change.ciHighPercent().getAsDouble());
         return change.ciLowPercent().isEmpty() || change.ciLowPercent().getAsDouble() <= ALL_GONE
                 ? high + " or lower"
-                : Amounts.percent(change.ciLowPercent().getAsDouble()) + " to " + high;
+                : FigureFormat.percent(change.ciLowPercent().getAsDouble()) + " to " + high;
     }
 
     /** The longest pair of dwells in full; of what noise hides in both runs only the names. */
@@ -136,8 +137,8 @@ final class ComparisonParts {
                 rows.add(row(change));
             }
         }
-        String title = RunParts.capital(Caption.channel(channel.channel())) + ", engine "
-                + Amounts.fixed(pair.engineRpmBefore(), 0) + " and " + Amounts.fixed(pair.engineRpmAfter(), 0)
+        String title = FigureFormat.capital(Caption.channel(channel.channel())) + ", engine "
+                + FigureFormat.fixed(pair.engineRpmBefore(), 0) + " and " + FigureFormat.fixed(pair.engineRpmAfter(), 0)
                 + " rpm ("
                 + unit + ")";
         return new ComparisonPart.Table(
@@ -162,13 +163,13 @@ final class ComparisonParts {
         if (change.percent().isEmpty()) {
             return change.verdict() == ChangeVerdict.NO_CHANGE_SHOWN ? "hidden by noise" : interval(change);
         }
-        return Amounts.percent(change.percent().getAsDouble()) + " (" + interval(change) + ")";
+        return FigureFormat.percent(change.percent().getAsDouble()) + " (" + interval(change) + ")";
     }
 
     private static String value(ComparedValue value) {
         return value instanceof ComparedValue.Below below
-                ? "below " + Amounts.plain(below.limit())
-                : Amounts.plain(value.size());
+                ? "below " + FigureFormat.plain(below.limit())
+                : FigureFormat.plain(value.size());
     }
 
     static String words(ChangeVerdict verdict) {

@@ -18,6 +18,7 @@ import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.OverlaidSpectraPicture;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.PlottedEstimate;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -59,7 +60,7 @@ public final class ComparisonPictures {
         return Caption.of(
                 outcome.after() + " against " + outcome.before(),
                 Caption.channel(channel.channel()),
-                "engine " + Amounts.fixed(pair.engineRpmBefore(), 0) + " and " + Amounts.fixed(pair.engineRpmAfter(), 0)
+                "engine " + FigureFormat.fixed(pair.engineRpmBefore(), 0) + " and " + FigureFormat.fixed(pair.engineRpmAfter(), 0)
                         + " rpm",
                 "speed confirmed in both");
     }
@@ -74,7 +75,7 @@ public final class ComparisonPictures {
         return new OverlaidSpectraPicture(new OverlaidSpectraPicture.Data(
                 Caption.of(
                         outcome.after() + " against " + outcome.before(),
-                        "engine " + Amounts.fixed(later.dwell().propellerRpm() * ratio, 0) + " rpm"),
+                        "engine " + FigureFormat.fixed(later.dwell().propellerRpm() * ratio, 0) + " rpm"),
                 outcome.before(),
                 before,
                 outcome.after(),

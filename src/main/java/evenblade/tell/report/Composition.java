@@ -1,21 +1,20 @@
 package evenblade.tell.report;
 
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.report.ReportContent.Heading;
-import java.util.ArrayList;
-import java.util.List;
 
 /** Puts the parts of a report together. */
 final class Composition {
     private Composition() {}
 
     static ReportContent of(ReportInput input) {
-        Lengths lengths = new Lengths(input.units());
+        FigureFormat lengths = new FigureFormat(input.units());
         return new ReportContent(
                 new Heading(
                         input.record().name(),
                         input.record().installation().name().orElse(""),
                         input.record().invented(),
-                        Amounts.minute(input.made()),
+                        FigureFormat.minute(input.made()),
                         "Evenblade " + input.version()),
                 ExecutiveSummary.of(input),
                 input.findings(),
@@ -25,20 +24,11 @@ final class Composition {
                 input.turn(),
                 StaticParts.of(input.record(), lengths),
                 input.answers(),
-                runs(input.runs()),
+                RunSections.of(input.runs()),
                 input.photos(),
                 PhotoNotes.of(input.record(), input.photos()),
                 InstallationFacts.of(input.record().installation(), lengths),
                 InstallationFacts.limits(input.record().installation(), lengths),
                 EvidenceRows.of(input.record(), input.fileWarnings()));
-    }
-
-    private static List<RunPart> runs(List<ReportedRun> runs) {
-        List<RunPart> parts = new ArrayList<>();
-        for (int i = runs.size() - 1; i >= 0; i--) {
-            RunPart part = runs.get(i).part();
-            parts.add(i == runs.size() - 1 ? part : part.mainDwellOnly());
-        }
-        return parts;
     }
 }

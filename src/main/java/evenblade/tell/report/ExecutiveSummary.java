@@ -9,13 +9,13 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.machine.installation.Limit;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
-import evenblade.measure.orders.OrderReading;
 import evenblade.measure.speed.Dwell;
 import evenblade.tell.chart.Caption;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.RunDocument;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -28,12 +28,12 @@ import java.util.stream.Collectors;
 final class ExecutiveSummary {
     private final ReportInput input;
     private final JobRecord record;
-    private final Lengths lengths;
+    private final FigureFormat lengths;
 
     private ExecutiveSummary(ReportInput input) {
         this.input = input;
         this.record = input.record();
-        this.lengths = new Lengths(input.units());
+        this.lengths = new FigureFormat(input.units());
     }
 
     static List<KnownThing> of(ReportInput input) {
@@ -52,7 +52,7 @@ final class ExecutiveSummary {
     private Optional<String> pointsTo() {
         return input.findings().stream()
                 .findFirst()
-                .map(finding -> finding.statement() + " " + RunParts.capital(finding.howSure()) + ".");
+                .map(finding -> finding.statement() + " " + FigureFormat.capital(finding.howSure()) + ".");
     }
 
     private String measured() {
@@ -71,13 +71,13 @@ final class ExecutiveSummary {
         words.forEach((kind, word) -> {
             int count = record.standing(kind).size();
             if (count > 0) {
-                counts.add(Amounts.count(count, word));
+                counts.add(FigureFormat.count(count, word));
             }
         });
-        String first = Amounts.day(standing.get(0).at());
-        String last = Amounts.day(standing.get(standing.size() - 1).at());
+        String first = FigureFormat.day(standing.get(0).at());
+        String last = FigureFormat.day(standing.get(standing.size() - 1).at());
         String when = first.equals(last) ? "on " + first : "from " + first + " to " + last;
-        return (counts.isEmpty() ? "Notes and papers only" : RunParts.capital(String.join(", ", counts))) + ", " + when
+        return (counts.isEmpty() ? "Notes and papers only" : FigureFormat.capital(String.join(", ", counts))) + ", " + when
                 + ".";
     }
 
@@ -102,7 +102,7 @@ final class ExecutiveSummary {
                 .filter(each -> each.dwell().equals(main.get()))
                 .findFirst()
                 .orElseThrow();
-        return "Run '" + run.name() + "' at " + Amounts.fixed(run.engineRpm(main.get()), 0) + " engine rpm"
+        return "Run '" + run.name() + "' at " + FigureFormat.fixed(run.engineRpm(main.get()), 0) + " engine rpm"
                 + (run.speedDoubt().isEmpty() ? "" : " (speed not confirmed)") + ", "
                 + Caption.channel(channel.channel()) + ": "
                 + lines(dwell, channel.unit().display()) + " (± holds 95 %).";
@@ -121,23 +121,17 @@ final class ExecutiveSummary {
                 .orElse(run.channels().get(0));
     }
 
-    private static String lines(DwellOrders dwell, String unit) {
+    private String lines(DwellOrders dwell, String unit) {
         return dwell.readings().stream()
-                .filter(ExecutiveSummary::tellsMost)
+                .filter(reading -> RunDocument.tellsMost(
+                        reading.line(), record.installation().propeller().blades()))
                 .map(reading -> reading.line().name() + " " + level(reading.level(), unit))
                 .collect(Collectors.joining(", "));
     }
 
-    private static boolean tellsMost(OrderReading reading) {
-        return reading.line().name().equals("blade pass")
-                || (reading.line().of() == Shaft.PROPELLER && reading.line().order() == 1);
-    }
-
     private static String level(Level level, String unit) {
         if (level instanceof Level.Measured measured) {
-            return measured.detected()
-                    ? Amounts.withInterval(measured) + " " + unit + " peak"
-                    : "below " + Amounts.plain(measured.ciHigh()) + " " + unit + " peak";
+            return FigureFormat.level(measured) + " " + unit + " peak";
         }
         return "beyond this recording";
     }
@@ -196,7 +190,7 @@ final class ExecutiveSummary {
                 .filter(run ->
                         run.measured().filter(m -> m.speedDoubt().isEmpty()).isPresent())
                 .count();
-        String speeds = "Speed confirmed in " + confirmed + " of " + Amounts.count(answered, "run") + ".";
+        String speeds = "Speed confirmed in " + confirmed + " of " + FigureFormat.count(answered, "run") + ".";
         if (input.comparisons().isEmpty()
                 || !input.comparisons().get(0).outcome().comparable()) {
             return speeds;
@@ -205,7 +199,7 @@ final class ExecutiveSummary {
         return speeds
                 + (repeats == 0
                         ? " No run was repeated with nothing changed: the scatter from run to run is assumed, not measured."
-                        : " Scatter from run to run taken from " + Amounts.count(repeats, "repeat run") + ".");
+                        : " Scatter from run to run taken from " + FigureFormat.count(repeats, "repeat run") + ".");
     }
 
     private String open() {
@@ -213,10 +207,10 @@ final class ExecutiveSummary {
         input.findings().stream()
                 .filter(FindingPart::open)
                 .limit(1)
-                .forEach(finding -> open.add(RunParts.capital(finding.next())));
-        long lost = input.runs().stream().filter(run -> run.part().troubled()).count();
+                .forEach(finding -> open.add(FigureFormat.capital(finding.next())));
+        long lost = input.runs().stream().filter(run -> run.troubled()).count();
         if (lost > 0) {
-            open.add(RunParts.capital(Amounts.count(lost, "run")) + " without a result or not to be trusted.");
+            open.add(FigureFormat.capital(FigureFormat.count(lost, "run")) + " without a result or not to be trusted.");
         }
         if (!input.fileWarnings().isEmpty()) {
             open.add("Files of the record are missing, changed or not named by it: see 'Recordings and papers'.");

@@ -2,6 +2,7 @@ package evenblade.tell.report;
 
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
+import evenblade.tell.document.FigureFormat;
 import java.util.List;
 import java.util.Locale;
 
@@ -38,11 +39,11 @@ public record FindingPart(
                 finding.statement(),
                 finding.speaksFor().stream()
                         .map(EvidenceItem::text)
-                        .map(RunParts::capital)
+                        .map(FigureFormat::capital)
                         .toList(),
                 finding.speaksAgainst().stream()
                         .map(EvidenceItem::text)
-                        .map(RunParts::capital)
+                        .map(FigureFormat::capital)
                         .toList(),
                 finding.next(),
                 finding.goneSince()

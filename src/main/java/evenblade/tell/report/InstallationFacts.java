@@ -5,6 +5,8 @@ import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Limit;
 import evenblade.machine.installation.PitchLimit;
 import evenblade.machine.installation.Reduction;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.LimitWords;
 import evenblade.tell.report.ReportContent.LimitRow;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,7 +15,7 @@ import java.util.List;
 final class InstallationFacts {
     private InstallationFacts() {}
 
-    static List<KnownThing> of(Installation installation, Lengths lengths) {
+    static List<KnownThing> of(Installation installation, FigureFormat lengths) {
         List<KnownThing> facts = new ArrayList<>();
         installation.name().ifPresent(name -> facts.add(new KnownThing("As entered", name)));
         facts.add(new KnownThing("Engine", engine(installation.engine())));
@@ -31,14 +33,14 @@ final class InstallationFacts {
     private static String engine(Engine engine) {
         StringBuilder words = new StringBuilder(engine.cycle().word());
         if (engine.cylinders() > 0) {
-            words.append(", ").append(Amounts.count(engine.cylinders(), "cylinder"));
+            words.append(", ").append(FigureFormat.count(engine.cylinders(), "cylinder"));
         }
         engine.idleRpm()
                 .ifPresent(rpm ->
-                        words.append(", idle ").append(Amounts.fixed(rpm, 0)).append(" rpm"));
+                        words.append(", idle ").append(FigureFormat.fixed(rpm, 0)).append(" rpm"));
         engine.maxRpm()
                 .ifPresent(rpm ->
-                        words.append(", at most ").append(Amounts.fixed(rpm, 0)).append(" rpm"));
+                        words.append(", at most ").append(FigureFormat.fixed(rpm, 0)).append(" rpm"));
         return words.toString();
     }
 
@@ -49,7 +51,7 @@ final class InstallationFacts {
         String kind = reduction.kind() == Reduction.Kind.UNSTATED
                 ? ""
                 : reduction.kind().word() + ", ";
-        String ratio = Amounts.fixed(reduction.ratio(), 4) + " engine revolutions per propeller revolution";
+        String ratio = FigureFormat.fixed(reduction.ratio(), 4) + " engine revolutions per propeller revolution";
         return kind
                 + ratio
                 + reduction
@@ -58,29 +60,20 @@ final class InstallationFacts {
                         .orElse("");
     }
 
-    static List<LimitRow> limits(Installation installation, Lengths lengths) {
+    static List<LimitRow> limits(Installation installation, FigureFormat lengths) {
         List<LimitRow> rows = new ArrayList<>();
         for (Limit limit : installation.limits()) {
             String what = limit.what() == Limit.Subject.TRACK
-                    ? "Tip marks, " + statistic(limit.statistic())
+                    ? "Tip marks, " + LimitWords.statistic(limit.statistic())
                     : "Flange face run-out, full dial reading";
             rows.add(new LimitRow(what, lengths.both(limit.value()), limit.source()));
         }
         for (PitchLimit limit : installation.pitchLimits()) {
             rows.add(new LimitRow(
-                    "Blade angles, " + statistic(limit.statistic()),
-                    Amounts.fixed(limit.value().degrees(), 2) + "°",
+                    "Blade angles, " + LimitWords.statistic(limit.statistic()),
+                    FigureFormat.fixed(limit.value().degrees(), 2) + "°",
                     limit.source()));
         }
         return rows;
-    }
-
-    static String statistic(Limit.Statistic statistic) {
-        return switch (statistic) {
-            case SPREAD -> "largest minus smallest";
-            case ABOUT_MIDDLE -> "furthest from the middle between largest and smallest";
-            case ABOUT_MEAN -> "furthest from the mean";
-            case OPPOSITE_BLADE -> "against the opposite blade";
-        };
     }
 }

@@ -31,7 +31,7 @@ public record ReportContent(
         List<ReportFigure> turn,
         List<StaticPart> checks,
         List<AnswerPart> answers,
-        List<RunPart> runs,
+        List<Section> runs,
         List<Photo> photos,
         List<String> notShown,
         List<KnownThing> installation,

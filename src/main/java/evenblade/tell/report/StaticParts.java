@@ -15,6 +15,8 @@ import evenblade.machine.installation.Limit;
 import evenblade.machine.installation.PitchLimit;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.TipMarksPicture;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.LimitWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -27,16 +29,16 @@ final class StaticParts {
 
     private final JobRecord record;
     private final Installation installation;
-    private final Lengths lengths;
+    private final FigureFormat lengths;
 
-    private StaticParts(JobRecord record, Lengths lengths) {
+    private StaticParts(JobRecord record, FigureFormat lengths) {
         this.record = record;
         this.lengths = lengths;
         this.installation = record.installation();
     }
 
     /** One part per session, in order of time. */
-    static List<StaticPart> of(JobRecord record, Lengths lengths) {
+    static List<StaticPart> of(JobRecord record, FigureFormat lengths) {
         return new StaticParts(record, lengths).parts();
     }
 
@@ -61,7 +63,7 @@ final class StaticParts {
         sentences.add("Spread, largest minus smallest: " + lengths.both(Length.ofMillimetres(session.spreadMm()))
                 + ". One reading is good to about ± " + lengths.both(session.sigma()) + ".");
         List<Limit> limits = limits(Limit.Subject.TRACK);
-        limits.forEach(limit -> sentences.add(verdict(lengths.check(LimitCheck.track(limit, session.marksMm())))));
+        limits.forEach(limit -> sentences.add(verdict(LimitWords.of(LimitCheck.track(limit, session.marksMm()), lengths))));
         if (limits.isEmpty()) {
             sentences.add("No limit on track was entered; the propeller maker's figure rules.");
         }
@@ -77,10 +79,12 @@ final class StaticParts {
         StaticPart.Row blades = new StaticPart.Row("Blade", blades(session.layout()));
         StaticPart.Row millimetres = new StaticPart.Row(
                 "Mark, mm",
-                marks.stream().map(m -> Amounts.fixed(m.millimetres(), 2)).toList());
+                marks.stream().map(m -> FigureFormat.fixed(m.millimetres(), 2)).toList());
         StaticPart.Row inches = new StaticPart.Row(
-                "Mark, in", marks.stream().map(Amounts::inches).toList());
-        return lengths.units() == LengthUnit.INCH
+                "Mark, in", marks.stream()
+                        .map(m -> FigureFormat.number(m.millimetres(), LengthUnit.INCH))
+                        .toList());
+        return lengths.unit() == LengthUnit.INCH
                 ? List.of(blades, inches, millimetres)
                 : List.of(blades, millimetres, inches);
     }
@@ -96,7 +100,7 @@ final class StaticParts {
         TipMarksPicture picture = new TipMarksPicture(
                 new TipMarksPicture.Data(
                         Caption.of(marked(record, title("tracking", event))), tips, session.sigma(), spread),
-                lengths.units());
+                lengths.unit());
         return ReportFigure.wide("Tip marks as seen edge on against the block", picture.png(WIDTH_PX, HEIGHT_PX));
     }
 
@@ -107,16 +111,16 @@ final class StaticParts {
 
     private StaticPart pitch(Event event, PitchReadings angles) {
         List<String> sentences = new ArrayList<>();
-        sentences.add("Spread, largest minus smallest: " + Amounts.fixed(angles.spreadDeg(), 2) + "°; mean "
-                + Amounts.fixed(angles.meanDeg(), 2) + "°. Zero taken on the "
+        sentences.add("Spread, largest minus smallest: " + FigureFormat.fixed(angles.spreadDeg(), 2) + "°; mean "
+                + FigureFormat.fixed(angles.meanDeg(), 2) + "°. Zero taken on the "
                 + (angles.reference() == PitchReadings.Reference.HUB ? "hub" : "level") + ", "
-                + Amounts.fixed(angles.zero().degrees(), 2) + "°."
+                + FigureFormat.fixed(angles.zero().degrees(), 2) + "°."
                 + angles.station()
                         .map(s -> " Read " + lengths.both(s) + " from the shaft's centre.")
                         .orElse(""));
         for (PitchLimit limit : installation.pitchLimits()) {
             sentences.add(
-                    verdict(LimitCheck.pitch(limit, angles.bladeAnglesDeg()).text()));
+                    verdict(LimitWords.of(LimitCheck.pitch(limit, angles.bladeAnglesDeg()), lengths)));
         }
         if (installation.pitchLimits().isEmpty()) {
             sentences.add("No limit on pitch was entered; the propeller maker's figure rules.");
@@ -129,7 +133,7 @@ final class StaticParts {
                         new StaticPart.Row(
                                 "Blade angle, °",
                                 angles.bladeAnglesDeg().stream()
-                                        .map(a -> Amounts.fixed(a, 2))
+                                        .map(a -> FigureFormat.fixed(a, 2))
                                         .toList())),
                 sentences,
                 List.of());
@@ -143,7 +147,7 @@ final class StaticParts {
                     + " of track, largest minus smallest: compare it with the track before the flange is cleared.");
         });
         List<Limit> limits = limits(Limit.Subject.FACE_RUN_OUT);
-        limits.forEach(limit -> sentences.add(verdict(lengths.check(LimitCheck.runOut(limit, reading)))));
+        limits.forEach(limit -> sentences.add(verdict(LimitWords.of(LimitCheck.runOut(limit, reading), lengths))));
         if (limits.isEmpty()) {
             sentences.add("No limit on the flange was entered; the maker's figure rules.");
         }
@@ -156,7 +160,7 @@ final class StaticParts {
                                 lengths.both(reading.total()),
                                 lengths.both(reading.dialRadius()),
                                 reading.high()
-                                        .map(h -> Amounts.fixed(h.degrees(), 0) + "° from position 1")
+                                        .map(h -> FigureFormat.fixed(h.degrees(), 0) + "° from position 1")
                                         .orElse("not noted")))),
                 sentences,
                 List.of());
@@ -173,7 +177,7 @@ final class StaticParts {
     }
 
     private static String title(String what, Event event) {
-        return what + ", " + Amounts.minute(event.at()) + " (" + event.id() + ")";
+        return what + ", " + FigureFormat.minute(event.at()) + " (" + event.id() + ")";
     }
 
     private static List<String> positions(Layout layout) {
