@@ -34,6 +34,13 @@ public record Document(List<Block> blocks) {
             return add(new Block.Heading(1, text));
         }
 
+        /** Says where a job was made up: no figure of it may pass for a measured one. */
+        public Builder invented(boolean invented) {
+            return invented
+                    ? say(Tone.CAUTION, "INVENTED FOR PRACTICE: nothing in this job was measured.")
+                    : this;
+        }
+
         public Builder heading(String text) {
             return add(new Block.Heading(2, text));
         }

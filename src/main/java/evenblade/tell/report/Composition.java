@@ -19,7 +19,7 @@ final class Composition {
                 ExecutiveSummary.of(input),
                 input.findings(),
                 Timeline.of(input.record()),
-                input.comparisons().stream().map(ComparisonParts::of).toList(),
+                input.comparisons().stream().map(ReportedComparison::section).toList(),
                 input.trend(),
                 input.turn(),
                 StaticParts.of(input.record(), lengths),

@@ -14,6 +14,7 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.speed.Dwell;
 import evenblade.tell.chart.Caption;
+import evenblade.tell.document.ComparisonDocument;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.RunDocument;
 import java.util.ArrayList;
@@ -177,7 +178,7 @@ final class ExecutiveSummary {
             return pair + "can't be held against each other, "
                     + whole.outcome().reasons().stream().map(r -> r.text()).collect(Collectors.joining("; ")) + ".";
         }
-        return pair + String.join(" ", ComparisonParts.sentences(whole.outcome()));
+        return pair + String.join(" ", ComparisonDocument.sentences(whole.outcome()));
     }
 
     private String howSure() {

@@ -26,7 +26,7 @@ public record ReportContent(
         List<KnownThing> inShort,
         List<FindingPart> findings,
         List<TimelineEntry> timeline,
-        List<ComparisonPart> comparisons,
+        List<Section> comparisons,
         List<ReportFigure> trend,
         List<ReportFigure> turn,
         List<StaticPart> checks,
