@@ -46,7 +46,7 @@ final class CompareCommand implements Command {
             Document document = Document.begin()
                     .invented(answer.invented())
                     .addAll(ComparisonDocument.of(
-                            answer.comparison(), answer.changes(), answer.warnings(), ComparisonDocument.Extent.ALL))
+                            answer.comparison(), answer.changes(), answer.warnings(), ComparisonDocument.Extent.ALL, WarningText.PHRASES))
                     .done();
             Terminal.lines(document).forEach(out::println);
         }

@@ -1,6 +1,5 @@
 package evenblade.face.cli;
 
-import evenblade.base.problem.Warning;
 import evenblade.face.app.AddRun;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Conditions;
@@ -46,10 +45,8 @@ final class JobAddCommand implements Command {
             added = AddRun.answer(JobWords.folder(words), recording, run, bar);
         }
         JobWords.written(List.of(added.event()), out);
-        added.found().ifPresent(found -> Terminal.lines(RunDocument.inShort(found)).forEach(out::println));
-        for (Warning warning : added.warnings()) {
-            LineWrapper.lines("! ", "  ", warning.message()).forEach(out::println);
-        }
+        added.found().ifPresent(found -> Terminal.lines(RunDocument.inShort(found, WarningText.PHRASES)).forEach(out::println));
+        WarningText.marked(added.warnings()).forEach(out::println);
         return ExitStatus.DONE;
     }
 

@@ -45,7 +45,7 @@ final class OrdersCommand implements Command {
         if (json) {
             out.print(JsonWriter.write(OrdersJson.of(analysed.orders())));
         } else {
-            Terminal.lines(RunDocument.of(analysed.orders(), RunDocument.Extent.ALL)).forEach(out::println);
+            Terminal.lines(RunDocument.of(analysed.orders(), RunDocument.Extent.ALL, WarningText.PHRASES)).forEach(out::println);
         }
         written.forEach(file -> (json ? errors : out).println("wrote " + file));
         return ExitStatus.DONE;

@@ -6,7 +6,6 @@ import evenblade.face.app.ShowTrend;
 import evenblade.face.app.WritePictures;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Document;
-import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.TrendDocument;
 import java.nio.file.Path;
 import java.util.List;
@@ -50,7 +49,7 @@ final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
         if (answer.channels().isEmpty()) {
             text.say("No run with a dwell at a confirmed speed yet: nothing to follow.");
         } else {
-            text.addAll(TrendDocument.of(answer.channels().get(0)));
+            text.addAll(TrendDocument.of(answer.channels().get(0), WarningText.PHRASES));
         }
         if (answer.channels().size() > 1) {
             text.say(
@@ -59,7 +58,7 @@ final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
                             + "' shakes most at propeller 1× and is shown; --json has all "
                             + answer.channels().size() + ".");
         }
-        answer.warnings().forEach(warning -> text.say(Tone.CAUTION, FigureFormat.capital(warning.message())));
+        text.warnings(Tone.CAUTION, WarningText.PHRASES, answer.warnings());
         return Terminal.lines(text.done());
     }
 }

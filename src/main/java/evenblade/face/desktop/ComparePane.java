@@ -123,7 +123,7 @@ final class ComparePane extends JPanel {
     private void show(Answer answer) {
         CompareRuns.Answer compared = answer.compared();
         words.show(ComparisonDocument.of(
-                compared.comparison(), compared.changes(), compared.warnings(), ComparisonDocument.Extent.ALL));
+                compared.comparison(), compared.changes(), compared.warnings(), ComparisonDocument.Extent.ALL, Words.PHRASES));
         drawing = answer.drawing();
         views = drawing.map(DrawComparison::views).orElse(List.of());
         filling = true;

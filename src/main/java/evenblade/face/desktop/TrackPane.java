@@ -65,7 +65,7 @@ final class TrackPane extends JPanel {
         for (TrackingAnalysis earlier : view.spells().subList(0, view.spells().size() - 1)) {
             say("Before the last change: " + earlier.verdict().text());
         }
-        now.warnings().forEach(warning -> say("!  " + warning.message()));
+        now.warnings().forEach(warning -> say("!  " + Words.warning(warning)));
         MarkedTips last = view.sessions().get(view.sessions().size() - 1);
         heading("Against the limit");
         last.checks().forEach(check -> say(check.text()));

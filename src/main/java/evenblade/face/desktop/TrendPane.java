@@ -6,7 +6,6 @@ import evenblade.judge.comparison.Trend;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Document;
-import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.TrendDocument;
 import java.util.ArrayList;
 import java.util.List;
@@ -79,10 +78,8 @@ final class TrendPane extends JPanel {
         Answer found = answer.get();
         picture.show(found.pictures().get(chosen), "Two runs at one speed are needed.");
         Trend trend = found.trend().channels().get(chosen);
-        Document.Builder text = Document.begin().addAll(TrendDocument.of(trend));
-        found.trend()
-                .warnings()
-                .forEach(warning -> text.say(Tone.CAUTION, FigureFormat.capital(warning.message())));
+        Document.Builder text = Document.begin().addAll(TrendDocument.of(trend, Words.PHRASES));
+        text.warnings(Tone.CAUTION, Words.PHRASES, found.trend().warnings());
         words.show(text.done());
     }
 }

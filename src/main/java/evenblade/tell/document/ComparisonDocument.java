@@ -1,6 +1,6 @@
 package evenblade.tell.document;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.judge.comparison.Basis;
 import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.ChangeVerdict;
@@ -35,9 +35,11 @@ public final class ComparisonDocument {
     }
 
     private final RunComparison comparison;
+    private final Phrases phrases;
     private final Document.Builder text = Document.begin();
 
-    private ComparisonDocument(RunComparison comparison) {
+    private ComparisonDocument(RunComparison comparison, Phrases phrases) {
+        this.phrases = phrases;
         this.comparison = comparison;
     }
 
@@ -48,8 +50,8 @@ public final class ComparisonDocument {
      * @param warnings about the recordings
      */
     public static Document of(
-            RunComparison comparison, List<String> changes, List<Warning> warnings, Extent extent) {
-        ComparisonDocument document = new ComparisonDocument(comparison);
+            RunComparison comparison, List<String> changes, List<Warning> warnings, Extent extent, Phrases phrases) {
+        ComparisonDocument document = new ComparisonDocument(comparison, phrases);
         document.changed(changes);
         if (comparison.comparable()) {
             sentences(comparison).forEach(sentence -> document.text.say(Tone.ANSWER, sentence));
@@ -110,8 +112,8 @@ public final class ComparisonDocument {
 
     private void refused(List<Warning> warnings) {
         text.say(Tone.ANSWER, "NOT COMPARED: like has to be held against like.");
-        comparison.reasons().stream().map(Reason::text).forEach(reason -> item(reason));
-        warnings.forEach(warning -> text.say(Tone.CAUTION, FigureFormat.capital(warning.message())));
+        text.facts(Tone.ITEM, phrases, comparison.reasons().stream().map(Reason::fact).toList());
+        text.warnings(Tone.CAUTION, phrases, warnings);
     }
 
     private void tables(Extent extent) {
@@ -177,8 +179,8 @@ public final class ComparisonDocument {
             item("Intervals hold the true change 95 times in 100; a verdict is given where they leave out zero."
                     + byChance());
         }
-        comparison.warnings().forEach(warning -> item(warning.message()));
-        warnings.forEach(warning -> item(warning.message()));
+        text.warnings(Tone.ITEM, phrases, comparison.warnings());
+        text.warnings(Tone.ITEM, phrases, warnings);
     }
 
     private String byChance() {

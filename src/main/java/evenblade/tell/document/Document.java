@@ -1,5 +1,7 @@
 package evenblade.tell.document;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Warning;
 import evenblade.tell.document.Block.Align;
 import evenblade.tell.document.Block.Column;
 import evenblade.tell.document.Block.Row;
@@ -51,6 +53,17 @@ public record Document(List<Block> blocks) {
 
         public Builder say(Tone tone, String text) {
             return add(new Block.Paragraph(Sentence.of(text), tone));
+        }
+
+        /** One paragraph for each, beginning with a large letter. */
+        public Builder facts(Tone tone, Phrases phrases, List<Fact> facts) {
+            facts.forEach(fact -> add(
+                    new Block.Paragraph(phrases.sentence(fact).capital(), tone)));
+            return this;
+        }
+
+        public Builder warnings(Tone tone, Phrases phrases, List<Warning> warnings) {
+            return facts(tone, phrases, warnings.stream().map(Warning::fact).toList());
         }
 
         public Builder known(String name, String text) {

@@ -1,6 +1,5 @@
 package evenblade.tell.document;
 
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.machine.installation.OrderLine;
@@ -41,16 +40,18 @@ public final class RunDocument {
 
     private final RunOrders run;
     private final Extent extent;
+    private final Phrases phrases;
     private final Document.Builder text = Document.begin();
 
-    private RunDocument(RunOrders run, Extent extent) {
+    private RunDocument(RunOrders run, Extent extent, Phrases phrases) {
+        this.phrases = phrases;
         this.run = run;
         this.extent = extent;
     }
 
     /** The whole answer. */
-    public static Document of(RunOrders run, Extent extent) {
-        RunDocument document = new RunDocument(run, extent);
+    public static Document of(RunOrders run, Extent extent, Phrases phrases) {
+        RunDocument document = new RunDocument(run, extent, phrases);
         document.speed();
         document.recording();
         document.text.picture(PictureSlot.Shows.RUN);
@@ -60,23 +61,23 @@ public final class RunDocument {
     }
 
     /** One dwell of one channel. */
-    public static Document dwell(RunOrders run, ChannelOrders channel, DwellOrders dwell) {
-        RunDocument document = new RunDocument(run, Extent.ALL);
+    public static Document dwell(RunOrders run, ChannelOrders channel, DwellOrders dwell, Phrases phrases) {
+        RunDocument document = new RunDocument(run, Extent.ALL, phrases);
         document.dwell(channel, dwell);
         return document.text.done();
     }
 
     /** What is to be known beside the figures. */
-    public static Document toKnow(RunOrders run) {
-        RunDocument document = new RunDocument(run, Extent.ALL);
+    public static Document toKnow(RunOrders run, Phrases phrases) {
+        RunDocument document = new RunDocument(run, Extent.ALL, phrases);
         document.recording();
         document.toKnow();
         return document.text.done();
     }
 
     /** What shook in a few lines: the speed, then propeller 1× and blade pass of the first channel in each dwell. */
-    public static Document inShort(RunOrders run) {
-        RunDocument document = new RunDocument(run, Extent.ALL);
+    public static Document inShort(RunOrders run, Phrases phrases) {
+        RunDocument document = new RunDocument(run, Extent.ALL, phrases);
         document.speed();
         run.channels().stream().limit(1).forEach(document::levels);
         return document.text.done();
@@ -240,9 +241,7 @@ public final class RunDocument {
     private void toKnow() {
         if (!run.warnings().isEmpty()) {
             text.heading("To know");
-            run.warnings().stream()
-                    .map(Warning::message)
-                    .forEach(message -> text.say(Tone.ITEM, FigureFormat.capital(message)));
+            text.warnings(Tone.ITEM, phrases, run.warnings());
         }
         if (extent == Extent.ALL) {
             text.say(

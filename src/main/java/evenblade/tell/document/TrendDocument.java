@@ -12,15 +12,17 @@ import java.util.List;
 /** How the figures of one channel went over all runs of a job, with what was changed between them. */
 public final class TrendDocument {
     private final Trend trend;
+    private final Phrases phrases;
     private final Document.Builder text = Document.begin();
 
-    private TrendDocument(Trend trend) {
+    private TrendDocument(Trend trend, Phrases phrases) {
+        this.phrases = phrases;
         this.trend = trend;
     }
 
     /** The figures that matter most; all others are in the JSON form and the table for other programs. */
-    public static Document of(Trend trend) {
-        TrendDocument document = new TrendDocument(trend);
+    public static Document of(Trend trend, Phrases phrases) {
+        TrendDocument document = new TrendDocument(trend, phrases);
         document.runs();
         for (Trend.SpeedGroup speed : trend.speeds()) {
             speed.lines().stream()
@@ -36,7 +38,7 @@ public final class TrendDocument {
         document.text.say(
                 Tone.ITEM,
                 "95 %: the interval of one run, with the scatter from run to run in it; in scatter: no change shown.");
-        trend.warnings().forEach(warning -> document.text.say(Tone.ITEM, FigureFormat.capital(warning.message())));
+        document.text.warnings(Tone.ITEM, phrases, trend.warnings());
         return document.text.done();
     }
 
@@ -44,7 +46,7 @@ public final class TrendDocument {
         for (Trend.RunEntry run : trend.runs()) {
             run.leftOut()
                     .forEach(reason ->
-                            text.say(Tone.ITEM, "Run '" + run.name() + "' is left out: " + reason.text()));
+                            text.say(Tone.ITEM, "Run '" + run.name() + "' is left out: " + phrases.text(reason.fact())));
         }
     }
 

@@ -1,6 +1,8 @@
 package evenblade.tell.report;
 
+import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.report.ReportContent.Heading;
 
 /** Puts the parts of a report together. */
@@ -9,6 +11,7 @@ final class Composition {
 
     static ReportContent of(ReportInput input) {
         FigureFormat lengths = new FigureFormat(input.units());
+        Phrases phrases = new Phrases(Face.PAPER, lengths);
         return new ReportContent(
                 new Heading(
                         input.record().name(),
@@ -19,12 +22,12 @@ final class Composition {
                 ExecutiveSummary.of(input),
                 input.findings(),
                 Timeline.of(input.record()),
-                input.comparisons().stream().map(ReportedComparison::section).toList(),
+                input.comparisons().stream().map(each -> each.section(phrases)).toList(),
                 input.trend(),
                 input.turn(),
                 StaticParts.of(input.record(), lengths),
                 input.answers(),
-                RunSections.of(input.runs()),
+                RunSections.of(input.runs(), phrases),
                 input.photos(),
                 PhotoNotes.of(input.record(), input.photos()),
                 InstallationFacts.of(input.record().installation(), lengths),

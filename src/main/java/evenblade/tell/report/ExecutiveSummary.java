@@ -15,7 +15,9 @@ import evenblade.measure.orders.Level;
 import evenblade.measure.speed.Dwell;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.document.ComparisonDocument;
+import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.document.RunDocument;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -176,7 +178,7 @@ final class ExecutiveSummary {
                 + whole.outcome().before() + "': ";
         if (!whole.outcome().comparable()) {
             return pair + "can't be held against each other, "
-                    + whole.outcome().reasons().stream().map(r -> r.text()).collect(Collectors.joining("; ")) + ".";
+                    + whole.outcome().reasons().stream().map(reason -> Phrases.of(Face.PAPER).text(reason.fact())).collect(Collectors.joining("; ")) + ".";
         }
         return pair + String.join(" ", ComparisonDocument.sentences(whole.outcome()));
     }

@@ -4,6 +4,7 @@ import evenblade.judge.comparison.RunComparison;
 import evenblade.tell.document.ComparisonDocument.Extent;
 import evenblade.tell.document.ComparisonDocument;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.document.PictureSlot;
 import java.util.List;
 import java.util.Map;
@@ -25,11 +26,11 @@ public record ReportedComparison(
     }
 
     /** As a part of a report. */
-    Section section() {
+    Section section(Phrases phrases) {
         Document text = Document.begin()
                 .subject(title)
                 .addAll(ComparisonDocument.of(
-                        outcome, between, List.of(), tables ? Extent.MAIN_PAIR : Extent.SENTENCES))
+                        outcome, between, List.of(), tables ? Extent.MAIN_PAIR : Extent.SENTENCES, phrases))
                 .done();
         return new Section(text, Map.of(PictureSlot.of(PictureSlot.Shows.COMPARISON), figures));
     }

@@ -6,9 +6,10 @@ import evenblade.keep.job.RunSettings;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Document;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.document.PictureSlot;
-import evenblade.tell.document.RunDocument;
 import evenblade.tell.document.RunDocument.Extent;
+import evenblade.tell.document.RunDocument;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -18,15 +19,15 @@ final class RunSections {
     private RunSections() {}
 
     /** Newest first and in full, the others in brief. */
-    static List<Section> of(List<ReportedRun> runs) {
+    static List<Section> of(List<ReportedRun> runs, Phrases phrases) {
         List<Section> sections = new ArrayList<>();
         for (int i = runs.size() - 1; i >= 0; i--) {
-            sections.add(of(runs.get(i), i == runs.size() - 1 ? Extent.FIRST_CHANNEL : Extent.IN_BRIEF));
+            sections.add(of(runs.get(i), i == runs.size() - 1 ? Extent.FIRST_CHANNEL : Extent.IN_BRIEF, phrases));
         }
         return sections;
     }
 
-    private static Section of(ReportedRun run, Extent extent) {
+    private static Section of(ReportedRun run, Extent extent, Phrases phrases) {
         Event event = run.event();
         Document.Builder text = Document.begin()
                 .subject(run.name() + ", " + FigureFormat.minute(event.at()) + " (" + event.id() + ")");
@@ -37,7 +38,7 @@ final class RunSections {
             text.say(Tone.CAUTION, run.trouble());
         }
         conditions((Detail.Run) event.detail(), text);
-        run.orders().map(orders -> RunDocument.of(orders, extent)).ifPresent(text::addAll);
+        run.orders().map(orders -> RunDocument.of(orders, extent, phrases)).ifPresent(text::addAll);
         return new Section(text.done(), Map.of(PictureSlot.of(PictureSlot.Shows.RUN), run.figures()));
     }
 
