@@ -13,6 +13,7 @@ import evenblade.judge.findings.RunNumbers;
 import evenblade.judge.findings.StaticEvidence;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.SessionSegments;
+import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.keep.job.Conditions.Condition;
@@ -135,7 +136,7 @@ final class EvidenceOfJob {
 
     private List<StaticEvidence.Track> track() {
         List<TrackingSession> sessions = JudgeTracking.sessions(record).stream()
-                .map(JudgeTracking.MarkedTips::session)
+                .map(StaticSide.MarkedTips::session)
                 .toList();
         if (sessions.isEmpty()) {
             return List.of();
@@ -153,7 +154,7 @@ final class EvidenceOfJob {
                 .map(limit -> LimitCheck.track(limit, last.marksMm()))
                 .toList();
         // The dial that was read last before this spell ended belongs to it.
-        Optional<JudgeTracking.DialReading> dial = JudgeTracking.runOuts(record).stream()
+        Optional<StaticSide.DialReading> dial = JudgeTracking.runOuts(record).stream()
                 .filter(r -> !r.reading().at().isAfter(last.at()))
                 .reduce((first, second) -> second);
         return new StaticEvidence.Track(

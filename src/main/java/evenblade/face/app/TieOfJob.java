@@ -16,6 +16,7 @@ import evenblade.judge.tracking.CoupleEstimate;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
+import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.SwapFit;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.keep.job.JobRecord;
@@ -57,10 +58,10 @@ final class TieOfJob {
         this.spells = spells;
         this.changes = JudgeTracking.changes(record);
         sessions = JudgeTracking.sessions(record).stream()
-                .map(JudgeTracking.MarkedTips::session)
+                .map(StaticSide.MarkedTips::session)
                 .toList();
         List<PitchReadings> read = JudgeTracking.pitches(record).stream()
-                .map(JudgeTracking.BladeAngles::readings)
+                .map(StaticSide.BladeAngles::readings)
                 .toList();
         // Angles alike within the reading error would only blur what goes with track.
         angles = read.stream().anyMatch(TieOfJob::differ) ? read : List.of();

@@ -150,6 +150,7 @@ public final class WriteReport {
                 Workers.takeAll(photos).stream().flatMap(Optional::stream).toList(),
                 Workers.take(findings).findings(),
                 units,
+                Workers.take(findings).checks(),
                 Workers.take(findings).answers());
         progress.at(SHARE_RUNS, "setting the report");
         return new Composed(new Report(input.content(), paper), runs, trends, warnings);

@@ -25,7 +25,7 @@ final class Composition {
                 input.comparisons().stream().map(each -> each.section(phrases)).toList(),
                 input.trend(),
                 input.turn(),
-                StaticParts.of(input.record(), lengths),
+                input.checks(),
                 input.answers(),
                 RunSections.of(input.runs(), phrases),
                 input.photos(),

@@ -29,7 +29,7 @@ public record ReportContent(
         List<Section> comparisons,
         List<ReportFigure> trend,
         List<ReportFigure> turn,
-        List<StaticPart> checks,
+        List<Section> checks,
         List<AnswerPart> answers,
         List<Section> runs,
         List<Photo> photos,

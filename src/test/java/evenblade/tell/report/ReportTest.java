@@ -64,6 +64,7 @@ class ReportTest {
                 List.of(new ReportContent.Photo("e9", ReportFigure.half("the hub", DOT), "the hub & flange")),
                 findings,
                 LengthUnit.MILLIMETRE,
+                List.of(),
                 List.of(new AnswerPart(
                         "Shaking and track", List.of("At perfect track little would be left."), List.of())));
     }
