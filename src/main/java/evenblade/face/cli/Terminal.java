@@ -12,6 +12,9 @@ final class Terminal {
     /** A last column gets at least this much room before its words break. */
     private static final int LEAST_LAST = 24;
 
+    /** So much of a name is left in a table that is too wide. */
+    private static final int LEAST_NAME = 8;
+
     private final List<String> lines = new ArrayList<>();
     private final List<Block> blocks;
 
@@ -79,29 +82,57 @@ final class Terminal {
         int count = table.columns().size();
         List<List<String>> rows = new ArrayList<>();
         rows.add(table.columns().stream().map(Block.Column::heading).toList());
-        table.rows().forEach(row -> rows.add(row.cells()));
+        table.rows().stream()
+                .filter(row -> row.weight() != Block.Weight.REMARK)
+                .forEach(row -> rows.add(row.cells()));
         List<List<String>> set = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             set.add(column(rows, i, table.columns().get(i).align()));
         }
         boolean wordsLast = table.columns().get(count - 1).align() == Align.LEFT;
-        for (int r = 0; r < rows.size(); r++) {
-            StringBuilder line = new StringBuilder();
-            for (int i = 0; i < count - (wordsLast ? 1 : 0); i++) {
-                line.append(i == 0 ? "" : GAP).append(set.get(i).get(r));
-            }
-            String last = wordsLast ? rows.get(r).get(count - 1) : "";
-            if (last.isEmpty()) {
-                lines.add(line.toString().stripTrailing());
-            } else if (columns(line.toString()) + 2 + LEAST_LAST > LineWrapper.WIDTH
-                    && columns(line.toString()) + 2 + columns(last) > LineWrapper.WIDTH) {
-                lines.add(line.toString().stripTrailing());
-                wrap("    ", "    ", last);
+        narrow(set, wordsLast);
+        row(set, 0, wordsLast ? rows.get(0).get(count - 1) : "", wordsLast);
+        int next = 1;
+        for (Block.Row row : table.rows()) {
+            if (row.weight() == Block.Weight.REMARK) {
+                wrap("", "  ", row.cells().get(0));
             } else {
-                String lead = line + (count == 1 ? "" : GAP);
-                wrap(lead, " ".repeat(columns(lead)), last);
+                row(set, next, wordsLast ? row.cells().get(count - 1) : "", wordsLast);
+                next++;
             }
         }
+    }
+
+    /** Where a table is too wide, the names in its first column give way. */
+    private static void narrow(List<List<String>> set, boolean wordsLast) {
+        int wide = GAP.length() * (set.size() - 1);
+        for (int i = 0; i < set.size() - (wordsLast ? 1 : 0); i++) {
+            wide += columns(set.get(i).get(0));
+        }
+        wide += wordsLast ? LEAST_LAST : 0;
+        int first = columns(set.get(0).get(0));
+        int room = Math.max(LEAST_NAME, first - Math.max(0, wide - LineWrapper.WIDTH));
+        if (room < first) {
+            set.set(0, set.get(0).stream().map(name -> shortened(name, room)).toList());
+        }
+    }
+
+    private static String shortened(String padded, int room) {
+        String name = padded.strip();
+        return columns(name) <= room ? padded(name, room, false) : name.substring(0, room - 1) + "…";
+    }
+
+    private void row(List<List<String>> set, int number, String last, boolean wordsLast) {
+        StringBuilder line = new StringBuilder();
+        for (int i = 0; i < set.size() - (wordsLast ? 1 : 0); i++) {
+            line.append(i == 0 ? "" : GAP).append(set.get(i).get(number));
+        }
+        if (last.isEmpty()) {
+            lines.add(line.toString().stripTrailing());
+            return;
+        }
+        String lead = line + (set.size() == 1 ? "" : GAP);
+        wrap(lead, " ".repeat(columns(lead)), last);
     }
 
     private static List<String> column(List<List<String>> rows, int index, Align align) {

@@ -56,7 +56,7 @@ public sealed interface Block {
             columns = List.copyOf(columns);
             rows = List.copyOf(rows);
             for (Row row : rows) {
-                if (row.cells().size() != columns.size()) {
+                if (row.weight() != Weight.REMARK && row.cells().size() != columns.size()) {
                     throw new IllegalArgumentException(
                             row.cells().size() + " cells for " + columns.size() + " columns");
                 }
@@ -83,7 +83,7 @@ public sealed interface Block {
     /**
      * A row.
      *
-     * @param cells one per column; may be empty
+     * @param cells one per column, may be empty; a remark has one in all
      * @param weight how much the row says
      */
     record Row(List<String> cells, Weight weight) {
@@ -98,7 +98,9 @@ public sealed interface Block {
         /** A change is shown. */
         CLEAR,
         /** Nothing was seen. */
-        FAINT
+        FAINT,
+        /** Words across all columns, in one cell. */
+        REMARK
     }
 
     /** Where a picture belongs that the face draws, or leaves out if it can't. */

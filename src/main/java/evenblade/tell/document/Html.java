@@ -79,9 +79,15 @@ public final class Html {
         table.columns().forEach(column -> html.append(element("th", align(column), column.heading())));
         html.append("</tr></thead>\n<tbody>\n");
         for (Block.Row row : table.rows()) {
+            if (row.weight() == Block.Weight.REMARK) {
+                html.append("<tr><td colspan=\"" + table.columns().size() + "\">")
+                        .append(escaped(row.cells().get(0)))
+                        .append("</td></tr>\n");
+                continue;
+            }
             html.append(
                     switch (row.weight()) {
-                        case PLAIN -> "<tr>";
+                        case PLAIN, REMARK -> "<tr>";
                         case CLEAR -> "<tr class=\"clear\">";
                         case FAINT -> "<tr class=\"faint\">";
                     });

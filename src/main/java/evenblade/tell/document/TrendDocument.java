@@ -87,7 +87,7 @@ public final class TrendDocument {
                 .right("since last")
                 .right("since first");
         for (Trend.Point point : line.points()) {
-            changesSince(line, point).forEach(change -> table.row(Weight.FAINT, "> " + change, "", "", "", ""));
+            changesSince(line, point).forEach(change -> table.row(Weight.REMARK, "> " + change));
             table.row(
                     point.run(),
                     ChangeWords.value(point.value()),
