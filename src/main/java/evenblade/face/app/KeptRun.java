@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
@@ -102,7 +103,7 @@ final class KeptRun {
     private static void speed(DataOutputStream out, SpeedResult speed) throws IOException {
         KeptFields.text(out, speed.origin().name());
         out.writeBoolean(speed.confirmed());
-        KeptFields.optional(out, speed.doubt(), KeptFields::text);
+        KeptFields.optional(out, speed.doubt(), KeptFacts::value);
         track(out, SampledTrack.of(speed.track()));
         KeptFields.optional(out, speed.main(), KeptRun::dwell);
         KeptFields.list(out, speed.dwells(), KeptRun::dwell);
@@ -114,7 +115,7 @@ final class KeptRun {
         return new SpeedResult(
                 SpeedResult.Origin.valueOf(KeptFields.text(in)),
                 in.readBoolean(),
-                KeptFields.optional(in, KeptFields::text),
+                KeptFields.optional(in, KeptFacts::value).map(Fact.class::cast),
                 track(in),
                 KeptFields.optional(in, KeptRun::dwell),
                 KeptFields.list(in, KeptRun::dwell),

@@ -7,6 +7,7 @@ import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.tie.TieAnswer;
+import evenblade.tell.document.Document;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -119,6 +120,7 @@ final class FindingsText {
                 "",
                 "Each point doubles the odds from 1 to 8 at the start, for or against; it orders findings and is not"
                         + " counted from real jobs. A finding points somewhere; it decides nothing.");
+        lines.addAll(Terminal.lines(Document.begin().handsOff().done()));
     }
 
     private void paragraph(String first, String rest, String text) {

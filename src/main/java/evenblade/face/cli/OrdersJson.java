@@ -65,7 +65,7 @@ final class OrdersJson {
         return new JsonFields()
                 .put("source", main.isPresent() ? Optional.of(speed.origin().word()) : Optional.empty())
                 .put("confirmed", speed.confirmed())
-                .put("doubt", speed.doubt())
+                .put("doubt", speed.doubt().map(WarningText::of))
                 .put("engineRpm", main.map(dwell -> engineRpm(dwell.propellerHz())))
                 .put("propellerRpm", main.map(Dwell::propellerRpm))
                 .put("standardErrorEngineRpm", main.flatMap(dwell -> finite(engineRpm(dwell.standardErrorHz()))))

@@ -61,6 +61,9 @@ public final class ComparisonDocument {
         } else {
             document.refused(warnings);
         }
+        if (extent == Extent.ALL) {
+            document.text.handsOff();
+        }
         return document.text.done();
     }
 

@@ -43,6 +43,14 @@ public record Document(List<Block> blocks) {
                     : this;
         }
 
+        /** Said wherever the next step is done by hand at the propeller. Common practice, no source. */
+        public Builder handsOff() {
+            return say(
+                    Tone.CAUTION,
+                    "Before a hand goes near the propeller: ignition off (electric: battery unplugged); treat it as live"
+                            + " all the same. Blades, weights and shims are changed only as the makers allow.");
+        }
+
         public Builder heading(String text) {
             return add(new Block.Heading(2, text));
         }

@@ -90,7 +90,9 @@ public final class RunDocument {
             text.known("propeller", SpeedWords.propeller(run, main));
         });
         if (!run.speed().confirmed()) {
-            run.speed().doubt().ifPresent(doubt -> text.known("why", doubt));
+            run.speed()
+                    .doubt()
+                    .ifPresent(doubt -> text.add(new Block.Known("why", phrases.sentence(doubt))));
         }
     }
 

@@ -186,10 +186,7 @@ public final class TrackingDocument {
                         + (best.blades() == 0
                                 ? ", which is how it stands"
                                 : "; as it stands " + figures.both(best.spreadNow().valueMm())));
-        text.say(
-                Tone.CAUTION,
-                "Before a hand goes near the propeller: ignition off, keys out, plug leads off or grounded. Blades are"
-                        + " moved and shimmed only as the makers of engine and propeller allow.");
+        text.handsOff();
     }
 
     private void flange() {

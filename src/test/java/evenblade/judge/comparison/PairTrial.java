@@ -55,12 +55,12 @@ final class PairTrial {
         Recording recording = run.recording(RATE_HZ);
         SpeedResult found =
                 SpeedFinder.find(recording, recording.channels(), Invented.TABLE, SpeedPrior.around(SET_HZ, 0.05));
-        Optional<String> doubt = found.confirmed() ? Optional.empty() : Optional.of("not heard");
+        
         return new MeasuredRun(
                 name,
                 Invented.gearbox(),
                 false,
-                doubt,
+                found.doubt(),
                 MACHINE.propeller().blades(),
                 MACHINE.reduction().ratio() * (1 + found.ratioCorrection()),
                 OrderMeter.measure(recording, recording.channels(), Invented.TABLE, found));

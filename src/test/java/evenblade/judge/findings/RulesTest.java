@@ -2,12 +2,14 @@ package evenblade.judge.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.fact.Fact;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.keep.practice.Fault;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.speed.SpeedFact;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
@@ -188,7 +190,7 @@ class RulesTest {
                 name, run.at().plusSeconds(3600), List.of(change), numbers, run.directions(), run.microphone());
     }
 
-    private static RunNumbers with(RunNumbers n, Optional<String> doubt, List<ChannelQuality> quality) {
+    private static RunNumbers with(RunNumbers n, Optional<Fact> doubt, List<ChannelQuality> quality) {
         return new RunNumbers(n.fileChannels(), n.durationS(), doubt, n.ratio(), n.channels(), quality, n.stamps());
     }
 
@@ -221,12 +223,12 @@ class RulesTest {
     void aSpeedThatIsNotBorneOutPointsToTheRecordingAndAsksForTheSpeedOrAMark() {
         RunEvidence good = RUNS.get(Fault.NONE);
         RunNumbers doubtful = with(
-                good.numbers(), Optional.of("one line only"), good.numbers().quality());
+                good.numbers(), Optional.of(Fact.of(SpeedFact.ONLY_MAINS)), good.numbers().quality());
         Finding first = of(new RunEvidence("doubtful", good.at(), List.of(), doubtful, good.directions(), false))
                 .get(0);
         assertThat(first.cause()).isEqualTo(Cause.RECORDING);
         assertThat(first.sureness().confident()).isTrue();
-        assertThat(first.speaksFor().get(0).text()).contains("'doubtful'").contains("one line only");
+        assertThat(first.speaksFor().get(0).text()).contains("'doubtful'").contains("the only line that stands out");
         assertThat(first.next()).contains("speed read in the cockpit").contains("mark");
     }
 
@@ -257,7 +259,7 @@ class RulesTest {
         RunEvidence weak = RUNS.get(Fault.WEAK_CYLINDER);
         RunNumbers quiet = RUNS.get(Fault.NONE).numbers();
         RunEvidence blind =
-                later(weak, "blind", "Plugs changed.", with(quiet, Optional.of("one line only"), quiet.quality()));
+                later(weak, "blind", "Plugs changed.", with(quiet, Optional.of(Fact.of(SpeedFact.ONLY_MAINS)), quiet.quality()));
         assertThat(of(weak, blind))
                 .filteredOn(f -> f.cause() == Cause.WEAK_CYLINDER)
                 .singleElement()
