@@ -2,8 +2,10 @@ package evenblade.tell.report;
 
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.InstallationDocument;
 import evenblade.tell.document.Phrases;
 import evenblade.tell.report.ReportContent.Heading;
+import java.util.Map;
 
 /** Puts the parts of a report together. */
 final class Composition {
@@ -30,8 +32,8 @@ final class Composition {
                 RunSections.of(input.runs(), phrases),
                 input.photos(),
                 PhotoNotes.of(input.record(), input.photos()),
-                InstallationFacts.of(input.record().installation(), lengths),
-                InstallationFacts.limits(input.record().installation(), lengths),
+                new Section(InstallationDocument.of(input.record().installation(), lengths), Map.of()),
+                new Section(InstallationDocument.limits(input.record().installation(), lengths), Map.of()),
                 EvidenceRows.of(input.record(), input.fileWarnings()));
     }
 }

@@ -83,7 +83,7 @@ class TrackingCommandTest {
         assertThat(answer.object("bestLayout").number("predictedSpreadMm")).isEqualTo(4.7625);
         assertThat(text())
                 .anySatisfy(line -> assertThat(line).contains("BEYOND the limit of"))
-                .anySatisfy(line -> assertThat(line).startsWith("To learn more"));
+                .anySatisfy(line -> assertThat(line).startsWith("to learn more"));
     }
 
     @Test
