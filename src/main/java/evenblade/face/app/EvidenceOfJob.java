@@ -11,6 +11,7 @@ import evenblade.judge.findings.JobEvidence;
 import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.RunNumbers;
 import evenblade.judge.findings.StaticEvidence;
+import evenblade.judge.tie.JobTie;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.SessionSegments;
 import evenblade.judge.tracking.StaticSide;

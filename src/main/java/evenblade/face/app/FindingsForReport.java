@@ -8,8 +8,8 @@ import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
 import evenblade.tell.document.PictureSlot.Shows;
 import evenblade.tell.document.PictureSlot;
+import evenblade.tell.document.TieDocument;
 import evenblade.tell.document.TrackingDocument;
-import evenblade.tell.report.AnswerPart;
 import evenblade.tell.report.FindingPart;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.Section;
@@ -25,7 +25,7 @@ import java.util.Map;
  * @param checks static readings; empty where there are none
  * @param answers what tip marks say together, and tip marks and runs
  */
-record FindingsForReport(List<FindingPart> findings, List<Section> checks, List<AnswerPart> answers) {
+record FindingsForReport(List<FindingPart> findings, List<Section> checks, List<Section> answers) {
     private static final int WIDTH_PX = 1000;
     private static final int HEIGHT_PX = 480;
 
@@ -40,18 +40,16 @@ record FindingsForReport(List<FindingPart> findings, List<Section> checks, List<
 
     static FindingsForReport of(JobRuns runs, FigureFormat lengths) {
         EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(runs, Progress.SILENT);
-        List<AnswerPart> answers = new ArrayList<>();
+        List<Section> answers = new ArrayList<>();
         StaticSide side = JudgeTracking.of(runs.record());
         boolean read = !side.sessions().isEmpty() || !side.runOuts().isEmpty() || !side.pitches().isEmpty();
-        loaded.tie()
-                .ifPresent(tie -> answers.add(new AnswerPart(
-                        "Shaking and track",
-                        TieWords.sentences(tie).stream()
-                                .map(sentence -> LengthWords.in(lengths.unit(), sentence))
-                                .toList(),
-                        DrawTie.answer(tie, runs.record().invented()).stream()
-                                .map(picture -> wide(picture, TALL_PX))
-                                .toList())));
+        loaded.tie().ifPresent(tie -> {
+            List<ReportFigure> figures = DrawTie.answer(tie, runs.record().invented()).stream()
+                    .map(picture -> wide(picture, TALL_PX))
+                    .toList();
+            answers.add(new Section(
+                    TieDocument.of(tie, lengths), Map.of(PictureSlot.of(Shows.TIE), figures)));
+        });
         return new FindingsForReport(
                 Findings.weigh(loaded.evidence()).list().stream()
                         .map(FindingPart::of)

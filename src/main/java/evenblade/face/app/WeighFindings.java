@@ -4,6 +4,7 @@ import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
 import evenblade.judge.findings.Findings;
 import evenblade.judge.findings.JobEvidence;
+import evenblade.judge.tie.JobTie;
 import evenblade.keep.job.JobFolder;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;

@@ -2,13 +2,13 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.LengthWords;
 import evenblade.face.app.SeeEvidence;
-import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.TieDocument;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -129,7 +129,8 @@ final class FindingsPane extends JPanel {
     private void tie(WeighFindings.Answer answer) {
         answer.tie().ifPresent(tie -> {
             lines.strong("1× and track over the runs");
-            TieWords.sentences(tie).forEach(sentence -> lines.say(words(sentence)));
+            FigureFormat figures = new FigureFormat(bench.settings().lengthUnit());
+            TieDocument.sentences(tie, figures).forEach(lines::say);
         });
     }
 }

@@ -30,7 +30,7 @@ public record ReportContent(
         List<ReportFigure> trend,
         List<ReportFigure> turn,
         List<Section> checks,
-        List<AnswerPart> answers,
+        List<Section> answers,
         List<Section> runs,
         List<Photo> photos,
         List<String> notShown,

@@ -36,7 +36,7 @@ public record ReportInput(
         List<FindingPart> findings,
         LengthUnit units,
         List<Section> checks,
-        List<AnswerPart> answers) {
+        List<Section> answers) {
     public ReportInput {
         fileWarnings = List.copyOf(fileWarnings);
         runs = List.copyOf(runs);

@@ -65,8 +65,12 @@ class ReportTest {
                 findings,
                 LengthUnit.MILLIMETRE,
                 List.of(),
-                List.of(new AnswerPart(
-                        "Shaking and track", List.of("At perfect track little would be left."), List.of())));
+                List.of(new Section(
+                        evenblade.tell.document.Document.begin()
+                                .subject("Shaking and track")
+                                .say("At perfect track little would be left.")
+                                .done(),
+                        java.util.Map.of())));
     }
 
     private static String html(ReportInput input) throws IOException {

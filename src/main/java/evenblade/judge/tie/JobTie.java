@@ -1,10 +1,6 @@
-package evenblade.face.app;
+package evenblade.judge.tie;
 
 import evenblade.base.units.SignalUnit;
-import evenblade.judge.tie.CoupleCheck;
-import evenblade.judge.tie.SmoothestLayout;
-import evenblade.judge.tie.TieAnswer;
-import evenblade.judge.tie.TieRun;
 import evenblade.machine.installation.HubCounting;
 import java.util.List;
 import java.util.Optional;
@@ -22,7 +18,7 @@ import java.util.Optional;
  * @param countingEntered whether the installation says so, or it was assumed
  * @param couple whether the size fits what such a track can turn; empty where that can't be told
  * @param smoothest layout predicted to shake least; empty where nothing can be predicted
- * @param leftOut runs that couldn't be used, each with the reason
+ * @param leftOut runs that couldn't be used
  */
 public record JobTie(
         TieAnswer answer,
@@ -35,7 +31,7 @@ public record JobTie(
         boolean countingEntered,
         Optional<CoupleCheck> couple,
         Optional<SmoothestLayout> smoothest,
-        List<String> leftOut) {
+        List<LeftOutRun> leftOut) {
     public JobTie {
         runs = List.copyOf(runs);
         leftOut = List.copyOf(leftOut);
