@@ -40,6 +40,7 @@ record FindingsForReport(List<FindingPart> findings, List<Section> checks, List<
 
     static FindingsForReport of(JobRuns runs, FigureFormat lengths) {
         EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(runs, Progress.SILENT);
+        Phrases phrases = new Phrases(Face.PAPER, lengths);
         List<Section> answers = new ArrayList<>();
         StaticSide side = JudgeTracking.of(runs.record());
         boolean read = !side.sessions().isEmpty() || !side.runOuts().isEmpty() || !side.pitches().isEmpty();
@@ -52,7 +53,7 @@ record FindingsForReport(List<FindingPart> findings, List<Section> checks, List<
         });
         return new FindingsForReport(
                 Findings.weigh(loaded.evidence()).list().stream()
-                        .map(FindingPart::of)
+                        .map(finding -> FindingPart.of(finding, phrases))
                         .toList(),
                 read ? List.of(statics(side, lengths)) : List.of(),
                 answers);

@@ -29,6 +29,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * The form in which a job's cache keeps an analysed run: its whole answer, and of its curves as much as
@@ -37,7 +38,7 @@ import java.util.Optional;
  */
 final class KeptRun {
     /** To be raised with every change of this form or of what is measured. */
-    static final int FORMAT = 5;
+    static final int FORMAT = 6;
 
     private KeptRun() {}
 
@@ -182,6 +183,7 @@ final class KeptRun {
         out.writeDouble(line.propellerOrder());
         KeptFields.text(out, line.name());
         KeptFields.text(out, line.role().name());
+        out.writeInt(line.multiple());
         out.writeDouble(reading.frequencyHz());
         out.writeBoolean(reading.level() instanceof Level.Measured);
         if (reading.level() instanceof Level.Measured level) {
@@ -193,7 +195,7 @@ final class KeptRun {
             out.writeBoolean(level.detected());
             KeptFields.text(out, level.estimator().name());
         } else {
-            out.writeDouble(((Level.BeyondRange) reading.level()).foldsToHz());
+            KeptFields.number(out, ((Level.BeyondRange) reading.level()).foldsToHz());
         }
         KeptFields.list(out, reading.inseparableFrom(), KeptFields::text);
     }
@@ -204,7 +206,8 @@ final class KeptRun {
                 in.readDouble(),
                 in.readDouble(),
                 KeptFields.text(in),
-                OrderLine.Role.valueOf(KeptFields.text(in)));
+                OrderLine.Role.valueOf(KeptFields.text(in)),
+                in.readInt());
         double frequencyHz = in.readDouble();
         Level level = in.readBoolean()
                 ? new Level.Measured(
@@ -215,8 +218,12 @@ final class KeptRun {
                         KeptFields.number(in),
                         in.readBoolean(),
                         Level.Estimator.valueOf(KeptFields.text(in)))
-                : new Level.BeyondRange(in.readDouble());
+                : beyond(KeptFields.number(in));
         return new OrderReading(line, frequencyHz, level, KeptFields.list(in, KeptFields::text));
+    }
+
+    private static Level.BeyondRange beyond(OptionalDouble foldsToHz) {
+        return foldsToHz.isPresent() ? new Level.Folded(foldsToHz.getAsDouble()) : new Level.AboveBand();
     }
 
     private static void unexplained(DataOutputStream out, UnexplainedLine line) throws IOException {

@@ -88,11 +88,11 @@ final class TieOfJob {
                     sessions.stream().filter(s -> !s.at().isAfter(run.at())).reduce((first, second) -> second);
             Optional<Level.Measured> once = choice.once(run);
             if (marks.isEmpty()) {
-                leftOut.add(new LeftOutRun(run.name(), LeftOutRun.Why.NO_MARKS_BEFORE));
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NO_MARKS_BEFORE));
             } else if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
-                leftOut.add(new LeftOutRun(run.name(), LeftOutRun.Why.NOT_MARKED_AGAIN));
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_MARKED_AGAIN));
             } else if (once.isEmpty()) {
-                leftOut.add(new LeftOutRun(run.name(), LeftOutRun.Why.NOT_SEEN));
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_SEEN));
             } else {
                 tied.add(tieRun(run, once.get(), marks.get()));
             }
@@ -165,7 +165,7 @@ final class TieOfJob {
                 Double.isFinite(once.standardError()) ? once.standardError() : once.amplitude(),
                 RUN_TO_RUN * once.amplitude());
         return new TieRun(
-                run.name(),
+                run.ref().name(),
                 once.amplitude(),
                 Math.max(error, Double.MIN_NORMAL),
                 once.phaseDeg(),

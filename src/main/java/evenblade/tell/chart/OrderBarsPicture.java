@@ -7,6 +7,7 @@ import java.awt.Color;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** Every order of a dwell as a lying bar with its 95 % interval and its number; undetected ones as 'below'. */
 public final class OrderBarsPicture extends Picture {
@@ -107,11 +108,12 @@ public final class OrderBarsPicture extends Picture {
     private static String figures(OrderBar bar) {
         String text;
         if (bar.level() instanceof Level.Measured measured) {
-            text = measured.detected()
-                    ? FigureFormat.withError(measured.amplitude(), (measured.ciHigh() - measured.ciLow()) / 2)
-                    : "below " + FigureFormat.plain(measured.ciHigh());
+            text = FigureFormat.level(measured);
         } else {
-            text = "beyond range, folds to " + FigureFormat.plain(((Level.BeyondRange) bar.level()).foldsToHz()) + " Hz";
+            OptionalDouble folds = ((Level.BeyondRange) bar.level()).foldsToHz();
+            text = folds.isPresent()
+                    ? "beyond range, folds to " + FigureFormat.plain(folds.getAsDouble()) + " Hz"
+                    : "above the usable band";
         }
         return bar.notToldApartFrom().isEmpty()
                 ? text

@@ -6,10 +6,8 @@ import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.DwellComparison;
-import evenblade.judge.comparison.Figure.Kind;
 import evenblade.judge.comparison.Reason;
 import evenblade.judge.comparison.RunComparison;
-import evenblade.machine.installation.Shaft;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Block.Weight;
 import java.util.Comparator;
@@ -71,7 +69,7 @@ public final class ComparisonDocument {
     public static List<String> sentences(RunComparison comparison) {
         return mainPair(comparison)
                 .map(pair -> pair.changes().stream()
-                        .filter(change -> tellsMost(change, pair))
+                        .filter(change -> change.figure().tellsMost())
                         .map(change -> ChangeWords.sentence(change, pair.engineRpmAfter()))
                         .toList())
                 .orElse(List.of());
@@ -83,25 +81,6 @@ public final class ComparisonDocument {
                 .limit(1)
                 .flatMap(channel -> channel.dwells().stream())
                 .max(Comparator.comparingDouble(pair -> pair.after().durationS()));
-    }
-
-    private static boolean tellsMost(Change change, DwellComparison pair) {
-        if (change.figure().kind() == Kind.UNEVENNESS) {
-            return true;
-        }
-        boolean propeller = change.figure().of().filter(Shaft.PROPELLER::equals).isPresent();
-        return propeller && (change.figure().order() == 1 || change.figure().order() == bladePass(pair));
-    }
-
-    /** The lowest propeller order that all blades make alike. */
-    private static double bladePass(DwellComparison pair) {
-        return pair.changes().stream()
-                .map(Change::figure)
-                .filter(figure -> figure.of().filter(Shaft.PROPELLER::equals).isPresent())
-                .filter(figure -> figure.nature() == evenblade.judge.comparison.Figure.Nature.LOADED)
-                .mapToDouble(evenblade.judge.comparison.Figure::order)
-                .min()
-                .orElse(0);
     }
 
     private void changed(List<String> changes) {

@@ -295,7 +295,7 @@ public record FigureFormat(LengthUnit unit) {
     public String text(Amount amount, int decimals) {
         String number = fixed(shown(amount), decimals) + unit(amount.measure());
         return amount.measure() == Measure.LENGTH && unit == LengthUnit.INCH
-                ? fixed(Length.ofMetres(amount.value()).inches(), decimals + 1) + " in (" + number + ")"
+                ? fixed(Length.ofMetres(amount.value()).inches(), inchDecimals(decimals)) + " in (" + number + ")"
                 : number;
     }
 
@@ -305,6 +305,35 @@ public record FigureFormat(LengthUnit unit) {
         return text(new Amount(estimated.value(), measure)) + " ("
                 + fixed(shown(new Amount(estimated.low(), measure)), decimals(measure)) + " to "
                 + fixed(shown(new Amount(estimated.high(), measure)), decimals(measure)) + ")";
+    }
+
+    /** With half its interval, and a plus before what is above zero where that is wanted. */
+    public String withError(Estimated estimated, int decimals, boolean signed) {
+        Measure measure = estimated.measure();
+        double half = estimated.high() - estimated.value();
+        String number = pair(
+                        shown(new Amount(estimated.value(), measure)),
+                        shown(new Amount(half, measure)),
+                        decimals,
+                        signed)
+                + unit(measure);
+        return measure == Measure.LENGTH && unit == LengthUnit.INCH
+                ? pair(
+                                Length.ofMetres(estimated.value()).inches(),
+                                Length.ofMetres(half).inches(),
+                                inchDecimals(decimals),
+                                signed)
+                        + " in (" + number + ")"
+                : number;
+    }
+
+    private static String pair(double value, double half, int decimals, boolean signed) {
+        return (signed ? offset(value, decimals) : fixed(value, decimals)) + " ± " + fixed(half, decimals);
+    }
+
+    /** Whole millimetres and tenths get two figures more in inches, finer ones one: 0.001 in is 0.0254 mm. */
+    private static int inchDecimals(int decimals) {
+        return decimals <= 1 ? decimals + 2 : decimals + 1;
     }
 
     /** The number in the unit that is shown. */

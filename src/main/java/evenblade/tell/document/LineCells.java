@@ -20,9 +20,6 @@ import java.util.List;
  */
 public record LineCells(
         String name, String hz, String amplitude, String range, String remark, boolean detected, boolean hidden) {
-    /** So near to where it lies itself, a line doesn't fold: it is only above what can be used. */
-    private static final double SAME_PLACE = 1e-6;
-
     /**
      * All lines of a dwell.
      *
@@ -38,10 +35,10 @@ public record LineCells(
         String name = reading.line().name();
         String hz = FigureFormat.fixed(reading.frequencyHz(), 2);
         if (reading.level() instanceof Level.BeyondRange beyond) {
-            boolean folds = Math.abs(beyond.foldsToHz() / reading.frequencyHz() - 1) > SAME_PLACE;
-            String remark = folds
-                    ? "beyond range, would appear at " + FigureFormat.fixed(beyond.foldsToHz(), 1) + " Hz"
-                    : "above what this recording can measure";
+            String remark = beyond.foldsToHz().isPresent()
+                    ? "beyond range, would appear at "
+                            + FigureFormat.fixed(beyond.foldsToHz().getAsDouble(), 1) + " Hz"
+                    : "above the usable band";
             return new LineCells(name, hz, "", "", remark, false, false);
         }
         Level.Measured level = (Level.Measured) reading.level();

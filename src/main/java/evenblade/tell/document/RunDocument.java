@@ -3,7 +3,6 @@ package evenblade.tell.document;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.machine.installation.OrderLine;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
@@ -221,9 +220,7 @@ public final class RunDocument {
         for (DwellOrders dwell : channel.dwells().stream().limit(DWELLS_IN_SHORT).toList()) {
             List<LineCells> lines = LineCells.of(dwell, run.speed().confirmed());
             String levels = IntStream.range(0, lines.size())
-                    .filter(i -> tellsMost(
-                            dwell.readings().get(i).line(),
-                            run.installation().propeller().blades()))
+                    .filter(i -> tellsMost(dwell.readings().get(i).line()))
                     .mapToObj(i -> lines.get(i).name() + " " + lines.get(i).level())
                     .collect(Collectors.joining(", "));
             text.say(FigureFormat.rpm(dwell.dwell().propellerRpm() * run.ratio()) + " engine rpm: " + levels + " ("
@@ -235,9 +232,9 @@ public final class RunDocument {
         }
     }
 
-    /** Whether a line is one of the two that say most about a propeller: once per turn, and once per blade. */
-    public static boolean tellsMost(OrderLine line, int blades) {
-        return line.of() == Shaft.PROPELLER && (line.order() == 1 || line.order() == blades);
+    /** Whether a line is one of the two that say most about a propeller. */
+    private static boolean tellsMost(OrderLine line) {
+        return line.bladePass() || line.propellerOnce();
     }
 
     private void toKnow() {

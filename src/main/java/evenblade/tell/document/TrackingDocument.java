@@ -5,10 +5,10 @@ import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.PitchReadings;
-import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.StaticSide.BladeAngles;
 import evenblade.judge.tracking.StaticSide.DialReading;
 import evenblade.judge.tracking.StaticSide.MarkedTips;
+import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.tell.document.Block.Tone;
@@ -49,12 +49,12 @@ public final class TrackingDocument {
     }
 
     private void verdict() {
-        text.say(Tone.ANSWER, side.now().verdict().text());
+        text.facts(Tone.ANSWER, phrases, List.of(side.now().verdict().fact()));
         List<TrackingAnalysis> spells = side.spells();
         for (TrackingAnalysis spell : spells.subList(0, spells.size() - 1)) {
             List<TrackingSession> sessions = spell.sessions();
             text.say("Until " + minute(sessions.get(sessions.size() - 1)) + ": "
-                    + spell.verdict().text());
+                    + phrases.text(spell.verdict().fact()));
         }
         if (spells.size() > 1) {
             text.say("From " + minute(side.now().sessions().get(0))
@@ -211,7 +211,7 @@ public final class TrackingDocument {
                                     .orElse("; enter the propeller's diameter to carry it out to the tips"));
             checks(when, dial.checks());
         }
-        side.runOutTest().ifPresent(test -> text.say(test.text()));
+        side.runOutTest().ifPresent(test -> text.facts(Tone.PLAIN, phrases, List.of(test.fact())));
     }
 
     private void pitch() {

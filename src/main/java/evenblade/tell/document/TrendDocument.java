@@ -3,7 +3,7 @@ package evenblade.tell.document;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.Trend;
-import evenblade.machine.installation.Shaft;
+import evenblade.machine.installation.OrderLine;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Block.Weight;
 import java.util.ArrayList;
@@ -26,7 +26,7 @@ public final class TrendDocument {
         document.runs();
         for (Trend.SpeedGroup speed : trend.speeds()) {
             speed.lines().stream()
-                    .filter(line -> matters(line.figure(), speed) && everKnown(line))
+                    .filter(line -> matters(line.figure()) && everKnown(line))
                     .forEach(line -> document.figure(speed, line));
             if (!speed.without().isEmpty()) {
                 document.text.say(
@@ -50,26 +50,15 @@ public final class TrendDocument {
         }
     }
 
-    /** Propeller 1× and blade pass, crank ½× and 1×, firing, unevenness, and the ratio that no gain changes. */
-    private static boolean matters(Figure figure, Trend.SpeedGroup speed) {
-        if (figure.kind() == Figure.Kind.UNEVENNESS) {
-            return true;
-        }
-        if (figure.kind() == Figure.Kind.TO_BLADE_PASS) {
-            return figure.order() == 1;
-        }
-        boolean propeller = figure.of().filter(Shaft.PROPELLER::equals).isPresent();
-        boolean loaded = figure.nature() == Figure.Nature.LOADED;
-        return loaded ? lowest(figure, speed) : propeller ? figure.order() == 1 : figure.order() <= 1;
+    private static boolean matters(Figure figure) {
+        return figure.tellsMost()
+                || figure.kind() == Figure.Kind.AMPLITUDE
+                        && figure.line().filter(TrendDocument::ofEngine).isPresent();
     }
 
-    /** Whether it is the lowest of the orders of its shaft that air or gas makes: blade pass or firing. */
-    private static boolean lowest(Figure figure, Trend.SpeedGroup speed) {
-        return speed.lines().stream()
-                .map(Trend.FigureLine::figure)
-                .filter(other -> other.kind() == figure.kind() && other.of().equals(figure.of()))
-                .filter(other -> other.nature() == Figure.Nature.LOADED)
-                .noneMatch(other -> other.order() < figure.order());
+    private static boolean ofEngine(OrderLine line) {
+        boolean crank = line.role() == OrderLine.Role.CRANK || line.role() == OrderLine.Role.HALF_CRANK;
+        return line.firing() || crank && line.first();
     }
 
     private static boolean everKnown(Trend.FigureLine line) {

@@ -18,7 +18,6 @@ import evenblade.tell.document.ComparisonDocument;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
-import evenblade.tell.document.RunDocument;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -126,8 +125,7 @@ final class ExecutiveSummary {
 
     private String lines(DwellOrders dwell, String unit) {
         return dwell.readings().stream()
-                .filter(reading -> RunDocument.tellsMost(
-                        reading.line(), record.installation().propeller().blades()))
+                .filter(reading -> reading.line().bladePass() || reading.line().propellerOnce())
                 .map(reading -> reading.line().name() + " " + level(reading.level(), unit))
                 .collect(Collectors.joining(", "));
     }

@@ -76,10 +76,7 @@ public final class TrendPictures {
     }
 
     private static boolean tellsMost(FigureLine line) {
-        return line.figure().kind() != Kind.UNEVENNESS
-                && (line.figure().name().equals("blade pass")
-                        || (line.figure().of().filter(Shaft.PROPELLER::equals).isPresent()
-                                && line.figure().order() == 1));
+        return line.figure().kind() != Kind.UNEVENNESS && line.figure().tellsMost();
     }
 
     private static Optional<TrendPicture.Band> band(String axis, Trend trend, List<FigureLine> lines) {
@@ -124,8 +121,7 @@ public final class TrendPictures {
                 .toList();
         List<AmplitudeAgainstRpmPicture.Line> lines = new ArrayList<>();
         for (OrderReading line : rising.get(0).readings()) {
-            boolean once = line.line().of() == Shaft.PROPELLER && line.line().order() == 1;
-            if (once || line.line().name().equals("blade pass")) {
+            if (line.line().propellerOnce() || line.line().bladePass()) {
                 lines.add(new AmplitudeAgainstRpmPicture.Line(line.line().name(), points(run, rising, line)));
             }
         }
