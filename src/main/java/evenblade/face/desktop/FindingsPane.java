@@ -6,6 +6,7 @@ import evenblade.face.app.WeighFindings;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.EvidenceRef;
 import evenblade.judge.findings.Finding;
+import evenblade.judge.tie.JobTie;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.document.FigureFormat;
@@ -54,7 +55,7 @@ final class FindingsPane extends JPanel {
             finding(number, finding);
             number++;
         }
-        tie(answer);
+        answer.tie().ifPresent(this::tie);
         answer.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
         lines.say("Each point doubles the odds from 1 to 8 at the start, for or against; it orders findings and is not "
                 + "counted from real jobs. A finding points somewhere; it decides nothing.");
@@ -127,11 +128,8 @@ final class FindingsPane extends JPanel {
     }
 
     /** How much of 1× goes with track, or what is missing to tell. */
-    private void tie(WeighFindings.Answer answer) {
-        answer.tie().ifPresent(tie -> {
-            lines.strong("1× and track over the runs");
-            FigureFormat figures = new FigureFormat(bench.settings().lengthUnit());
-            TieDocument.sentences(tie, figures).forEach(lines::say);
-        });
+    private void tie(JobTie tie) {
+        lines.strong("1× and track over the runs");
+        TieDocument.sentences(tie, new FigureFormat(bench.settings().lengthUnit())).forEach(lines::say);
     }
 }
