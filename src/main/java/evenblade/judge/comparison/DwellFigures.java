@@ -1,6 +1,5 @@
 package evenblade.judge.comparison;
 
-import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.OrderReading;

@@ -1,7 +1,5 @@
 package evenblade.judge.findings;
 
-import static evenblade.judge.findings.EvidenceItem.standing;
-
 import evenblade.base.fact.Fact;
 import evenblade.judge.tracking.RunOutTest;
 import java.util.ArrayList;

@@ -1,7 +1,5 @@
 package evenblade.judge.findings;
 
-import static evenblade.judge.findings.EvidenceItem.running;
-
 import evenblade.base.fact.Fact;
 import java.util.ArrayList;
 import java.util.List;

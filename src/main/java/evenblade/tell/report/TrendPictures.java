@@ -7,7 +7,6 @@ import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.Trend.FigureLine;
 import evenblade.judge.comparison.Trend.SpeedGroup;
 import evenblade.judge.comparison.Trend;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.OrderReading;

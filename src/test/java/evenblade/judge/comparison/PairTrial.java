@@ -12,7 +12,6 @@ import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedPrior;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 
 /**
