@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.BalanceTyped;
 import evenblade.base.json.JsonWriter;
+import evenblade.face.app.BalanceTyped;
 import evenblade.judge.balance.BalanceAnswer;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -21,8 +21,7 @@ final class BalanceCommand implements Command {
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        BalanceAnswer answer =
-                BalanceTyped.answer(Options.path(words, "--from").orElseThrow());
+        BalanceAnswer answer = BalanceTyped.answer(Options.path(words, "--from").orElseThrow());
         if (Options.said(words, "--json")) {
             out.print(JsonWriter.write(BalanceJson.of(answer)));
         } else {

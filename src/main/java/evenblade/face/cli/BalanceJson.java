@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.BalanceWords;
 import evenblade.base.json.JsonFields;
+import evenblade.face.app.BalanceWords;
 import evenblade.judge.balance.BalanceAnswer;
 import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.judge.balance.Correction;
@@ -79,8 +79,6 @@ final class BalanceJson {
     }
 
     private static JsonFields warning(Objection objection) {
-        return new JsonFields()
-                .put("code", objection.code().word())
-                .put("message", BalanceWords.sentence(objection));
+        return new JsonFields().put("code", objection.code().word()).put("message", BalanceWords.sentence(objection));
     }
 }

@@ -85,8 +85,7 @@ final class BalanceText {
                         residual.low(),
                         residual.high()));
         answer.closure()
-                .ifPresent(closure ->
-                        paragraph("", "  ", text("Closure %.3f: 1 where all readings agree.", closure)));
+                .ifPresent(closure -> paragraph("", "  ", text("Closure %.3f: 1 where all readings agree.", closure)));
     }
 
     private void split(Split split) {
