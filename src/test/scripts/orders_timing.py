@@ -8,7 +8,8 @@ the virtual machine and reading the same file through the same reader (hash and 
 the job scripted with SciPy (src/test/python/orders_by_scipy.py). Rounds take turns, so that other work on
 the machine hits all three. Wall time and processor time (user and system, children included) are given,
 best and median. At the end the two answers are held against each other: speed, amplitudes and intervals,
-lines detected, unevenness. The script is run by the same Python that runs this file.
+lines detected, unevenness. The script is run by the same Python that runs this file. Where the packages were
+made (`mvn -B -Pinstaller -DskipTests package`), the program as it is installed takes its turns too.
 """
 
 import json
@@ -27,6 +28,7 @@ from scipy.io import wavfile
 
 ROOT = pathlib.Path(__file__).resolve().parents[3]
 JAR = ROOT / "target/evenblade.jar"
+INSTALLED = ROOT / "target/installer/evenblade/bin/evenblade"
 INSTALLATION = """{ "name": "invented",
   "engine": { "cycle": "four-stroke", "cylinders": 4, "idleRpm": 1600, "maxRpm": 5600 },
   "reduction": { "drivingTeeth": 21, "drivenTeeth": 51, "kind": "gear" },
@@ -64,6 +66,10 @@ def main():
                                  "--engine-rpm", "4800", "--json"],
             "SciPy": [sys.executable, str(ROOT / "src/test/python/orders_by_scipy.py"), wav, installation, "4800"],
         }
+        if INSTALLED.exists():
+            jobs["installed orders"] = [str(INSTALLED), *jobs["evenblade orders"][3:]]
+            jobs["installed --help"] = [str(INSTALLED), "--help"]
+            jobs["evenblade --help"] = ["java", "-jar", str(JAR), "--help"]
         times = {name: [] for name in jobs}
         for _ in range(rounds):
             for name, command in jobs.items():
