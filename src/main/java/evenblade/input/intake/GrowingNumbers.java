@@ -29,6 +29,17 @@ final class GrowingNumbers {
         return full.size() * PIECE + used;
     }
 
+    double at(int index) {
+        int inPiece = index - full.size() * PIECE;
+        return inPiece >= 0 ? piece[inPiece] : full.get(index / PIECE)[index % PIECE];
+    }
+
+    void clear() {
+        full.clear();
+        piece = new double[256];
+        used = 0;
+    }
+
     double[] toArray() {
         double[] all = new double[size()];
         for (int i = 0; i < full.size(); i++) {

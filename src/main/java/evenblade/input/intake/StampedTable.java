@@ -82,7 +82,7 @@ final class StampedTable {
             bytes.transferTo(OutputStream.nullOutputStream());
             read.skipped().ifPresent(warnings::add);
             String sha256 = HexFormat.of().formatHex(bytes.getMessageDigest().digest());
-            return recording(wanted, read.columns(), sha256);
+            return recording(wanted, read, sha256);
         }
     }
 
@@ -105,8 +105,9 @@ final class StampedTable {
         return wanted;
     }
 
-    private Intake.Whole recording(List<Integer> columns, List<double[]> numbers, String sha256) {
+    private Intake.Whole recording(List<Integer> columns, TableRows.Read read, String sha256) {
         BadInput.Place place = BadInput.in(file);
+        List<double[]> numbers = read.columns();
         if (numbers.get(0).length < 2) {
             throw place.line(shape.firstRow())
                     .found(numbers.get(0).length + " row of numbers", "at least 1 s of signal");
@@ -140,7 +141,9 @@ final class StampedTable {
         double[] raw = Arrays.stream(numbers.get(columns.indexOf(time.column())))
                 .map(stamp -> stamp * unit)
                 .toArray();
-        Recording recording = assemble(valueColumns, values, Stamps.of(raw, values), sha256);
+        boolean clock = shape.types().get(time.column()) == CellText.Type.CLOCK;
+        Timeline times = Timeline.of(raw, values, clock, place, row -> (int) read.lines()[row]);
+        Recording recording = assemble(valueColumns, values, times, sha256);
         return new Intake.Whole(recording, asRead(time, valueColumns, recording), SaidColumns.written(shape));
     }
 
@@ -185,7 +188,7 @@ final class StampedTable {
                 && !shape.types().get(column).stamp();
     }
 
-    private Recording assemble(List<Integer> columns, List<double[]> values, Stamps stamps, String sha256) {
+    private Recording assemble(List<Integer> columns, List<double[]> values, Timeline stamps, String sha256) {
         BadInput.Place place = BadInput.in(file);
         warnings.addAll(stamps.warnings());
         TimeBase time = new TimeBase.Stamped(Series.of(stamps.seconds()), stamps.rateHz());
@@ -222,7 +225,8 @@ final class StampedTable {
                 stamps.rateHz(),
                 time.durationS(),
                 channels.stream().map(Channel::name).toList());
-        return new Recording(source, time, channels, quality, Optional.of(stamps.quality()), warnings);
+        return new Recording(
+                source, time, channels, quality, Optional.of(stamps.quality()), warnings, stamps.stretches());
     }
 
     private void tellUnits(List<Integer> columns, List<Channel> channels) {
