@@ -1,7 +1,11 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
@@ -124,15 +128,12 @@ public final class AnalyseRecording {
         Stretch longest = all.longestStretch();
         Recording part = all.within(longest);
         List<Warning> warnings = new ArrayList<>(all.warnings());
-        warnings.add(new Warning(
-                "longest-stretch-used",
-                String.format(
-                        Locale.ROOT,
-                        "the clock breaks off and the recording falls into %d stretches; only the longest was measured,"
-                                + " from %.1f s to %.1f s",
-                        all.stretches().size(),
-                        longest.fromS(),
-                        longest.toS())));
+        warnings.add(Warning.of(
+                WarningCode.LONGEST_STRETCH_USED,
+                Subject.Whole.RECORDING,
+                new Count(all.stretches().size()),
+                Measure.TIME.of(longest.fromS()),
+                Measure.TIME.of(longest.toS())));
         return new Recording(
                 part.source(),
                 part.time(),
@@ -223,10 +224,7 @@ public final class AnalyseRecording {
         range.assumed().ifPresent(all::add);
         all.addAll(speed.warnings());
         if (meshLeftOut) {
-            all.add(new Warning(
-                    "mesh-left-out",
-                    "this recording is too long for the memory given to keep the drive's teeth in range; they are"
-                            + " left out (a larger -Xmx or a shorter piece brings them back)"));
+            all.add(Warning.of(WarningCode.MESH_LEFT_OUT, Subject.Whole.RECORDING));
         }
         RatioCheck.of(channels, request.installation().orders(), speed).ifPresent(doubt -> all.add(doubt.warning()));
         all.addAll(AnalysisWarnings.of(recording, channels));

@@ -1,6 +1,6 @@
 package evenblade.face.app;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Series;
@@ -11,8 +11,8 @@ import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.AngleAverage;
 import evenblade.measure.orders.ChannelOrders;
-import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.DwellOrders.Unevenness;
+import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.RunOrders;
@@ -36,7 +36,7 @@ import java.util.Optional;
  */
 final class KeptRun {
     /** To be raised with every change of this form or of what is measured. */
-    static final int FORMAT = 4;
+    static final int FORMAT = 5;
 
     private KeptRun() {}
 
@@ -270,12 +270,11 @@ final class KeptRun {
     }
 
     private static void warning(DataOutputStream out, Warning warning) throws IOException {
-        KeptFields.text(out, warning.code());
-        KeptFields.text(out, warning.message());
+        KeptFacts.warning(out, warning);
     }
 
     private static Warning warning(DataInputStream in) throws IOException {
-        return new Warning(KeptFields.text(in), KeptFields.text(in));
+        return KeptFacts.warning(in);
     }
 
     private static void view(DataOutputStream out, ChannelView view) throws IOException {

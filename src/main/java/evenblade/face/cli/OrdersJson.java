@@ -1,7 +1,6 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
@@ -46,7 +45,7 @@ final class OrdersJson {
                 .put("stamps", run.stamps().map(OrdersJson::stamps))
                 .put(
                         "warnings",
-                        run.warnings().stream().map(OrdersJson::warning).toList());
+                        WarningText.json(run.warnings()));
     }
 
     private static JsonFields recording(Source source) {
@@ -164,10 +163,6 @@ final class OrdersJson {
                 .put("lostS", stamps.lostS())
                 .put("unsorted", stamps.unsorted())
                 .put("doubled", stamps.doubled());
-    }
-
-    private static JsonFields warning(Warning warning) {
-        return new JsonFields().put("code", warning.code()).put("message", warning.message());
     }
 
     /** Nothing where a number has no end, as the error of too short a dwell. */

@@ -1,6 +1,6 @@
 package evenblade.face.cli;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.face.app.FigureText;
 import evenblade.input.recording.Source;
@@ -159,7 +159,7 @@ final class OrdersText {
         add("");
         add("To know");
         for (Warning warning : run.warnings()) {
-            lines.addAll(LineWrapper.lines("- ", "  ", warning.message()));
+            lines.addAll(LineWrapper.lines("- ", "  ", WarningText.of(warning)));
         }
     }
 

@@ -32,6 +32,8 @@ final class ClockTrack {
     private static final double USUAL_SHARE = 0.98;
 
     private static final double MOST_USUAL_S = 1;
+    private static final int LEAST_BURSTS = 8;
+    private static final double IN_BURSTS = 0.6;
     /** Beyond this share of stamps that fit nowhere, no clock can be made out. */
     private static final double MOST_LEFT_OUT = 0.05;
 
@@ -169,10 +171,19 @@ final class ClockTrack {
                 forward[count++] = step;
             }
         }
+        if (count == 0) {
+            return MOST_USUAL_S;
+        }
         double[] sorted = Arrays.copyOf(forward, count);
         Arrays.sort(sorted);
-        double usual = count == 0 ? 0 : sorted[(int) (USUAL_SHARE * (count - 1))];
-        return usual > 0 ? usual : count == 0 ? MOST_USUAL_S : sorted[count - 1];
+        double usual = sorted[(int) (USUAL_SHARE * (count - 1))];
+        double all = Arrays.stream(sorted).sum();
+        double[] longer = Arrays.stream(sorted)
+                .filter(step -> step > LONG_STEPS * usual)
+                .toArray();
+        // Long bursts step so seldom that their steps are no usual ones, and yet all the time lies in them.
+        boolean bursts = longer.length >= LEAST_BURSTS && Arrays.stream(longer).sum() > IN_BURSTS * all;
+        return bursts ? longer[longer.length / 2] : usual > 0 ? usual : sorted[count - 1];
     }
 
     /** Rows behind the first of a long run of one stamp. */
@@ -226,6 +237,12 @@ final class ClockTrack {
                 accept(i, latest);
                 continue;
             }
+            if (step < 0 && fitsBeforeLatest(now)) {
+                leaveOutLatest();
+                latest = now;
+                accept(i, latest);
+                continue;
+            }
             int asked = asked(i);
             int follow = followers(i, now, 0);
             if (2 * follow < asked || asked == 0 || follow < followers(i, latest, 1)) {
@@ -238,6 +255,22 @@ final class ClockTrack {
         }
         close(0);
         return standing;
+    }
+
+    /** Whether a stamp behind the latest goes on from the one before that: then the latest was wrong. */
+    private boolean fitsBeforeLatest(double now) {
+        int many = seconds.size();
+        if (many < 2) {
+            return false;
+        }
+        double step = now + carriedS - seconds.at(many - 2);
+        return step >= 0 && step <= LONG_STEPS * usualS;
+    }
+
+    private void leaveOutLatest() {
+        leftOut.add((int) rows.at(rows.size() - 1));
+        rows.removeLast();
+        seconds.removeLast();
     }
 
     private void seam(int row, double step) {

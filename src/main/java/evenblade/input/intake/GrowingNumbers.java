@@ -34,6 +34,15 @@ final class GrowingNumbers {
         return inPiece >= 0 ? piece[inPiece] : full.get(index / PIECE)[index % PIECE];
     }
 
+    /** Takes the last one back; there must be one. */
+    void removeLast() {
+        if (used == 0) {
+            piece = full.remove(full.size() - 1);
+            used = PIECE;
+        }
+        used--;
+    }
+
     void clear() {
         full.clear();
         piece = new double[256];

@@ -1,7 +1,7 @@
 package evenblade.input.intake;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.StampQuality;
 import evenblade.input.recording.Stretch;
 import java.util.ArrayList;
@@ -21,8 +21,6 @@ final class Timeline {
     private static final double MOST_BELIEVED_S = 60;
     /** Fewer rows make no stretch. */
     private static final int LEAST_ROWS = 32;
-    /** Steps of the clock that are told one by one. */
-    private static final int MOST_TOLD = 3;
 
     private final double[] seconds;
     private final int[] rows;
@@ -96,7 +94,7 @@ final class Timeline {
         List<Stamps> stamps = kept.stream()
                 .map(run -> Stamps.of(run, values, signal, place, lineOf))
                 .toList();
-        List<Warning> warnings = new ArrayList<>(ClockWarnings.of(found, kept.size(), lineOf));
+        List<Warning> warnings = new ArrayList<>(ClockWarnings.of(found, kept.size(), raw.length, lineOf));
         return laid(kept, stamps, found, warnings);
     }
 
@@ -155,94 +153,12 @@ final class Timeline {
         Stamps main = stamps.get(longest);
         StampQuality quality = new StampQuality(
                 main.quality().medianStepS(), main.quality().jitterShare(), gaps, lostS, left, doubled);
-        warnings.addAll(ClockWarnings.counted(quality));
+        warnings.addAll(ClockWarnings.counted(quality, size + left + doubled));
         warnings.addAll(main.warnings());
         return new Timeline(seconds, rows, main.rateHz(), quality, stretches, warnings);
     }
 
     private static double durationS(Stamps stamps) {
         return stamps.seconds()[stamps.seconds().length - 1];
-    }
-
-    /** What happened to the clock, for the reader of a result. */
-    static final class ClockWarnings {
-        private ClockWarnings() {}
-
-        static List<Warning> of(ClockTrack.Found found, int kept, IntUnaryOperator lineOf) {
-            List<Warning> warnings = new ArrayList<>();
-            found.wrapS()
-                    .ifPresent(length -> warnings.add(new Warning(
-                            "counter-wraps",
-                            String.format(
-                                    Locale.ROOT,
-                                    "the counter of time begins anew every %s s; it was taken to go on",
-                                    length == Math.rint(length)
-                                            ? String.format(Locale.ROOT, "%.0f", length)
-                                            : String.valueOf((float) length)))));
-            if (!found.leftOut().isEmpty()) {
-                warnings.add(new Warning(
-                        "stamps-left-out",
-                        String.format(
-                                Locale.ROOT,
-                                "%d stamps fit neither the rows before nor those behind and were left out; the first is"
-                                        + " in line %d",
-                                found.leftOut().size(),
-                                lineOf.applyAsInt(found.leftOut().get(0)))));
-            }
-            if (!found.standing().isEmpty()) {
-                warnings.add(new Warning(
-                        "clock-stands",
-                        String.format(
-                                Locale.ROOT,
-                                "the time stands still in %d rows from line %d on; they were left out",
-                                found.standing().size(),
-                                lineOf.applyAsInt(found.standing().get(0)))));
-            }
-            List<ClockTrack.Step> carried =
-                    found.steps().stream().filter(ClockTrack.Step::carriedOn).toList();
-            if (!carried.isEmpty()) {
-                warnings.add(new Warning(
-                        "clock-stepped",
-                        "the clock steps by " + listed(carried, lineOf)
-                                + "; the signal goes on without a break there, so the time was carried on"));
-            }
-            List<ClockTrack.Step> breaks =
-                    found.steps().stream().filter(step -> !step.carriedOn()).toList();
-            if (!breaks.isEmpty()) {
-                warnings.add(new Warning(
-                        "clock-broken",
-                        "the clock steps by " + listed(breaks, lineOf) + "; the recording falls into " + kept
-                                + (kept == 1 ? " stretch" : " stretches") + " of at least 1 s there"));
-            }
-            return warnings;
-        }
-
-        static List<Warning> counted(StampQuality quality) {
-            List<Warning> warnings = new ArrayList<>();
-            if (quality.doubled() > 0) {
-                warnings.add(new Warning(
-                        "stamps-doubled", quality.doubled() + " rows repeat a stamp and were left out"));
-            }
-            if (quality.gaps() > 0) {
-                warnings.add(new Warning(
-                        "gaps",
-                        String.format(
-                                Locale.ROOT,
-                                "%d gaps of more than three steps, %.2f s missing in all",
-                                quality.gaps(),
-                                quality.lostS())));
-            }
-            return warnings;
-        }
-
-        private static String listed(List<ClockTrack.Step> steps, IntUnaryOperator lineOf) {
-            List<String> words = new ArrayList<>();
-            for (ClockTrack.Step step : steps.subList(0, Math.min(MOST_TOLD, steps.size()))) {
-                words.add(String.format(
-                        Locale.ROOT, "%+.4g s at line %d", step.stepS(), lineOf.applyAsInt(step.row())));
-            }
-            int more = steps.size() - words.size();
-            return String.join(", ", words) + (more > 0 ? " and " + more + " times more" : "");
-        }
     }
 }

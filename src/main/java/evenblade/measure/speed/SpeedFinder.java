@@ -1,14 +1,18 @@
 package evenblade.measure.speed;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.numeric.DriftSmoother;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.signal.BandLimit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -67,28 +71,19 @@ public final class SpeedFinder {
         }
         List<Warning> warnings = new ArrayList<>();
         if (rivals.undecided()) {
-            warnings.add(new Warning("speed-ambiguous", rivals.text(table.ratio())));
+            warnings.add(Warning.of(
+                    WarningCode.SPEED_AMBIGUOUS, Subject.Whole.RECORDING, new Quoted(rivals.text(table.ratio()))));
         }
         SpeedTrack start = trackThrough(frames, path);
         PhaseLock.Locked locked = PhaseLock.lock(
                 recording, channels, candidates(frames, comb, path), start, frames::appearsAtHz, table.exactRatio());
         TrackCoverage support = TrackCoverage.of(search, comb, path, frames);
         if (locked.sound() && strays(locked.track(), start, support)) {
-            warnings.add(new Warning(
-                    "phase-lock-lost",
-                    "the lines could not be followed by phase, the speed is as good as the short spectra make it"));
+            warnings.add(Warning.of(WarningCode.PHASE_LOCK_LOST, Subject.Whole.RECORDING));
             locked = PhaseLock.Locked.not(start);
         }
         if (locked.ratioCorrection() != 0) {
-            warnings.add(new Warning(
-                    "ratio-corrected",
-                    String.format(
-                            Locale.ROOT,
-                            "the lines show a reduction ratio of %.5f, %.3f %% %s than entered; %s",
-                            table.ratio() * (1 + locked.ratioCorrection()),
-                            100 * Math.abs(locked.ratioCorrection()),
-                            locked.ratioCorrection() > 0 ? "larger" : "smaller",
-                            "enter the tooth counts instead of a rounded ratio")));
+            warnings.add(Warning.of(WarningCode.RATIO_CORRECTED, Subject.Whole.INSTALLATION, Measure.NUMBER.of(table.ratio() * (1 + locked.ratioCorrection())), Measure.SHARE.of(Math.abs(locked.ratioCorrection())), Fact.of(locked.ratioCorrection() > 0 ? SpeedFact.LARGER : SpeedFact.SMALLER)));
         }
         return new DwellSpeeds(locked, start, frames, support).result(warnings);
     }

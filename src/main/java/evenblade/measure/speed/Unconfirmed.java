@@ -1,6 +1,10 @@
 package evenblade.measure.speed;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Recording;
 import java.util.List;
 import java.util.Optional;
@@ -16,7 +20,7 @@ final class Unconfirmed {
     static SpeedResult result(Recording recording, SpeedPrior expectation, String doubt, SpeedResult.Origin origin) {
         double from = recording.time().at(0);
         double to = from + recording.time().durationS();
-        Warning warning = new Warning("speed-not-confirmed", "speed not confirmed: " + doubt);
+        Warning warning = Warning.of(WarningCode.SPEED_NOT_CONFIRMED, Subject.Whole.RECORDING, Fact.of(SpeedFact.NOT_CONFIRMED, new Quoted(doubt)));
         boolean entered = expectation.enteredPropellerHz().isPresent();
         double hz = expectation.entered().orElse(Math.sqrt(expectation.fromHz() * expectation.toHz()));
         double error = (expectation.toHz() - expectation.fromHz()) / Math.sqrt(12);
