@@ -109,7 +109,30 @@ final class StampedTable {
         if (!left.isEmpty()) {
             warn(WarningCode.COLUMN_LEFT_OUT, new Listed(left));
         }
+        boolean values = wanted.stream()
+                .anyMatch(column -> headings.get(column).role() != ColumnHeading.Role.TIME
+                        && headings.get(column).role() != ColumnHeading.Role.INDEX
+                        && !shape.types().get(column).stamp());
+        if (!values) {
+            throw noVibration(wanted);
+        }
         return wanted;
+    }
+
+    /** Says what the columns are instead of vibration. */
+    private BadInput noVibration(List<Integer> wanted) {
+        List<String> others = IntStream.range(0, shape.columns())
+                .filter(column -> !wanted.contains(column) || headings.get(column).role() == ColumnHeading.Role.INDEX)
+                .filter(column -> !headings.get(column).name().isBlank())
+                .mapToObj(column -> "'" + headings.get(column).name() + "'")
+                .toList();
+        return BadInput.in(file)
+                .line(shape.firstRow())
+                .found(
+                        others.isEmpty()
+                                ? "only times, no values"
+                                : "no vibration in " + String.join(", ", others),
+                        "at least one column of acceleration, velocity or sensor voltage beside the time");
     }
 
     private Intake.Whole recording(List<Integer> columns, TableRows.Read read, String sha256) {

@@ -23,6 +23,8 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Tables with broken stamps, rows and bytes give right figures within their intervals, or one refusal. */
 @DisplayName("A broken table")
@@ -139,6 +141,25 @@ class BrokenTablesTest {
             }
         }
         return off;
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "clock steps by -5.0 s at 0.37",
+                "board reboots at 0.5",
+                "counter of 16 bits of us",
+                "0.3 % of stamps with a wrong digit",
+                "60 bytes of noise at the start",
+                "1 % of rows of noise",
+                "rows in bursts of 32 with one stamp",
+                "150 rows sent again",
+                "time stands still from 0.7 on"
+            })
+    @DisplayName("gives right figures where it can be read")
+    void someFaults(String name) throws IOException {
+        TableFaults faults = TableFaults.of(table(0.002, 1, 6, "s", 1), 1, 6, 11);
+        assertThat(outcome(faults, name::equals)).hasToString("1 right, 0 not confirmed, 0 refused, 0 wrong: \n");
     }
 
     @Test
