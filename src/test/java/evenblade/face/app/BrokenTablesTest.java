@@ -6,10 +6,18 @@ import evenblade.base.problem.BadInput;
 import evenblade.input.intake.TableFaults;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.InstallationFile;
+import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.speed.Dwell;
+import evenblade.rig.Axis;
+import evenblade.rig.GroundRun;
+import evenblade.rig.Machine;
+import evenblade.rig.Rig;
+import evenblade.rig.Sampling;
+import evenblade.rig.Sensor;
+import evenblade.rig.SpeedProgram;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -70,7 +78,17 @@ class BrokenTablesTest {
         return text.toString();
     }
 
+    /** Says what is wrong with figures. */
+    private interface Judge {
+        List<String> off(AnalysedRecording analysed);
+    }
+
     private Outcome outcome(TableFaults faults, Predicate<String> chosen) throws IOException {
+        return outcome(faults, chosen, DIRECT, BrokenTablesTest::off);
+    }
+
+    private Outcome outcome(TableFaults faults, Predicate<String> chosen, Installation runs, Judge judge)
+            throws IOException {
         int right = 0;
         int unconfirmed = 0;
         int refused = 0;
@@ -81,7 +99,7 @@ class BrokenTablesTest {
             }
             Path file = Files.write(folder.resolve("run.csv"), each.getValue().file());
             try {
-                AnalysedRecording analysed = AnalyseRecording.answer(AnalysisRequest.of(file, DIRECT));
+                AnalysedRecording analysed = AnalyseRecording.answer(AnalysisRequest.of(file, runs));
                 if (!analysed.orders().speed().confirmed()) {
                     unconfirmed++;
                     if (each.getValue().mustBeRead()) {
@@ -90,7 +108,7 @@ class BrokenTablesTest {
                     }
                     continue;
                 }
-                List<String> off = off(analysed);
+                List<String> off = judge.off(analysed);
                 if (off.isEmpty()) {
                     right++;
                 } else {
@@ -175,5 +193,62 @@ class BrokenTablesTest {
         said[3] = "us: " + outcome(TableFaults.of(table(0.002, 1e6, 0, "us", 4), 1e6, 0, 14), name -> true);
         System.out.println(String.join("\n", said));
         assertThat(said).allSatisfy(each -> assertThat(each).contains(" 0 wrong"));
+    }
+
+    /** Speed against the rig's truth, strong lines against the unbroken table. */
+    private static Judge against(GroundRun run, AnalysedRecording unbroken) {
+        return analysed -> {
+            List<String> off = new ArrayList<>();
+            double truth = run.truth().dwells().get(0).propellerRpm() / 60;
+            for (ChannelOrders channel : analysed.orders().channels()) {
+                ChannelOrders before = unbroken.orders().channels().stream()
+                        .filter(each -> each.channel().equals(channel.channel()))
+                        .findFirst()
+                        .orElseThrow();
+                for (DwellOrders dwell : channel.dwells()) {
+                    Dwell at = dwell.dwell();
+                    if (Math.abs(at.propellerHz() - truth) > 4 * at.standardErrorHz() + 1e-4 * truth) {
+                        off.add(String.format(
+                                Locale.ROOT, "%.5f ± %.5f for %.5f Hz", at.propellerHz(), at.standardErrorHz(), truth));
+                    }
+                    for (int i = 0; i < dwell.readings().size(); i++) {
+                        OrderReading was = before.dwells().get(0).readings().get(i);
+                        if (was.level() instanceof Level.Measured strong
+                                && strong.amplitude() > 10 * strong.standardError()
+                                && dwell.readings().get(i).level() instanceof Level.Measured now
+                                && Math.abs(now.amplitude() - strong.amplitude())
+                                        > 4 * Math.hypot(now.standardError(), strong.standardError())
+                                                + 0.03 * strong.amplitude()) {
+                            off.add(channel.channel() + " " + was.line().propellerOrder() + ": " + now.amplitude()
+                                    + " ± " + now.standardError() + " for " + strong.amplitude());
+                        }
+                    }
+                }
+            }
+            return off;
+        };
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {101, 102, 103})
+    @DisplayName("of another maker's machine and phone gives right figures or a refusal too")
+    @Tag("long")
+    void tablesOfTheRig(long seed) throws IOException {
+        Machine machine = Machine.random(seed);
+        double rpm = machine.idleRpm() + 0.7 * (machine.maxRpm() - machine.idleRpm());
+        GroundRun run = Rig.of(machine, seed)
+                .program(SpeedProgram.still().hold(rpm, 26))
+                .sources(Rig.randomLines(machine, seed, 0, 1))
+                .sensors(Sensor.phone("x", Axis.RIGHT), Sensor.phone("z", Axis.UP))
+                .sampling(Sampling.phone(420, 0.03))
+                .make();
+        Path clean = run.writeCsv(folder.resolve("clean.csv"));
+        Installation runs = InstallationFile.read(run.writeInstallation(folder.resolve("installation.json")));
+        AnalysedRecording unbroken = AnalyseRecording.answer(AnalysisRequest.of(clean, runs));
+        assertThat(unbroken.orders().speed().confirmed()).isTrue();
+        TableFaults faults = TableFaults.of(Files.readString(clean), 1, 6, seed);
+        String said = "rig " + seed + ": " + outcome(faults, name -> true, runs, against(run, unbroken));
+        System.out.println(said);
+        assertThat(said).contains(" 0 wrong");
     }
 }
