@@ -33,6 +33,9 @@ public enum WarningCode implements Code {
     // Recording
     RECORDING_CUT_SHORT,
     SAMPLES_MISSING,
+    LINE_WITHOUT_END,
+    INPUT_CHANGED,
+    INPUT_ALL_ZERO,
     // Whether a take can be trusted
     QUIET_TAKE_UNLIKE,
     LOW_CUT,
@@ -100,6 +103,8 @@ public enum WarningCode implements Code {
     ATTACHMENT_UNREADABLE,
     UNFINISHED_COPY,
     FILE_NOT_IN_RECORD,
+    RECORD_CHANGED_BY_HAND,
+    CLOCK_BEHIND_ENTRIES,
     // Takes and runs
     CHANGED_WHILE_ADDED,
     NOT_ANALYSED,
@@ -107,6 +112,7 @@ public enum WarningCode implements Code {
     TAKE_NOT_CHECKED,
     TAKE_SILENT,
     TAKE_LEFT_OVER,
+    TAKE_NOT_ANALYSED,
     TOO_SHORT_TO_JUDGE,
     MARK_CHANNEL_UNKNOWN,
     RUN_LEFT_OUT,

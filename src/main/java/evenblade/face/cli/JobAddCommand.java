@@ -1,8 +1,6 @@
 package evenblade.face.cli;
 
 import evenblade.face.app.AddRun;
-import evenblade.keep.job.Conditions.Condition;
-import evenblade.keep.job.Conditions;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import java.io.PrintWriter;
@@ -23,9 +21,7 @@ final class JobAddCommand implements Command {
         spec.addPositional(Options.word(1, "RECORDING", Path.class, "A WAV, AIFF, AU, FLAC or CSV file."));
         spec.addOption(Options.value("--label", "TEXT", String.class, "A short name for the run, like \"before\"."));
         RecordingOptions.addTo(spec);
-        for (Condition condition : Condition.values()) {
-            spec.addOption(Options.value("--" + condition.word(), "TEXT", String.class, describe(condition)));
-        }
+        ConditionOptions.addTo(spec);
         JobWords.addRemark(spec);
         JobWords.addTime(spec);
     }
@@ -38,7 +34,7 @@ final class JobAddCommand implements Command {
                 Options.text(words, "--label"),
                 JobWords.remark(words),
                 settings(words),
-                conditions(words));
+                ConditionOptions.of(words));
         AddRun.Added added;
         try (WorkBar bar = new WorkBar()) {
             added = AddRun.answer(JobWords.folder(words), recording, run, bar);
@@ -49,7 +45,8 @@ final class JobAddCommand implements Command {
         return ExitStatus.DONE;
     }
 
-    private static RunSettings settings(ParseResult words) {
+    /** How a run is to be analysed, as far as it was said. */
+    static RunSettings settings(ParseResult words) {
         RecordingOptions said = new RecordingOptions(words);
         OptionalDouble tolerance = Options.number(words, "--tolerance").isPresent()
                 ? OptionalDouble.of(said.tolerancePercent())
@@ -64,29 +61,5 @@ final class JobAddCommand implements Command {
                 said.markChannel(),
                 fullScale,
                 said.table());
-    }
-
-    private static Conditions conditions(ParseResult words) {
-        Conditions conditions = Conditions.NONE;
-        for (Condition condition : Condition.values()) {
-            Optional<String> value = Options.text(words, "--" + condition.word());
-            if (value.isPresent()) {
-                conditions = conditions.with(condition, value.get());
-            }
-        }
-        return conditions;
-    }
-
-    private static String describe(Condition condition) {
-        return switch (condition) {
-            case WIND -> "Wind during the run.";
-            case TEMPERATURE -> "Outside air temperature.";
-            case FUEL -> "Fuel on board.";
-            case SENSOR -> "Which sensor.";
-            case PLACE -> "Where it was fixed.";
-            case DIRECTION -> "Which way it pointed: across, along or up.";
-            case GAIN -> "Gain or range of the recorder.";
-            case DEVICE -> "What recorded it.";
-        };
     }
 }
