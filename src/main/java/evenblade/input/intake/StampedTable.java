@@ -172,7 +172,7 @@ final class StampedTable {
                 .map(stamp -> stamp * unit)
                 .toArray();
         boolean clock = shape.types().get(time.column()) == CellText.Type.CLOCK;
-        Timeline times = Timeline.of(raw, values, clock, place, row -> (int) read.lines()[row]);
+        TableTimes times = TableTimes.of(raw, values, clock, place, row -> (int) read.lines()[row]);
         Recording recording = assemble(valueColumns, values, times, sha256);
         return new Intake.Whole(recording, asRead(time, valueColumns, recording), SaidColumns.written(shape));
     }
@@ -218,7 +218,7 @@ final class StampedTable {
                 && !shape.types().get(column).stamp();
     }
 
-    private Recording assemble(List<Integer> columns, List<double[]> values, Timeline stamps, String sha256) {
+    private Recording assemble(List<Integer> columns, List<double[]> values, TableTimes stamps, String sha256) {
         BadInput.Place place = BadInput.in(file);
         warnings.addAll(stamps.warnings());
         TimeBase time = new TimeBase.Stamped(Series.of(stamps.seconds()), stamps.rateHz());

@@ -14,7 +14,7 @@ import java.util.function.IntUnaryOperator;
  *
  * <p>Not a record, because it holds arrays; nobody changes them after {@link #of}.
  */
-final class Timeline {
+final class TableTimes {
     /** Between two stretches of which nobody knows how far they lie apart. */
     private static final double UNKNOWN_GAP_S = 1;
     /** A clock that jumps ahead further than this was set; the time between isn't believed. */
@@ -29,7 +29,7 @@ final class Timeline {
     private final List<Stretch> stretches;
     private final List<Warning> warnings;
 
-    private Timeline(
+    private TableTimes(
             double[] seconds,
             int[] rows,
             double rateHz,
@@ -81,7 +81,7 @@ final class Timeline {
      * @param lineOf the line of the file of each row
      * @throws BadInput where no clock can be made out, or none for a second
      */
-    static Timeline of(
+    static TableTimes of(
             double[] raw, List<double[]> values, boolean clock, BadInput.Place place, IntUnaryOperator lineOf) {
         ClockTrack.Found found = ClockTrack.follow(raw, values, clock, place, lineOf);
         List<ClockTrack.Run> kept = found.runs().stream()
@@ -115,7 +115,7 @@ final class Timeline {
                                 "at least 1 s of signal with one clock");
     }
 
-    private static Timeline laid(
+    private static TableTimes laid(
             List<ClockTrack.Run> runs, List<Stamps> stamps, ClockTrack.Found found, List<Warning> warnings) {
         int size = stamps.stream().mapToInt(each -> each.rows().length).sum();
         double[] seconds = new double[size];
@@ -155,7 +155,7 @@ final class Timeline {
                 main.quality().medianStepS(), main.quality().jitterShare(), gaps, lostS, left, doubled);
         warnings.addAll(ClockWarnings.counted(quality, size + left + doubled));
         warnings.addAll(main.warnings());
-        return new Timeline(seconds, rows, main.rateHz(), quality, stretches, warnings);
+        return new TableTimes(seconds, rows, main.rateHz(), quality, stretches, warnings);
     }
 
     private static double durationS(Stamps stamps) {
