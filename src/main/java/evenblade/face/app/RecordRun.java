@@ -79,6 +79,8 @@ public final class RecordRun implements LiveRecording {
         }
     }
 
+    private static final double ZERO_S = 1;
+
     private final Request request;
     private final RecordingTarget place;
     private final Recorder recorder;
@@ -151,6 +153,18 @@ public final class RecordRun implements LiveRecording {
     @Override
     public View view() {
         return soFar.view(recorder.recordedS(), meter.levels());
+    }
+
+    @Override
+    public List<Warning> urgent() {
+        return allZero(meter);
+    }
+
+    /** No real input gives exact zeros for a second. */
+    static List<Warning> allZero(LevelMeter meter) {
+        return meter.zeroS() >= ZERO_S
+                ? List.of(Warning.of(WarningCode.INPUT_ALL_ZERO, Subject.Whole.INPUT))
+                : List.of();
     }
 
     @Override

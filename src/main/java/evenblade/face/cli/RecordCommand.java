@@ -80,7 +80,7 @@ final class RecordCommand implements Command {
         out.println("into " + run.file() + "; Ctrl-C ends it.");
         out.flush();
         CleanEnd end = CleanEnd.by(run::stop, out);
-        LiveLine line = LiveLine.show(run::view, () -> "", out);
+        LiveLine line = LiveLine.show(run::view, () -> "", run::urgent, out);
         try {
             LiveRecording.Recorded recorded = run.record();
             line.close();
