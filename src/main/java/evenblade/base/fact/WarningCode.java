@@ -16,6 +16,7 @@ public enum WarningCode implements Code {
     CONSTANT_SIGNAL,
     CLIPPING,
     STUCK_VALUES,
+    COLUMN_STANDS_STILL,
     DC_OFFSET,
     LENGTH_REPAIRED,
     COUNTER_WRAPS,

@@ -3,6 +3,7 @@ package evenblade.input.intake;
 import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
 import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value;
@@ -35,6 +36,7 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntToLongFunction;
 import java.util.stream.IntStream;
 
 /** Reads a table of time stamps and values into a recording. */
@@ -173,8 +175,32 @@ final class StampedTable {
                 .toArray();
         boolean clock = shape.types().get(time.column()) == CellText.Type.CLOCK;
         TableTimes times = TableTimes.of(raw, values, clock, place, row -> (int) read.lines()[row]);
+        leaveOutStanding(valueColumns, values, times, row -> (long) read.lines()[row]);
         Recording recording = assemble(valueColumns, values, times, sha256);
         return new Intake.Whole(recording, asRead(time, valueColumns, recording), SaidColumns.written(shape));
+    }
+
+    /** Leaves out columns that stood still while others shook, as long as another is left. */
+    private void leaveOutStanding(
+            List<Integer> columns, List<double[]> values, TableTimes times, IntToLongFunction lineOf) {
+        List<double[]> inTime = values.stream()
+                .map(each -> Arrays.stream(times.rows())
+                        .mapToDouble(row -> each[row])
+                        .toArray())
+                .toList();
+        for (int i = columns.size() - 1; i >= 0 && columns.size() > 1; i--) {
+            Optional<StandingColumn> standing = StandingColumn.in(inTime, i, times.rateHz());
+            boolean said = columnsSaid.values().contains(columns.get(i));
+            if (standing.isPresent() && !said) {
+                warn(
+                        WarningCode.COLUMN_STANDS_STILL,
+                        named(columns.get(i)),
+                        Measure.TIME.of(standing.get().rows() / times.rateHz()),
+                        new Count(lineOf.applyAsLong(times.rows()[standing.get().row()])));
+                columns.remove(i);
+                values.remove(i);
+            }
+        }
     }
 
     private TableReading asRead(TimeColumn time, List<Integer> valueColumns, Recording recording) {

@@ -33,6 +33,11 @@ final class Stamps {
     /** A tick longer than this share of a step is told. */
     private static final double COARSE_TICK = 0.05;
 
+    /** √2 over √12: the unevenness of the sampling is no more than what cutting adds. */
+    private static final double MOST_SCATTER = 0.41;
+
+    private static final double MOST_TICKS_OFF = 2.5;
+
     /** Stamps this many times further off than usual, and by this share of a step, have a wrong digit. */
     private static final double STRAY_TIMES = 12;
 
@@ -286,16 +291,22 @@ final class Stamps {
         }
     }
 
-    /** Whether stamps cut to a tick agree with an even clock: none lies further off than half a tick. */
+    /**
+     * Whether stamps cut to a tick lie nearer to an even clock than cutting alone moves them: then the even clock is
+     * nearer to the truth than they are. Cutting by itself scatters by the tick over √12.
+     */
     private static boolean follows(double[] seconds, double[] numbers, RobustLine even, double resolution) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
+        double squares = 0;
         for (int i = 0; i < numbers.length; i++) {
             double off = seconds[i] - even.at(numbers[i]);
             low = Math.min(low, off);
             high = Math.max(high, off);
+            squares += off * off;
         }
-        return high - low <= 1.1 * resolution;
+        double scatter = Math.sqrt(squares / numbers.length);
+        return high - low <= MOST_TICKS_OFF * resolution && scatter <= MOST_SCATTER * resolution;
     }
 
     private static double[] evenTimes(double[] numbers, RobustLine even) {

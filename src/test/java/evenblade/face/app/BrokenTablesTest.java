@@ -195,14 +195,18 @@ class BrokenTablesTest {
         assertThat(said).allSatisfy(each -> assertThat(each).contains(" 0 wrong"));
     }
 
-    /** Speed against the rig's truth, strong lines against the unbroken table. */
+    /** Speed against the rig's truth, lines of a twentieth of the strongest and above against the unbroken table. */
     private static Judge against(GroundRun run, AnalysedRecording unbroken) {
         return analysed -> {
             List<String> off = new ArrayList<>();
             double truth = run.truth().dwells().get(0).propellerRpm() / 60;
             for (ChannelOrders channel : analysed.orders().channels()) {
+                // A heading that was destroyed leaves the column's number.
+                String name = channel.channel().equals("column 2")
+                        ? "x"
+                        : channel.channel().equals("column 3") ? "z" : channel.channel();
                 ChannelOrders before = unbroken.orders().channels().stream()
-                        .filter(each -> each.channel().equals(channel.channel()))
+                        .filter(each -> name.contains(each.channel()))
                         .findFirst()
                         .orElseThrow();
                 for (DwellOrders dwell : channel.dwells()) {
@@ -213,8 +217,9 @@ class BrokenTablesTest {
                     }
                     for (int i = 0; i < dwell.readings().size(); i++) {
                         OrderReading was = before.dwells().get(0).readings().get(i);
+                        // Weaker lines carry what leaks from lines beyond the range of so slow a phone.
                         if (was.level() instanceof Level.Measured strong
-                                && strong.amplitude() > 10 * strong.standardError()
+                                && strong.amplitude() > 0.05 * strongest(before)
                                 && dwell.readings().get(i).level() instanceof Level.Measured now
                                 && Math.abs(now.amplitude() - strong.amplitude())
                                         > 4 * Math.hypot(now.standardError(), strong.standardError())
@@ -227,6 +232,15 @@ class BrokenTablesTest {
             }
             return off;
         };
+    }
+
+    private static double strongest(ChannelOrders channel) {
+        return channel.dwells().get(0).readings().stream()
+                .map(OrderReading::level)
+                .filter(Level.Measured.class::isInstance)
+                .mapToDouble(level -> ((Level.Measured) level).amplitude())
+                .max()
+                .orElseThrow();
     }
 
     @ParameterizedTest
