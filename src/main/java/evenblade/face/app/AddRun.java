@@ -11,6 +11,7 @@ import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.ChannelChoice;
+import evenblade.input.recording.ChannelLabel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
@@ -120,17 +121,21 @@ public final class AddRun {
     }
 
     /** What reading a recording to its end showed. */
-    private record Readable(String sha256, List<String> channels, List<Warning> warnings) {}
+    private record Readable(String sha256, List<ChannelLabel> channels, List<Warning> warnings) {}
 
     private static Readable readToTheEnd(Path recording, IntakeOptions options, Progress progress) {
         Intake intake = RecordingReader.open(recording, options);
         if (intake instanceof Intake.Streamed streamed) {
             StreamSummary summary =
                     streamed.sound().deliverTo(counted(streamed.sound().header(), progress));
-            return new Readable(summary.sha256(), streamed.sound().header().channels(), summary.warnings());
+            return new Readable(
+                    summary.sha256(),
+                    ChannelLabel.counted(streamed.sound().header().channels()),
+                    summary.warnings());
         }
-        Recording whole = ((Intake.Whole) intake).recording();
-        return new Readable(whole.source().sha256(), whole.source().channels(), whole.warnings());
+        Intake.Whole table = (Intake.Whole) intake;
+        Recording whole = table.recording();
+        return new Readable(whole.source().sha256(), table.labels(), whole.warnings());
     }
 
     private static BlockSink counted(StreamHeader header, Progress progress) {
@@ -142,11 +147,11 @@ public final class AddRun {
         };
     }
 
-    private static void requireChannels(List<String> names, NewRun run) {
-        run.settings().channels().forEach(wanted -> ChannelChoice.indexOf(names, wanted, BadInput.in("channel")));
+    private static void requireChannels(List<ChannelLabel> labels, NewRun run) {
+        run.settings().channels().forEach(wanted -> ChannelChoice.among(labels, wanted, BadInput.in("channel")));
         run.settings()
                 .markChannel()
-                .ifPresent(wanted -> ChannelChoice.indexOf(names, wanted, BadInput.in("mark channel")));
+                .ifPresent(wanted -> ChannelChoice.among(labels, wanted, BadInput.in("mark channel")));
     }
 
     private static Optional<Warning> olderThanSaid(NewRun run, Detail.Run added) {

@@ -11,6 +11,7 @@ import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.Channel;
+import evenblade.input.recording.ChannelLabel;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.SampleStream;
@@ -118,8 +119,9 @@ public final class AnalyseRecording {
         if (intake instanceof Intake.Streamed streamed) {
             return reduced(streamed.sound());
         }
-        Recording whole = oneClock(((Intake.Whole) intake).recording());
-        ChosenChannels chosen = ChosenChannels.of(whole.source().channels(), request);
+        Intake.Whole table = (Intake.Whole) intake;
+        Recording whole = oneClock(table.recording());
+        ChosenChannels chosen = ChosenChannels.of(table.labels(), request);
         return reading(whole, chosen.signals(), chosen.mark(), whole.quality());
     }
 
@@ -143,7 +145,7 @@ public final class AnalyseRecording {
 
     private Reading reduced(SampleStream sound) {
         StreamHeader header = sound.header();
-        ChosenChannels chosen = ChosenChannels.of(header.channels(), request);
+        ChosenChannels chosen = ChosenChannels.of(ChannelLabel.counted(header.channels()), request);
         List<Integer> wanted = chosen.all();
         double keptHz = keptHz(header, wanted.size());
         requireRoom(header, wanted.size(), keptHz);

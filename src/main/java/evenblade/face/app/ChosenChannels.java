@@ -2,6 +2,7 @@ package evenblade.face.app;
 
 import evenblade.base.problem.BadInput;
 import evenblade.input.recording.ChannelChoice;
+import evenblade.input.recording.ChannelLabel;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
@@ -25,18 +26,18 @@ record ChosenChannels(List<Integer> signals, Optional<Integer> mark) {
     /**
      * Those named; all but the mark where none is named.
      *
-     * @param names of the file's channels
+     * @param labels of the file's channels
      * @throws BadInput naming the channels there are, where one isn't known; where the mark is all there is
      */
-    static ChosenChannels of(List<String> names, AnalysisRequest request) {
+    static ChosenChannels of(List<ChannelLabel> labels, AnalysisRequest request) {
         BadInput.Place place = BadInput.in(request.file());
-        Optional<Integer> mark = request.markChannel().map(word -> ChannelChoice.indexOf(names, word, place));
+        Optional<Integer> mark = request.markChannel().map(word -> ChannelChoice.among(labels, word, place));
         List<Integer> signals = new ArrayList<>();
         for (String word : request.channels()) {
-            int index = ChannelChoice.indexOf(names, word, place);
+            int index = ChannelChoice.among(labels, word, place);
             if (mark.isPresent() && mark.get() == index) {
                 throw place.found(
-                        "channel '" + names.get(index) + "' named for the mark and to be analysed",
+                        "channel '" + labels.get(index).name() + "' named for the mark and to be analysed",
                         "two different channels");
             }
             if (!signals.contains(index)) {
@@ -44,13 +45,13 @@ record ChosenChannels(List<Integer> signals, Optional<Integer> mark) {
             }
         }
         if (request.channels().isEmpty()) {
-            IntStream.range(0, names.size())
+            IntStream.range(0, labels.size())
                     .filter(index -> mark.isEmpty() || mark.get() != index)
                     .forEach(signals::add);
         }
         if (signals.isEmpty()) {
             throw place.found(
-                    "no channel beside '" + names.get(mark.orElseThrow()) + "', the one with the mark",
+                    "no channel beside '" + labels.get(mark.orElseThrow()).name() + "', the one with the mark",
                     "a channel with the shaking, too");
         }
         return new ChosenChannels(signals, mark);

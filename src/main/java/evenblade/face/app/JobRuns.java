@@ -161,7 +161,8 @@ final class JobRuns {
      * @param turning whether one turn of the propeller is wanted too
      * @throws BadInput where its recording is missing or can't be used
      */
-    Result result(Event run, boolean turning) {
+    Result result(Event asked, boolean turning) {
+        Event run = record.asItReads(asked);
         Result known = results.get(run.id());
         if (known == null || turning && !known.run().turning()) {
             known = kept(run, turning).map(kept -> new Result(kept, true)).orElseGet(() -> fresh(run, turning));

@@ -126,6 +126,11 @@ public final class ListenToInput {
         return LevelAim.of(loudest);
     }
 
+    /** What has to be known at once; from any thread. */
+    public List<Warning> urgent() {
+        return RecordRun.allZero(meter);
+    }
+
     /** Ends soon; from any thread. */
     public void stop() {
         listening.stop();

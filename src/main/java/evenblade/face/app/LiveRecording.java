@@ -62,6 +62,11 @@ public interface LiveRecording {
     /** How it stands; may be asked from any thread. */
     View view();
 
+    /** What has to be known at once, while it records; may be asked from any thread. */
+    default List<Warning> urgent() {
+        return List.of();
+    }
+
     /** Ends the recording soon; from any thread. */
     void stop();
 

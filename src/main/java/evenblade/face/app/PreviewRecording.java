@@ -55,7 +55,7 @@ public final class PreviewRecording {
     /**
      * A channel.
      *
-     * @param number counted from 1
+     * @param number counted from 1; that of its column in a table
      * @param name as the file or the reader calls it
      * @param unit of its values
      */
@@ -97,7 +97,7 @@ public final class PreviewRecording {
                 false,
                 IntStream.range(0, table.channels().size())
                         .mapToObj(i -> new SeenChannel(
-                                i + 1,
+                                whole.labels().get(i).number(),
                                 table.channels().get(i).name(),
                                 table.channels().get(i).unit()))
                         .toList(),

@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Quoted;
@@ -85,14 +86,17 @@ public final class RecordLines implements LiveRecording {
                 request.target(), ".csv", request.seconds(), request.installation(), request.quiet(), request.steps());
         try {
             setting.place().make();
+            setting.place().note(request.run());
             LineRecorder recorder = LineRecorder.prepare(
                     request.input(),
                     setting.place().file(),
+                    JobTakes.arrivals(setting.place().file()),
                     setting.place().room(),
                     request.seconds().orElse(Double.POSITIVE_INFINITY));
             return new RecordLines(request, setting, recorder);
         } catch (BadInput e) {
             setting.soFar().close();
+            setting.place().forget();
             throw e;
         }
     }
@@ -136,6 +140,15 @@ public final class RecordLines implements LiveRecording {
             finish(watcher);
         }
         requireLines();
+        List<Warning> warnings = new ArrayList<>(ended(ending));
+        if (place.job().isEmpty()) {
+            return recorded(ending, Optional.empty(), place.file(), warnings);
+        }
+        Event event = place.take(withKnownMark(warnings), request.device(), warnings);
+        return recorded(ending, Optional.of(event), place.inJob(event), warnings);
+    }
+
+    private List<Warning> ended(Ending ending) {
         List<Warning> warnings = new ArrayList<>();
         if (ending.unwanted()) {
             warnings.add(Warning.of(
@@ -145,16 +158,27 @@ public final class RecordLines implements LiveRecording {
                     Measure.TIME.of(recorder.elapsedS()),
                     Fact.of(CaptureFact.NO_DETAIL)));
         }
-        Optional<Recording> whole = whole(warnings);
-        Optional<String> mark = whole.flatMap(recording -> mark(recording, warnings));
-        whole.ifPresent(recording ->
-                warnings.addAll(CheckTake.answer(recording, quiet, installation, mark, BadInput.in(place.file()))));
+        if (recorder.cut() > 0) {
+            warnings.add(Warning.of(WarningCode.LINE_WITHOUT_END, Subject.Whole.INPUT, new Count(recorder.cut())));
+        }
+        return warnings;
+    }
+
+    /** Looks into what is safe already. */
+    private Recorded recorded(Ending ending, Optional<Event> event, Path file, List<Warning> warnings) {
+        List<Warning> checked = new ArrayList<>();
+        Optional<Recording> whole = whole(file, checked);
+        try {
+            Optional<String> mark = whole.flatMap(recording -> mark(recording, new ArrayList<>()));
+            whole.ifPresent(recording ->
+                    checked.addAll(CheckTake.answer(recording, quiet, installation, mark, BadInput.in(file))));
+        } catch (RuntimeException e) {
+            checked.add(notChecked(String.valueOf(e.getMessage())));
+        }
         double lostS = whole.flatMap(Recording::stamps).map(StampQuality::lostS).orElse(0.0);
-        Optional<Event> event = Optional.empty();
-        if (place.job().isPresent()) {
-            AddRun.Added added = place.take(marked(mark), request.device(), warnings);
-            warnings.addAll(added.warnings());
-            event = Optional.of(added.event());
+        warnings.addAll(checked);
+        if (event.isPresent()) {
+            warnings.addAll(place.looked(event.get(), checked));
         } else {
             whole.ifPresent(recording -> warnings.addAll(recording.warnings()));
         }
@@ -168,6 +192,8 @@ public final class RecordLines implements LiveRecording {
         }
         try {
             Files.delete(place.file());
+            Files.deleteIfExists(JobTakes.arrivals(place.file()));
+            place.forget();
         } catch (IOException e) {
             throw BadInput.in(place.file()).found("empty, and it can't be deleted", "a folder that can be written");
         }
@@ -176,17 +202,21 @@ public final class RecordLines implements LiveRecording {
     }
 
     /** What was recorded, as any other file is read. */
-    private Optional<Recording> whole(List<Warning> warnings) {
+    private static Optional<Recording> whole(Path file, List<Warning> warnings) {
         try {
-            return Optional.of(CheckTake.reduced(place.file()));
-        } catch (BadInput e) {
-            warnings.add(Warning.of(
-                    WarningCode.TAKE_NOT_CHECKED,
-                    Subject.Whole.RECORDING,
-                    Fact.of(TakeFact.THE_RECORDING),
-                    new Quoted(e.getMessage())));
+            return Optional.of(CheckTake.reduced(file));
+        } catch (RuntimeException e) {
+            warnings.add(notChecked(String.valueOf(e.getMessage())));
             return Optional.empty();
         }
+    }
+
+    private static Warning notChecked(String why) {
+        return Warning.of(
+                WarningCode.TAKE_NOT_CHECKED,
+                Subject.Whole.RECORDING,
+                Fact.of(TakeFact.THE_RECORDING),
+                new Quoted(why));
     }
 
     /** The channels of a sensor are known once it has sent: a mark that isn't among them must not cost the run. */
@@ -204,12 +234,17 @@ public final class RecordLines implements LiveRecording {
         }
     }
 
-    private NewRun marked(Optional<String> mark) {
+    /** The run as asked for, without a mark channel that the sensor doesn't have. */
+    private NewRun withKnownMark(List<Warning> warnings) {
         NewRun run = request.run();
-        if (mark.isPresent() || run.settings().markChannel().isEmpty()) {
+        if (run.settings().markChannel().isEmpty()) {
             return run;
         }
-        return new NewRun(run.at(), run.label(), run.text(), run.settings().withoutMarkChannel(), run.conditions());
+        Optional<Recording> whole = whole(place.file(), new ArrayList<>());
+        return whole.isEmpty() || mark(whole.get(), warnings).isPresent()
+                ? run
+                : new NewRun(
+                        run.at(), run.label(), run.text(), run.settings().withoutMarkChannel(), run.conditions());
     }
 
     private static void finish(Thread watcher) {

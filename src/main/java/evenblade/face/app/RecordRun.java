@@ -79,6 +79,8 @@ public final class RecordRun implements LiveRecording {
         }
     }
 
+    private static final double ZERO_S = 1;
+
     private final Request request;
     private final RecordingTarget place;
     private final Recorder recorder;
@@ -120,11 +122,17 @@ public final class RecordRun implements LiveRecording {
         try {
             request.run().settings().markChannel().ifPresent(mark -> LiveSetup.channel(input.format(), mark));
             place.make();
+            place.note(request.run());
         } catch (BadInput e) {
             input.close();
             throw e;
         }
-        return Recorder.prepare(input, place.file(), place.room(), request.seconds(), place.copies());
+        try {
+            return Recorder.prepare(input, place.file(), place.room(), request.seconds(), place.copies());
+        } catch (BadInput e) {
+            place.forget();
+            throw e;
+        }
     }
 
     @Override
@@ -148,6 +156,18 @@ public final class RecordRun implements LiveRecording {
     }
 
     @Override
+    public List<Warning> urgent() {
+        return allZero(meter);
+    }
+
+    /** No real input gives exact zeros for a second. */
+    static List<Warning> allZero(LevelMeter meter) {
+        return meter.zeroS() >= ZERO_S
+                ? List.of(Warning.of(WarningCode.INPUT_ALL_ZERO, Subject.Whole.INPUT))
+                : List.of();
+    }
+
+    @Override
     public void stop() {
         recorder.stop();
     }
@@ -159,13 +179,16 @@ public final class RecordRun implements LiveRecording {
             take = take();
         }
         List<Warning> warnings = new ArrayList<>(take.warnings());
-        warnings.addAll(checked(take));
         if (place.job().isEmpty()) {
+            warnings.addAll(checked(take.file()));
             return recorded(take, Optional.empty(), warnings);
         }
-        AddRun.Added added = add(take);
-        warnings.addAll(added.warnings());
-        return recorded(take, Optional.of(added.event()), warnings);
+        String device = take.device() + ", " + take.format().text();
+        Event event = place.take(request.run(), device, take.warnings());
+        List<Warning> checked = checked(place.inJob(event));
+        warnings.addAll(checked);
+        warnings.addAll(place.looked(event, checked));
+        return recorded(take, Optional.of(event), warnings);
     }
 
     private Take take() {
@@ -180,18 +203,18 @@ public final class RecordRun implements LiveRecording {
         }
     }
 
-    /** A take too short to be checked is told about where it is taken into the job. */
-    private List<Warning> checked(Take take) {
+    /** What is heard in it; it is safe already, so nothing that goes wrong here matters much. */
+    private List<Warning> checked(Path take) {
         if (meter.silent()) {
             return List.of(silent());
         }
         try {
             return CheckTake.answer(
-                    CheckTake.reduced(take.file()),
+                    CheckTake.reduced(take),
                     quiet,
                     installation,
                     request.run().settings().markChannel(),
-                    BadInput.in(take.file()));
+                    BadInput.in(take));
         } catch (BadInput e) {
             return List.of(Warning.of(
                     WarningCode.TAKE_NOT_CHECKED,
@@ -213,10 +236,5 @@ public final class RecordRun implements LiveRecording {
 
     private static Recorded recorded(Take take, Optional<Event> event, List<Warning> warnings) {
         return new Recorded(take.file(), take.ending(), take.durationS(), take.lostS(), event, warnings);
-    }
-
-    private AddRun.Added add(Take take) {
-        String device = take.device() + ", " + take.format().text();
-        return place.take(request.run(), device, take.warnings());
     }
 }

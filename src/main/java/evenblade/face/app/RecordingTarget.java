@@ -1,34 +1,31 @@
 package evenblade.face.app;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Measure;
 import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.input.capture.FolderNames;
 import evenblade.input.capture.Recorder;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewRun;
-import evenblade.tell.document.Face;
-import evenblade.tell.document.Phrases;
+import evenblade.keep.job.TakeNote;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
- * Where a recording grows: in the file named, or, for a job, in the folder {@value #FOLDER} inside it until it
+ * Where a recording grows: in the file named, or, for a job, in the folder {@value JobTakes#FOLDER} inside it until it
  * is complete and taken into the record.
  *
  * @param file that isn't there yet
@@ -36,10 +33,7 @@ import java.util.stream.Stream;
  * @param leftovers tells of recordings that an earlier session couldn't finish
  */
 record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftovers) {
-    static final String FOLDER = "takes";
     private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss", Locale.ROOT);
-    /** A file that grew so lately may be another session's. */
-    private static final Duration STILL_GROWING = Duration.ofSeconds(5);
 
     /**
      * @param target a job folder, or a file that isn't there yet
@@ -60,8 +54,8 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
             throw BadInput.in(target).found("a folder without a job", "a job folder or a new " + ending + " file");
         }
         JobFolder job = JobFolder.open(target);
-        Path folder = target.resolve(FOLDER);
-        return new RecordingTarget(free(folder, ending), Optional.of(job), leftovers(folder));
+        Path folder = target.resolve(JobTakes.FOLDER);
+        return new RecordingTarget(free(folder, ending), Optional.of(job), JobTakes.warnings(JobTakes.of(target)));
     }
 
     /** Makes the folder inside the job, once everything else is in order. */
@@ -72,6 +66,7 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
         Path folder = file.getParent();
         try {
             Files.createDirectories(folder);
+            FolderNames.settle(folder);
         } catch (IOException e) {
             throw BadInput.in(folder).found("this user can't make that folder", "a job folder that can be written");
         }
@@ -84,36 +79,6 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
             file = folder.resolve(stem + "-" + i + ending);
         }
         return file;
-    }
-
-    private static List<Warning> leftovers(Path folder) {
-        if (!Files.isDirectory(folder)) {
-            return List.of();
-        }
-        List<Warning> warnings = new ArrayList<>();
-        try (Stream<Path> files = Files.list(folder)) {
-            for (Path file : files.sorted().toList()) {
-                Instant written = Files.getLastModifiedTime(file).toInstant();
-                if (Files.isRegularFile(file)
-                        && Duration.between(written, Instant.now()).compareTo(STILL_GROWING) > 0) {
-                    warnings.add(leftover(file));
-                }
-            }
-        } catch (IOException e) {
-            throw BadInput.in(folder)
-                    .found("it can't be read (" + e.getMessage() + ")", "a folder that this user may read");
-        }
-        return warnings;
-    }
-
-    private static Warning leftover(Path file) {
-        return Warning.of(
-                WarningCode.TAKE_LEFT_OVER,
-                new Subject.OtherFile(file.toString()),
-                new Quoted(file.toString()),
-                SavedLength.of(file)
-                        .map(seconds -> Fact.of(TakeFact.SAVED, Measure.TIME.of(seconds)))
-                        .orElseGet(() -> Fact.of(TakeFact.NOTHING_SAVED)));
     }
 
     /** The folder to ask for room. */
@@ -130,36 +95,55 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
         return job.isPresent() ? 2 : 1;
     }
 
+    /** Writes beside a take for a job what is said of it, so that a rescued one comes with it. */
+    void note(NewRun run) {
+        if (job.isEmpty()) {
+            return;
+        }
+        try {
+            TakeNote.of(run).write(file);
+        } catch (IOException e) {
+            throw BadInput.in(TakeNote.of(file))
+                    .found("it can't be written (" + e.getMessage() + ")", "a job folder that can be written");
+        }
+    }
+
+    /** Takes back what was made for a take that never was. */
+    void forget() {
+        try {
+            Files.deleteIfExists(TakeNote.of(file));
+        } catch (IOException e) {
+            // A note without a take says nothing to anybody.
+        }
+    }
+
     /**
-     * Takes the finished file into the job.
+     * Takes the finished file into the job, as evidence, whatever it holds.
      *
      * @param device what recorded it and how, noted with the run
-     * @param told what is to be noted with it
-     * @throws BadInput where the job doesn't take it; the file stays and is named
+     * @param told what was told while it was recorded
+     * @throws BadInput where the job can't be written; the file stays and is named
      */
-    AddRun.Added take(NewRun run, String device, List<Warning> told) {
-        Conditions conditions = run.conditions();
-        if (conditions.get(Condition.DEVICE).isEmpty()) {
-            conditions = conditions.with(Condition.DEVICE, device);
-        }
-        List<String> text = new ArrayList<>();
-        if (!run.text().isBlank()) {
-            text.add(run.text());
-        }
-        text.addAll(Phrases.of(Face.PAPER).texts(told));
-        NewRun noted = new NewRun(run.at(), run.label(), String.join("; ", text), run.settings(), conditions);
+    Event take(NewRun run, String device, List<Warning> told) {
+        return TakeIntoJob.add(job.orElseThrow(), file, run, Optional.of(device), told);
+    }
+
+    /** Where a run of the job has its recording. */
+    Path inJob(Event run) {
+        return job.orElseThrow().locate(((Detail.Run) run.detail()).file());
+    }
+
+    /** What the take in the job shows, kept with it; whatever goes wrong here, the take is in the job. */
+    List<Warning> looked(Event event, List<Warning> checked) {
         try {
-            AddRun.Added added = AddRun.answer(job.orElseThrow().path(), file, noted);
-            Files.delete(file);
-            return added;
+            TakeIntoJob.tell(job.orElseThrow(), event, checked);
         } catch (BadInput e) {
-            throw BadInput.in(file)
-                    .found(
-                            "recorded, but the job doesn't take it (" + e.getMessage() + ")",
-                            "a recording that can be analysed; it is kept there");
-        } catch (IOException e) {
-            throw BadInput.in(file)
-                    .found("it is in the job, but this first copy can't be deleted", "a folder that can be written");
+            return List.of(Warning.of(
+                    WarningCode.TAKE_NOT_CHECKED,
+                    new Subject.Entry(event.id()),
+                    Fact.of(TakeFact.THE_RECORDING),
+                    new Quoted(e.getMessage())));
         }
+        return AnalyseTake.answer(job.orElseThrow(), event);
     }
 }

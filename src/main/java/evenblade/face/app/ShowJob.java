@@ -5,6 +5,7 @@ import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Reads a job record and looks at its files. */
@@ -15,10 +16,12 @@ public final class ShowJob {
      * What a job says.
      *
      * @param record the record
-     * @param warnings files that are missing, changed or in nobody's name
+     * @param warnings files that are missing, changed or in nobody's name, and takes that aren't in the job
+     * @param takes that aren't in the job
      */
-    public record JobView(JobRecord record, List<Warning> warnings) {
+    public record JobView(JobRecord record, List<Warning> warnings, List<JobTakes.Found> takes) {
         public JobView {
+            takes = List.copyOf(takes);
             warnings = List.copyOf(warnings);
         }
     }
@@ -30,6 +33,9 @@ public final class ShowJob {
      */
     public static JobView answer(Path job, Thoroughness thoroughness) {
         JobFolder folder = JobFolder.open(job);
-        return new JobView(folder.record(), folder.check(thoroughness));
+        List<JobTakes.Found> takes = JobTakes.of(job);
+        List<Warning> warnings = new ArrayList<>(folder.check(thoroughness));
+        warnings.addAll(JobTakes.warnings(takes));
+        return new JobView(folder.record(), warnings, takes);
     }
 }

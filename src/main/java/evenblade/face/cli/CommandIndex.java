@@ -23,6 +23,9 @@ final class CommandIndex {
             "job tracking",
             "job pitch",
             "job runout",
+            "job amend",
+            "job installation",
+            "job rescue",
             "job strike",
             "tracking",
             "balance",
@@ -56,6 +59,9 @@ final class CommandIndex {
             case "job tracking" -> new JobTrackingCommand();
             case "job pitch" -> new JobPitchCommand();
             case "job runout" -> new JobRunOutCommand();
+            case "job amend" -> new JobAmendCommand();
+            case "job installation" -> new JobInstallationCommand();
+            case "job rescue" -> new JobRescueCommand();
             case "job strike" -> new JobStrikeCommand();
             case "tracking" -> new TrackingCommand();
             case "balance" -> new BalanceCommand();

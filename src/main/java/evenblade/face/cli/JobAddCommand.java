@@ -24,9 +24,7 @@ final class JobAddCommand implements Command {
         spec.addPositional(Options.word(1, "RECORDING", Path.class, "A WAV, AIFF, AU, FLAC or CSV file."));
         spec.addOption(Options.value("--label", "TEXT", String.class, "A short name for the run, like \"before\"."));
         RecordingOptions.addTo(spec);
-        for (Condition condition : Condition.values()) {
-            spec.addOption(Options.value("--" + condition.word(), "TEXT", String.class, describe(condition)));
-        }
+        ConditionOptions.addTo(spec);
         JobWords.addRemark(spec);
         JobWords.addTime(spec);
     }
@@ -39,7 +37,7 @@ final class JobAddCommand implements Command {
                 Options.text(words, "--label"),
                 JobWords.remark(words),
                 settings(words),
-                conditions(words));
+                ConditionOptions.of(words));
         AddRun.Added added;
         try (WorkBar bar = new WorkBar()) {
             added = AddRun.answer(JobWords.folder(words), recording, run, bar);
@@ -51,7 +49,8 @@ final class JobAddCommand implements Command {
         return ExitStatus.DONE;
     }
 
-    private static RunSettings settings(ParseResult words) {
+    /** How a run is to be analysed, as far as it was said. */
+    static RunSettings settings(ParseResult words) {
         RecordingOptions said = new RecordingOptions(words);
         OptionalDouble tolerance = Options.number(words, "--tolerance").isPresent()
                 ? OptionalDouble.of(said.tolerancePercent())
@@ -66,29 +65,5 @@ final class JobAddCommand implements Command {
                 said.markChannel(),
                 fullScale,
                 said.table());
-    }
-
-    private static Conditions conditions(ParseResult words) {
-        Conditions conditions = Conditions.NONE;
-        for (Condition condition : Condition.values()) {
-            Optional<String> value = Options.text(words, "--" + condition.word());
-            if (value.isPresent()) {
-                conditions = conditions.with(condition, value.get());
-            }
-        }
-        return conditions;
-    }
-
-    private static String describe(Condition condition) {
-        return switch (condition) {
-            case WIND -> "Wind during the run.";
-            case TEMPERATURE -> "Outside air temperature.";
-            case FUEL -> "Fuel on board.";
-            case SENSOR -> "Which sensor.";
-            case PLACE -> "Where it was fixed.";
-            case DIRECTION -> "Which way it pointed: across, along or up.";
-            case GAIN -> "Gain or range of the recorder.";
-            case DEVICE -> "What recorded it.";
-        };
     }
 }

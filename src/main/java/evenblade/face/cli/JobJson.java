@@ -2,6 +2,7 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
 import evenblade.base.units.Length;
+import evenblade.face.app.JobTakes;
 import evenblade.face.app.ShowJob.JobView;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
@@ -20,13 +21,24 @@ final class JobJson {
         return new JsonFields()
                 .put("name", view.record().name())
                 .put("invented", view.record().invented())
-                .put("installation", view.record().installationAsWritten())
+                .put("installation", view.record().installationNow())
                 .put(
                         "events",
                         view.record().events().stream()
                                 .map(event -> event(event, struck.contains(event.id())))
                                 .toList())
-                .put("warnings", WarningText.json(view.warnings()));
+                .put("takes", view.takes().stream().map(JobJson::take).toList())
+                .put(
+                        "warnings",
+                        WarningText.json(view.warnings()));
+    }
+
+    private static JsonFields take(JobTakes.Found take) {
+        return new JsonFields()
+                .put("file", take.file().toString())
+                .put("written", take.written().toString())
+                .put("bytes", take.bytes())
+                .put("seconds", take.seconds());
     }
 
     private static JsonFields event(Event event, boolean struckOut) {

@@ -35,9 +35,16 @@ final class JobText {
             lines.addAll(entry(event, struck.contains(event.id())));
         }
         if (record.events().isEmpty()) {
-            lines.add("No entries yet.");
+            lines.add(
+                    view.takes().isEmpty()
+                            ? "No entries yet."
+                            : "No entries yet, but takes that aren't in the job.");
         }
         lines.addAll(WarningText.marked(view.warnings()));
+        if (!view.takes().isEmpty()) {
+            lines.addAll(LineWrapper.lines(
+                    "", "", "'job rescue' brings takes that aren't in the job into it, all in one step."));
+        }
         return lines;
     }
 
@@ -83,8 +90,16 @@ final class JobText {
             lines.add(file(run.file()));
             settings(run.settings(), lines);
             conditions(run.conditions(), lines);
+            run.told().forEach(told -> lines.add(told.text() + " [" + told.code() + "]"));
         } else if (detail instanceof Detail.Attachment attachment) {
             lines.add(file(attachment.file()) + ", " + attachment.type().display());
+        } else if (detail instanceof Detail.Amendment amendment) {
+            lines.add("puts " + amendment.event() + " right");
+            settings(amendment.settings(), lines);
+            conditions(amendment.conditions(), lines);
+            amendment.told().forEach(told -> lines.add(told.text() + " [" + told.code() + "]"));
+        } else if (detail instanceof Detail.NewInstallation) {
+            lines.add("another installation, for all runs of this job");
         } else if (detail instanceof Detail.StruckOut strike) {
             lines.add("strikes out " + strike.event());
         } else if (detail instanceof Detail.Tracking tracking) {

@@ -33,7 +33,7 @@ final class ListenCommand implements Command {
         out.println("without recording; Ctrl-C ends it.");
         out.flush();
         CleanEnd end = CleanEnd.by(listening::stop, out);
-        LiveLine line = LiveLine.show(listening::view, () -> listening.aim().words(), out);
+        LiveLine line = LiveLine.show(listening::view, () -> listening.aim().words(), listening::urgent, out);
         try {
             ListenToInput.Heard heard = listening.listen();
             line.close();

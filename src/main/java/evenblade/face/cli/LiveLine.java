@@ -1,8 +1,10 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.Warning;
 import evenblade.face.app.LiveRecording;
 import evenblade.input.capture.ChannelLevel;
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
@@ -20,6 +22,8 @@ final class LiveLine implements AutoCloseable {
 
     private final Supplier<LiveRecording.View> run;
     private final Supplier<String> hint;
+    private final Supplier<List<Warning>> urgent;
+    private List<Warning> urgentTold = List.of();
     private final PrintWriter out;
     private final boolean terminal;
     private final Thread thread = new Thread(this::work, "live line");
@@ -27,7 +31,13 @@ final class LiveLine implements AutoCloseable {
     private long told = System.nanoTime();
     private int finishedTold;
 
-    private LiveLine(Supplier<LiveRecording.View> run, Supplier<String> hint, PrintWriter out, boolean terminal) {
+    private LiveLine(
+            Supplier<LiveRecording.View> run,
+            Supplier<String> hint,
+            Supplier<List<Warning>> urgent,
+            PrintWriter out,
+            boolean terminal) {
+        this.urgent = urgent;
         this.run = run;
         this.hint = hint;
         this.out = out;
@@ -39,9 +49,14 @@ final class LiveLine implements AutoCloseable {
      *
      * @param run asked for how it stands
      * @param hint a word or two about the level, empty for none
+     * @param urgent what has to be known at once; told once, until it is over
      */
-    static LiveLine show(Supplier<LiveRecording.View> run, Supplier<String> hint, PrintWriter out) {
-        LiveLine line = new LiveLine(run, hint, out, System.console() != null);
+    static LiveLine show(
+            Supplier<LiveRecording.View> run,
+            Supplier<String> hint,
+            Supplier<List<Warning>> urgent,
+            PrintWriter out) {
+        LiveLine line = new LiveLine(run, hint, urgent, out, System.console() != null);
         line.thread.setDaemon(true);
         line.thread.start();
         return line;
@@ -59,6 +74,7 @@ final class LiveLine implements AutoCloseable {
             }
             LiveRecording.View view = run.get();
             tellFinished(view);
+            tellUrgent();
             if (!terminal && System.nanoTime() - told < TimeUnit.MILLISECONDS.toNanos(LOG_MS)) {
                 continue;
             }
@@ -77,6 +93,16 @@ final class LiveLine implements AutoCloseable {
         for (; finishedTold < view.finished().size(); finishedTold++) {
             String text = LiveText.done(view.finished().get(finishedTold));
             out.println((terminal ? "\r" : "") + text + " ".repeat(Math.max(0, WIDTH - text.length())));
+        }
+    }
+
+    private void tellUrgent() {
+        List<Warning> now = urgent.get();
+        if (!now.equals(urgentTold)) {
+            urgentTold = now;
+            WarningText.marked(now).forEach(text -> out.println((terminal ? "\r" : "") + text));
+            now.forEach(each -> WarningText.cure(each).forEach(out::println));
+            out.flush();
         }
     }
 

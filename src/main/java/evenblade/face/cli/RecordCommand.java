@@ -3,11 +3,11 @@ package evenblade.face.cli;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
+import evenblade.base.units.FullScale;
 import evenblade.face.app.LiveRecording;
 import evenblade.face.app.RecordLines;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.SerialLine;
-import evenblade.keep.job.Conditions;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.measure.live.SteppedRun;
@@ -16,6 +16,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
@@ -42,7 +43,17 @@ final class RecordCommand implements Command {
                 "--steps",
                 "Lead through the dwells of the plan, one after the other, and say when each was held long enough."));
         spec.addOption(Options.repeated(
-                "--engine-rpm", "RPM", Double.class, "With --steps: hold this speed; may be repeated."));
+                "--engine-rpm",
+                "RPM",
+                Double.class,
+                "Engine speed as read in the cockpit. With --steps: hold this speed; may be repeated."));
+        spec.addOption(Options.value("--propeller-rpm", "RPM", Double.class, "Propeller speed as read."));
+        spec.addOption(Options.value(
+                "--full-scale",
+                "VALUE",
+                String.class,
+                "What the largest sample stands for, such as \"50 m/s2\", \"8 g\" or \"2 V\"."));
+        ConditionOptions.addToRecording(spec);
         spec.addOption(Options.value(
                 "--wanted",
                 "PCT",
@@ -69,11 +80,12 @@ final class RecordCommand implements Command {
         out.println("into " + run.file() + "; Ctrl-C ends it.");
         out.flush();
         CleanEnd end = CleanEnd.by(run::stop, out);
-        LiveLine line = LiveLine.show(run::view, () -> "", out);
+        LiveLine line = LiveLine.show(run::view, () -> "", run::urgent, out);
         try {
             LiveRecording.Recorded recorded = run.record();
             line.close();
             tell(recorded, out);
+            refuseCutShort(run, recorded);
         } finally {
             line.close();
             out.flush();
@@ -82,9 +94,23 @@ final class RecordCommand implements Command {
         return ExitStatus.DONE;
     }
 
+    /** A take that something cut short is kept, and is no success. */
+    private static void refuseCutShort(LiveRecording run, LiveRecording.Recorded recorded) {
+        if (recorded.ending().unwanted()) {
+            throw BadInput.in(run.device())
+                    .found(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%s after %.1f s",
+                                    WarningText.of(Fact.of(recorded.ending())),
+                                    recorded.durationS()),
+                            "an input and a disk that last; what came until then is kept"
+                                    + recorded.event().map(e -> " as " + e.id()).orElse(""));
+        }
+    }
+
     private static RecordLines.Request lines(ParseResult words) {
         Optional<String> port = Options.text(words, "--serial");
-        Optional<String> mark = Options.text(words, "--mark-channel");
         int baud = InputWords.positive(words, "--baud").orElse(USUAL_BAUD);
         InputStream input = port.map(name -> SerialLine.open(name, baud)).orElse(System.in);
         return new RecordLines.Request(
@@ -92,34 +118,58 @@ final class RecordCommand implements Command {
                 input,
                 port.map(name -> "serial port " + name + ", " + baud + " baud").orElse("lines on standard input"),
                 Options.number(words, "--seconds"),
-                new NewRun(
-                        Optional.empty(),
-                        Options.text(words, "--label"),
-                        JobWords.remark(words),
-                        mark.map(RunSettings.NONE::withMarkChannel).orElse(RunSettings.NONE),
-                        Conditions.NONE),
+                newRun(words),
                 Options.path(words, "--installation"),
                 Options.path(words, "--quiet-take"),
                 Options.said(words, "--steps") ? Optional.of(steps(words)) : Optional.empty());
     }
 
     private static RecordRun.Request request(ParseResult words) {
-        Optional<String> mark = Options.text(words, "--mark-channel");
-        RunSettings settings = mark.map(RunSettings.NONE::withMarkChannel).orElse(RunSettings.NONE);
         return new RecordRun.Request(
                 words.matchedPositionalValue(0, (Path) null),
                 Options.text(words, "--device"),
                 InputWords.wish(words),
                 Options.number(words, "--seconds"),
-                new NewRun(
-                        Optional.empty(),
-                        Options.text(words, "--label"),
-                        JobWords.remark(words),
-                        settings,
-                        Conditions.NONE),
+                newRun(words),
                 Options.path(words, "--installation"),
                 Options.path(words, "--quiet-take"),
                 Options.said(words, "--steps") ? Optional.of(steps(words)) : Optional.empty());
+    }
+
+    /** What is said of the run, as 'job add' takes it. */
+    private static NewRun newRun(ParseResult words) {
+        RunSettings settings = RunSettings.NONE;
+        Optional<String> mark = Options.text(words, "--mark-channel");
+        Optional<String> fullScale = Options.text(words, "--full-scale");
+        fullScale.ifPresent(text -> FullScale.parse(text, BadInput.in("--full-scale")));
+        settings = mark.isPresent() ? settings.withMarkChannel(mark.get()) : settings;
+        settings = fullScale.isPresent() ? settings.withFullScale(fullScale.get()) : settings;
+        return new NewRun(
+                Optional.empty(),
+                Options.text(words, "--label"),
+                JobWords.remark(words),
+                withSpeed(settings, words),
+                ConditionOptions.ofRecording(words));
+    }
+
+    private static RunSettings withSpeed(RunSettings settings, ParseResult words) {
+        List<Double> engine = Options.said(words, "--steps") ? List.of() : Options.all(words, "--engine-rpm");
+        OptionalDouble propeller = Options.number(words, "--propeller-rpm");
+        if (engine.size() + (propeller.isPresent() ? 1 : 0) > 1) {
+            throw BadInput.in("--engine-rpm")
+                    .found("more than one speed", "one speed as read, or --steps with speeds to hold");
+        }
+        if (propeller.isPresent()) {
+            return settings.withPropellerRpm(speed("--propeller-rpm", propeller.getAsDouble()));
+        }
+        return engine.isEmpty() ? settings : settings.withEngineRpm(speed("--engine-rpm", engine.get(0)));
+    }
+
+    private static double speed(String option, double rpm) {
+        if (!(rpm > 0 && Double.isFinite(rpm))) {
+            throw BadInput.in(option).found(String.valueOf(rpm), "a speed in rpm above zero");
+        }
+        return rpm;
     }
 
     private static RecordRun.Steps steps(ParseResult words) {

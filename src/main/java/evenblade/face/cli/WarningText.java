@@ -29,6 +29,11 @@ final class WarningText {
                 .toList();
     }
 
+    /** What to do about it, in lines set in. */
+    static List<String> cure(Warning warning) {
+        return LineWrapper.lines("  ", "  ", Phrases.cure(warning.code()));
+    }
+
     static List<JsonFields> json(List<Warning> warnings) {
         return warnings.stream()
                 .map(warning -> json(warning.code(), warning.fact()))

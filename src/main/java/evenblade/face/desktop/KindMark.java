@@ -42,6 +42,10 @@ record KindMark(Kind kind, int size) implements Icon {
                 g.draw(new Line2D.Double(0.5 * s, 0.5 * s, 0.7 * s, 0.3 * s));
             }
             case BALANCE -> g.fill(new Ellipse2D.Double(0.25 * s, 0.25 * s, 0.5 * s, 0.5 * s));
+            case AMENDMENT, INSTALLATION -> {
+                g.draw(new Line2D.Double(0.2 * s, 0.8 * s, 0.75 * s, 0.25 * s));
+                g.draw(new Line2D.Double(0.2 * s, 0.8 * s, 0.45 * s, 0.8 * s));
+            }
             case NOTE -> {
                 g.draw(new Line2D.Double(0.15 * s, 0.3 * s, 0.85 * s, 0.3 * s));
                 g.draw(new Line2D.Double(0.15 * s, 0.53 * s, 0.85 * s, 0.53 * s));
@@ -61,7 +65,7 @@ record KindMark(Kind kind, int size) implements Icon {
             case RUN -> Ink.PROPELLER;
             case CORRECTION, BALANCE -> Ink.CRANK;
             case TRACKING, PITCH, RUN_OUT -> Ink.OTHER;
-            case NOTE, ATTACHMENT, STRUCK_OUT -> Ink.QUIET_TEXT;
+            case AMENDMENT, INSTALLATION, NOTE, ATTACHMENT, STRUCK_OUT -> Ink.QUIET_TEXT;
         };
     }
 

@@ -419,9 +419,10 @@ final class MainWindow extends JFrame implements Navigator {
 
     private JComponent view(OpenJob open, JobPane shownIn, Event event, Optional<SeeEvidence.Sight> sight) {
         return switch (event.kind()) {
-            case RUN -> new RunView(this, open, event, sight);
+            case RUN -> new RunView(this, open, open.record().asItReads(event), sight);
             case TRACKING, PITCH, RUN_OUT -> new StaticView(this, open, event, shownIn.commands().track);
-            case CORRECTION, BALANCE, NOTE, ATTACHMENT, STRUCK_OUT -> new EntryView(this, open, event);
+            case CORRECTION, BALANCE, AMENDMENT, INSTALLATION, NOTE, ATTACHMENT, STRUCK_OUT ->
+                new EntryView(this, open, event);
         };
     }
 

@@ -27,6 +27,8 @@ final class Words {
     static String kind(Kind kind) {
         return switch (kind) {
             case RUN -> "Ground run";
+            case AMENDMENT -> "Put right";
+            case INSTALLATION -> "Installation";
             case CORRECTION -> "Changed";
             case TRACKING -> "Tip marks";
             case PITCH -> "Blade angles";

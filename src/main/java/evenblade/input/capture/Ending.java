@@ -12,6 +12,8 @@ public enum Ending implements Code {
     INPUT_ENDED,
     /** The device gives nothing any more. */
     DEVICE_GONE,
+    /** The system handed over another input. */
+    INPUT_CHANGED,
     /** The disk is nearly full. */
     DISK_NEARLY_FULL,
     /** Writing failed. */
@@ -19,6 +21,6 @@ public enum Ending implements Code {
 
     /** Whether it came without being asked for. */
     public boolean unwanted() {
-        return this == DEVICE_GONE || this == DISK_NEARLY_FULL || this == DISK_FAILED;
+        return this == DEVICE_GONE || this == INPUT_CHANGED || this == DISK_NEARLY_FULL || this == DISK_FAILED;
     }
 }

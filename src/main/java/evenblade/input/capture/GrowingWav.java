@@ -46,6 +46,7 @@ final class GrowingWav implements Closeable {
         try {
             writeAll(head, 0);
             file.force(true);
+            FolderNames.settle(path);
         } catch (IOException e) {
             file.close();
             throw e;

@@ -19,6 +19,7 @@ public final class LevelMeter implements BlockSink {
     private final List<Lane> lanes;
     private volatile List<ChannelLevel> levels;
     private volatile boolean silent = true;
+    private volatile double zeroS;
 
     public LevelMeter(double rateHz, int channels) {
         this.rateHz = rateHz;
@@ -36,8 +37,18 @@ public final class LevelMeter implements BlockSink {
         return silent;
     }
 
+    /** For how long, up to now, every sample was exactly zero, seconds. */
+    public double zeroS() {
+        return zeroS;
+    }
+
     @Override
     public void accept(float[] interleaved, int frames) {
+        boolean zero = true;
+        for (int i = 0; i < frames * lanes.size() && zero; i++) {
+            zero = interleaved[i] == 0;
+        }
+        zeroS = zero ? zeroS + frames / rateHz : 0;
         List<ChannelLevel> now = new ArrayList<>();
         for (int c = 0; c < lanes.size(); c++) {
             lanes.get(c).take(interleaved, c, lanes.size(), frames, frames / rateHz);

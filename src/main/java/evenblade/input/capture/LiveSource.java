@@ -2,6 +2,7 @@ package evenblade.input.capture;
 
 import java.io.Closeable;
 import java.io.IOException;
+import java.util.Optional;
 
 /** Bytes of sound as they come in. */
 public interface LiveSource extends Closeable {
@@ -22,6 +23,11 @@ public interface LiveSource extends Closeable {
      *     come any more
      */
     int read(byte[] into, int mostFrames) throws IOException;
+
+    /** Where the system takes it from right now, where it can be asked; may take a second. */
+    default Optional<String> comesFrom() {
+        return Optional.empty();
+    }
 
     @Override
     void close();

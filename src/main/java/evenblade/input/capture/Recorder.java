@@ -168,8 +168,11 @@ public final class Recorder {
         }
         Optional<WriterThread.Trouble> trouble = Optional.empty();
         List<Gap> gaps = List.of();
-        try (input) {
+        try (input;
+                InputWatch watch = new InputWatch(
+                        input, change -> taped.end(Ending.INPUT_CHANGED, change), InputWatch.EVERY_MS)) {
             taped.start();
+            watch.start(taped::askedOtherwise);
             new AudioPath(taped, framesPerBlock(format())).deliverTo(listener);
         } catch (IOException e) {
             taped.end(Ending.DEVICE_GONE, String.valueOf(e.getMessage()));

@@ -2,6 +2,7 @@ package evenblade.input.capture;
 
 import java.io.IOException;
 import java.io.InterruptedIOException;
+import java.util.Optional;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.DataLine;
 import javax.sound.sampled.LineUnavailableException;
@@ -85,6 +86,11 @@ final class SoundInput implements LiveSource {
             Thread.currentThread().interrupt();
             throw new InterruptedIOException("interrupted while waiting for sound");
         }
+    }
+
+    @Override
+    public Optional<String> comesFrom() {
+        return ServerSource.ofThisProgram();
     }
 
     @Override

@@ -39,15 +39,14 @@ public record Take(
     /** What whoever works on the recording has to know. */
     public List<Warning> warnings() {
         List<Warning> warnings = new ArrayList<>();
-        if (ending.unwanted()) {
+        if (ending == Ending.INPUT_CHANGED) {
             warnings.add(Warning.of(
-                    WarningCode.RECORDING_CUT_SHORT,
-                    Subject.Whole.RECORDING,
-                    Fact.of(ending),
+                    WarningCode.INPUT_CHANGED,
+                    Subject.Whole.INPUT,
                     Measure.TIME.of(durationS()),
-                    detail.isEmpty()
-                            ? Fact.of(CaptureFact.NO_DETAIL)
-                            : Fact.of(CaptureFact.DETAIL, new Quoted(detail))));
+                    new Quoted(detail)));
+        } else if (ending.unwanted()) {
+            warnings.add(Warning.of(WarningCode.RECORDING_CUT_SHORT, Subject.Whole.RECORDING, Fact.of(ending), Measure.TIME.of(durationS()), detail.isEmpty() ? Fact.of(CaptureFact.NO_DETAIL) : Fact.of(CaptureFact.DETAIL, new Quoted(detail))));
         }
         for (Gap gap : gaps) {
             warnings.add(Warning.of(

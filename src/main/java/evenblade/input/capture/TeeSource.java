@@ -3,6 +3,7 @@ package evenblade.input.capture;
 import evenblade.input.audio.FrameSource;
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 
@@ -23,7 +24,9 @@ final class TeeSource implements FrameSource {
     private final ArrivalClock clock;
     private final LongSupplier nanoClock;
     private final long mostFrames;
+    private final NoiseFloor floor;
     private byte[] bytes = new byte[0];
+    private volatile boolean asked;
     private long startedNanos;
     private long lookedNanos;
     private double silentS;
@@ -43,6 +46,12 @@ final class TeeSource implements FrameSource {
         this.tape = tape;
         this.clock = new ArrivalClock(format.rateHz());
         this.mostFrames = mostFrames;
+        this.floor = new NoiseFloor(format.rateHz());
+    }
+
+    /** From now on the system is asked whether the input is still the same one; the sound need not be judged. */
+    void askedOtherwise() {
+        asked = true;
     }
 
     void start() throws IOException {
@@ -109,7 +118,11 @@ final class TeeSource implements FrameSource {
         tape.accept(Arrays.copyOf(bytes, got * format.frameBytes()));
         format.coding().decode(bytes, 0, into, got * format.channels());
         frames += got;
-        clock.note(frames, (nanoClock.getAsLong() - startedNanos) / 1e9);
+        floor.take(into, format.channels(), got);
+        Optional<Gap> gap = clock.note(frames, (nanoClock.getAsLong() - startedNanos) / 1e9);
+        if (!asked) {
+            gap.flatMap(at -> floor.stepAt(at.frame())).ifPresent(step -> end(Ending.INPUT_CHANGED, step));
+        }
         return got;
     }
 

@@ -33,6 +33,7 @@ final class WriterThread {
     private final Consumer<Trouble> onTrouble;
     private final BlockingQueue<byte[]> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
     private final AtomicReference<Trouble> trouble = new AtomicReference<>();
+    private volatile boolean full;
     private final CountDownLatch written = new CountDownLatch(1);
     private final Thread writer = new Thread(this::write, "recording to disk");
     private final Thread settler = new Thread(this::settle, "settling on disk");
@@ -53,9 +54,15 @@ final class WriterThread {
         settler.start();
     }
 
-    /** Hands over whole frames; waits where the disk is far behind. The array is the lane's from now on. */
+    /**
+     * Hands over whole frames, never waiting. Where the disk is too far behind to take more, the recording ends: what
+     * was handed over before is still written, without a hole. The array is the lane's from now on.
+     */
     void append(byte[] samples) {
-        put(samples);
+        if (full || !waiting.offer(samples)) {
+            full = true;
+            tell(new Trouble(Ending.DISK_FAILED, "the disk is " + MOST_WAITING + " blocks behind"));
+        }
     }
 
     private void put(byte[] samples) {

@@ -112,6 +112,11 @@ record ColumnHeading(
     private static final Pattern TOTAL_WORDS = Pattern.compile(
             ".*\\b(total|absolute|abs|magnitude|norm|resultant|result|vector|vectorsum|sum|overall|betrag|gesamt|rss)\\b.*"
                     + "|tgf|\\|.*\\||.*(total|magnitude|absolute)");
+    /** Quantities that recorders of engines and flights write beside vibration, as whole words. */
+    private static final Pattern FOREIGN_WORDS = Pattern.compile(
+            "(.*\\b)?(rpm|drehzahl|egt|cht|oat|iat|temp|temps?[0-9]+|temperatures?|temperatur|humidity|pressure|press|map|oil|fuel|flow|throttle"
+                    + "|lat|latitude|lon|lng|longitude|alt|altitude|height|heading|course|airspeed|ias|tas|groundspeed"
+                    + "|battery|bat|vbat|gyro|gyr|gyroscope|magnetometer|light|lux)(\\b.*)?");
     private static final Pattern G_FORCE = Pattern.compile("t?gf[xyz]?");
 
     private static Map.Entry<String, ValueUnit> unit(String written, SignalUnit unit, double factor) {
@@ -209,7 +214,10 @@ record ColumnHeading(
         if (INDEX_WORDS.matcher(words).matches()) {
             return Role.INDEX;
         }
-        return TOTAL_WORDS.matcher(words).matches() ? Role.TOTAL : Role.UNKNOWN;
+        if (TOTAL_WORDS.matcher(words).matches()) {
+            return Role.TOTAL;
+        }
+        return FOREIGN_WORDS.matcher(words).matches() ? Role.FOREIGN : Role.UNKNOWN;
     }
 
     /** A unit in small letters, with superscripts and other writings brought to one. */
@@ -217,6 +225,7 @@ record ColumnHeading(
         return written.strip()
                 .toLowerCase(Locale.ROOT)
                 .replace("â²", "2")
+                .replace("âµ", "u")
                 .replace('²', '2')
                 .replace("⁻", "-")
                 .replace('\u2212', '-')

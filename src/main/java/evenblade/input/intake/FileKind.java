@@ -14,6 +14,11 @@ enum FileKind {
     /** The kinds that can be read, for a refusal. */
     static final String READABLE = "a WAV, AIFF, AU or FLAC sound file or a CSV table";
 
+    /** Of random bytes one in nine is a control character, of text none; a few rows may be noise. */
+    private static final double MOST_CONTROLS = 0.01;
+
+    private static final int LEAST_LINES = 8;
+
     /** A kind and how to speak of what was found. */
     record Found(FileKind kind, String description) {}
 
@@ -88,13 +93,29 @@ enum FileKind {
         if (TextEncoding.wide(head)) {
             return true;
         }
+        // Noise at the start, or a few rows of it, don't make another kind of a table: its later half must be text.
+        return controlShare(head, 0) == 0
+                || controlShare(head, head.length / 2) <= MOST_CONTROLS && lines(head, head.length / 2) >= LEAST_LINES;
+    }
+
+    /** Share of control characters among bytes that aren't zero; 1 where all are zero. */
+    private static double controlShare(byte[] head, int from) {
         int controls = 0;
-        for (byte b : head) {
-            if (b >= 0 && b < 32 && b != '\t' && b != '\n' && b != '\r' && b != '\f') {
-                controls++;
-            }
+        int seen = 0;
+        for (int i = from; i < head.length; i++) {
+            byte b = head[i];
+            seen += b == 0 ? 0 : 1;
+            controls += b > 0 && b < 32 && b != '\t' && b != '\n' && b != '\r' && b != '\f' ? 1 : 0;
         }
-        return controls == 0;
+        return seen == 0 ? 1 : (double) controls / seen;
+    }
+
+    private static int lines(byte[] head, int from) {
+        int lines = 0;
+        for (int i = from; i < head.length; i++) {
+            lines += head[i] == '\n' || head[i] == '\r' ? 1 : 0;
+        }
+        return lines;
     }
 
     private static String describeBytes(byte[] head) {

@@ -29,6 +29,26 @@ final class GrowingNumbers {
         return full.size() * PIECE + used;
     }
 
+    double at(int index) {
+        int inPiece = index - full.size() * PIECE;
+        return inPiece >= 0 ? piece[inPiece] : full.get(index / PIECE)[index % PIECE];
+    }
+
+    /** Takes the last one back; there must be one. */
+    void removeLast() {
+        if (used == 0) {
+            piece = full.remove(full.size() - 1);
+            used = PIECE;
+        }
+        used--;
+    }
+
+    void clear() {
+        full.clear();
+        piece = new double[256];
+        used = 0;
+    }
+
     double[] toArray() {
         double[] all = new double[size()];
         for (int i = 0; i < full.size(); i++) {

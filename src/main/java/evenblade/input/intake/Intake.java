@@ -1,9 +1,11 @@
 package evenblade.input.intake;
 
+import evenblade.input.recording.ChannelLabel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.TableReading;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** What opening a file gives: sound still to be delivered, or stamped samples that are all there. */
 public sealed interface Intake {
@@ -24,6 +26,18 @@ public sealed interface Intake {
     record Whole(Recording recording, TableReading asRead, List<String> headings) implements Intake {
         public Whole {
             headings = List.copyOf(headings);
+        }
+
+        /** What its channels answer to. */
+        public List<ChannelLabel> labels() {
+            return IntStream.range(0, recording.channels().size())
+                    .mapToObj(i -> {
+                        String name = recording.channels().get(i).name();
+                        int number = Integer.parseInt(asRead.columns().get(i).column());
+                        String heading = headings.get(number - 1);
+                        return new ChannelLabel(name, heading.isBlank() ? name : heading, number);
+                    })
+                    .toList();
         }
     }
 }

@@ -16,6 +16,7 @@ public enum IntakeFact implements Code {
     LENGTH_CUT,
     LENGTH_GOES_ON,
     LENGTH_INSIDE_FRAME,
+    CLOCK_STEP,
     STAMPS_AGREE,
     STAMPS_FOLLOW_NO_CLOCK
 }

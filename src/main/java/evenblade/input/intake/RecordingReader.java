@@ -1,6 +1,7 @@
 package evenblade.input.intake;
 
 import evenblade.base.problem.BadInput;
+import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -36,6 +37,10 @@ public final class RecordingReader {
             if (head.length == 0) {
                 throw BadInput.in(file).found("an empty file", FileKind.READABLE);
             }
+            byte[] start = startsWithZeros(head) ? behindZeros(file) : head;
+            if (start.length > 0 && FileKind.of(start).kind() == FileKind.TEXT) {
+                return text(file, start, options);
+            }
             FileKind.Found found = FileKind.of(head);
             return switch (found.kind()) {
                 case WAV, AIFF, AU, FLAC -> sound(file, found.kind(), options);
@@ -44,6 +49,33 @@ public final class RecordingReader {
             };
         } catch (IOException e) {
             throw Unreadable.because(file, e);
+        }
+    }
+
+    /** As a cable or a file system leaves them; two-byte text has no four in a row. */
+    private static boolean startsWithZeros(byte[] head) {
+        int zeros = 0;
+        while (zeros < head.length && head[zeros] == 0) {
+            zeros++;
+        }
+        return zeros == 1 && head.length > 2 && head[2] != 0 || zeros >= 3;
+    }
+
+    /** The first bytes behind the zeros that a file starts with. */
+    private static byte[] behindZeros(Path file) throws IOException {
+        try (BufferedInputStream in = new BufferedInputStream(Files.newInputStream(file))) {
+            int first = 0;
+            while (first == 0) {
+                first = in.read();
+            }
+            if (first < 0) {
+                return new byte[0];
+            }
+            byte[] rest = in.readNBytes(HEAD_BYTES - 1);
+            byte[] start = new byte[rest.length + 1];
+            start[0] = (byte) first;
+            System.arraycopy(rest, 0, start, 1, rest.length);
+            return start;
         }
     }
 

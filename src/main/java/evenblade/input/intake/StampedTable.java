@@ -3,6 +3,7 @@ package evenblade.input.intake;
 import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
 import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value;
@@ -35,6 +36,7 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntToLongFunction;
 import java.util.stream.IntStream;
 
 /** Reads a table of time stamps and values into a recording. */
@@ -89,7 +91,7 @@ final class StampedTable {
             bytes.transferTo(OutputStream.nullOutputStream());
             read.skipped().ifPresent(warnings::add);
             String sha256 = HexFormat.of().formatHex(bytes.getMessageDigest().digest());
-            return recording(wanted, read.columns(), sha256);
+            return recording(wanted, read, sha256);
         }
     }
 
@@ -109,11 +111,35 @@ final class StampedTable {
         if (!left.isEmpty()) {
             warn(WarningCode.COLUMN_LEFT_OUT, new Listed(left));
         }
+        boolean values = wanted.stream()
+                .anyMatch(column -> headings.get(column).role() != ColumnHeading.Role.TIME
+                        && headings.get(column).role() != ColumnHeading.Role.INDEX
+                        && !shape.types().get(column).stamp());
+        if (!values) {
+            throw noVibration(wanted);
+        }
         return wanted;
     }
 
-    private Intake.Whole recording(List<Integer> columns, List<double[]> numbers, String sha256) {
+    /** Says what the columns are instead of vibration. */
+    private BadInput noVibration(List<Integer> wanted) {
+        List<String> others = IntStream.range(0, shape.columns())
+                .filter(column -> !wanted.contains(column) || headings.get(column).role() == ColumnHeading.Role.INDEX)
+                .filter(column -> !headings.get(column).name().isBlank())
+                .mapToObj(column -> "'" + headings.get(column).name() + "'")
+                .toList();
+        return BadInput.in(file)
+                .line(shape.firstRow())
+                .found(
+                        others.isEmpty()
+                                ? "only times, no values"
+                                : "no vibration in " + String.join(", ", others),
+                        "at least one column of acceleration, velocity or sensor voltage beside the time");
+    }
+
+    private Intake.Whole recording(List<Integer> columns, TableRows.Read read, String sha256) {
         BadInput.Place place = BadInput.in(file);
+        List<double[]> numbers = read.columns();
         if (numbers.get(0).length < 2) {
             throw place.line(shape.firstRow())
                     .found(numbers.get(0).length + " row of numbers", "at least 1 s of signal");
@@ -147,8 +173,34 @@ final class StampedTable {
         double[] raw = Arrays.stream(numbers.get(columns.indexOf(time.column())))
                 .map(stamp -> stamp * unit)
                 .toArray();
-        Recording recording = assemble(valueColumns, values, Stamps.of(raw, values), sha256);
+        boolean clock = shape.types().get(time.column()) == CellText.Type.CLOCK;
+        TableTimes times = TableTimes.of(raw, values, clock, place, row -> (int) read.lines()[row]);
+        leaveOutStanding(valueColumns, values, times, row -> (long) read.lines()[row]);
+        Recording recording = assemble(valueColumns, values, times, sha256);
         return new Intake.Whole(recording, asRead(time, valueColumns, recording), SaidColumns.written(shape));
+    }
+
+    /** Leaves out columns that stood still while others shook, as long as another is left. */
+    private void leaveOutStanding(
+            List<Integer> columns, List<double[]> values, TableTimes times, IntToLongFunction lineOf) {
+        List<double[]> inTime = values.stream()
+                .map(each -> Arrays.stream(times.rows())
+                        .mapToDouble(row -> each[row])
+                        .toArray())
+                .toList();
+        for (int i = columns.size() - 1; i >= 0 && columns.size() > 1; i--) {
+            Optional<StandingColumn> standing = StandingColumn.in(inTime, i, times.rateHz());
+            boolean said = columnsSaid.values().contains(columns.get(i));
+            if (standing.isPresent() && !said) {
+                warn(
+                        WarningCode.COLUMN_STANDS_STILL,
+                        named(columns.get(i)),
+                        Measure.TIME.of(standing.get().rows() / times.rateHz()),
+                        new Count(lineOf.applyAsLong(times.rows()[standing.get().row()])));
+                columns.remove(i);
+                values.remove(i);
+            }
+        }
     }
 
     private TableReading asRead(TimeColumn time, List<Integer> valueColumns, Recording recording) {
@@ -192,7 +244,7 @@ final class StampedTable {
                 && !shape.types().get(column).stamp();
     }
 
-    private Recording assemble(List<Integer> columns, List<double[]> values, Stamps stamps, String sha256) {
+    private Recording assemble(List<Integer> columns, List<double[]> values, TableTimes stamps, String sha256) {
         BadInput.Place place = BadInput.in(file);
         warnings.addAll(stamps.warnings());
         TimeBase time = new TimeBase.Stamped(Series.of(stamps.seconds()), stamps.rateHz());
@@ -229,7 +281,8 @@ final class StampedTable {
                 stamps.rateHz(),
                 time.durationS(),
                 channels.stream().map(Channel::name).toList());
-        return new Recording(source, time, channels, quality, Optional.of(stamps.quality()), warnings);
+        return new Recording(
+                source, time, channels, quality, Optional.of(stamps.quality()), warnings, stamps.stretches());
     }
 
     private void tellUnits(List<Integer> columns, List<Channel> channels) {

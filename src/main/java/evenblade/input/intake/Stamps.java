@@ -8,15 +8,19 @@ import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.numeric.RobustLine;
+import evenblade.base.numeric.Selection;
+import evenblade.base.problem.BadInput;
 import evenblade.input.recording.StampQuality;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.IntUnaryOperator;
 import java.util.stream.IntStream;
 
 /**
- * Time stamps brought into order and measured.
+ * Time stamps of one run of rows, cleaned and measured.
  *
  * <p>Not a record, because it holds arrays; nobody changes them after {@link #of}.
  */
@@ -28,6 +32,17 @@ final class Stamps {
 
     /** A tick longer than this share of a step is told. */
     private static final double COARSE_TICK = 0.05;
+
+    /** √2 over √12: the unevenness of the sampling is no more than what cutting adds. */
+    private static final double MOST_SCATTER = 0.41;
+
+    private static final double MOST_TICKS_OFF = 2.5;
+
+    /** Stamps this many times further off than usual, and by this share of a step, have a wrong digit. */
+    private static final double STRAY_TIMES = 12;
+
+    private static final double STRAY_SHARE = 0.2;
+    private static final int LEAST_FOR_STRAYS = 16;
 
     /** Below this jitter all steps are the same. */
     private static final double NO_JITTER = 1e-6;
@@ -48,7 +63,7 @@ final class Stamps {
         this.warnings = List.copyOf(warnings);
     }
 
-    /** Stamps in rising order, in seconds from the first. */
+    /** Rising, in seconds from the first. */
     double[] seconds() {
         return seconds;
     }
@@ -71,109 +86,177 @@ final class Stamps {
     }
 
     /**
-     * Orders and measures.
+     * Measures the stamps of one run.
      *
-     * @param raw stamps in seconds as they came, at least 2, not all equal
+     * @param run of rows that follow one clock
      * @param values the value columns, to tell a repeated row from two samples within one tick
+     * @param signal of the same columns
+     * @param place what to complain about
+     * @param lineOf the line of the file of each row
+     * @throws BadInput where nothing tells when the rows were sampled
      */
-    static Stamps of(double[] raw, List<double[]> values) {
+    static Stamps of(
+            ClockTrack.Run run,
+            List<double[]> values,
+            SignalSeam signal,
+            BadInput.Place place,
+            IntUnaryOperator lineOf) {
         List<Warning> warnings = new ArrayList<>();
-        int unsorted = unsorted(raw);
-        int[] rows = order(raw, unsorted);
-        if (unsorted > 0) {
-            warnings.add(Warning.of(
-                    WarningCode.STAMPS_UNSORTED, Subject.Whole.RECORDING, new Count(unsorted), new Count(raw.length)));
-        }
-        int repeats = repeats(raw, rows);
-        boolean coarseClock = repeats > COARSE_REPEATS * raw.length && !mostlySameRows(raw, rows, values, repeats);
-        int doubled = 0;
-        if (repeats > 0 && !coarseClock) {
-            rows = withoutRepeats(raw, rows);
-            doubled = repeats;
-            warnings.add(Warning.of(
-                    WarningCode.STAMPS_DOUBLED, Subject.Whole.RECORDING, new Count(doubled), new Count(raw.length)));
-        }
-        double first = raw[rows[0]];
-        double[] seconds =
-                Arrays.stream(rows).mapToDouble(row -> raw[row] - first).toArray();
+        int[] rows = run.rows();
+        double[] all = run.seconds();
+        int repeats = repeats(all);
+        boolean coarseClock = repeats > COARSE_REPEATS * all.length && !mostlySameRows(all, rows, values, repeats);
+        int doubled = coarseClock ? 0 : repeats;
+        boolean[] keep = coarseClock ? kept(all.length) : once(all);
+        int strays = leaveOutStrays(all, keep);
+        double[] numbers = sampleNumbers(all, rows, coarseClock, lineOf);
+        rows = only(rows, keep);
+        numbers = only(numbers, keep);
+        double[] kept = only(all, keep);
+        double[] seconds = Arrays.stream(kept).map(each -> each - kept[0]).toArray();
         double resolution = resolution(seconds);
         boolean coarse = coarseClock;
         if (coarseClock) {
-            double[] numbers = SampleCount.of(seconds, resolution);
-            RobustLine even = RobustLine.fit(numbers, seconds);
-            boolean follows = follows(seconds, numbers, even, resolution);
-            warnings.add(coarseStamps(resolution, even.slope(), follows));
-            if (follows) {
-                seconds = evenTimes(numbers, even);
-            } else {
-                spread(seconds);
+            double[] counted = SampleCount.of(seconds, resolution);
+            RobustLine even = RobustLine.fit(counted, seconds);
+            if (follows(seconds, counted, even, resolution)) {
+                warnings.add(coarseStamps(resolution, even.slope(), true));
+                seconds = evenTimes(counted, even);
+                return measured(seconds, rows, coarse, doubled, strays, warnings);
             }
+        }
+        Optional<RobustLine> bursts = BurstClock.behind(seconds, numbers, rows, signal, place, lineOf);
+        if (bursts.isPresent()) {
+            RobustLine line = bursts.get();
+            seconds = evenTimes(numbers, line);
+            warnings.add(inBursts(line.slope()));
+            return measured(seconds, rows, true, doubled, strays, warnings);
+        }
+        if (coarseClock) {
+            warnings.add(coarseStamps(resolution, (seconds[seconds.length - 1]) / (seconds.length - 1), false));
+            spread(seconds);
         }
         Steps steps = Steps.of(seconds);
-        double[] numbers = SampleCount.of(seconds, coarseClock ? 0 : resolution);
-        RobustLine even = RobustLine.fit(numbers, seconds);
-        StampQuality quality =
-                new StampQuality(steps.median(), steps.jitterShare(), steps.gaps(), steps.lostS(), unsorted, doubled);
         if (!coarseClock && resolution > COARSE_TICK * steps.mean() && steps.jitterShare() > NO_JITTER) {
             coarse = true;
-            boolean follows = follows(seconds, numbers, even, resolution);
+            double[] counted = SampleCount.of(seconds, resolution);
+            RobustLine even = RobustLine.fit(counted, seconds);
+            boolean follows = follows(seconds, counted, even, resolution);
             warnings.add(coarseStamps(resolution, even.slope(), follows));
             if (follows) {
-                seconds = evenTimes(numbers, even);
+                StampQuality quality = quality(steps, doubled, strays);
+                warnings.addAll(told(quality, true));
+                return new Stamps(evenTimes(counted, even), rows, 1 / even.slope(), quality, warnings);
             }
         }
+        return measured(seconds, rows, coarse, doubled, strays, warnings);
+    }
+
+    private static Stamps measured(
+            double[] seconds, int[] rows, boolean coarse, int doubled, int strays, List<Warning> warnings) {
+        Steps steps = Steps.of(seconds);
+        RobustLine even = RobustLine.fit(SampleCount.of(seconds, coarse ? 0 : resolution(seconds)), seconds);
+        StampQuality quality = quality(steps, doubled, strays);
         warnings.addAll(told(quality, coarse));
         return new Stamps(seconds, rows, 1 / even.slope(), quality, warnings);
     }
 
-    private static int unsorted(double[] raw) {
-        int unsorted = 0;
-        double latest = raw[0];
-        for (double stamp : raw) {
-            if (stamp < latest) {
-                unsorted++;
-            }
-            latest = Math.max(latest, stamp);
-        }
-        return unsorted;
+    private static StampQuality quality(Steps steps, int doubled, int strays) {
+        return new StampQuality(steps.median(), steps.jitterShare(), steps.gaps(), steps.lostS(), strays, doubled);
     }
 
-    private static int[] order(double[] raw, int unsorted) {
-        IntStream rows = IntStream.range(0, raw.length);
-        return unsorted == 0
-                ? rows.toArray()
-                : rows.boxed()
-                        .sorted(Comparator.comparingDouble(row -> raw[row]))
-                        .mapToInt(Integer::intValue)
-                        .toArray();
+    private static Warning inBursts(double step) {
+        return Warning.of(
+                WarningCode.ROWS_IN_BURSTS, Subject.Whole.RECORDING, Measure.SAMPLE_RATE.of(1 / step));
     }
 
-    private static int repeats(double[] raw, int[] rows) {
+    private static int repeats(double[] seconds) {
         int repeats = 0;
-        for (int i = 1; i < rows.length; i++) {
-            if (raw[rows[i]] == raw[rows[i - 1]]) {
-                repeats++;
-            }
+        for (int i = 1; i < seconds.length; i++) {
+            repeats += seconds[i] == seconds[i - 1] ? 1 : 0;
         }
         return repeats;
     }
 
-    private static boolean mostlySameRows(double[] raw, int[] rows, List<double[]> values, int repeats) {
+    private static boolean mostlySameRows(double[] seconds, int[] rows, List<double[]> values, int repeats) {
         int same = 0;
         for (int i = 1; i < rows.length; i++) {
             int row = rows[i];
             int before = rows[i - 1];
-            if (raw[row] == raw[before] && values.stream().allMatch(v -> v[row] == v[before])) {
+            if (seconds[i] == seconds[i - 1] && values.stream().allMatch(v -> v[row] == v[before])) {
                 same++;
             }
         }
         return 2 * same > repeats;
     }
 
-    private static int[] withoutRepeats(double[] raw, int[] rows) {
-        return IntStream.range(0, rows.length)
-                .filter(i -> i == 0 || raw[rows[i]] != raw[rows[i - 1]])
-                .map(i -> rows[i])
+    private static boolean[] kept(int size) {
+        boolean[] keep = new boolean[size];
+        Arrays.fill(keep, true);
+        return keep;
+    }
+
+    private static boolean[] once(double[] seconds) {
+        boolean[] keep = kept(seconds.length);
+        for (int i = 1; i < seconds.length; i++) {
+            keep[i] = seconds[i] != seconds[i - 1];
+        }
+        return keep;
+    }
+
+    /**
+     * Leaves out stamps that lie off the middle of their neighbours, where the neighbours are two usual steps apart
+     * and stamps are else far steadier: a wrong digit of low order.
+     */
+    private static int leaveOutStrays(double[] seconds, boolean[] keep) {
+        int[] at = IntStream.range(0, seconds.length).filter(i -> keep[i]).toArray();
+        if (at.length < LEAST_FOR_STRAYS) {
+            return 0;
+        }
+        double[] off = new double[at.length];
+        double[] steps = new double[at.length - 1];
+        for (int i = 1; i < at.length; i++) {
+            steps[i - 1] = seconds[at[i]] - seconds[at[i - 1]];
+            off[i] = i + 1 < at.length
+                    ? Math.abs(seconds[at[i]] - (seconds[at[i - 1]] + seconds[at[i + 1]]) / 2)
+                    : 0;
+        }
+        double step = Selection.ofRank(steps, steps.length, steps.length / 2);
+        double usual = Selection.ofRank(off.clone(), off.length, off.length / 2);
+        double most = Math.max(STRAY_TIMES * usual, STRAY_SHARE * step);
+        int strays = 0;
+        for (int i = 1; i + 1 < at.length; i++) {
+            double neighbours = seconds[at[i + 1]] - seconds[at[i - 1]];
+            boolean worst = off[i] >= off[i - 1] && off[i] >= off[i + 1];
+            if (off[i] > most && worst && Math.abs(neighbours - 2 * step) <= most) {
+                keep[at[i]] = false;
+                strays++;
+            }
+        }
+        return strays;
+    }
+
+    /** Lines of the file are counted, so that a row left out is a sample still; a repeated row isn't one. */
+    private static double[] sampleNumbers(double[] seconds, int[] rows, boolean coarse, IntUnaryOperator lineOf) {
+        double[] numbers = new double[rows.length];
+        for (int i = 1; i < rows.length; i++) {
+            boolean again = !coarse && seconds[i] == seconds[i - 1];
+            numbers[i] = numbers[i - 1] + (again ? 0 : lineOf.applyAsInt(rows[i]) - lineOf.applyAsInt(rows[i - 1]));
+        }
+        return numbers;
+    }
+
+    private static double[] only(double[] values, boolean[] keep) {
+        return IntStream.range(0, values.length)
+                .filter(i -> keep[i])
+                .mapToDouble(i -> values[i])
+                .toArray();
+    }
+
+    private static int[] only(int[] values, boolean[] keep) {
+        return IntStream.range(0, values.length)
+                .filter(i -> keep[i])
+                .map(i -> values[i])
                 .toArray();
     }
 
@@ -208,16 +291,22 @@ final class Stamps {
         }
     }
 
-    /** Whether stamps cut to a tick agree with an even clock: none lies further off than half a tick. */
+    /**
+     * Whether stamps cut to a tick lie nearer to an even clock than cutting alone moves them: then the even clock is
+     * nearer to the truth than they are. Cutting by itself scatters by the tick over √12.
+     */
     private static boolean follows(double[] seconds, double[] numbers, RobustLine even, double resolution) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
+        double squares = 0;
         for (int i = 0; i < numbers.length; i++) {
             double off = seconds[i] - even.at(numbers[i]);
             low = Math.min(low, off);
             high = Math.max(high, off);
+            squares += off * off;
         }
-        return high - low <= 1.1 * resolution;
+        double scatter = Math.sqrt(squares / numbers.length);
+        return high - low <= MOST_TICKS_OFF * resolution && scatter <= MOST_SCATTER * resolution;
     }
 
     private static double[] evenTimes(double[] numbers, RobustLine even) {
@@ -244,13 +333,6 @@ final class Stamps {
 
     private static List<Warning> told(StampQuality quality, boolean coarse) {
         List<Warning> warnings = new ArrayList<>();
-        if (quality.gaps() > 0) {
-            warnings.add(Warning.of(
-                    WarningCode.GAPS,
-                    Subject.Whole.RECORDING,
-                    new Count(quality.gaps()),
-                    Measure.TIME.of(quality.lostS())));
-        }
         if (quality.jitterShare() > TOLD_JITTER && !coarse) {
             warnings.add(Warning.of(
                     WarningCode.JITTER,

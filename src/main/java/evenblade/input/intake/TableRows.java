@@ -1,21 +1,17 @@
 package evenblade.input.intake;
 
-import de.siegmar.fastcsv.reader.CommentStrategy;
-import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
 import evenblade.base.fact.Count;
 import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Reads the rows of a table into one run of numbers per column that is wanted. */
@@ -23,12 +19,16 @@ final class TableRows {
     private static final double MOST_SKIPPED = 0.01;
     private static final int FEW = 2;
 
+    /** Beyond nanoseconds since 1970 (1.8e18) and every sensor, and far from where a square overflows. */
+    private static final double MOST_IN_A_CELL = 1e20;
+
     private final Path file;
     private final TableShape shape;
     private final CellText cells;
     private final List<Integer> columns;
     private final List<GrowingNumbers> numbers = new ArrayList<>();
     private final double[] row;
+    private final GrowingNumbers lines = new GrowingNumbers();
     private long firstDay;
     private long skipped;
     private long firstSkippedLine;
@@ -47,9 +47,10 @@ final class TableRows {
      * The numbers of the wanted columns; date and clock cells in seconds.
      *
      * @param columns one run of numbers per wanted column, all of the same length
+     * @param lines the line of the file that each row stands in, counted from 1
      * @param skipped says how many rows were left out, if any
      */
-    record Read(List<double[]> columns, Optional<Warning> skipped) {}
+    record Read(List<double[]> columns, double[] lines, Optional<Warning> skipped) {}
 
     /**
      * Reads to the end.
@@ -60,41 +61,16 @@ final class TableRows {
      */
     static Read all(Path file, Reader text, TableShape shape, List<Integer> columns) throws IOException {
         TableRows rows = new TableRows(file, shape, columns);
-        if (shape.separator() == TableShape.WHITESPACE) {
-            rows.readSpaced(new BufferedReader(text));
-        } else {
-            rows.readSeparated(text);
-        }
+        rows.read(new LineSource(text));
         return rows.finish();
     }
 
-    private void readSeparated(Reader text) throws IOException {
-        try {
-            // Not closed here: the text belongs to the caller.
-            CsvReader<CsvRecord> reader = CsvReader.builder()
-                    .fieldSeparator(shape.separator())
-                    .commentStrategy(CommentStrategy.NONE)
-                    .allowMissingFields(true)
-                    .allowExtraFields(true)
-                    .trimWhitespacesAroundQuotes(true)
-                    .ofCsvRecord(text);
-            reader.skipLines(shape.firstRow() - 1);
-            for (CsvRecord record : reader) {
-                if (!TableShape.remark(record.getField(0), shape.separator())) {
-                    take(record.getFields(), record.getStartingLineNumber());
-                }
-            }
-        } catch (CsvParseException e) {
-            throw BadInput.in(file)
-                    .found("quotes that don't close (" + e.getMessage() + ")", "cells quoted on both sides");
-        }
-    }
-
-    private void readSpaced(BufferedReader text) throws IOException {
-        String line;
-        for (long number = 1; (line = text.readLine()) != null; number++) {
-            if (number >= shape.firstRow() && !line.isBlank() && !TableShape.remark(line, shape.separator())) {
-                take(List.of(TableShape.split(line, shape.separator())), number);
+    private void read(LineSource text) throws IOException {
+        Optional<String> next;
+        while ((next = text.next()).isPresent()) {
+            String line = next.get();
+            if (text.number() >= shape.firstRow() && !line.isBlank() && !TableShape.remark(line, shape.separator())) {
+                take(TableShape.cells(line, shape.separator()), text.number());
             }
         }
     }
@@ -108,7 +84,16 @@ final class TableRows {
                 skip(cell, column, fields.size(), line);
                 return;
             }
+            if (Math.abs(row[i]) > MOST_IN_A_CELL) {
+                throw BadInput.in(file)
+                        .line(line)
+                        .found(
+                                cell.strip() + " in " + named(column),
+                                "numbers that something can have measured, up to "
+                                        + String.format(Locale.ROOT, "%.0e", MOST_IN_A_CELL));
+            }
         }
+        lines.add(line);
         for (int i = 0; i < row.length; i++) {
             numbers.get(i).add(row[i]);
         }
@@ -128,14 +113,18 @@ final class TableRows {
         skipped++;
         if (skipped == 1) {
             firstSkippedLine = line;
-            String heading = column < shape.headings().size()
-                    ? shape.headings().get(column).strip()
-                    : "";
-            String name = heading.isEmpty() ? "column " + (column + 1) : "column '" + heading + "'";
+            String name = named(column);
             firstSkipped = column >= found
                     ? found + " cells"
                     : (cell.isBlank() ? "an empty cell" : "\"" + cell.strip() + "\"") + " in " + name;
         }
+    }
+
+    private String named(int column) {
+        String heading = column < shape.headings().size()
+                ? shape.headings().get(column).strip()
+                : "";
+        return heading.isEmpty() ? "column " + (column + 1) : "column '" + heading + "'";
     }
 
     private Read finish() {
@@ -161,6 +150,6 @@ final class TableRows {
             // Let go of one by one, so that not all of them are held twice.
             arrays.add(numbers.remove(0).toArray());
         }
-        return new Read(arrays, warning);
+        return new Read(arrays, lines.toArray(), warning);
     }
 }

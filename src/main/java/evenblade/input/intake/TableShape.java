@@ -14,7 +14,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
@@ -68,7 +67,7 @@ record TableShape(
         List<Line> lines = new ArrayList<>();
         int number = 0;
         for (String line : (Iterable<String>) text.lines()::iterator) {
-            lines.add(new Line(++number, line));
+            lines.add(new Line(++number, line.replace("\0", "")));
         }
         if (!whole && lines.size() > 1) {
             lines.remove(lines.size() - 1);
@@ -287,7 +286,23 @@ record TableShape(
     }
 
     private static List<String[]> split(List<Line> lines, char separator) {
-        return splitText(lines.stream().map(Line::text).collect(Collectors.joining("\n")), separator);
+        return lines.stream()
+                .map(line -> cells(line.text(), separator).toArray(String[]::new))
+                .toList();
+    }
+
+    /** The cells of one line; one whose quotes don't close is one cell. */
+    static List<String> cells(String line, char separator) {
+        if (separator == WHITESPACE || line.indexOf('"') >= 0) {
+            return List.of(split(line, separator));
+        }
+        List<String> cells = new ArrayList<>();
+        int from = 0;
+        for (int to; (to = line.indexOf(separator, from)) >= 0; from = to + 1) {
+            cells.add(line.substring(from, to));
+        }
+        cells.add(line.substring(from));
+        return cells;
     }
 
     /** The cells of one line. */

@@ -57,16 +57,27 @@ record TextEncoding(Charset charset, int markBytes) {
         return seen >= 2 && zeros > 0.8 * seen;
     }
 
+    /** Whether it is valid, or has more lines of valid characters beyond ASCII than of broken ones. */
     private static boolean validUtf8(byte[] head) {
-        // A character may be cut at the end of what was read: up to three bytes are let go.
-        for (int cut = 0; cut <= 3 && cut < head.length; cut++) {
+        int valid = 0;
+        int broken = 0;
+        for (int from = 0, to; from < head.length; from = to + 1) {
+            to = from;
+            while (to < head.length && head[to] != '\n') {
+                to++;
+            }
+            // A character may be cut at the end of what was read.
+            if (to == head.length && from > 0) {
+                break;
+            }
+            ByteBuffer line = ByteBuffer.wrap(head, from, to - from);
             try {
-                StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(head, 0, head.length - cut));
-                return true;
+                int letters = StandardCharsets.UTF_8.newDecoder().decode(line).length();
+                valid += letters < to - from ? 1 : 0;
             } catch (CharacterCodingException e) {
-                continue;
+                broken++;
             }
         }
-        return false;
+        return broken == 0 || valid > 0;
     }
 }

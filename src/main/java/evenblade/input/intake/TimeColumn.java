@@ -14,6 +14,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * The column that tells when each row was sampled, in seconds.
@@ -27,10 +28,11 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
     private static final double LOWEST_HZ = 20;
 
     private static final double HIGHEST_HZ = 20_000;
+    /** Rows further apart than this show no vibration; such numbers are no dates. */
+    private static final double LONGEST_STEP_S = 10 / LOWEST_HZ;
     /** Least share of steps that rise for a column to tell time. */
     private static final double MOSTLY = 0.9;
 
-    private static final double HALF_DAY = 43_200;
     private static final int JUDGED_ROWS = 20_000;
 
     /**
@@ -112,7 +114,6 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
             warnings.add(Warning.of(WarningCode.OTHER_TIME_COLUMN, Subject.Whole.RECORDING, name, new Listed(others)));
         }
         if (chosen.type().stamp()) {
-            acrossMidnight(chosen.numbers());
             if (said.unit().isPresent()) {
                 warnings.add(Warning.of(WarningCode.TIME_UNIT_UNUSED, Subject.Whole.RECORDING, name));
             }
@@ -121,13 +122,8 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
         double step = medianStep(chosen.numbers());
         Optional<Double> stated = said.unit().or(() -> chosen.heading().timeUnit());
         if (stated.isEmpty()) {
-            double unit = plausibleUnit(chosen.numbers()[0], step);
-            warnings.add(Warning.of(
-                    WarningCode.TIME_UNIT_ASSUMED,
-                    Subject.Whole.RECORDING,
-                    name,
-                    unitName(unit),
-                    Measure.SAMPLE_RATE.of(1 / (step * unit))));
+            double unit = plausibleUnit(median(chosen.numbers()), step);
+            warnings.add(Warning.of(WarningCode.TIME_UNIT_ASSUMED, Subject.Whole.RECORDING, name, unitName(unit), Measure.SAMPLE_RATE.of(1 / (step * unit))));
             return new TimeColumn(chosen.column(), unit, warnings);
         }
         double rateHz = 1 / (step * stated.get());
@@ -159,11 +155,11 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
     }
 
     /** The unit that makes the stamps a date of our days, else the one that makes the rate plausible. */
-    private static double plausibleUnit(double first, double step) {
+    private static double plausibleUnit(double usual, double step) {
         double[] units = {1, 1e-3, 1e-6, 1e-9};
         for (double unit : units) {
-            double epochSeconds = Math.abs(first) * unit;
-            if (epochSeconds > 9e8 && epochSeconds < 5e9) {
+            double epochSeconds = Math.abs(usual) * unit;
+            if (epochSeconds > 9e8 && epochSeconds < 5e9 && step * unit < LONGEST_STEP_S) {
                 return unit;
             }
         }
@@ -180,17 +176,21 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
         return best;
     }
 
+    /** Median of the steps ahead: those back are no steps of a clock. */
     private static double medianStep(double[] numbers) {
+        double[] steps = IntStream.range(1, Math.min(numbers.length, JUDGED_ROWS))
+                .mapToDouble(i -> numbers[i] - numbers[i - 1])
+                .filter(step -> step > 0)
+                .sorted()
+                .toArray();
+        return steps.length == 0 ? 1 : steps[steps.length / 2];
+    }
+
+    private static double median(double[] numbers) {
         double[] sorted = Arrays.stream(numbers, 0, Math.min(numbers.length, JUDGED_ROWS))
                 .sorted()
-                .distinct()
                 .toArray();
-        double[] steps = new double[sorted.length - 1];
-        for (int i = 0; i < steps.length; i++) {
-            steps[i] = sorted[i + 1] - sorted[i];
-        }
-        Arrays.sort(steps);
-        return steps[steps.length / 2];
+        return sorted[sorted.length / 2];
     }
 
     private static boolean rises(double[] numbers) {
@@ -212,19 +212,5 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
             }
         }
         return numbers.length > 1 && numbers[0] == Math.rint(numbers[0]);
-    }
-
-    /** A clock that starts anew at midnight goes on instead. */
-    private static void acrossMidnight(double[] seconds) {
-        double added = 0;
-        double before = seconds[0];
-        for (int i = 0; i < seconds.length; i++) {
-            double now = seconds[i];
-            if (now < before - HALF_DAY) {
-                added += 2 * HALF_DAY;
-            }
-            before = now;
-            seconds[i] = now + added;
-        }
     }
 }

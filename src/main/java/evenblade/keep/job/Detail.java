@@ -9,6 +9,11 @@ import evenblade.judge.tracking.PitchReadings;
 import evenblade.judge.tracking.ReadingsText;
 import evenblade.judge.tracking.TrackingSession;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** What belongs to one kind of entry. */
@@ -21,11 +26,75 @@ public sealed interface Detail {
      * @param file the raw recording
      * @param settings how it is to be analysed
      * @param conditions what it was like, and with which sensor
+     * @param arrivals when each line came in, beside lines that were recorded here
+     * @param told what the program told when it was recorded
      */
-    record Run(StoredFile file, RunSettings settings, Conditions conditions) implements Detail {
+    record Run(
+            StoredFile file,
+            RunSettings settings,
+            Conditions conditions,
+            Optional<StoredFile> arrivals,
+            List<Told> told)
+            implements Detail {
+        public Run {
+            told = List.copyOf(told);
+        }
+
+        /** A run that was not recorded here. */
+        public Run(StoredFile file, RunSettings settings, Conditions conditions) {
+            this(file, settings, conditions, Optional.empty(), List.of());
+        }
+
         @Override
         public Kind kind() {
             return Kind.RUN;
+        }
+    }
+
+    /**
+     * What a run says of itself, put right by a later entry. The run's own entry stays as it is.
+     *
+     * @param event id of the run
+     * @param settings what is put right of how it is analysed; the rest is unsaid
+     * @param conditions what is put right of what it was like; the rest is unsaid
+     * @param told what the program told about the take afterwards
+     */
+    record Amendment(String event, RunSettings settings, Conditions conditions, List<Told> told) implements Detail {
+        public Amendment {
+            told = List.copyOf(told);
+        }
+
+        /** The run as it reads with this. */
+        Run of(Run run) {
+            Conditions all = run.conditions();
+            for (Map.Entry<Conditions.Condition, String> each :
+                    conditions.entries().entrySet()) {
+                all = all.with(each.getKey(), each.getValue());
+            }
+            List<Told> both = new ArrayList<>(run.told());
+            both.addAll(told);
+            return new Run(run.file(), settings.over(run.settings()), all, run.arrivals(), both);
+        }
+
+        @Override
+        public Kind kind() {
+            return Kind.AMENDMENT;
+        }
+    }
+
+    /**
+     * The installation from now on, for every run of the job: what was entered before was wrong or is no longer so.
+     *
+     * @param asWritten as its file has it: texts, numbers, lists and maps, in order
+     */
+    record NewInstallation(Map<String, Object> asWritten) implements Detail {
+        public NewInstallation {
+            asWritten = Collections.unmodifiableMap(new LinkedHashMap<>(asWritten));
+        }
+
+        @Override
+        public Kind kind() {
+            return Kind.INSTALLATION;
         }
     }
 

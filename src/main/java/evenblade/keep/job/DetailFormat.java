@@ -3,9 +3,11 @@ package evenblade.keep.job;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.input.recording.TableReading;
+import evenblade.machine.installation.InstallationFile;
 import evenblade.keep.job.Conditions.Condition;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
@@ -19,7 +21,9 @@ final class DetailFormat {
     /** The keys that belong to a kind. */
     static List<String> keys(Kind kind) {
         return switch (kind) {
-            case RUN -> List.of("file", "settings", "conditions");
+            case RUN -> List.of("file", "settings", "conditions", "arrivals", "told");
+            case AMENDMENT -> List.of("event", "settings", "conditions", "told");
+            case INSTALLATION -> List.of("installation");
             case TRACKING -> List.of("layout", "readings", "sigma");
             case PITCH -> List.of("layout", "readings", "zero", "reference", "station", "sigma");
             case RUN_OUT -> List.of("total", "dialRadius", "high");
@@ -33,7 +37,16 @@ final class DetailFormat {
         if (detail instanceof Detail.Run run) {
             json.put("file", file(run.file()))
                     .put("settings", settings(run.settings()))
-                    .put("conditions", conditions(run.conditions()));
+                    .put("conditions", conditions(run.conditions()))
+                    .put("arrivals", run.arrivals().map(DetailFormat::file))
+                    .put("told", told(run.told()));
+        } else if (detail instanceof Detail.Amendment amendment) {
+            json.put("event", amendment.event())
+                    .put("settings", settings(amendment.settings()))
+                    .put("conditions", conditions(amendment.conditions()))
+                    .put("told", told(amendment.told()));
+        } else if (detail instanceof Detail.NewInstallation installation) {
+            json.put("installation", installation.asWritten());
         } else if (detail instanceof Detail.Tracking tracking) {
             StaticFormat.write(tracking, json);
         } else if (detail instanceof Detail.Pitch pitch) {
@@ -54,7 +67,19 @@ final class DetailFormat {
                 new Detail.Run(
                         file(json.object("file")),
                         settings(json.object("settings")),
-                        conditions(json.object("conditions")));
+                        conditions(json.object("conditions")),
+                        json.optionalObject("arrivals").map(DetailFormat::file),
+                        told(json));
+            case AMENDMENT ->
+                new Detail.Amendment(
+                        json.text("event"),
+                        settings(json.object("settings")),
+                        conditions(json.object("conditions")),
+                        told(json));
+            case INSTALLATION -> {
+                InstallationFile.of(json.object("installation"));
+                yield new Detail.NewInstallation(json.object("installation").plain());
+            }
             case CORRECTION -> new Detail.Correction();
             case NOTE -> new Detail.Note();
             case BALANCE -> new Detail.Balance();
@@ -64,6 +89,37 @@ final class DetailFormat {
             case ATTACHMENT -> new Detail.Attachment(file(json.object("file")), nature(json));
             case STRUCK_OUT -> new Detail.StruckOut(json.text("event"));
         };
+    }
+
+    /** What was said of a run beside its file. */
+    static void writeSaid(RunSettings settings, Conditions conditions, JsonFields json) {
+        json.put("settings", settings(settings)).put("conditions", conditions(conditions));
+    }
+
+    static RunSettings settingsOf(JsonObject json) {
+        return settings(json.object("settings"));
+    }
+
+    static Conditions conditionsOf(JsonObject json) {
+        return conditions(json.object("conditions"));
+    }
+
+    private static List<JsonFields> told(List<Told> told) {
+        return told.stream()
+                .map(each -> new JsonFields().put("code", each.code()).put("message", each.text()))
+                .toList();
+    }
+
+    private static List<Told> told(JsonObject json) {
+        if (!json.has("told")) {
+            return List.of();
+        }
+        List<Told> told = new ArrayList<>();
+        for (JsonObject each : json.objects("told")) {
+            each.requireOnly("code", "message");
+            told.add(new Told(each.text("code"), each.text("message")));
+        }
+        return told;
     }
 
     private static JsonFields file(StoredFile file) {

@@ -29,6 +29,9 @@ final class EntryRules {
         if (entry.detail() instanceof Detail.StruckOut strike) {
             checkStrike(strike.event(), record);
         }
+        if (entry.detail() instanceof Detail.Amendment amendment) {
+            record.run(amendment.event());
+        }
     }
 
     private static void checkBlades(Detail detail, int blades) {

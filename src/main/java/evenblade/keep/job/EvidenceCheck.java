@@ -51,6 +51,7 @@ public final class EvidenceCheck {
         for (Event event : record.events()) {
             if (event.detail() instanceof Detail.Run run) {
                 files.add(run.file());
+                run.arrivals().ifPresent(files::add);
             } else if (event.detail() instanceof Detail.Attachment attachment) {
                 files.add(attachment.file());
             }

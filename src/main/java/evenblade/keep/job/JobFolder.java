@@ -1,6 +1,9 @@
 package evenblade.keep.job;
 
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -86,7 +89,19 @@ public final class JobFolder {
 
     /** Looks at the stored files; see {@link EvidenceCheck}. */
     public List<Warning> check(EvidenceCheck.Thoroughness thoroughness) {
-        return new EvidenceCheck(folder, disk).of(record(), thoroughness);
+        RecordFormat.Reading reading = file.read();
+        List<Warning> warnings = new ArrayList<>(new EvidenceCheck(folder, disk).of(reading.record(), thoroughness));
+        if (reading.changedByHand()) {
+            warnings.add(Warning.of(
+                    WarningCode.RECORD_CHANGED_BY_HAND,
+                    new Subject.StoredFile(RecordFile.FILE_NAME),
+                    new Quoted(RecordFile.FILE_NAME)));
+        }
+        for (Event behind : reading.record().enteredWithClockBehind()) {
+            warnings.add(Warning.of(
+                    WarningCode.CLOCK_BEHIND_ENTRIES, new Subject.Entry(behind.id()), new Quoted(behind.id())));
+        }
+        return List.copyOf(warnings);
     }
 
     /** Writes one entry that needs no file. */
@@ -113,9 +128,42 @@ public final class JobFolder {
 
     /** Copies a recording in and writes the run. */
     public Event addRecording(Path recording, NewRun run) {
-        StoredFiles.Incoming incoming = stored.copyIn(recording, StoredFiles.RECORDINGS);
-        return bringIn(List.of(incoming), files -> List.of(run.entry(files.get(0))))
+        return addTake(recording, Optional.empty(), run, List.of());
+    }
+
+    /**
+     * The same of a take that was recorded here.
+     *
+     * @param arrivals when each of its lines came in, where it consists of lines
+     * @param told what was told while it was recorded
+     */
+    public Event addTake(Path recording, Optional<Path> arrivals, NewRun run, List<Told> told) {
+        List<StoredFiles.Incoming> incoming = new ArrayList<>();
+        incoming.add(stored.copyIn(recording, StoredFiles.RECORDINGS));
+        try {
+            arrivals.ifPresent(file -> incoming.add(stored.copyIn(file, StoredFiles.RECORDINGS)));
+        } catch (BadInput e) {
+            stored.discard(incoming.get(0).copy());
+            throw e;
+        }
+        return bringIn(
+                        incoming,
+                        files -> List.of(run.entry(
+                                files.get(0),
+                                files.size() > 1 ? Optional.of(files.get(1)) : Optional.empty(),
+                                told)))
                 .get(0);
+    }
+
+    /** What lies in a subfolder of the job, by name; empty where there is no such folder. */
+    public List<Path> filesIn(String below) {
+        try {
+            return disk.list(folder.resolve(below)).stream()
+                    .filter(file -> !Unfinished.isOne(file))
+                    .toList();
+        } catch (IOException e) {
+            throw DiskTrouble.writing(folder, e);
+        }
     }
 
     /**

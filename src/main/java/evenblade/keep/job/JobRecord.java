@@ -2,11 +2,13 @@ package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
 import evenblade.machine.installation.Installation;
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -20,8 +22,8 @@ import java.util.stream.Collectors;
  *
  * @param name of the job
  * @param invented whether it was made up for practice; every picture and paper has to say so
- * @param installation engine, drive and propeller
- * @param installationAsWritten the same as its file has it: texts, numbers, lists and maps, in order
+ * @param installation engine, drive and propeller, as the latest entry about them has them
+ * @param installationAsWritten as the job began, the way its file has it: texts, numbers, lists and maps, in order
  * @param events all entries in the order of time; of the same time, in the order of entering
  */
 public record JobRecord(
@@ -30,12 +32,63 @@ public record JobRecord(
         Installation installation,
         Map<String, Object> installationAsWritten,
         List<Event> events) {
-    private static final Comparator<Event> BY_TIME =
-            Comparator.comparing((Event e) -> e.at().toInstant()).thenComparing(e -> number(e.id()));
-
     public JobRecord {
         installationAsWritten = Collections.unmodifiableMap(new LinkedHashMap<>(installationAsWritten));
-        events = events.stream().sorted(BY_TIME).toList();
+        events = inOrder(events);
+    }
+
+    /**
+     * In the order of time; an entry whose time nobody stated never stands before one entered earlier in the same way,
+     * even if the computer's clock went back in between.
+     */
+    private static List<Event> inOrder(List<Event> events) {
+        Map<String, Instant> times = new HashMap<>();
+        Instant latest = Instant.MIN;
+        for (Event event : byEntering(events)) {
+            Instant at = event.at().toInstant();
+            boolean stated = !at.equals(event.entered().toInstant().truncatedTo(ChronoUnit.SECONDS));
+            if (!stated) {
+                latest = at.isAfter(latest) ? at : latest;
+            }
+            times.put(event.id(), stated ? at : latest);
+        }
+        return events.stream()
+                .sorted(Comparator.comparing((Event e) -> times.get(e.id())).thenComparing(e -> number(e.id())))
+                .toList();
+    }
+
+    private static List<Event> byEntering(List<Event> events) {
+        return events.stream().sorted(Comparator.comparing(e -> number(e.id()))).toList();
+    }
+
+    /** Entries that were entered when the computer's clock showed an earlier time than at an entry before. */
+    public List<Event> enteredWithClockBehind() {
+        List<Event> behind = new ArrayList<>();
+        Instant latest = Instant.MIN;
+        for (Event event : byEntering(events)) {
+            Instant entered = event.entered().toInstant();
+            if (entered.isBefore(latest)) {
+                behind.add(event);
+            } else {
+                latest = entered;
+            }
+        }
+        return behind;
+    }
+
+    /** The installation as the latest standing entry about it has it; as the job began, where there is none. */
+    public Map<String, Object> installationNow() {
+        return installationNow(standingEntries(), installationAsWritten);
+    }
+
+    static Map<String, Object> installationNow(List<Event> standing, Map<String, Object> first) {
+        Map<String, Object> now = first;
+        for (Event event : byEntering(standing)) {
+            if (event.detail() instanceof Detail.NewInstallation changed) {
+                now = changed.asWritten();
+            }
+        }
+        return now;
     }
 
     /** Ids of the entries that were struck out and not put back since. */
@@ -53,12 +106,40 @@ public record JobRecord(
         return Set.copyOf(struck);
     }
 
-    /** The entries that count: all but the struck out and the strikes. */
+    /** The entries that count, runs with what was put right later: all but the struck out and the strikes. */
     public List<Event> standing() {
+        List<Event> standing = standingEntries();
+        List<Event> amended = new ArrayList<>();
+        for (Event event : standing) {
+            amended.add(event.detail() instanceof Detail.Run run ? amended(event, run, standing) : event);
+        }
+        return amended;
+    }
+
+    /** An entry with what was put right later, where it is a standing run; else as it is. */
+    public Event asItReads(Event event) {
+        return standing(Kind.RUN).stream()
+                .filter(run -> run.id().equals(event.id()))
+                .findFirst()
+                .orElse(event);
+    }
+
+    private List<Event> standingEntries() {
         Set<String> struck = struckOut();
         return events.stream()
                 .filter(e -> e.kind() != Kind.STRUCK_OUT && !struck.contains(e.id()))
                 .toList();
+    }
+
+    private static Event amended(Event event, Detail.Run run, List<Event> standing) {
+        Detail.Run now = run;
+        for (Event later : byEntering(standing)) {
+            if (later.detail() instanceof Detail.Amendment amendment
+                    && amendment.event().equals(event.id())) {
+                now = amendment.of(now);
+            }
+        }
+        return new Event(event.id(), event.at(), event.entered(), event.label(), event.text(), now);
     }
 
     /** The entries of one kind that count, in the order of time. */
@@ -113,7 +194,13 @@ public record JobRecord(
                     entry.text(),
                     entry.detail()));
         }
-        return new JobRecord(name, invented, installation, installationAsWritten, all);
+        Installation latest = installation;
+        for (Entry entry : entries) {
+            if (entry.detail() instanceof Detail.NewInstallation changed) {
+                latest = RecordFormat.installation(changed.asWritten());
+            }
+        }
+        return new JobRecord(name, invented, latest, installationAsWritten, all);
     }
 
     /** The latest entries, in the order of entering. */

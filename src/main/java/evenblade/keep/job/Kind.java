@@ -11,6 +11,10 @@ public enum Kind {
     PITCH("pitch"),
     RUN_OUT("run-out"),
     BALANCE("balance"),
+    /** A later entry that puts right what an earlier run says of itself. */
+    AMENDMENT("amendment"),
+    /** Another engine, drive or propeller, or the same put right. */
+    INSTALLATION("installation"),
     NOTE("note"),
     ATTACHMENT("attachment"),
     STRUCK_OUT("struck-out");

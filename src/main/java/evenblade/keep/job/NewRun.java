@@ -1,6 +1,7 @@
 package evenblade.keep.job;
 
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -19,6 +20,10 @@ public record NewRun(
     }
 
     Entry entry(StoredFile file) {
-        return new Entry(at, label, text, new Detail.Run(file, settings, conditions));
+        return entry(file, Optional.empty(), List.of());
+    }
+
+    Entry entry(StoredFile file, Optional<StoredFile> arrivals, List<Told> told) {
+        return new Entry(at, label, text, new Detail.Run(file, settings, conditions, arrivals, told));
     }
 }

@@ -44,7 +44,7 @@ final class RecordFile {
 
     /** Writes the first record of a job. */
     void create(JobRecord record) throws IOException {
-        replace(record);
+        replace(record, false);
     }
 
     /** Writes a record in place of one that was read; the text of an older version is kept beside it. */
@@ -52,13 +52,13 @@ final class RecordFile {
         if (old.version() < RecordFormat.VERSION) {
             keep(old.version());
         }
-        replace(record);
+        replace(record, old.changedByHand());
     }
 
-    private void replace(JobRecord record) throws IOException {
+    private void replace(JobRecord record, boolean changedByHand) throws IOException {
         Path unfinished = Unfinished.in(folder, FILE_NAME);
         try {
-            disk.write(unfinished, format.write(record));
+            disk.write(unfinished, format.write(record, changedByHand));
             disk.rename(unfinished, path());
         } catch (IOException e) {
             disk.delete(unfinished);

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -21,7 +22,10 @@ import java.util.Set;
  */
 final class RecordFormat {
     /** The version this program writes. */
-    static final int VERSION = 2;
+    static final int VERSION = 3;
+
+    /** The first version whose records carry a seal. */
+    private static final int FIRST_SEALED = 3;
 
     private static final String FORMAT = "evenblade-job";
 
@@ -32,9 +36,9 @@ final class RecordFormat {
         this.migrations = Map.copyOf(migrations);
     }
 
-    /** The format as it is today; what version 2 added, no record of version 1 has. */
+    /** The format as it is today; what versions 2 and 3 added, no record before them has. */
     static RecordFormat current() {
-        return new RecordFormat(Map.of(1, older -> older));
+        return new RecordFormat(Map.of(1, older -> older, 2, older -> older));
     }
 
     /**
@@ -42,8 +46,9 @@ final class RecordFormat {
      *
      * @param version that the text was written in
      * @param record what it says
+     * @param changedByHand whether it isn't what this program wrote
      */
-    record Reading(int version, JobRecord record) {}
+    record Reading(int version, JobRecord record, boolean changedByHand) {}
 
     /**
      * Reads a record.
@@ -60,20 +65,38 @@ final class RecordFormat {
                             "a record of version " + version + ", written by a newer Evenblade",
                             "version " + VERSION + " or older; use the newer program, nothing was changed");
         }
-        return new Reading(version, record(brought(json, version, file)));
+        JobRecord record = record(brought(json, version, file));
+        boolean sealed = version < FIRST_SEALED
+                || json.optionalText("seal").filter(seal(record)::equals).isPresent();
+        boolean noted = json.has("changedByHand") && json.flag("changedByHand");
+        return new Reading(version, record, noted || !sealed);
     }
 
-    byte[] write(JobRecord record) {
-        JsonFields json = new JsonFields()
-                .put("format", FORMAT)
-                .put("version", VERSION)
-                .put("name", record.name())
+    /** A record with its seal. */
+    byte[] write(JobRecord record, boolean changedByHand) {
+        JsonFields json = new JsonFields().put("format", FORMAT).put("version", VERSION);
+        content(record, json).put("seal", seal(record));
+        if (changedByHand) {
+            json.put("changedByHand", true);
+        }
+        return JsonWriter.write(json).getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** SHA-256 over all that the record says, however it is laid out in the file. */
+    private static String seal(JobRecord record) {
+        String text = JsonWriter.write(content(record, new JsonFields()));
+        // Read once more: what a program hands over and what a file gives may hold the same number in two types.
+        String settled = JsonWriter.write(JsonDocument.parse(text, "record").plain());
+        return HexFormat.of().formatHex(RealDisk.sha256().digest(settled.getBytes(StandardCharsets.UTF_8)));
+    }
+
+    private static JsonFields content(JobRecord record, JsonFields json) {
+        return json.put("name", record.name())
                 .put("invented", record.invented())
                 .put("installation", record.installationAsWritten())
                 .put(
                         "events",
                         record.events().stream().map(EventFormat::written).toList());
-        return JsonWriter.write(json).getBytes(StandardCharsets.UTF_8);
     }
 
     private JsonObject brought(JsonObject json, int version, Path file) {
@@ -92,7 +115,7 @@ final class RecordFormat {
     }
 
     private static JobRecord record(JsonObject json) {
-        json.requireOnly("format", "version", "name", "invented", "installation", "events");
+        json.requireOnly("format", "version", "name", "invented", "installation", "events", "seal", "changedByHand");
         JsonObject installation = json.object("installation");
         List<Event> events = new ArrayList<>();
         Set<String> ids = new HashSet<>();
@@ -106,7 +129,22 @@ final class RecordFormat {
             }
             events.add(event);
         }
-        Installation typed = InstallationFile.of(installation);
-        return new JobRecord(json.text("name"), json.flag("invented"), typed, installation.plain(), events);
+        JobRecord asBegun = new JobRecord(
+                json.text("name"),
+                json.flag("invented"),
+                InstallationFile.of(installation),
+                installation.plain(),
+                events);
+        return new JobRecord(
+                asBegun.name(),
+                asBegun.invented(),
+                installation(asBegun.installationNow()),
+                asBegun.installationAsWritten(),
+                events);
+    }
+
+    /** An installation as a record keeps it. */
+    static Installation installation(Map<String, Object> asWritten) {
+        return InstallationFile.of(JsonDocument.parse(JsonWriter.write(asWritten), "installation"));
     }
 }

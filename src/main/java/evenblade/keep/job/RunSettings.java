@@ -41,6 +41,19 @@ public record RunSettings(
         }
     }
 
+    /** These, and where something is unsaid, those. */
+    RunSettings over(RunSettings those) {
+        boolean speed = engineRpm.isPresent() || propellerRpm.isPresent();
+        return new RunSettings(
+                speed ? engineRpm : those.engineRpm,
+                speed ? propellerRpm : those.propellerRpm,
+                tolerancePercent.isPresent() ? tolerancePercent : those.tolerancePercent,
+                channels.isEmpty() ? those.channels : channels,
+                markChannel.or(() -> those.markChannel),
+                fullScale.or(() -> those.fullScale),
+                table.unsaid() ? those.table : table);
+    }
+
     /** The same with an entered engine speed. */
     public RunSettings withEngineRpm(double rpm) {
         return new RunSettings(

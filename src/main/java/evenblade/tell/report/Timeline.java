@@ -35,6 +35,8 @@ final class Timeline {
     private static String word(Kind kind) {
         return switch (kind) {
             case RUN -> "Ground run";
+            case AMENDMENT -> "Put right";
+            case INSTALLATION -> "Installation";
             case CORRECTION -> "Changed";
             case TRACKING -> "Tracking checked";
             case PITCH -> "Pitch checked";

@@ -48,7 +48,8 @@ class LostInputTest {
             }
         }
 
-        assertThat(run.status()).as(run.err()).isZero();
+        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.err()).contains("the input stopped giving sound after").contains("is kept as e1");
         assertThat(run.out()).contains("The input stopped giving sound:").contains("what had come in is in the");
         JobFolder kept = JobFolder.open(job);
         Detail.Run detail = (Detail.Run) kept.record().events().get(0).detail();

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
+import evenblade.input.recording.ChannelChoice;
+import evenblade.input.recording.ChannelLabel;
 import evenblade.input.recording.Recording;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
@@ -130,8 +132,7 @@ class TableFaultsTest {
         java.util.Arrays.sort(stamps);
         Recording recording = read(table(4000, i -> Math.rint(1000 * stamps[i]) / 1000, "%.3f"));
         assertThat(codes(recording)).contains("coarse-stamps");
-        assertThat(Phrases.of(Face.COMMAND_LINE).texts(recording.warnings()).toString())
-                .contains("follow no even clock");
+        assertThat(recording.warnings().toString()).contains("STAMPS_FOLLOW_NO_CLOCK");
     }
 
     @Test
@@ -223,6 +224,39 @@ class TableFaultsTest {
     void countsOfRowsAreNoTime() {
         refused("sample,x\n" + lines(1000, i -> i + ",0." + i % 13), "no column of time stamps");
         refused(lines(1000, i -> i + ",0." + i % 13), "no column of time stamps");
+    }
+
+    @Test
+    void columnsThatAreNoVibrationAreRefusedByName() {
+        String rows = lines(1000, i -> i / RATE + "," + (2400 + i % 7) + "," + (640 + i % 3));
+        refused("time (s),rpm,EGT\n" + rows, ":2: no vibration in 'rpm', 'EGT'", "acceleration");
+        refused("rpm,EGT\n" + lines(1000, i -> (2400 + i % 7) + "," + (640 + i % 3)), "no vibration in 'rpm', 'EGT'");
+        Recording recording = read("time (s),rpm,x (g)\n"
+                + lines(1000, i -> i / RATE + "," + (2400 + i % 7) + "," + Math.sin(0.3 * i)));
+        assertThat(recording.source().channels()).containsExactly("x");
+        assertThat(codes(recording)).contains("column-left-out");
+    }
+
+    /** 1e308 squared is no number any more; nothing that shakes gives it. */
+    @ParameterizedTest
+    @ValueSource(strings = {"1e308", "-1e308", "1e21"})
+    void valuesThatNothingCanHaveMeasuredAreRefusedWithTheirLine(String huge) {
+        String text = steady(1000).replaceFirst("(?m)^(0\\.012019),.*$", "$1," + huge);
+        refused(text, ":7: " + huge + " in column 'x (g)'", "expected numbers that something can have measured");
+    }
+
+    @Test
+    void channelsAnswerToNameHeadingAndColumnNumber() {
+        file("n,time (s),x (g),y (g)\n" + lines(1000, i -> i + "," + i / RATE + "," + Math.sin(i) + "," + Math.cos(i)));
+        List<ChannelLabel> labels = ((Intake.Whole)
+                        RecordingReader.open(folder.resolve("run.csv"), IntakeOptions.NONE))
+                .labels();
+        BadInput.Place place = BadInput.in("run.csv");
+        assertThat(ChannelChoice.among(labels, "y", place)).isEqualTo(1);
+        assertThat(ChannelChoice.among(labels, "y (g)", place)).isEqualTo(1);
+        assertThat(ChannelChoice.among(labels, "3", place)).isZero();
+        assertThatThrownBy(() -> ChannelChoice.among(labels, "2", place))
+                .hasMessage("run.csv: channel number 2, expected 3 to 4 ('x', 'y')");
     }
 
     @Test

@@ -48,10 +48,10 @@ class RecordFormatTest {
             record = record.with(List.of(anyEntry(random)), NOW);
         }
 
-        RecordFormat.Reading reading = format.read(Files.write(dir.resolve("job.json"), format.write(record)));
+        RecordFormat.Reading reading = format.read(Files.write(dir.resolve("job.json"), format.write(record, false)));
 
-        assertThat(reading).isEqualTo(new RecordFormat.Reading(RecordFormat.VERSION, record));
-        assertThat(format.write(reading.record())).isEqualTo(format.write(record));
+        assertThat(reading).isEqualTo(new RecordFormat.Reading(RecordFormat.VERSION, record, false));
+        assertThat(format.write(reading.record(), false)).isEqualTo(format.write(record, false));
     }
 
     private static Entry anyEntry(Random random) {
@@ -157,7 +157,7 @@ class RecordFormatTest {
                                                 Conditions.NONE),
                                         "run")),
                         NOW);
-        String text = new String(format.write(record), StandardCharsets.UTF_8);
+        String text = new String(format.write(record, false), StandardCharsets.UTF_8);
         assertThat(text).contains(find);
         return Files.writeString(dir.resolve("job.json"), text.replace(find, replace));
     }
@@ -222,13 +222,13 @@ class RecordFormatTest {
     void aRecordOfANewerProgramIsRefusedAndLeftAlone() throws IOException {
         JobFolder job = InventedJobs.in(dir.resolve("job"));
         Path file = job.path().resolve("job.json");
-        String newer = Files.readString(file).replace("\"version\" : 2", "\"version\" : 3, \"weather\": {}");
+        String newer = Files.readString(file).replace("\"version\" : 3", "\"version\" : 4, \"weather\": {}");
         Files.writeString(file, newer);
 
         assertThatThrownBy(() -> job.append(Entry.note("x")))
                 .isInstanceOf(BadInput.class)
-                .hasMessage(file + ":3: a record of version 3, written by a newer Evenblade, "
-                        + "expected version 2 or older; use the newer program, nothing was changed");
+                .hasMessage(file + ":3: a record of version 4, written by a newer Evenblade, "
+                        + "expected version 3 or older; use the newer program, nothing was changed");
         assertThat(file).hasContent(newer);
     }
 
@@ -244,7 +244,7 @@ class RecordFormatTest {
         JobFolder made = InventedJobs.in(dir.resolve("job"));
         made.append(Entry.note("old entry"));
         Path file = made.path().resolve("job.json");
-        String old = Files.readString(file).replace("\"version\" : 2", "\"version\" : 1");
+        String old = Files.readString(file).replace("\"version\" : 3", "\"version\" : 1");
         Files.writeString(file, old);
 
         JobFolder job = JobFolder.open(made.path());
@@ -271,12 +271,12 @@ class RecordFormatTest {
         made.append(Entry.note("old entry"));
         Path file = made.path().resolve("job.json");
         String old = Files.readString(file)
-                .replace("\"version\" : 2", "\"version\" : 0")
+                .replace("\"version\" : 3", "\"version\" : 0")
                 .replace("\"name\" : \"Invented job\"", "\"title\" : \"Old job\"")
                 .replace("  \"invented\" : true,\n", "");
         Files.writeString(file, old);
         JobFolder job = new JobFolder(
-                made.path(), InventedJobs.CLOCK, new RealDisk(), new RecordFormat(Map.of(0, FROM_ZERO, 1, one -> one)));
+                made.path(), InventedJobs.CLOCK, new RealDisk(), new RecordFormat(Map.of(0, FROM_ZERO, 1, one -> one, 2, two -> two)));
 
         assertThat(job.record().name()).isEqualTo("Old job");
         assertThat(file).as("reading changes nothing").hasContent(old);
@@ -294,7 +294,7 @@ class RecordFormatTest {
 
     @Test
     void anOlderRecordThatNoStepLeadsFromIsRefused() throws IOException {
-        Path file = damaged("\"version\" : 2", "\"version\" : 0");
+        Path file = damaged("\"version\" : 3", "\"version\" : 0");
 
         assertThatThrownBy(() -> format.read(file)).hasMessageContaining("\"version\" is the number 0");
     }

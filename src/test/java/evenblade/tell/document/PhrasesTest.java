@@ -103,8 +103,8 @@ class PhrasesTest {
                 .startsWith("the second run turned 4012 instead of 3999 engine rpm;");
         assertThat(said(WarningCode.AUTOMATIC_GAIN_SUSPECTED, Measure.LEVEL.of(0.04), Measure.LEVEL.of(-3.25)))
                 .contains("changes by +0.0 dB", "by −3.3 dB");
-        assertThat(said(WarningCode.STAMPS_UNSORTED, new Count(3), new Count(1000)))
-                .startsWith("3 of 1000 stamps");
+        assertThat(said(WarningCode.STAMPS_DOUBLED, new Count(3), new Count(1000)))
+                .startsWith("3 of 1000 rows");
         assertThat(said(
                         WarningCode.COARSE_STAMPS,
                         Measure.TIME.of(0.001),

@@ -1,0 +1,89 @@
+package evenblade.face.app;
+
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
+import evenblade.base.problem.BadInput;
+import evenblade.keep.job.TakeNote;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Takes that lie beside a job's record and aren't in it: recordings that something broke off. */
+public final class JobTakes {
+    static final String FOLDER = "takes";
+    /** Behind the name of a take of lines: when each line came in. */
+    static final String ARRIVALS = ".arrivals.csv";
+
+    /** A file that grew so lately may be another session's; one from the future is of a clock that was set. */
+    private static final Duration STILL_GROWING = Duration.ofSeconds(5);
+
+    private JobTakes() {}
+
+    /**
+     * A take that isn't in the job.
+     *
+     * @param file where it lies
+     * @param written when its last byte was written
+     * @param bytes its size
+     * @param seconds that can be read of it; empty where nothing can
+     */
+    public record Found(Path file, Instant written, long bytes, Optional<Double> seconds) {}
+
+    /**
+     * All that aren't growing any more, by name.
+     *
+     * @throws BadInput where the folder can't be read
+     */
+    public static List<Found> of(Path job) {
+        Path folder = job.resolve(FOLDER);
+        if (!Files.isDirectory(folder)) {
+            return List.of();
+        }
+        List<Found> found = new ArrayList<>();
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path file : files.sorted().filter(JobTakes::take).toList()) {
+                Instant written = Files.getLastModifiedTime(file).toInstant();
+                if (Duration.between(written, Instant.now()).abs().compareTo(STILL_GROWING) > 0) {
+                    found.add(new Found(file, written, Files.size(file), SavedLength.of(file)));
+                }
+            }
+        } catch (IOException e) {
+            throw BadInput.in(folder)
+                    .found("it can't be read (" + e.getMessage() + ")", "a folder that this user may read");
+        }
+        return found;
+    }
+
+    private static boolean take(Path file) {
+        String name = file.getFileName().toString();
+        return Files.isRegularFile(file) && !name.endsWith(TakeNote.ENDING) && !name.endsWith(ARRIVALS);
+    }
+
+    /** The file of arrivals that belongs to a take. */
+    static Path arrivals(Path take) {
+        return take.resolveSibling(take.getFileName() + ARRIVALS);
+    }
+
+    /** Tells of each. */
+    static List<Warning> warnings(List<Found> takes) {
+        return takes.stream()
+                .map(take -> Warning.of(
+                        WarningCode.TAKE_LEFT_OVER,
+                        new Subject.OtherFile(take.file().toString()),
+                        new Quoted(take.file().toString()),
+                        take.seconds()
+                                .map(seconds -> Fact.of(TakeFact.SAVED, Measure.TIME.of(seconds)))
+                                .orElseGet(() -> Fact.of(TakeFact.NOTHING_SAVED))))
+                .toList();
+    }
+}
