@@ -63,6 +63,7 @@ final class TrackRule implements Rule {
         }
         return switch (still.verdict().orElseThrow().kind()) {
             case NOT_SEPARABLE -> "Move the blades round the hub, mark again: that tells blade from hub.";
+            case MARKS_CONTRADICT -> "Mark the tips again before anything is moved: the marks contradict each other.";
             case POSITION, BOTH -> "Read the face run-out of the flange before any blade is touched.";
             case BLADE, WITHIN_READING_ERROR ->
                 "Reseat that blade; then shim it as its maker allows, mark again, and repeat the run at the same rpm.";
