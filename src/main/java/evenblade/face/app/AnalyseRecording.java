@@ -1,11 +1,10 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
-import evenblade.base.fact.Amount;
-import evenblade.base.fact.Count;
-import evenblade.base.fact.Measure;
 import evenblade.base.problem.BadInput;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
@@ -136,8 +135,8 @@ public final class AnalyseRecording {
                 WarningCode.LONGEST_STRETCH_USED,
                 Subject.Whole.RECORDING,
                 new Count(all.stretches().size()),
-                new Amount(longest.fromS(), Measure.TIME),
-                new Amount(longest.toS(), Measure.TIME)));
+                Measure.TIME.of(longest.fromS()),
+                Measure.TIME.of(longest.toS())));
         return new Recording(
                 part.source(), part.time(), part.channels(), part.quality(), part.stamps(), warnings, part.stretches());
     }

@@ -10,6 +10,7 @@ import evenblade.base.problem.BadInput;
 import evenblade.judge.findings.JobEvidence;
 import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.RunNumbers;
+import evenblade.judge.findings.RunRef;
 import evenblade.judge.findings.StaticEvidence;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.SessionSegments;
@@ -108,7 +109,7 @@ final class EvidenceOfJob {
     private RunEvidence evidence(Event event, List<String> changes, RunNumbers measured) {
         Conditions noted = ((Detail.Run) event.detail()).conditions();
         return new RunEvidence(
-                runs.nameOf(event),
+                new RunRef(event.id(), runs.nameOf(event)),
                 event.at().toInstant(),
                 changes,
                 measured,

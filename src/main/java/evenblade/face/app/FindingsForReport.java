@@ -7,6 +7,9 @@ import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.report.AnswerPart;
 import evenblade.tell.report.FindingPart;
 import evenblade.tell.report.Lengths;
@@ -35,6 +38,7 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
     }
 
     static FindingsForReport of(JobRuns runs, Lengths lengths) {
+        Phrases phrases = new Phrases(Face.PAPER, new FigureFormat(lengths.units()));
         EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(runs, Progress.SILENT);
         List<AnswerPart> answers = new ArrayList<>();
         if (!JudgeTracking.sessions(runs.record()).isEmpty()) {
@@ -43,21 +47,20 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
         loaded.tie()
                 .ifPresent(tie -> answers.add(new AnswerPart(
                         "Shaking and track",
-                        TieWords.sentences(tie).stream()
-                                .map(sentence -> LengthWords.in(lengths.units(), sentence))
-                                .toList(),
+                        TieWords.sentences(tie),
                         DrawTie.answer(tie, runs.record().invented()).stream()
                                 .map(picture -> wide(picture, TALL_PX))
                                 .toList())));
         return new FindingsForReport(
                 Findings.weigh(loaded.evidence()).list().stream()
-                        .map(FindingPart::of)
+                        .map(finding -> FindingPart.of(finding, phrases))
                         .toList(),
                 answers);
     }
 
     /** Blades against hub positions: one answer for each stretch without a change. */
     private static AnswerPart tracking(TrackView view, Lengths lengths) {
+        Phrases phrases = new Phrases(Face.PAPER, new FigureFormat(lengths.units()));
         List<String> sentences = new ArrayList<>();
         List<ReportFigure> figures = new ArrayList<>();
         for (TrackingAnalysis spell : view.spells()) {
@@ -67,12 +70,12 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
                             : (spell == view.now() ? "Since the last change, " : "Before a change, ")
                                     + sessions
                                     + (sessions == 1 ? " session: " : " sessions: "))
-                    + LengthWords.in(lengths.units(), spell.verdict().text()));
+                    + phrases.text(spell.verdict().fact()));
             DrawTracking.deviations(view, spell, lengths.units())
                     .map(picture -> wide(picture, HEIGHT_PX))
                     .ifPresent(figures::add);
         }
-        view.runOutTest().ifPresent(test -> sentences.add(LengthWords.in(lengths.units(), test.text())));
+        view.runOutTest().ifPresent(test -> sentences.add(phrases.text(test.fact())));
         TrackingAnalysis now = view.now();
         sentences.add(open(now));
         sentences.add(keep(now.bestLayout(), lengths));

@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
@@ -28,6 +29,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * The form in which a job's cache keeps an analysed run: its whole answer, and of its curves as much as
@@ -36,7 +38,7 @@ import java.util.Optional;
  */
 final class KeptRun {
     /** To be raised with every change of this form or of what is measured. */
-    static final int FORMAT = 5;
+    static final int FORMAT = 6;
 
     private KeptRun() {}
 
@@ -102,7 +104,7 @@ final class KeptRun {
     private static void speed(DataOutputStream out, SpeedResult speed) throws IOException {
         KeptFields.text(out, speed.origin().name());
         out.writeBoolean(speed.confirmed());
-        KeptFields.optional(out, speed.doubt(), KeptFields::text);
+        KeptFields.optional(out, speed.doubt(), KeptFacts::value);
         track(out, SampledTrack.of(speed.track()));
         KeptFields.optional(out, speed.main(), KeptRun::dwell);
         KeptFields.list(out, speed.dwells(), KeptRun::dwell);
@@ -114,7 +116,7 @@ final class KeptRun {
         return new SpeedResult(
                 SpeedResult.Origin.valueOf(KeptFields.text(in)),
                 in.readBoolean(),
-                KeptFields.optional(in, KeptFields::text),
+                KeptFields.optional(in, KeptFacts::value).map(Fact.class::cast),
                 track(in),
                 KeptFields.optional(in, KeptRun::dwell),
                 KeptFields.list(in, KeptRun::dwell),
@@ -181,6 +183,7 @@ final class KeptRun {
         out.writeDouble(line.propellerOrder());
         KeptFields.text(out, line.name());
         KeptFields.text(out, line.role().name());
+        out.writeInt(line.multiple());
         out.writeDouble(reading.frequencyHz());
         out.writeBoolean(reading.level() instanceof Level.Measured);
         if (reading.level() instanceof Level.Measured level) {
@@ -192,7 +195,7 @@ final class KeptRun {
             out.writeBoolean(level.detected());
             KeptFields.text(out, level.estimator().name());
         } else {
-            out.writeDouble(((Level.BeyondRange) reading.level()).foldsToHz());
+            KeptFields.number(out, ((Level.BeyondRange) reading.level()).foldsToHz());
         }
         KeptFields.list(out, reading.inseparableFrom(), KeptFields::text);
     }
@@ -203,7 +206,8 @@ final class KeptRun {
                 in.readDouble(),
                 in.readDouble(),
                 KeptFields.text(in),
-                OrderLine.Role.valueOf(KeptFields.text(in)));
+                OrderLine.Role.valueOf(KeptFields.text(in)),
+                in.readInt());
         double frequencyHz = in.readDouble();
         Level level = in.readBoolean()
                 ? new Level.Measured(
@@ -214,8 +218,12 @@ final class KeptRun {
                         KeptFields.number(in),
                         in.readBoolean(),
                         Level.Estimator.valueOf(KeptFields.text(in)))
-                : new Level.BeyondRange(in.readDouble());
+                : beyond(KeptFields.number(in));
         return new OrderReading(line, frequencyHz, level, KeptFields.list(in, KeptFields::text));
+    }
+
+    private static Level.BeyondRange beyond(OptionalDouble foldsToHz) {
+        return foldsToHz.isPresent() ? new Level.Folded(foldsToHz.getAsDouble()) : new Level.AboveBand();
     }
 
     private static void unexplained(DataOutputStream out, UnexplainedLine line) throws IOException {

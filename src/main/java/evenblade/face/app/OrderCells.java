@@ -32,7 +32,10 @@ public record OrderCells(String name, String hz, String amplitude, String range,
         String name = reading.line().name();
         String hz = FigureText.fixed(reading.frequencyHz(), 2);
         if (reading.level() instanceof Level.BeyondRange beyond) {
-            String remark = "beyond range, would appear at " + FigureText.fixed(beyond.foldsToHz(), 1) + " Hz";
+            String remark = beyond.foldsToHz().isPresent()
+                    ? "beyond range, would appear at "
+                            + FigureText.fixed(beyond.foldsToHz().getAsDouble(), 1) + " Hz"
+                    : "above the usable band";
             return new OrderCells(name, hz, "", "", remark);
         }
         Level.Measured measured = (Level.Measured) reading.level();

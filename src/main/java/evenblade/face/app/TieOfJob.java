@@ -85,11 +85,11 @@ final class TieOfJob {
                     sessions.stream().filter(s -> !s.at().isAfter(run.at())).reduce((first, second) -> second);
             Optional<Level.Measured> once = choice.once(run);
             if (marks.isEmpty()) {
-                leftOut.add("'" + run.name() + "': no tip marks before it");
+                leftOut.add("'" + run.ref().name() + "': no tip marks before it");
             } else if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
-                leftOut.add("'" + run.name() + "': something was changed before it and the tips not marked again");
+                leftOut.add("'" + run.ref().name() + "': something was changed before it and the tips not marked again");
             } else if (once.isEmpty()) {
-                leftOut.add("'" + run.name() + "': no propeller 1× seen alone on that channel at that speed");
+                leftOut.add("'" + run.ref().name() + "': no propeller 1× seen alone on that channel at that speed");
             } else {
                 tied.add(tieRun(run, once.get(), marks.get()));
             }
@@ -162,7 +162,7 @@ final class TieOfJob {
                 Double.isFinite(once.standardError()) ? once.standardError() : once.amplitude(),
                 RUN_TO_RUN * once.amplitude());
         return new TieRun(
-                run.name(),
+                run.ref().name(),
                 once.amplitude(),
                 Math.max(error, Double.MIN_NORMAL),
                 once.phaseDeg(),

@@ -63,7 +63,7 @@ public final class WeighFindings {
         return new Answer(
                 loaded.record().name(),
                 loaded.record().invented(),
-                evidence.runs().stream().map(r -> r.name()).toList(),
+                evidence.runs().stream().map(run -> run.ref().name()).toList(),
                 findings,
                 loaded.tie(),
                 loaded.warnings());

@@ -1,5 +1,6 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.Fact;
 import evenblade.face.app.JobTie;
 import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings.Answer;
@@ -46,19 +47,19 @@ final class FindingsText {
     }
 
     private void finding(int number, Finding finding) {
-        paragraph(number + ". ", "   ", finding.statement());
+        paragraph(number + ". ", "   ", WarningText.of(finding.statement()));
         String standing = finding.goneSince()
-                .map(run -> " Put right: no longer seen since '" + run + "'.")
+                .map(run -> " Put right: no longer seen since '" + run.name() + "'.")
                 .orElse("");
         paragraph(
                 "   How sure  ",
                 " ".repeat(13),
                 format(
                         "%.0f %%, %s.%s",
-                        100 * finding.sureness().share(), finding.sureness().words(), standing));
+                        100 * finding.sureness().share(), WarningText.of(Fact.of(finding.sureness().word())), standing));
         pieces("   For       ", finding.speaksFor());
         pieces("   Against   ", finding.speaksAgainst());
-        paragraph("   Next      ", " ".repeat(13), finding.next());
+        paragraph("   Next      ", " ".repeat(13), WarningText.of(finding.next()));
         if (finding.cause() == Cause.RECORDING && finding.open()) {
             paragraph(
                     " ".repeat(13),
@@ -71,7 +72,7 @@ final class FindingsText {
     private void pieces(String first, List<EvidenceItem> pieces) {
         String lead = first;
         for (EvidenceItem piece : pieces) {
-            paragraph(lead, " ".repeat(15), (piece.points() == 0 ? "" : format("%+d ", piece.points())) + piece.text());
+            paragraph(lead, " ".repeat(15), (piece.points() == 0 ? "" : format("%+d ", piece.points())) + WarningText.of(piece.fact()));
             lead = " ".repeat(13);
         }
     }

@@ -3,7 +3,6 @@ package evenblade.face.cli;
 import evenblade.face.app.FigureText;
 import evenblade.face.app.OrderCells;
 import evenblade.machine.installation.OrderLine;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
@@ -70,7 +69,7 @@ final class FoundText {
     }
 
     private static boolean telling(OrderLine line) {
-        return line.of() == Shaft.PROPELLER && (line.order() == 1 || line.name().equals("blade pass"));
+        return line.propellerOnce() || line.bladePass();
     }
 
     private static String level(OrderCells cell) {

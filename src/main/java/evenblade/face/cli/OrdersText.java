@@ -45,7 +45,7 @@ final class OrdersText {
         SpeedResult speed = run.speed();
         if (speed.main().isEmpty()) {
             add("Speed NOT FOUND, and none was entered: no order can be measured");
-            paragraph("  ", speed.doubt().orElse("") + "; enter --engine-rpm or --propeller-rpm if it is known");
+            paragraph("  ", speed.doubt().map(WarningText::of).orElse("") + "; enter --engine-rpm or --propeller-rpm if it is known");
             return;
         }
         Dwell main = speed.main().get();
@@ -61,7 +61,7 @@ final class OrdersText {
             add(format(
                     "  entered: engine %.0f rpm, propeller %.1f rpm",
                     main.propellerRpm() * run.ratio(), main.propellerRpm()));
-            speed.doubt().ifPresent(doubt -> paragraph("  ", doubt));
+            speed.doubt().ifPresent(doubt -> paragraph("  ", WarningText.of(doubt)));
         }
     }
 

@@ -134,7 +134,7 @@ final class TrackingJson {
         return new JsonFields()
                 .put("kind", analysis.verdict().kind().word())
                 .put("names", analysis.verdict().names())
-                .put("text", analysis.verdict().text())
+                .put("text", WarningText.of(analysis.verdict().fact()))
                 .put("firm", analysis.verdict().firm());
     }
 
@@ -179,7 +179,7 @@ final class TrackingJson {
                 .put("share", test.share())
                 .put("ciLow", test.shareLow())
                 .put("ciHigh", test.shareHigh())
-                .put("text", test.text());
+                .put("text", WarningText.of(test.fact()));
     }
 
     private static JsonFields pitch(BladeAngles angles) {

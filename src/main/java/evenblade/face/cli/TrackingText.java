@@ -111,7 +111,7 @@ final class TrackingText {
                     "Until "
                             + MINUTE.format(spell.sessions()
                                     .get(spell.sessions().size() - 1)
-                                    .at()) + ": " + spell.verdict().text());
+                                    .at()) + ": " + WarningText.of(spell.verdict().fact()));
         }
         if (view.spells().size() > 1) {
             paragraph(
@@ -149,7 +149,7 @@ final class TrackingText {
     }
 
     private void verdict() {
-        paragraph("", "", view.now().verdict().text());
+        paragraph("", "", WarningText.of(view.now().verdict().fact()));
         view.now().warnings().forEach(w -> paragraph("! ", "  ", WarningText.of(w)));
         view.couple()
                 .ifPresent(c -> paragraph(
@@ -214,7 +214,7 @@ final class TrackingText {
                                     tip));
             checks(" ".repeat(17), dial.checks());
         }
-        view.runOutTest().ifPresent(test -> paragraph(" ".repeat(17), " ".repeat(17), test.text()));
+        view.runOutTest().ifPresent(test -> paragraph(" ".repeat(17), " ".repeat(17), WarningText.of(test.fact())));
     }
 
     private void pitch() {
@@ -252,7 +252,7 @@ final class TrackingText {
     }
 
     private void checks(String first, List<LimitCheck> checks) {
-        checks.forEach(check -> paragraph(first, " ".repeat(first.length()), check.text()));
+        checks.forEach(check -> paragraph(first, " ".repeat(first.length()), WarningText.of(check.fact()) + "."));
     }
 
     private void paragraph(String first, String rest, String text) {

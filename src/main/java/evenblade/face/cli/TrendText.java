@@ -5,24 +5,13 @@ import evenblade.face.app.ShowTrend;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.Trend;
+import evenblade.machine.installation.OrderLine;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 
 /** A job's trend as text for a terminal of 80 columns: the first channel, the figures that matter most. */
 final class TrendText {
-    /** All others are in the JSON form. */
-    private static final Set<String> SHOWN = Set.of(
-            "propeller 1×",
-            "blade pass",
-            "unevenness",
-            "crank ½×",
-            "crank 1×",
-            "motor 1×",
-            "firing",
-            "propeller 1× / blade pass");
-
     private static final int LONGEST_NAME = 18;
 
     private final ShowTrend.Answer answer;
@@ -52,7 +41,7 @@ final class TrendText {
                 .forEach(reason -> item("run '" + run.name() + "' is left out: " + WarningText.of(reason.fact()))));
         for (Trend.SpeedGroup speed : trend.speeds()) {
             for (Trend.FigureLine line : speed.lines()) {
-                if (SHOWN.contains(line.figure().name()) && everKnown(line)) {
+                if (shown(line.figure()) && everKnown(line)) {
                     figure(trend, speed, line);
                 }
             }
@@ -71,6 +60,17 @@ final class TrendText {
         }
         item("95 %: the interval of one run, with the scatter from run to run in it; in scatter: no change shown.");
         trend.warnings().forEach(w -> item(WarningText.of(w)));
+    }
+
+    /** All others are in the JSON form. */
+    private static boolean shown(Figure figure) {
+        return figure.tellsMost()
+                || figure.kind() == Figure.Kind.AMPLITUDE
+                        && figure.line()
+                                .filter(line -> line.firing()
+                                        || line.role() == OrderLine.Role.HALF_CRANK && line.first()
+                                        || line.role() == OrderLine.Role.CRANK && line.first())
+                                .isPresent();
     }
 
     private static boolean everKnown(Trend.FigureLine line) {

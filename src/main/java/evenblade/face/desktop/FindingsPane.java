@@ -1,11 +1,12 @@
 package evenblade.face.desktop;
 
+import evenblade.base.fact.Fact;
 import evenblade.face.app.FigureText;
-import evenblade.face.app.LengthWords;
 import evenblade.face.app.SeeEvidence;
 import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings;
 import evenblade.judge.findings.EvidenceItem;
+import evenblade.judge.findings.EvidenceRef;
 import evenblade.judge.findings.Finding;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Ink;
@@ -65,35 +66,35 @@ final class FindingsPane extends JPanel {
         statement.setName("finding " + number);
         statement.setForeground(Look.ink(finding.open() ? Ink.TEXT : Ink.QUIET_TEXT));
         lines.say("How sure: " + FigureText.fixed(100 * finding.sureness().share(), 0) + " %, "
-                + finding.sureness().words() + "."
+                + Words.fact(Fact.of(finding.sureness().word())) + "."
                 + finding.goneSince()
-                        .map(run -> " Put right: no longer seen since '" + run + "'.")
+                        .map(run -> " Put right: no longer seen since '" + run.name() + "'.")
                         .orElse(""));
-        evidence(number, "for", finding, finding.speaksFor());
-        evidence(number, "against", finding, finding.speaksAgainst());
-        lines.say("Next: " + words(Words.onScreen(finding.next())));
+        evidence(number, "for", finding.speaksFor());
+        evidence(number, "against", finding.speaksAgainst());
+        lines.say("Next: " + words(finding.next()));
     }
 
-    private void evidence(int number, String side, Finding finding, List<EvidenceItem> pieces) {
+    private void evidence(int number, String side, List<EvidenceItem> pieces) {
         int count = 1;
         for (EvidenceItem piece : pieces) {
-            SeeEvidence.Sight sight = SeeEvidence.of(job.record(), finding, piece);
+            SeeEvidence.Sight sight = SeeEvidence.of(job.record(), piece.ref());
             JButton see = new JButton(where(sight));
             see.setName("see " + side + " " + number + "." + count);
-            see.getAccessibleContext().setAccessibleDescription(piece.text());
+            see.getAccessibleContext().setAccessibleDescription(words(piece.fact()));
             see.setMargin(new java.awt.Insets(1, 8, 1, 8));
             see.addActionListener(e -> open(sight));
-            lines.say("    " + side + "  " + words(piece(piece)), see);
+            lines.say("    " + side + "  " + piece(piece), see);
             count++;
         }
     }
 
-    private String words(String sentence) {
-        return LengthWords.in(bench.settings().lengthUnit(), sentence);
+    private String words(Fact fact) {
+        return Words.fact(fact, bench.settings().lengthUnit());
     }
 
-    private static String piece(EvidenceItem piece) {
-        return (piece.points() == 0 ? "" : String.format(Locale.ROOT, "%+d ", piece.points())) + piece.text();
+    private String piece(EvidenceItem piece) {
+        return (piece.points() == 0 ? "" : String.format(Locale.ROOT, "%+d ", piece.points())) + words(piece.fact());
     }
 
     private static String where(SeeEvidence.Sight sight) {
@@ -107,7 +108,7 @@ final class FindingsPane extends JPanel {
         };
     }
 
-    private static String side(SeeEvidence.Side side) {
+    private static String side(EvidenceRef.Side side) {
         return switch (side) {
             case ORDERS -> "See the bars";
             case SPECTRUM -> "See the spectrum";
@@ -129,7 +130,7 @@ final class FindingsPane extends JPanel {
     private void tie(WeighFindings.Answer answer) {
         answer.tie().ifPresent(tie -> {
             lines.strong("1× and track over the runs");
-            TieWords.sentences(tie).forEach(sentence -> lines.say(words(sentence)));
+            TieWords.sentences(tie).forEach(sentence -> lines.say(sentence));
         });
     }
 }

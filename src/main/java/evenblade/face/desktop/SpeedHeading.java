@@ -26,14 +26,14 @@ final class SpeedHeading extends JPanel {
         SpeedResult speed = run.speed();
         if (speed.main().isEmpty()) {
             figures.setText("Speed not found");
-            known.setText(speed.doubt().orElse("") + ". Add the run again with its rpm if it is known.");
+            known.setText(speed.doubt().map(Words::fact).orElse("") + ". Add the run again with its rpm if it is known.");
             return;
         }
         Dwell main = speed.main().get();
         figures.setText("Engine " + FigureText.engineRpm(main, run));
         String how = speed.confirmed()
                 ? (speed.origin() == SpeedResult.Origin.MARK ? "Confirmed by the mark" : "Confirmed by the signal")
-                : "NOT CONFIRMED: " + speed.doubt().orElse("the signal doesn't bear it out");
+                : "NOT CONFIRMED: " + speed.doubt().map(Words::fact).orElseThrow();
         known.setText("Propeller " + FigureText.propellerRpm(main) + ". " + how + ".");
         known.setToolTipText(known.getText());
     }

@@ -1,5 +1,7 @@
 package evenblade.face.desktop;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import evenblade.base.units.LengthUnit;
 import evenblade.face.app.DrawTracking;
 import evenblade.face.app.FigureText;
@@ -8,10 +10,10 @@ import evenblade.face.app.JudgeTracking.DialReading;
 import evenblade.face.app.JudgeTracking.MarkedTips;
 import evenblade.face.app.JudgeTracking.TrackView;
 import evenblade.face.app.JudgeTracking;
-import evenblade.face.app.LengthWords;
 import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import java.util.Optional;
 import javax.swing.JButton;
 import javax.swing.JPanel;
@@ -61,14 +63,14 @@ final class TrackPane extends JPanel {
         deviations.show(answer.deviations(), "What goes with a blade shows once the blades were moved.");
         TrackView view = answer.view();
         TrackingAnalysis now = view.now();
-        lines.strong(words(now.verdict().text())).setName("verdict");
+        lines.strong(words(now.verdict().fact())).setName("verdict");
         for (TrackingAnalysis earlier : view.spells().subList(0, view.spells().size() - 1)) {
-            say("Before the last change: " + earlier.verdict().text());
+            say("Before the last change: " + words(earlier.verdict().fact()));
         }
         now.warnings().forEach(warning -> say("!  " + Words.warning(warning)));
         MarkedTips last = view.sessions().get(view.sessions().size() - 1);
         heading("Against the limit");
-        last.checks().forEach(check -> say(check.text()));
+        last.checks().forEach(check -> say(words(check.fact()) + "."));
         if (last.checks().isEmpty()) {
             say("No limit for the track is entered: the propeller maker's figure rules.");
         }
@@ -78,7 +80,7 @@ final class TrackPane extends JPanel {
         if (view.runOuts().isEmpty()) {
             say("Not read yet. Read it before the flange is cleared.");
         }
-        view.runOutTest().ifPresent(test -> say(test.text()));
+        view.runOutTest().ifPresent(test -> say(words(test.fact())));
         heading("Blade angles");
         view.pitches().forEach(this::pitch);
         if (view.pitches().isEmpty()) {
@@ -99,27 +101,27 @@ final class TrackPane extends JPanel {
         heading("Layout to keep");
         BestLayout best = now.bestLayout();
         say(best.layout().text() + ": predicted spread "
-                + FigureText.fixed(best.predictedSpread().valueMm(), 2) + " mm ("
-                + FigureText.fixed(best.predictedSpread().lowMm(), 2) + " to "
-                + FigureText.fixed(best.predictedSpread().highMm(), 2) + " mm)"
+                + length(best.predictedSpread().valueMm(), 2) + " ("
+                + length(best.predictedSpread().lowMm(), 2) + " to "
+                + length(best.predictedSpread().highMm(), 2) + ")"
                 + (best.blades() == 0
                         ? ", as it stands."
-                        : ", against " + FigureText.fixed(best.spreadNow().valueMm(), 2) + " mm now."));
+                        : ", against " + length(best.spreadNow().valueMm(), 2) + " now."));
     }
 
     private void runOut(DialReading dial) {
-        say(FigureText.fixed(dial.reading().total().millimetres(), 3) + " mm at a radius of "
-                + FigureText.fixed(dial.reading().dialRadius().millimetres(), 0) + " mm"
+        say(length(dial.reading().total().millimetres(), 3) + " at a radius of "
+                + length(dial.reading().dialRadius().millimetres(), 0)
                 + dial.atTip()
-                        .map(tip -> " is " + FigureText.fixed(tip.millimetres(), 2) + " mm at the tips.")
+                        .map(tip -> " is " + length(tip.millimetres(), 2) + " at the tips.")
                         .orElse("."));
-        dial.checks().forEach(check -> say(check.text()));
+        dial.checks().forEach(check -> say(words(check.fact()) + "."));
     }
 
     private void pitch(BladeAngles angles) {
         say("Spread " + FigureText.fixed(angles.readings().spreadDeg(), 2) + "°, mean "
                 + FigureText.fixed(angles.readings().meanDeg(), 2) + "°.");
-        angles.checks().forEach(check -> say(check.text()));
+        angles.checks().forEach(check -> say(words(check.fact()) + "."));
     }
 
     private void heading(String text) {
@@ -127,10 +129,15 @@ final class TrackPane extends JPanel {
     }
 
     private void say(String text) {
-        lines.say(words(text));
+        lines.say(text);
     }
 
-    private String words(String text) {
-        return LengthWords.in(bench.settings().lengthUnit(), text);
+    private String words(Fact fact) {
+        return Words.fact(fact, bench.settings().lengthUnit());
+    }
+
+    private String length(double millimetres, int decimals) {
+        return new FigureFormat(bench.settings().lengthUnit())
+                .text(Measure.LENGTH.of(millimetres / 1000), decimals);
     }
 }

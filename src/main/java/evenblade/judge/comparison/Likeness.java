@@ -49,7 +49,7 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
             run.speedDoubt()
                     .ifPresent(doubt -> reasons.add(Reason.of(
                             ReasonCode.SPEED_NOT_CONFIRMED,
-                            new Quoted(run.name()), new Quoted(doubt))));
+                            new Quoted(run.name()), doubt)));
         }
         if (one.blades() != other.blades() || Math.abs(one.ratio() / other.ratio() - 1) > SAME_RATIO) {
             reasons.add(Reason.of(

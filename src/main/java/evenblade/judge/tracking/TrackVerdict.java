@@ -1,5 +1,6 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.numeric.LinearFit;
 import evenblade.judge.tracking.Explanation.Family;
 import java.util.ArrayList;
@@ -12,7 +13,7 @@ import java.util.OptionalDouble;
  *
  * @param kind whether the track error goes with blades, stays with hub positions, or can't be told
  * @param names the blades and positions that stand out; empty where none can be named
- * @param text the answer in a technician's words, with its numbers
+ * @param fact the answer with its numbers
  * @param standOuts those named, with how far each stands off
  * @param perhaps others that may be out too, by less than matters or less surely; where marks contradict each other, what
  *     the rest of them points to
@@ -23,7 +24,7 @@ import java.util.OptionalDouble;
 public record TrackVerdict(
         Kind kind,
         List<String> names,
-        String text,
+        Fact fact,
         List<StandOut> standOuts,
         List<StandOut> perhaps,
         Optional<Suspect> suspect,
@@ -96,7 +97,7 @@ public record TrackVerdict(
         boolean beyond = fit.sessions().stream().anyMatch(limits::beyond);
         boolean uneven = all.probability(Family.NOTHING) < NOTHING_OUT;
         if (fit.nothingSeparable()) {
-            return unnamed(Kind.NOT_SEPARABLE, VerdictText.oneLayout(fit, uneven, beyond));
+            return unnamed(Kind.NOT_SEPARABLE, VerdictFact.oneLayout(fit, uneven, beyond));
         }
         if (all.probability(e -> e.slip().isPresent()) > SLIPPED) {
             return slipped(fit, all);
@@ -105,8 +106,8 @@ public record TrackVerdict(
             return beyond || all.probability(Family.NOTHING) < ALIKE
                     ? unnamed(
                             fit.scatter().statedIsTooSmall() ? Kind.MARKS_CONTRADICT : Kind.NOT_SEPARABLE,
-                            VerdictText.beyondButUnclear(fit))
-                    : unnamed(Kind.WITHIN_READING_ERROR, VerdictText.withinError(fit));
+                            VerdictFact.unclear(fit, beyond))
+                    : unnamed(Kind.WITHIN_READING_ERROR, VerdictFact.withinError(fit));
         }
         return blamed(fit, all, limits);
     }
@@ -125,7 +126,7 @@ public record TrackVerdict(
         List<StandOut> byBlades = standOuts(fit, fit.model(), all.best(Family.BLADES));
         List<StandOut> byPositions = standOuts(fit, fit.model(), all.best(Family.POSITIONS));
         if (!fit.separable() && odds < ODDS_TO_SPEAK) {
-            return unnamed(Kind.NOT_SEPARABLE, VerdictText.partlyTried(byBlades, byPositions));
+            return unnamed(Kind.NOT_SEPARABLE, VerdictFact.partlyTried(byBlades, byPositions));
         }
         List<StandOut> named = bladesBetter ? byBlades : byPositions;
         List<StandOut> perhaps = both > Math.max(blades, positions)
@@ -135,7 +136,7 @@ public record TrackVerdict(
                 bladesBetter ? Kind.BLADE : Kind.POSITION,
                 named,
                 perhaps,
-                VerdictText.one(bladesBetter, named, perhaps, limits, odds),
+                VerdictFact.one(bladesBetter, named, perhaps, limits, odds),
                 odds);
     }
 
@@ -148,7 +149,7 @@ public record TrackVerdict(
         boolean mostlyOne = Math.min(bladeMm, positionMm) < limits.mattersMm()
                 && Math.min(bladeMm, positionMm) * BESIDE_THE_POINT < Math.max(bladeMm, positionMm);
         if (!mostlyOne) {
-            return named(Kind.BOTH, together, List.of(), VerdictText.both(together), 1);
+            return named(Kind.BOTH, together, List.of(), VerdictFact.both(together), 1);
         }
         boolean bladesMost = bladeMm > positionMm;
         List<StandOut> most = bladesMost ? blades : positions;
@@ -157,14 +158,14 @@ public record TrackVerdict(
                 bladesMost ? Kind.BLADE : Kind.POSITION,
                 most,
                 perhaps,
-                VerdictText.one(bladesMost, most, perhaps, limits, MOST_ODDS),
+                VerdictFact.one(bladesMost, most, perhaps, limits, MOST_ODDS),
                 MOST_ODDS);
     }
 
     private static TrackVerdict slipped(SwapFit fit, Explanations all) {
         Optional<int[]> place = all.slipped(ONE_MARK);
         if (place.isEmpty()) {
-            return unnamed(Kind.MARKS_CONTRADICT, VerdictText.contradict(fit));
+            return unnamed(Kind.MARKS_CONTRADICT, VerdictFact.contradict(fit));
         }
         int session = place.get()[0];
         int position = place.get()[1];
@@ -173,14 +174,14 @@ public record TrackVerdict(
         LinearFit fitted = without.fit(rest.positions()::contains, rest.blades()::contains);
         OptionalDouble off = without.residualMm(fitted, rest, session, position);
         if (off.isEmpty()) {
-            return unnamed(Kind.MARKS_CONTRADICT, VerdictText.contradict(fit));
+            return unnamed(Kind.MARKS_CONTRADICT, VerdictFact.contradict(fit));
         }
         List<StandOut> others = standOuts(fit, without, rest);
         Suspect suspect = new Suspect(session + 1, position + 1, off.getAsDouble());
         return new TrackVerdict(
                 Kind.MARKS_CONTRADICT,
                 List.of(),
-                VerdictText.slipped(fit, suspect, others),
+                VerdictFact.slipped(suspect, others),
                 List.of(),
                 others,
                 Optional.of(suspect),
@@ -205,16 +206,16 @@ public record TrackVerdict(
         return kind == Kind.BOTH || kind == Kind.WITHIN_READING_ERROR || odds >= FIRM_ODDS;
     }
 
-    private static TrackVerdict unnamed(Kind kind, String text) {
-        return new TrackVerdict(kind, List.of(), text, List.of(), List.of(), Optional.empty(), 1);
+    private static TrackVerdict unnamed(Kind kind, Fact fact) {
+        return new TrackVerdict(kind, List.of(), fact, List.of(), List.of(), Optional.empty(), 1);
     }
 
     private static TrackVerdict named(
-            Kind kind, List<StandOut> standOuts, List<StandOut> perhaps, String text, double odds) {
+            Kind kind, List<StandOut> standOuts, List<StandOut> perhaps, Fact fact, double odds) {
         return new TrackVerdict(
                 kind,
                 standOuts.stream().map(StandOut::name).toList(),
-                text,
+                fact,
                 standOuts,
                 perhaps,
                 Optional.empty(),

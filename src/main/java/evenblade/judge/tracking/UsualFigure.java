@@ -1,10 +1,11 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.machine.installation.Limit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-
-import evenblade.machine.installation.Limit;
 
 /**
  * A figure for the track that people use where the propeller maker's isn't at hand. Never the maker's.
@@ -56,8 +57,18 @@ public record UsualFigure(Figure figure, double measuredMm, double allowedMm) {
         return figures;
     }
 
-    /** One line with the numbers and where the figure comes from. */
-    public String text() {
-        return VerdictText.usual(this);
+    /** The numbers, and where the figure comes from. */
+    public Fact fact() {
+        TrackingFact which =
+                switch (figure) {
+                    case ACCEPTED_IN_PRACTICE -> TrackingFact.ACCEPTED_IN_PRACTICE;
+                    case MOST_IN_PRACTICE -> TrackingFact.MOST_IN_PRACTICE;
+                    case HANDBOOK_OPPOSITE_BLADE -> TrackingFact.HANDBOOK_OPPOSITE_BLADE;
+                };
+        return Fact.of(
+                which,
+                Measure.LENGTH.of(measuredMm / 1000),
+                Measure.LENGTH.of(allowedMm / 1000),
+                Fact.of(kept() ? TrackingFact.KEEPS_TO : TrackingFact.IS_MORE_THAN));
     }
 }

@@ -172,8 +172,7 @@ public final class OrderMeter {
             readings.add(new OrderReading(
                     line,
                     hz,
-                    new Level.BeyondRange(
-                            FoldedLines.appearsAtHz(hz, recording.source().sampleRateHz())),
+                    Level.beyondRange(hz, recording.source().sampleRateHz()),
                     List.of()));
         }
         return readings;

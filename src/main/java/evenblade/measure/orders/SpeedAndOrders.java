@@ -1,6 +1,5 @@
 package evenblade.measure.orders;
 
-import evenblade.base.fact.Amount;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
@@ -55,8 +54,8 @@ public record SpeedAndOrders(SpeedResult speed, List<ChannelOrders> channels) {
                 warnings.add(Warning.of(
                         WarningCode.DWELL_WITHOUT_FIGURES,
                         Subject.Whole.RECORDING,
-                        new Amount(dwell.fromS(), Measure.TIME),
-                        new Amount(dwell.toS(), Measure.TIME)));
+                        Measure.TIME.of(dwell.fromS()),
+                        Measure.TIME.of(dwell.toS())));
             }
         }
         if (warnings.size() == speed.warnings().size()) {

@@ -2,7 +2,6 @@ package evenblade.measure.speed;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
@@ -65,10 +64,10 @@ public final class SpeedFinder {
         SpeedResult entered = Unconfirmed.result(
                 recording,
                 expectation,
-                String.format(
-                        Locale.ROOT,
-                        "the search came to %.0f propeller rpm, but no line is detected there in any dwell",
-                        found.main().map(Dwell::propellerHz).orElse(0.0) * SECONDS_A_MINUTE),
+                Fact.of(
+                        SpeedFact.NOT_BORNE_OUT,
+                        Measure.PROPELLER_RPM.of(
+                                found.main().map(Dwell::propellerHz).orElse(0.0) * SECONDS_A_MINUTE)),
                 SpeedResult.Origin.ENTERED);
         List<Warning> warnings = new ArrayList<>(entered.warnings());
         found.warnings().stream()
@@ -98,12 +97,12 @@ public final class SpeedFinder {
                 search.best(IntStream.range(0, frames.frames()).toArray(), expectation.fromHz(), expectation.toHz());
         AmbiguityCheck rivals = AmbiguityCheck.of(frames, comb, path, expectation);
         if (rivals.undecided() && expectation.enteredPropellerHz().isEmpty()) {
-            return unconfirmed(rivals.text(table.ratio()));
+            return unconfirmed(rivals.fact(table.ratio()));
         }
         List<Warning> warnings = new ArrayList<>();
         if (rivals.undecided()) {
             warnings.add(Warning.of(
-                    WarningCode.SPEED_AMBIGUOUS, Subject.Whole.RECORDING, new Quoted(rivals.text(table.ratio()))));
+                    WarningCode.SPEED_AMBIGUOUS, Subject.Whole.RECORDING, rivals.fact(table.ratio())));
         }
         SpeedTrack start = trackThrough(frames, path);
         PhaseLock.Locked locked = PhaseLock.lock(
@@ -119,13 +118,11 @@ public final class SpeedFinder {
         return new DwellSpeeds(locked, start, frames, support).result(warnings);
     }
 
-    private static String doubt(Evidence.Verdict verdict) {
-        return verdict.onlyMains()
-                ? "the only line that stands out lies on a multiple of a mains frequency and may be hum"
-                : "no lines of this installation stand out of the noise in the range of speeds looked at";
+    private static Fact doubt(Evidence.Verdict verdict) {
+        return Fact.of(verdict.onlyMains() ? SpeedFact.ONLY_MAINS : SpeedFact.NO_LINES);
     }
 
-    private SpeedResult unconfirmed(String doubt) {
+    private SpeedResult unconfirmed(Fact doubt) {
         return Unconfirmed.result(recording, expectation, doubt, SpeedResult.Origin.ENTERED);
     }
 

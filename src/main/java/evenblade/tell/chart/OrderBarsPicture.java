@@ -6,6 +6,7 @@ import java.awt.Color;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** Every order of a dwell as a lying bar with its 95 % interval and its number; undetected ones as 'below'. */
 public final class OrderBarsPicture extends Picture {
@@ -110,7 +111,10 @@ public final class OrderBarsPicture extends Picture {
                     ? Figures.withError(measured.amplitude(), (measured.ciHigh() - measured.ciLow()) / 2)
                     : "below " + Figures.plain(measured.ciHigh());
         } else {
-            text = "beyond range, folds to " + Figures.plain(((Level.BeyondRange) bar.level()).foldsToHz()) + " Hz";
+            OptionalDouble folds = ((Level.BeyondRange) bar.level()).foldsToHz();
+            text = folds.isPresent()
+                    ? "beyond range, folds to " + Figures.plain(folds.getAsDouble()) + " Hz"
+                    : "above the usable band";
         }
         return bar.notToldApartFrom().isEmpty()
                 ? text

@@ -26,8 +26,8 @@ public record FigureFormat(LengthUnit lengths) {
     /** With its unit and so many decimals. */
     public String text(Amount amount, int decimals) {
         String number = fixed(shown(amount), decimals) + unit(amount.measure());
-        return amount.measure() == Measure.LENGTH && lengths == LengthUnit.INCH
-                ? fixed(amount.value() / METRES_PER_INCH, decimals + 1) + " in = " + number
+        return inInches(amount.measure())
+                ? fixed(amount.value() / METRES_PER_INCH, inchDecimals(decimals)) + " in = " + number
                 : number;
     }
 
@@ -37,6 +37,32 @@ public record FigureFormat(LengthUnit lengths) {
         return text(new Amount(estimated.value(), measure)) + " ("
                 + fixed(shown(new Amount(estimated.low(), measure)), decimals(measure)) + " to "
                 + fixed(shown(new Amount(estimated.high(), measure)), decimals(measure)) + ")";
+    }
+
+    /** With half its interval, and a plus before what is above zero where that is wanted. */
+    public String withError(Estimated estimated, int decimals, boolean signed) {
+        Measure measure = estimated.measure();
+        double half = estimated.high() - estimated.value();
+        String number = pair(
+                        shown(new Amount(estimated.value(), measure)), shown(new Amount(half, measure)), decimals, signed)
+                + unit(measure);
+        return inInches(measure)
+                ? pair(estimated.value() / METRES_PER_INCH, half / METRES_PER_INCH, inchDecimals(decimals), signed)
+                        + " in = " + number
+                : number;
+    }
+
+    private String pair(double value, double half, int decimals, boolean signed) {
+        return (signed && value >= 0 ? "+" : "") + fixed(value, decimals) + " ± " + fixed(half, decimals);
+    }
+
+    private boolean inInches(Measure measure) {
+        return measure == Measure.LENGTH && lengths == LengthUnit.INCH;
+    }
+
+    /** Whole millimetres and tenths get two figures more in inches, finer ones one: 0.001 in is 0.0254 mm. */
+    private static int inchDecimals(int decimals) {
+        return decimals <= 1 ? decimals + 2 : decimals + 1;
     }
 
     /** With that many decimals; never a minus before nothing. */

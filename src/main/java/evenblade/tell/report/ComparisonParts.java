@@ -6,10 +6,8 @@ import evenblade.judge.comparison.ChangeVerdict;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.DwellComparison;
-import evenblade.judge.comparison.Figure.Kind;
 import evenblade.judge.comparison.Reason;
 import evenblade.judge.comparison.RunComparison;
-import evenblade.machine.installation.Shaft;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
@@ -62,10 +60,7 @@ final class ComparisonParts {
     }
 
     private static boolean tellsMost(Change change) {
-        return change.figure().kind() == Kind.UNEVENNESS
-                || change.figure().name().equals("blade pass")
-                || (change.figure().of().filter(Shaft.PROPELLER::equals).isPresent()
-                        && change.figure().order() == 1);
+        return change.figure().tellsMost();
     }
 
     private static String sentence(Change change, double engineRpm) {

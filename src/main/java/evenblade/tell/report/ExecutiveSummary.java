@@ -9,7 +9,6 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.machine.installation.Limit;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
@@ -131,8 +130,7 @@ final class ExecutiveSummary {
     }
 
     private static boolean tellsMost(OrderReading reading) {
-        return reading.line().name().equals("blade pass")
-                || (reading.line().of() == Shaft.PROPELLER && reading.line().order() == 1);
+        return reading.line().bladePass() || reading.line().propellerOnce();
     }
 
     private static String level(Level level, String unit) {

@@ -3,6 +3,8 @@ package evenblade.tell.report;
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
 import evenblade.judge.tracking.LimitCheck;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 
 /**
  * Lengths in both units, the one that the job was worked in first.
@@ -32,7 +34,7 @@ public record Lengths(LengthUnit units) {
     /** A check against a limit in one line: the numbers, the statistic, the source. */
     String check(LimitCheck check) {
         if (check.measured().isEmpty() || !check.unit().equals("mm")) {
-            return check.text();
+            return Phrases.of(Face.PAPER).text(check.fact()) + ".";
         }
         return both(Length.ofMillimetres(check.measured().getAsDouble())) + " "
                 + InstallationFacts.statistic(check.statistic()) + ", "

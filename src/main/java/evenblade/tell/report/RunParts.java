@@ -128,13 +128,13 @@ public final class RunParts {
         SpeedResult speed = orders.speed();
         if (speed.main().isEmpty()) {
             return List.of("Speed not found, and none was entered: no order could be measured. "
-                    + capital(speed.doubt().orElse("")));
+                    + capital(speed.doubt().map(Phrases.of(Face.PAPER)::text).orElse("")));
         }
         Dwell main = speed.main().get();
         if (!speed.confirmed()) {
             return List.of("Speed NOT CONFIRMED: all figures of this run stand on the entered "
                     + Amounts.fixed(main.propellerRpm() * orders.ratio(), 0) + " engine rpm alone. "
-                    + capital(speed.doubt().orElse("")));
+                    + capital(speed.doubt().map(Phrases.of(Face.PAPER)::text).orElse("")));
         }
         String origin = speed.origin() == SpeedResult.Origin.MARK ? "the once-per-turn mark" : "the signal";
         return List.of("Speed confirmed by " + origin + ": engine " + rpm(main, orders.ratio()) + ", propeller "
@@ -231,7 +231,9 @@ public final class RunParts {
                 Amounts.fixed(bar.frequencyHz(), 2),
                 "beyond this recording",
                 "",
-                "would fold to " + Amounts.fixed(beyond.foldsToHz(), 1) + " Hz",
+                beyond.foldsToHz().isPresent()
+                        ? "would fold to " + Amounts.fixed(beyond.foldsToHz().getAsDouble(), 1) + " Hz"
+                        : "above the usable band",
                 false,
                 false);
     }

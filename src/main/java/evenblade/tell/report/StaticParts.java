@@ -116,7 +116,7 @@ final class StaticParts {
                         .orElse(""));
         for (PitchLimit limit : installation.pitchLimits()) {
             sentences.add(
-                    verdict(LimitCheck.pitch(limit, angles.bladeAnglesDeg()).text()));
+                    verdict(lengths.check(LimitCheck.pitch(limit, angles.bladeAnglesDeg()))));
         }
         if (installation.pitchLimits().isEmpty()) {
             sentences.add("No limit on pitch was entered; the propeller maker's figure rules.");

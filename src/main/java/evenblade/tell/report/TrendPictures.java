@@ -4,10 +4,9 @@ import evenblade.judge.comparison.Basis;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure.Kind;
 import evenblade.judge.comparison.MeasuredRun;
-import evenblade.judge.comparison.Trend;
 import evenblade.judge.comparison.Trend.FigureLine;
 import evenblade.judge.comparison.Trend.SpeedGroup;
-import evenblade.machine.installation.Shaft;
+import evenblade.judge.comparison.Trend;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.OrderReading;
@@ -75,10 +74,7 @@ public final class TrendPictures {
     }
 
     private static boolean tellsMost(FigureLine line) {
-        return line.figure().kind() != Kind.UNEVENNESS
-                && (line.figure().name().equals("blade pass")
-                        || (line.figure().of().filter(Shaft.PROPELLER::equals).isPresent()
-                                && line.figure().order() == 1));
+        return line.figure().kind() != Kind.UNEVENNESS && line.figure().tellsMost();
     }
 
     private static Optional<TrendPicture.Band> band(String axis, Trend trend, List<FigureLine> lines) {
@@ -123,8 +119,7 @@ public final class TrendPictures {
                 .toList();
         List<AmplitudeAgainstRpmPicture.Line> lines = new ArrayList<>();
         for (OrderReading line : rising.get(0).readings()) {
-            boolean once = line.line().of() == Shaft.PROPELLER && line.line().order() == 1;
-            if (once || line.line().name().equals("blade pass")) {
+            if (line.line().propellerOnce() || line.line().bladePass()) {
                 lines.add(new AmplitudeAgainstRpmPicture.Line(line.line().name(), points(run, rising, line)));
             }
         }

@@ -127,7 +127,7 @@ class TableFaultsTest {
         java.util.Arrays.sort(stamps);
         Recording recording = read(table(4000, i -> Math.rint(1000 * stamps[i]) / 1000, "%.3f"));
         assertThat(codes(recording)).contains("coarse-stamps");
-        assertThat(recording.warnings().toString()).contains("follow no even clock");
+        assertThat(Phrases.of(Face.COMMAND_LINE).texts(recording.warnings()).toString()).contains("follow no even clock");
     }
 
     @Test

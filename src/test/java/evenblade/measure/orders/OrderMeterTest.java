@@ -3,8 +3,6 @@ package evenblade.measure.orders;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.fact.Warning;
-import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
@@ -17,6 +15,7 @@ import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Reduction;
 import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedFact;
 import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedPrior;
 import evenblade.measure.speed.SpeedResult;
@@ -79,7 +78,7 @@ class OrderMeterTest {
         // Blade pass at 102 Hz sampled 100 times a second stands at |102 − 100| = 2 Hz.
         OrderReading bladePass = reading(dwell, "blade pass");
         assertThat(bladePass.level())
-                .isInstanceOfSatisfying(Level.BeyondRange.class, beyond -> assertThat(beyond.foldsToHz())
+                .isInstanceOfSatisfying(Level.Folded.class, folded -> assertThat(folded.toHz())
                         .isCloseTo(Math.abs(bladePass.frequencyHz() - 100), within(0.1)));
     }
 
@@ -272,7 +271,7 @@ class OrderMeterTest {
         assertThat(both.channels().get(0).dwells())
                 .extracting(DwellOrders::dwell)
                 .containsExactly(whole);
-        assertThat(both.speed().warnings()).extracting(Warning::code).containsExactly(WarningCode.DWELL_WITHOUT_FIGURES);
+        assertThat(both.speed().warnings()).extracting(warning -> warning.code().word()).containsExactly("dwell-without-figures");
     }
 
     @Test
@@ -311,8 +310,8 @@ class OrderMeterTest {
 
         assertThat(both.speed().confirmed()).isFalse();
         assertThat(both.speed().origin()).isEqualTo(SpeedResult.Origin.ENTERED);
-        assertThat(both.speed().doubt().orElseThrow()).contains("no line is detected there in any dwell");
-        assertThat(both.speed().warnings()).extracting(Warning::code).containsExactly(WarningCode.SPEED_NOT_CONFIRMED);
+        assertThat(both.speed().doubt().orElseThrow().code()).isEqualTo(SpeedFact.NOT_BORNE_OUT);
+        assertThat(both.speed().warnings()).extracting(warning -> warning.code().word()).containsExactly("speed-not-confirmed");
         assertThat(both.channels().get(0).dwells()).hasSameSizeAs(both.speed().dwells());
     }
 

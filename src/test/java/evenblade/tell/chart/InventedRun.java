@@ -2,8 +2,8 @@ package evenblade.tell.chart;
 
 import evenblade.input.recording.Series;
 import evenblade.machine.installation.Engine;
-import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Installation.Propeller;
+import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Reduction;
@@ -64,7 +64,7 @@ record InventedRun(Installation installation, double propellerHz) {
             double se = 0.008 + 0.03 * amplitude;
             boolean detected = amplitude > 4 * se;
             Level level = hz > 330
-                    ? new Level.BeyondRange(400 - hz % 400)
+                    ? new Level.Folded(400 - hz % 400)
                     : new Level.Measured(
                             amplitude,
                             se,
