@@ -14,6 +14,7 @@ import evenblade.judge.findings.RunRef;
 import evenblade.judge.findings.StaticEvidence;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.SessionSegments;
+import evenblade.judge.tracking.TrackLimits;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.keep.job.Conditions.Condition;
@@ -158,7 +159,7 @@ final class EvidenceOfJob {
                 .filter(r -> !r.reading().at().isAfter(last.at()))
                 .reduce((first, second) -> second);
         return new StaticEvidence.Track(
-                TrackingAnalysis.of(spell),
+                TrackingAnalysis.of(spell, new TrackLimits(installation.limits())),
                 checks,
                 dial.flatMap(d -> JudgeTracking.test(d.reading(), installation, spell)));
     }

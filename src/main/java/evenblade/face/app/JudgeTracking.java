@@ -10,8 +10,10 @@ import evenblade.judge.tracking.RunOutTest;
 import evenblade.judge.tracking.SessionSegments;
 import evenblade.judge.tracking.SwapFit;
 import evenblade.judge.tracking.ThrustOffsetEstimate;
+import evenblade.judge.tracking.TrackLimits;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
+import evenblade.judge.tracking.UsualFigure;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
@@ -83,6 +85,11 @@ public final class JudgeTracking {
             checks = List.copyOf(checks);
         }
 
+        /** Usual figures to stand beside the marks where no limit was entered; none where one was. */
+        public List<UsualFigure> usual() {
+            return checks.isEmpty() ? UsualFigure.of(session) : List.of();
+        }
+
         /** Whether all limits that apply hold; nothing where none does. */
         public Optional<Boolean> withinLimit() {
             return JudgeTracking.within(checks);
@@ -129,6 +136,18 @@ public final class JudgeTracking {
         return of(record);
     }
 
+    /**
+     * Tip marks just written down, held against the limits.
+     *
+     * @param event id of their entry
+     */
+    public static MarkedTips marked(Path job, String event) {
+        return sessions(JobFolder.open(job).record()).stream()
+                .filter(tips -> tips.event().equals(event))
+                .findFirst()
+                .orElseThrow(() -> BadInput.in(job).found("no tip marks " + event, "an entry of tip marks"));
+    }
+
     /** Judges a record with at least one session. */
     static TrackView of(JobRecord record) {
         Installation installation = record.installation();
@@ -143,7 +162,9 @@ public final class JudgeTracking {
                 record.invented(),
                 installation,
                 sessions,
-                spells.stream().map(TrackingAnalysis::of).toList(),
+                spells.stream()
+                        .map(spell -> TrackingAnalysis.of(spell, new TrackLimits(installation.limits())))
+                        .toList(),
                 runOuts,
                 runOuts.isEmpty()
                         ? Optional.empty()

@@ -3,7 +3,9 @@ package evenblade.face.cli;
 import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Entry;
+import evenblade.keep.job.Event;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
@@ -13,6 +15,11 @@ import picocli.CommandLine.ParseResult;
 abstract class JobStaticCommand implements Command {
     /** Describes the command and the options of its readings. */
     abstract void describeReadings(CommandSpec spec);
+
+    /** What has to be said of them at once, line by line; nothing unless a command says otherwise. */
+    List<String> atOnce(Path job, Event event) {
+        return List.of();
+    }
 
     /** The readings that were said. */
     abstract Detail readings(ParseResult words);
@@ -28,7 +35,9 @@ abstract class JobStaticCommand implements Command {
     @Override
     public final int run(ParseResult words, PrintWriter out) {
         Entry entry = new Entry(JobWords.time(words), Optional.empty(), JobWords.remark(words), readings(words));
-        int status = JobWords.written(List.of(WriteEntry.answer(JobWords.folder(words), entry)), out);
+        Event event = WriteEntry.answer(JobWords.folder(words), entry);
+        int status = JobWords.written(List.of(event), out);
+        atOnce(JobWords.folder(words), event).forEach(out::println);
         Caution.lines().forEach(out::println);
         return status;
     }

@@ -84,6 +84,7 @@ final class TrackingText {
         if (last.checks().isEmpty()) {
             paragraph("", "", "No limit for the track is entered: the propeller maker's figure rules.");
         }
+        last.usual().forEach(figure -> paragraph("  ", "  ", WarningText.of(figure.fact())));
         checks("Last session: ", last.checks());
         pattern(last.session());
         lines.add("");
