@@ -16,6 +16,7 @@ import evenblade.judge.tie.JobTie;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.SessionSegments;
 import evenblade.judge.tracking.StaticSide;
+import evenblade.judge.tracking.TrackLimits;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.keep.job.Conditions;
@@ -164,7 +165,7 @@ final class EvidenceOfJob {
                 .filter(r -> !r.reading().at().isAfter(last.at()))
                 .reduce((first, second) -> second);
         return new StaticEvidence.Track(
-                TrackingAnalysis.of(spell),
+                TrackingAnalysis.of(spell, new TrackLimits(installation.limits())),
                 checks,
                 dial.flatMap(d -> JudgeTracking.test(d.reading(), installation, spell)));
     }

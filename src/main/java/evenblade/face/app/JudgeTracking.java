@@ -14,8 +14,10 @@ import evenblade.judge.tracking.StaticSide.DialReading;
 import evenblade.judge.tracking.StaticSide.MarkedTips;
 import evenblade.judge.tracking.SwapFit;
 import evenblade.judge.tracking.ThrustOffsetEstimate;
+import evenblade.judge.tracking.TrackLimits;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
+import evenblade.judge.tracking.UsualFigure;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
@@ -48,6 +50,18 @@ public final class JudgeTracking {
         return of(record);
     }
 
+    /**
+     * Tip marks just written down, held against the limits.
+     *
+     * @param event id of their entry
+     */
+    public static MarkedTips marked(Path job, String event) {
+        return sessions(JobFolder.open(job).record()).stream()
+                .filter(tips -> tips.event().equals(event))
+                .findFirst()
+                .orElseThrow(() -> BadInput.in(job).found("no tip marks " + event, "an entry of tip marks"));
+    }
+
     /** Judges a record, with or without tip marks. */
     static StaticSide of(JobRecord record) {
         Installation installation = record.installation();
@@ -64,7 +78,9 @@ public final class JudgeTracking {
                 record.invented(),
                 installation,
                 sessions,
-                spells.stream().map(TrackingAnalysis::of).toList(),
+                spells.stream()
+                        .map(spell -> TrackingAnalysis.of(spell, new TrackLimits(installation.limits())))
+                        .toList(),
                 runOuts,
                 runOuts.isEmpty() || last.isEmpty()
                         ? Optional.empty()

@@ -3,8 +3,10 @@ package evenblade.face.cli;
 import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Entry;
+import evenblade.keep.job.Event;
 import evenblade.tell.document.Document;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
@@ -14,6 +16,11 @@ import picocli.CommandLine.ParseResult;
 abstract class JobStaticCommand implements Command {
     /** Describes the command and the options of its readings. */
     abstract void describeReadings(CommandSpec spec);
+
+    /** What has to be said of them at once; nothing unless a command says otherwise. */
+    Document atOnce(Path job, Event event) {
+        return Document.begin().done();
+    }
 
     /** The readings that were said. */
     abstract Detail readings(ParseResult words);
@@ -29,8 +36,13 @@ abstract class JobStaticCommand implements Command {
     @Override
     public final int run(ParseResult words, PrintWriter out) {
         Entry entry = new Entry(JobWords.time(words), Optional.empty(), JobWords.remark(words), readings(words));
-        int status = JobWords.written(List.of(WriteEntry.answer(JobWords.folder(words), entry)), out);
-        Terminal.lines(Document.begin().handsOff().done()).forEach(out::println);
+        Event event = WriteEntry.answer(JobWords.folder(words), entry);
+        int status = JobWords.written(List.of(event), out);
+        Terminal.lines(Document.begin()
+                        .addAll(atOnce(JobWords.folder(words), event))
+                        .handsOff()
+                        .done())
+                .forEach(out::println);
         return status;
     }
 }

@@ -1,7 +1,12 @@
 package evenblade.face.cli;
 
+import evenblade.face.app.JudgeTracking;
 import evenblade.judge.tracking.Layout;
 import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
+import evenblade.tell.document.Document;
+import evenblade.tell.document.TrackingDocument;
+import java.nio.file.Path;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -23,6 +28,12 @@ final class JobTrackingCommand extends JobStaticCommand {
                 "LENGTH",
                 String.class,
                 "Standard deviation of one reading. Left out: 0.5 mm, a pencil line read with a rule."));
+    }
+
+    /** The spread, and the limits it keeps or not; where none is entered, usual figures. */
+    @Override
+    Document atOnce(Path job, Event event) {
+        return TrackingDocument.entered(JudgeTracking.marked(job, event.id()), WarningText.PHRASES);
     }
 
     @Override

@@ -13,6 +13,7 @@ import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.StaticSide.BladeAngles;
 import evenblade.judge.tracking.StaticSide.DialReading;
 import evenblade.judge.tracking.StaticSide.MarkedTips;
+import evenblade.judge.tracking.StandOut;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
 import java.util.LinkedHashMap;
@@ -85,6 +86,20 @@ final class TrackingJson {
                 .put("onceATurnMm", HubPattern.of(session.marksMm()).onceATurn())
                 .put("twiceATurnMm", HubPattern.of(session.marksMm()).twiceATurn())
                 .put("withinLimit", tips.withinLimit())
+                .put(
+                        "usualFigures",
+                        tips.usual().stream()
+                                .map(u -> new JsonFields()
+                                        .put(
+                                                "figure",
+                                                u.figure()
+                                                        .name()
+                                                        .toLowerCase(java.util.Locale.ROOT)
+                                                        .replace('_', '-'))
+                                        .put("measuredMm", u.measuredMm())
+                                        .put("allowedMm", u.allowedMm())
+                                        .put("kept", u.kept()))
+                                .toList())
                 .put("limits", tips.checks().stream().map(TrackingJson::check).toList());
     }
 
@@ -133,7 +148,16 @@ final class TrackingJson {
                 .put("kind", analysis.verdict().kind().word())
                 .put("names", analysis.verdict().names())
                 .put("text", WarningText.of(analysis.verdict().fact()))
-                .put("firm", analysis.verdict().firm());
+                .put("firm", analysis.verdict().firm())
+                .put("suspect", analysis.verdict().suspect().map(s -> new JsonFields()
+                        .put("session", s.session())
+                        .put("position", String.valueOf(s.position()))
+                        .put("offMm", s.offMm())))
+                .put(
+                        "perhaps",
+                        analysis.verdict().perhaps().stream()
+                                .map(StandOut::name)
+                                .toList());
     }
 
     private static JsonFields best(BestLayout best) {

@@ -102,7 +102,7 @@ final class StaticFeatures {
                                 case BLADE -> blade;
                                 case POSITION -> position;
                                 case BOTH -> Math.max(0, Math.min(blade, position));
-                                case WITHIN_READING_ERROR, NOT_SEPARABLE -> 0;
+                                case WITHIN_READING_ERROR, NOT_SEPARABLE, MARKS_CONTRADICT -> 0;
                             };
                     int worth = v.firm() ? points : points / 2;
                     return worth == 0

@@ -65,6 +65,7 @@ final class TrackRule implements Rule {
         }
         return switch (still.verdict().orElseThrow().kind()) {
             case NOT_SEPARABLE -> FindingFact.MOVE_BLADES;
+            case MARKS_CONTRADICT -> FindingFact.MARK_TIPS;
             case POSITION, BOTH -> FindingFact.READ_RUN_OUT_FIRST;
             case BLADE, WITHIN_READING_ERROR -> FindingFact.RESEAT_BLADE;
         };

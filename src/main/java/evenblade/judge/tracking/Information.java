@@ -22,8 +22,7 @@ final class Information {
         matrix = new double[positions + blades.size()][positions + blades.size()];
     }
 
-    void add(TrackingSession session) {
-        double sigmaMm = session.sigma().millimetres();
+    void add(TrackingSession session, double sigmaMm) {
         double[] weights = new double[positions];
         for (int p = 0; p < positions; p++) {
             weights[p] = session.readings().get(p).size() / (sigmaMm * sigmaMm);

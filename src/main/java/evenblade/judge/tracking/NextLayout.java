@@ -20,10 +20,10 @@ public record NextLayout(Layout layout, double worstStandardErrorMm, int blades,
     public static NextLayout of(SwapFit fit) {
         Layout now = fit.latest().layout();
         Information known = new Information(fit.positions(), fit.blades());
-        for (TrackingSession session : fit.sessions()) {
-            known.add(session);
+        for (int s = 0; s < fit.sessions().size(); s++) {
+            known.add(fit.sessions().get(s), fit.model().errorsMm().get(s));
         }
-        double sigmaMm = fit.latest().sigma().millimetres();
+        double sigmaMm = fit.statedErrorMm();
         Permutations.Judged<Double> best = Permutations.least(
                 now, layout -> rounded(known.with(layout, sigmaMm).worstVariance()), Comparator.<Double>naturalOrder());
         return new NextLayout(

@@ -1,6 +1,5 @@
 package evenblade.judge.tracking;
 
-import evenblade.base.numeric.Distributions;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -47,9 +46,6 @@ public final class SessionSegments {
     private static boolean clash(List<TrackingSession> before, TrackingSession next) {
         List<TrackingSession> together = new ArrayList<>(before);
         together.add(next);
-        ReadingScatter scatter = SwapFit.of(together).scatter();
-        double sumOfSquares = scatter.variance() * scatter.fromReadings();
-        return scatter.statedIsTooSmall()
-                && 1 - Distributions.chiSquareBelow(sumOfSquares, scatter.fromReadings()) < DISBELIEF;
+        return SwapFit.of(together).scatter().chance() < DISBELIEF;
     }
 }

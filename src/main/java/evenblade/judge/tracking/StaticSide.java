@@ -56,6 +56,11 @@ public record StaticSide(
             checks = List.copyOf(checks);
         }
 
+        /** Usual figures to stand beside the marks where no limit was entered; none where one was. */
+        public List<UsualFigure> usual() {
+            return checks.isEmpty() ? UsualFigure.of(session) : List.of();
+        }
+
         /** Whether all limits that apply hold; nothing where none does. */
         public Optional<Boolean> withinLimit() {
             List<LimitCheck> applying = checks.stream()

@@ -81,7 +81,12 @@ public final class SwapFit {
 
     /** Standard deviation of one reading of the latest session, in mm, as used for the errors here. */
     public double readingSigmaMm() {
-        return scatter.factor() * latest().sigma().millimetres();
+        return scatter.factor() * statedErrorMm();
+    }
+
+    /** The same as stated, with the rounding that the readings show. */
+    double statedErrorMm() {
+        return model.errorsMm().get(sessions.size() - 1);
     }
 
     /** Each blade against the mean of all blades. */

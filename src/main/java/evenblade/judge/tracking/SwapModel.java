@@ -4,13 +4,14 @@ import evenblade.base.numeric.LinearDesign;
 import evenblade.base.numeric.LinearFit;
 import evenblade.base.problem.BadInput;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
 import java.util.function.IntUnaryOperator;
 
 /**
  * The rows of y = m + h + t for a set of sessions: one row per session and hub position, the mean of its repeats,
- * weighted by √n/σ. Parameters in order: one m per session, one h per position, one t per blade, none left out; the
+ * weighted by √n/σ, with σ the stated reading error and the rounding together. Parameters in order: one m per session, one h per position, one t per blade, none left out; the
  * rank analysis takes care of what isn't determined.
  */
 final class SwapModel {
@@ -24,14 +25,33 @@ final class SwapModel {
     private final List<String> blades;
     private final int positions;
     private final double[] weighted;
+    private final List<Double> errorsMm;
+    private final int leftOut;
     private final double repeatSumOfSquares;
     private final int repeatDegreesOfFreedom;
+
+    /** The same rows, but one that doesn't count. */
+    private SwapModel(SwapModel all, int leftOut) {
+        sessions = all.sessions;
+        blades = all.blades;
+        positions = all.positions;
+        weighted = all.weighted.clone();
+        weighted[leftOut] = 0;
+        errorsMm = all.errorsMm;
+        repeatSumOfSquares = all.repeatSumOfSquares;
+        repeatDegreesOfFreedom = all.repeatDegreesOfFreedom;
+        this.leftOut = leftOut;
+    }
 
     SwapModel(List<TrackingSession> sessions) {
         if (sessions.isEmpty()) {
             throw new IllegalArgumentException("no tracking session");
         }
         this.sessions = List.copyOf(sessions);
+        double stepMm = RoundingStep.seenMm(sessions);
+        errorsMm = sessions.stream()
+                .map(s -> RoundingStep.readingErrorMm(s, stepMm))
+                .toList();
         positions = sessions.get(0).layout().positions();
         TreeSet<String> names = new TreeSet<>();
         int repeats = 0;
@@ -46,10 +66,10 @@ final class SwapModel {
                                 "the same hub in all");
             }
             names.addAll(session.layout().blades());
-            double sigmaMm = session.sigma().millimetres();
+            double sigmaMm = errorsMm.get(s);
             List<Double> marks = session.marksMm();
             for (int p = 0; p < positions; p++) {
-                weighted[s * positions + p] = marks.get(p) * weight(session, p);
+                weighted[s * positions + p] = marks.get(p) * weight(s, p);
                 for (var reading : session.readings().get(p)) {
                     double off = (reading.millimetres() - marks.get(p)) / sigmaMm;
                     squares += off * off;
@@ -60,6 +80,16 @@ final class SwapModel {
         blades = List.copyOf(names);
         repeatSumOfSquares = squares;
         repeatDegreesOfFreedom = repeats;
+        leftOut = -1;
+    }
+
+    List<TrackingSession> sessions() {
+        return sessions;
+    }
+
+    /** Standard deviation of one reading of each session in mm, as stated and with the rounding that is seen. */
+    List<Double> errorsMm() {
+        return errorsMm;
     }
 
     List<String> blades() {
@@ -117,7 +147,7 @@ final class SwapModel {
             TrackingSession session = sessions.get(s);
             for (int p = 0; p < positions; p++) {
                 double[] row = rows[s * positions + p];
-                double weight = weight(session, p);
+                double weight = s * positions + p == leftOut ? 0 : weight(s, p);
                 row[s] = weight;
                 if (positionHasShare.test(p)) {
                     row[positionColumn(p)] = weight;
@@ -154,8 +184,29 @@ final class SwapModel {
         return combination;
     }
 
-    private static double weight(TrackingSession session, int position) {
-        return Math.sqrt(session.readings().get(position).size())
-                / session.sigma().millimetres();
+    /** Without the mark of one session and position, both from 0. */
+    SwapModel without(int session, int position) {
+        return new SwapModel(this, session * positions + position);
+    }
+
+    /**
+     * How far a mark lies off what the others say of its place, in mm.
+     *
+     * @param fit of the others, in which the explanation's blades and positions have a share
+     * @return nothing where they don't say
+     */
+    OptionalDouble residualMm(LinearFit fit, Explanation explanation, int session, int position) {
+        int blade = blades.indexOf(sessions.get(session).layout().blades().get(position));
+        double[] place = new double[parameters()];
+        place[session] = 1;
+        place[positionColumn(position)] = explanation.positions().contains(position) ? 1 : 0;
+        place[bladeColumn(blade)] = explanation.blades().contains(blade) ? 1 : 0;
+        return fit.design().isEstimable(place)
+                ? OptionalDouble.of(sessions.get(session).marksMm().get(position) - fit.estimate(place))
+                : OptionalDouble.empty();
+    }
+
+    private double weight(int session, int position) {
+        return Math.sqrt(sessions.get(session).readings().get(position).size()) / errorsMm.get(session);
     }
 }

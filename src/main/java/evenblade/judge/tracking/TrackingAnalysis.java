@@ -59,6 +59,16 @@ public record TrackingAnalysis(
      * @param sessions at least one, in order of time, all on the same hub
      */
     public static TrackingAnalysis of(List<TrackingSession> sessions) {
+        return of(sessions, TrackLimits.USUAL);
+    }
+
+    /**
+     * Analyses sessions.
+     *
+     * @param sessions at least one, in order of time, all on the same hub
+     * @param limits what size of track error matters
+     */
+    public static TrackingAnalysis of(List<TrackingSession> sessions, TrackLimits limits) {
         SwapFit fit = SwapFit.of(sessions);
         NextLayout next = NextLayout.of(fit);
         return new TrackingAnalysis(
@@ -72,7 +82,7 @@ public record TrackingAnalysis(
                 fit.scatter(),
                 fit.bladesAlike(),
                 fit.positionsAlike(),
-                TrackVerdict.of(fit),
+                TrackVerdict.of(fit, limits),
                 next,
                 BestLayout.of(fit),
                 warnings(fit, next));

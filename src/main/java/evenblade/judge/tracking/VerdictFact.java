@@ -1,5 +1,7 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.fact.Amount;
+import evenblade.base.fact.Count;
 import evenblade.base.fact.Estimated;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Listed;
@@ -16,10 +18,40 @@ final class VerdictFact {
 
     private VerdictFact() {}
 
-    static Fact oneLayout(SwapFit fit, boolean uneven) {
+    static Fact oneLayout(SwapFit fit, boolean uneven, boolean beyond) {
+        TrackingFact even = beyond ? TrackingFact.ONE_ORDER_BEYOND : TrackingFact.ONE_ORDER_EVEN;
+        return Fact.of(uneven ? TrackingFact.ONE_ORDER_UNEVEN : even, length(fit.latest().spreadMm()));
+    }
+
+    /** More than may stay, or more than an even propeller gives, but nobody can be named. */
+    static Fact unclear(SwapFit fit, boolean beyond) {
+        double largest = fit.sessions().stream()
+                .mapToDouble(TrackingSession::spreadMm)
+                .max()
+                .orElseThrow();
         return Fact.of(
-                uneven ? TrackingFact.ONE_ORDER_UNEVEN : TrackingFact.ONE_ORDER_EVEN,
-                Measure.LENGTH.of(fit.latest().spreadMm() / MM_PER_METRE));
+                beyond ? TrackingFact.BEYOND_BUT_UNCLEAR : TrackingFact.UNCLEAR,
+                length(largest),
+                length(fit.readingSigmaMm()));
+    }
+
+    static Fact contradict(SwapFit fit) {
+        return Fact.of(TrackingFact.MARKS_CONTRADICT, length(fit.readingSigmaMm()));
+    }
+
+    static Fact slipped(Suspect suspect, List<StandOut> others) {
+        return Fact.of(
+                TrackingFact.MARK_SLIPPED,
+                new Quoted(String.valueOf(suspect.position())),
+                new Count(suspect.session()),
+                length(suspect.offMm()),
+                others.isEmpty()
+                        ? Fact.of(TrackingFact.OTHERS_ALIKE)
+                        : Fact.of(TrackingFact.OTHERS_POINT_TO, list(others)));
+    }
+
+    private static Amount length(double mm) {
+        return Measure.LENGTH.of(mm / MM_PER_METRE);
     }
 
     static Fact partlyTried(List<StandOut> blades, List<StandOut> positions) {
@@ -30,7 +62,9 @@ final class VerdictFact {
         return Fact.of(TrackingFact.WITHIN_READING_ERROR, Measure.LENGTH.of(fit.readingSigmaMm() / MM_PER_METRE));
     }
 
-    static Fact one(boolean goesWithBlade, List<StandOut> standOuts, double odds) {
+    static Fact one(
+            boolean goesWithBlade, List<StandOut> standOuts, List<StandOut> perhaps, TrackLimits limits, double odds) {
+        boolean small = perhaps.stream().allMatch(s -> Math.abs(s.offset().valueMm()) < limits.mattersMm());
         Fact nothing = Fact.of(TrackingFact.NOTHING_MORE);
         return Fact.of(
                 goesWithBlade ? TrackingFact.GOES_WITH_BLADE : TrackingFact.STAYS_ON_HUB,
@@ -38,7 +72,10 @@ final class VerdictFact {
                 standOuts.size() == 2 && mirrored(standOuts) ? Fact.of(TrackingFact.MIRRORED) : nothing,
                 odds >= TrackVerdict.FIRM_ODDS
                         ? nothing
-                        : Fact.of(TrackingFact.ONLY_LEANS, Measure.NUMBER.of(Math.max(1, odds))));
+                        : Fact.of(TrackingFact.ONLY_LEANS, Measure.NUMBER.of(Math.max(1, odds))),
+                perhaps.isEmpty()
+                        ? nothing
+                        : Fact.of(small ? TrackingFact.PERHAPS_SMALL : TrackingFact.PERHAPS, list(perhaps)));
     }
 
     static Fact both(List<StandOut> standOuts) {

@@ -7,6 +7,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** What an entry must be like to go into a record. */
 final class EntryRules {
@@ -21,7 +23,7 @@ final class EntryRules {
         if (saysNothing && entry.text().isBlank()) {
             throw BadInput.in(kind.word()).found("no text", "what was done or seen, in your words");
         }
-        checkBlades(entry.detail(), record.installation().propeller().blades());
+        checkBlades(entry.detail(), record);
         record.installation()
                 .propeller()
                 .diameter()
@@ -34,19 +36,50 @@ final class EntryRules {
         }
     }
 
-    private static void checkBlades(Detail detail, int blades) {
-        Optional<Layout> layout = Optional.empty();
-        if (detail instanceof Detail.Tracking tracking) {
-            layout = Optional.of(tracking.layout());
-        } else if (detail instanceof Detail.Pitch pitch) {
-            layout = Optional.of(pitch.layout());
-        }
+    private static void checkBlades(Detail detail, JobRecord record) {
+        int blades = record.installation().propeller().blades();
+        Optional<Layout> layout = layout(detail);
         if (layout.isPresent() && layout.get().positions() != blades) {
             throw BadInput.in("layout")
                     .found(
                             layout.get().positions() + " blades",
                             "the " + blades + " blades of this job's installation");
         }
+        layout.ifPresent(named -> askForStrangers(named, record));
+    }
+
+    /**
+     * A letter that no blade of this hub ever had is more often a slip of the pen than an exchanged blade. An exchange is
+     * a correction, and once that is written down after the last readings, the new letter is taken.
+     */
+    private static void askForStrangers(Layout layout, JobRecord record) {
+        Set<String> known = new TreeSet<>();
+        Instant last = Instant.MIN;
+        for (Event event : record.standing()) {
+            Optional<Layout> before = layout(event.detail());
+            if (before.isPresent()) {
+                known.addAll(before.get().blades());
+                last = event.at().toInstant().isAfter(last) ? event.at().toInstant() : last;
+            }
+        }
+        Instant readLast = last;
+        boolean changedSince = record.standing(Kind.CORRECTION).stream()
+                .anyMatch(e -> !e.at().toInstant().isBefore(readLast));
+        List<String> strangers =
+                layout.blades().stream().filter(b -> !known.contains(b)).toList();
+        if (!known.isEmpty() && !changedSince && !strangers.isEmpty()) {
+            throw BadInput.in("layout")
+                    .found(
+                            "blade " + String.join(" and ", strangers) + ", which this hub never had",
+                            String.join(", ", known) + "; was a blade exchanged? Then enter that first as a correction");
+        }
+    }
+
+    private static Optional<Layout> layout(Detail detail) {
+        if (detail instanceof Detail.Tracking tracking) {
+            return Optional.of(tracking.layout());
+        }
+        return detail instanceof Detail.Pitch pitch ? Optional.of(pitch.layout()) : Optional.empty();
     }
 
     /** Readings that can't lie on this propeller: a slip of the pen or of the unit. */

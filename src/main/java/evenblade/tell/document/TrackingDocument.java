@@ -48,6 +48,29 @@ public final class TrackingDocument {
         return document.text.done();
     }
 
+    /** What has to be said of tip marks the moment they are written down: the spread, and whether it may stay so. */
+    public static Document entered(MarkedTips tips, Phrases phrases) {
+        FigureFormat figures = phrases.figures();
+        Document.Builder text = Document.begin();
+        text.known("spread", figures.both(tips.session().spreadMm()));
+        if (tips.withinLimit().map(within -> !within).orElse(false)) {
+            text.say(
+                    Tone.CAUTION,
+                    "BEYOND THE LIMIT: don't run it like this before the maker's figure is looked up.");
+        }
+        tips.checks().forEach(check -> text.known("limit", LimitWords.of(check, figures)));
+        if (tips.checks().isEmpty()) {
+            unlimited(text, tips, phrases);
+        }
+        return text.done();
+    }
+
+    /** Where no limit was entered, the figures that people use stand beside the marks. */
+    private static void unlimited(Document.Builder text, MarkedTips tips, Phrases phrases) {
+        text.known("limit", "none for the track is entered: the propeller maker's figure rules");
+        tips.usual().forEach(figure -> text.known("usual figure", phrases.text(figure.fact()) + "."));
+    }
+
     private void verdict() {
         text.facts(Tone.ANSWER, phrases, List.of(side.now().verdict().fact()));
         List<TrackingAnalysis> spells = side.spells();
@@ -80,7 +103,7 @@ public final class TrackingDocument {
         }
         MarkedTips last = side.sessions().get(side.sessions().size() - 1);
         if (last.checks().isEmpty()) {
-            text.known("limit", "none for the track is entered: the propeller maker's figure rules");
+            unlimited(text, last, phrases);
         }
         text.known(
                 "reading",

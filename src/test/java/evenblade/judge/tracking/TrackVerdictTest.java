@@ -126,6 +126,7 @@ class TrackVerdictTest {
     @Test
     void the_words_of_the_kinds_hold_still() {
         assertThat(List.of(Kind.values()).stream().map(Kind::word))
-                .containsExactly("blade", "position", "both", "within-reading-error", "not-separable");
+                .containsExactly(
+                        "blade", "position", "both", "within-reading-error", "not-separable", "marks-contradict");
     }
 }
