@@ -56,23 +56,41 @@ record Comb(List<ExpectedLine> teeth) {
         return new Comb(teeth);
     }
 
-    /** Common practice, no source: which lines an engine and propeller are usually heard by. */
+    /**
+     * Common practice, no source: which lines an engine and propeller are usually heard by. Blade pass and firing
+     * with their doubles are nearly always there; what comes from blades or cylinders that differ may be missing.
+     */
     private static double weight(OrderLine line, OrderTable table) {
-        boolean first =
-                switch (line.role()) {
-                    case BLADE_PASS -> line.order() == table.blades();
-                    case FIRING -> !line.name().contains("×");
-                    case UNEVEN_PROPELLER, CRANK -> line.order() == 1;
-                    default -> false;
-                };
         return switch (line.role()) {
-            case BLADE_PASS -> first ? 1.25 : 1.0;
-            case FIRING -> first ? 1.2 : 1.0;
-            case UNEVEN_PROPELLER -> first ? 1.15 : 0.8;
-            case CRANK -> first ? 1.05 : 0.85;
-            case HALF_CRANK -> 0.75;
+            case BLADE_PASS -> line.order() == table.blades() ? 1.5 : 1.1;
+            case FIRING -> line.order() == firingOrder(table) ? 1.5 : 1.1;
+            case UNEVEN_PROPELLER -> line.order() == 1 ? 0.9 : 0.5;
+            case CRANK -> line.order() == 1 ? 0.9 : 0.5;
+            case HALF_CRANK -> 0.4;
             case MESH -> 0;
         };
+    }
+
+    /**
+     * Weight of an order in a table whose main lines lie at {@code scale} times their orders in this one.
+     *
+     * @param order of the one shaft there is
+     */
+    static double weightAt(Comb comb, double order, double scale) {
+        for (ExpectedLine tooth : comb.teeth) {
+            if (tooth.main() && Math.abs(tooth.order() * scale - order) < 1e-6) {
+                return tooth.weight();
+            }
+        }
+        return order == 1 ? 0.9 : order == Math.rint(order) ? 0.5 : 0.4;
+    }
+
+    private static double firingOrder(OrderTable table) {
+        return table.lines().stream()
+                .filter(line -> line.role() == OrderLine.Role.FIRING)
+                .mapToDouble(OrderLine::order)
+                .min()
+                .orElse(0);
     }
 
     double highestOrder() {

@@ -97,6 +97,8 @@ public final class MarkSpeed {
                 fromLines.track(),
                 fromLines.main(),
                 fromLines.dwells(),
+                fromLines.doubtful(),
+                fromLines.otherMachine(),
                 fromLines.ratioCorrection(),
                 warnings);
     }

@@ -19,10 +19,12 @@ final class PathSearch {
 
     private final WhitenedSpectrogram frames;
     private final Comb comb;
+    private final SpeedPrior prior;
 
-    PathSearch(WhitenedSpectrogram frames, Comb comb) {
+    PathSearch(WhitenedSpectrogram frames, Comb comb, SpeedPrior prior) {
         this.frames = frames;
         this.comb = comb;
+        this.prior = prior;
     }
 
     /** Speeds along a path, one per frame used. */
@@ -77,7 +79,7 @@ final class PathSearch {
         java.util.stream.IntStream.range(0, chosen.length).parallel().forEach(i -> {
             float[] row = new float[steps];
             for (int j = 0; j < steps; j++) {
-                row[j] = (float) evidence(chosen[i], grid[j]);
+                row[j] = (float) (evidence(chosen[i], grid[j]) + prior.bonus(grid[j]));
             }
             scores[i] = row;
         });

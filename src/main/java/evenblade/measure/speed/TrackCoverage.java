@@ -21,22 +21,15 @@ final class TrackCoverage {
     private static final double USUAL_QUANTILE = 0.75;
     private static final int SMOOTHED_FRAMES = 7;
 
-    /** Share of the best dwell's explanation below which another's lines are taken for chance meetings. */
-    private static final double LEAST_EXPLAINED = 0.25;
-
     private final WhitenedSpectrogram frames;
-    private final Comb comb;
-    private final PathSearch.Path path;
     private final boolean[] borne;
 
-    private TrackCoverage(WhitenedSpectrogram frames, Comb comb, PathSearch.Path path, boolean[] borne) {
+    private TrackCoverage(WhitenedSpectrogram frames, boolean[] borne) {
         this.frames = frames;
-        this.comb = comb;
-        this.path = path;
         this.borne = borne;
     }
 
-    static TrackCoverage of(PathSearch search, Comb comb, PathSearch.Path path, WhitenedSpectrogram frames) {
+    static TrackCoverage of(PathSearch search, PathSearch.Path path, WhitenedSpectrogram frames) {
         double[] evidence = new double[path.hz().length];
         for (int i = 0; i < evidence.length; i++) {
             evidence[i] = search.evidence(path.frame()[i], path.hz()[i]);
@@ -52,7 +45,7 @@ final class TrackCoverage {
             Arrays.sort(near);
             borne[i] = near[near.length / 2] >= least && evidence[i] >= LEAST_OF_ONE * least;
         }
-        return new TrackCoverage(frames, comb, path, borne);
+        return new TrackCoverage(frames, borne);
     }
 
     /** Middles of the frames in which the lines bear the path out, seconds. */
@@ -63,39 +56,13 @@ final class TrackCoverage {
                 .toArray();
     }
 
-    /**
-     * The stretches, or the parts of them that are long enough, in which the lines bear the path out:
-     * frame by frame, and as a whole against the one that the comb explains best.
-     */
+    /** The stretches, or the parts of them that are long enough, in which the lines bear the path out. */
     List<DwellFinder.Stretch> borneOut(List<DwellFinder.Stretch> stretches, double shortestS) {
         List<DwellFinder.Stretch> parts = new ArrayList<>();
         for (DwellFinder.Stretch stretch : stretches) {
             parts.addAll(borneOut(stretch, shortestS));
         }
-        double best = parts.stream().mapToDouble(this::explained).max().orElse(0);
-        List<DwellFinder.Stretch> kept = parts.stream()
-                .filter(part -> best <= 0 || explained(part) >= LEAST_EXPLAINED * best)
-                .toList();
-        for (DwellFinder.Stretch part : parts) {
-            if (!kept.contains(part)) {
-                for (int i = 0; i < borne.length; i++) {
-                    borne[i] &= frames.centreS(i) < part.fromS() || frames.centreS(i) > part.toS();
-                }
-            }
-        }
-        return kept;
-    }
-
-    private double explained(DwellFinder.Stretch stretch) {
-        int[] inside = java.util.stream.IntStream.range(0, borne.length)
-                .filter(i -> frames.centreS(i) >= stretch.fromS() && frames.centreS(i) <= stretch.toS())
-                .toArray();
-        if (inside.length == 0) {
-            return 0;
-        }
-        double[] hz = Arrays.stream(inside).mapToDouble(i -> path.hz()[i]).toArray();
-        int[] frame = Arrays.stream(inside).map(i -> path.frame()[i]).toArray();
-        return AmbiguityCheck.explained(frames, comb, new PathSearch.Path(frame, hz), 1);
+        return parts;
     }
 
     /** The parts of a stretch, at least so long, in which the lines bear the path out. */

@@ -2,6 +2,7 @@ package evenblade.measure.speed;
 
 import evenblade.base.problem.Warning;
 import evenblade.input.recording.Recording;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -11,24 +12,34 @@ final class Unconfirmed {
 
     /**
      * The entered speed, constant over the recording and marked as not confirmed; without one, the
-     * middle of the range looked at, and no dwell at all.
+     * middle of the range looked at.
+     *
+     * @param doubtful the steady stretches there are, each with its own doubt; may be empty
      */
-    static SpeedResult result(Recording recording, SpeedPrior expectation, String doubt, SpeedResult.Origin origin) {
+    static SpeedResult result(
+            Recording recording,
+            SpeedPrior expectation,
+            SpeedDoubt doubt,
+            List<DoubtfulDwell> doubtful,
+            Optional<Boolean> otherMachine) {
         double from = recording.time().at(0);
         double to = from + recording.time().durationS();
-        Warning warning = new Warning("speed-not-confirmed", "speed not confirmed: " + doubt);
+        List<Warning> warnings = new ArrayList<>();
+        warnings.add(new Warning("speed-not-confirmed", "speed not confirmed: " + doubt.words()));
         boolean entered = expectation.enteredPropellerHz().isPresent();
         double hz = expectation.entered().orElse(Math.sqrt(expectation.fromHz() * expectation.toHz()));
         double error = (expectation.toHz() - expectation.fromHz()) / Math.sqrt(12);
         Dwell whole = new Dwell(from, to, hz, error, expectation.fromHz(), expectation.toHz());
         return new SpeedResult(
-                origin,
+                SpeedResult.Origin.ENTERED,
                 false,
-                Optional.of(doubt),
+                Optional.of(doubt.words()),
                 KnotTrack.constant(hz, from, to),
                 entered ? Optional.of(whole) : Optional.empty(),
-                entered ? List.of(whole) : List.of(),
+                List.of(),
+                doubtful,
+                otherMachine,
                 0,
-                List.of(warning));
+                warnings);
     }
 }

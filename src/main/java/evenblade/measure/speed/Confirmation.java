@@ -1,0 +1,312 @@
+package evenblade.measure.speed;
+
+import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.OrderTable;
+import evenblade.machine.installation.Shaft;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Random;
+
+/**
+ * Whether the lines of a stretch show that this machine turns at this speed.
+ *
+ * <p>Counted is what agrees: the lines of the table that stand where they are expected, none for more than one. A count
+ * alone says little, for rooms and other machines have lines too. So the same count is made in this very recording with
+ * tables that are wrong on purpose, each at its best speed: with the two shafts' combs shifted against each other
+ * ({@value #DETUNED} wrong ratios), or, where there is one shaft, with every order moved by itself. The right table must
+ * beat all but {@value #CHANCE} of them, and at no other speed may it do clearly better.
+ *
+ * <p>Of two shafts both must be heard, and of one shaft lines that aren't all multiples of the same one. What lies on a
+ * multiple of the grid's own frequency counts for nobody.
+ */
+final class Confirmation {
+    /**
+     * Share of the wrong ratios that may do as well. Two series of lines, blade pass and firing with their multiples,
+     * can be explained by a few other ratios too, whatever stands: up to 7 % in runs of true machines.
+     */
+    private static final double CHANCE_OF_RATIO = 0.075;
+    /** Share of the scrambled tables that may do as well. */
+    private static final double CHANCE_OF_ORDERS = 0.01;
+    /** Credit below which nothing is confirmed: rooms come to 1.7 by chance, true machines to 3 and more. */
+    private static final double LEAST_CREDIT = 2.4;
+    /** Each shaft must bring so much of it: a line that is usually there, in full, or several others. */
+    private static final double LEAST_OF_SHAFT = 0.45;
+    /** A table whose main lines lie at other orders does as well where it comes this near. */
+    private static final double AS_WELL = 0.1;
+    /** Highest order to which the first main line of a wrong table is moved. */
+    private static final double MAIN_UP_TO = 12;
+    /** Wrong ratios tried, evenly over ± {@link #DETUNED_BY} in logarithm. */
+    private static final int DETUNED = 300;
+    private static final double DETUNED_BY = 0.5;
+    /** A ratio nearer than this is the right one for short spectra. */
+    private static final double SAME_RATIO = 0.012;
+    /** Wrong tables of a machine with one shaft. */
+    private static final int SCRAMBLED = 200;
+    /** Share by which a scrambled order is moved at most. */
+    private static final double SCRAMBLED_BY = 0.12;
+    /** Two lines agree, two more make it no chance: common practice, no source. */
+    private static final int LEAST_LINES = 3;
+    /** Speeds nearer than this are one speed. */
+    private static final double SAME_SPEED = 0.01;
+    /** Another speed is clearly better with so many lines more. */
+    private static final double CLEARLY = 0.5;
+
+    /**
+     * The judgement.
+     *
+     * @param propellerHz where the table does best
+     * @param by the lines that stand there, strongest first
+     * @param doubts empty where confirmed
+     * @param credit of the right table at its best
+     * @param chance share of wrong tables that did as well
+     */
+    record Judgement(double propellerHz, List<OrderLine> by, List<SpeedDoubt> doubts, double credit, double chance) {
+        boolean confirmed() {
+            return doubts.isEmpty();
+        }
+    }
+
+    private final OrderTable table;
+    private final Comb comb;
+    private final SpeedPrior prior;
+    private final LineSpectrum spectrum;
+    private final boolean twoShafts;
+    private final boolean hum;
+
+    private Confirmation(OrderTable table, Comb comb, SpeedPrior prior, LineSpectrum spectrum, boolean hum) {
+        this.hum = hum;
+        this.table = table;
+        this.comb = comb;
+        this.prior = prior;
+        this.spectrum = spectrum;
+        this.twoShafts = ofShaft(Shaft.CRANK).length > 0 && ofShaft(Shaft.PROPELLER).length > 0;
+    }
+
+    /**
+     * @param spectrum of the stretch, along the path found, without mains hum
+     * @param hum whether there was any
+     * @param table the lines of the machine
+     * @param prior where its speed may lie
+     */
+    static Judgement of(LineSpectrum spectrum, boolean hum, OrderTable table, Comb comb, SpeedPrior prior) {
+        return new Confirmation(table, comb, prior, spectrum, hum).judge();
+    }
+
+    private Judgement judge() {
+        return twoShafts ? judgeTwoShafts() : judgeOneShaft();
+    }
+
+    /** Distinct teeth of a shaft, as orders of that shaft's own speed; those that fall on the propeller's count there. */
+    private double[] ofShaft(Shaft shaft) {
+        return comb.teeth().stream()
+                .filter(t -> shaftOf(t.line()) == shaft)
+                .mapToDouble(t -> shaft == Shaft.CRANK ? t.order() / table.ratio() : t.order())
+                .toArray();
+    }
+
+    private double[] weightsOf(Shaft shaft) {
+        return comb.teeth().stream()
+                .filter(t -> shaftOf(t.line()) == shaft)
+                .mapToDouble(Comb.ExpectedLine::weight)
+                .toArray();
+    }
+
+    /** The propeller where the line is a whole order of it, whatever else makes it. */
+    private static Shaft shaftOf(OrderLine line) {
+        boolean whole = Math.abs(line.propellerOrder() - Math.rint(line.propellerOrder())) < 0.01;
+        return line.of() == Shaft.PROPELLER || whole ? Shaft.PROPELLER : Shaft.CRANK;
+    }
+
+    private Judgement judgeTwoShafts() {
+        double ratio = table.ratio();
+        double from = prior.fromHz() * ratio;
+        double to = prior.toHz() * ratio;
+        CombScore crank = new CombScore(spectrum, ofShaft(Shaft.CRANK), weightsOf(Shaft.CRANK), from, to);
+        double reach = Math.exp(DETUNED_BY + 0.01);
+        CombScore propeller = new CombScore(
+                spectrum,
+                ofShaft(Shaft.PROPELLER),
+                weightsOf(Shaft.PROPELLER),
+                prior.fromHz() / reach,
+                prior.toHz() * reach);
+        int best = 0;
+        double most = -1;
+        for (int i = 0; i < crank.size(); i++) {
+            double hz = crank.hz(i) / ratio;
+            double score = crank.at(i) + propeller.atHz(hz) + prior.bonus(hz);
+            if (score > most) {
+                most = score;
+                best = i;
+            }
+        }
+        int asGood = 0;
+        int tried = 0;
+        for (int d = 0; d < DETUNED; d++) {
+            double off = DETUNED_BY * (2.0 * d / (DETUNED - 1) - 1);
+            if (Math.abs(off) > SAME_RATIO) {
+                tried++;
+                double wrong = ratio * Math.exp(off);
+                for (int i = 0; i < crank.size(); i++) {
+                    double score =
+                            crank.at(i) + propeller.atHz(crank.hz(i) / wrong) + prior.bonus(crank.hz(i) / ratio);
+                    if (score >= most) {
+                        asGood++;
+                        break;
+                    }
+                }
+            }
+        }
+        double hz = crank.hz(best) / ratio;
+        return judged(hz, most - prior.bonus(hz), asGood / (double) tried);
+    }
+
+    private Judgement judgeOneShaft() {
+        double[] orders =
+                comb.teeth().stream().mapToDouble(Comb.ExpectedLine::order).toArray();
+        double[] weights =
+                comb.teeth().stream().mapToDouble(Comb.ExpectedLine::weight).toArray();
+        CombScore right = new CombScore(spectrum, orders, weights, prior.fromHz(), prior.toHz());
+        int best = best(right);
+        double most = right.at(best) + prior.bonus(right.hz(best));
+        if (most < LEAST_CREDIT) {
+            return judged(right.hz(best), right.at(best), 1);
+        }
+        Random random = new Random(orders.length);
+        int asGood = 0;
+        for (int s = 0; s < SCRAMBLED; s++) {
+            double[] moved = Arrays.stream(orders)
+                    .map(o -> o * Math.exp(SCRAMBLED_BY * (2 * random.nextDouble() - 1)))
+                    .toArray();
+            asGood += best(moved, weights) >= most ? 1 : 0;
+        }
+        double chance = asGood / (double) SCRAMBLED;
+        return judged(right.hz(best), right.at(best), chance > CHANCE_OF_ORDERS || rivalled(most) ? 1 : chance);
+    }
+
+    /**
+     * Whether a machine whose main lines lie at other orders explains as much: then it is a series of lines, but not
+     * this machine's.
+     */
+    private boolean rivalled(double most) {
+        double unit = comb.teeth().stream().anyMatch(t -> !isWhole(t.order())) ? 0.5 : 1;
+        double[] mains = comb.teeth().stream()
+                .filter(t -> t.weight() > 1)
+                .mapToDouble(Comb.ExpectedLine::order)
+                .toArray();
+        double first = Arrays.stream(mains).min().orElse(1);
+        double highest = comb.highestOrder();
+        for (double to = unit; to <= MAIN_UP_TO; to += unit) {
+            double scale = to / first;
+            boolean onGrid = Arrays.stream(mains).allMatch(m -> isWhole(m * scale / unit));
+            if (onGrid && Math.abs(scale - 1) > 1e-9) {
+                int count = (int) Math.round(Math.max(highest, highest * scale) / unit);
+                double[] orders = new double[count];
+                double[] weights = new double[count];
+                for (int i = 0; i < count; i++) {
+                    double order = (i + 1) * unit;
+                    orders[i] = order;
+                    weights[i] = Comb.weightAt(comb, order, scale);
+                }
+                if (best(orders, weights) > most - AS_WELL) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static boolean isWhole(double value) {
+        return Math.abs(value - Math.rint(value)) < 1e-6;
+    }
+
+    /** What a table comes to at its best speed. */
+    private double best(double[] orders, double[] weights) {
+        CombScore score = new CombScore(spectrum, orders, weights, prior.fromHz(), prior.toHz());
+        int at = best(score);
+        return score.at(at) + prior.bonus(score.hz(at));
+    }
+
+    private int best(CombScore score) {
+        int best = 0;
+        double most = -1;
+        for (int i = 0; i < score.size(); i++) {
+            double value = score.at(i) + prior.bonus(score.hz(i));
+            if (value > most) {
+                most = value;
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    private Judgement judged(double hz, double credit, double chance) {
+        List<OrderLine> by = standing(hz);
+        List<SpeedDoubt> doubts = new ArrayList<>();
+        if (by.isEmpty()) {
+            doubts.add(hum ? SpeedDoubt.ONLY_MAINS : SpeedDoubt.NOTHING_STANDS);
+        } else if (by.size() == 1) {
+            doubts.add(SpeedDoubt.ONE_LINE);
+        } else if (twoShafts && Arrays.stream(Shaft.values()).anyMatch(shaft -> creditOf(shaft, hz) < LEAST_OF_SHAFT)) {
+            doubts.add(SpeedDoubt.ONE_SHAFT);
+        } else if (!twoShafts && oneSeries(by)) {
+            doubts.add(SpeedDoubt.ONE_SERIES);
+        }
+        if (System.getProperty("peek") != null) {
+            System.out.printf("PEEK best %.3f path %.3f credit %.2f chance %.3f two %s by %s%n", hz, spectrum.meanHz(), credit, chance, twoShafts, by.stream().map(OrderLine::name).toList());
+            double h = Boolean.getBoolean("truth") ? Double.parseDouble(System.getProperty("truthHz")) : spectrum.meanHz();
+            comb.teeth().forEach(t -> System.out.printf("  %s %.1f Hz e %.2f c %.2f;", t.line().name(), t.order()*h, spectrum.evidence(t.order()*h), spectrum.credit(t.order()*h)));
+            System.out.println();
+            double[] pk = spectrum.peaksHz();
+            System.out.print("  peaks " + pk.length + ":");
+            for (int i = 0; i < Math.min(40, pk.length); i++) System.out.printf(" %.1f(%.1f)", pk[i], spectrum.evidence(pk[i]));
+            System.out.println();
+        }
+        if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT || by.size() < LEAST_LINES && doubts.isEmpty()) {
+            doubts.add(SpeedDoubt.CHANCE);
+        }
+        if (doubts.isEmpty() && Math.abs(hz / spectrum.meanHz() - 1) > SAME_SPEED) {
+            doubts.add(SpeedDoubt.OTHER_SPEED);
+        }
+        return new Judgement(hz, by, doubts, credit, chance);
+    }
+
+    private double creditOf(Shaft shaft, double hz) {
+        return comb.teeth().stream()
+                .filter(t -> shaftOf(t.line()) == shaft)
+                .mapToDouble(t -> t.weight() * spectrum.credit(t.order() * hz))
+                .sum();
+    }
+
+    /** Lines of the table that stand at a speed, strongest first; two at one place count once. */
+    private List<OrderLine> standing(double hz) {
+        List<OrderLine> lines = new ArrayList<>();
+        List<Double> places = new ArrayList<>();
+        comb.teeth().stream()
+                .filter(t -> spectrum.stands(t.order() * hz))
+                .sorted(Comparator.comparingDouble((Comb.ExpectedLine t) -> -spectrum.evidence(t.order() * hz)))
+                .forEach(t -> {
+                    double place = t.order() * hz;
+                    if (places.stream().noneMatch(p -> Math.abs(p - place) < 0.8 * spectrum.resolutionHz())) {
+                        places.add(place);
+                        lines.add(t.line());
+                    }
+                });
+        return lines;
+    }
+
+    /** Whether all are multiples of one that is more than once per turn: any machine with that speed shows them too. */
+    private static boolean oneSeries(List<OrderLine> lines) {
+        long common = 0;
+        for (OrderLine line : lines) {
+            long halves = Math.round(2 * line.propellerOrder());
+            while (halves != 0) {
+                long rest = common % halves;
+                common = halves;
+                halves = rest;
+            }
+        }
+        return common > 2;
+    }
+}
