@@ -6,8 +6,4 @@ package evenblade.base.fact;
  * @param value in the unit that {@code measure} names
  * @param measure what it measures
  */
-public record Amount(double value, Measure measure) implements Value {
-    public static Amount of(Measure measure, double value) {
-        return new Amount(value, measure);
-    }
-}
+public record Amount(double value, Measure measure) implements Value {}

@@ -35,5 +35,9 @@ public enum Measure {
     /** A turning moment in N·m. */
     MOMENT,
     /** A plain number. */
-    NUMBER
+    NUMBER;
+
+    public Amount of(double value) {
+        return new Amount(value, this);
+    }
 }

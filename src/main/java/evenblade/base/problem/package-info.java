@@ -1,2 +1,2 @@
-/** What was wrong with an input (file, line, found, expected, cure), and the coded warnings that travel with a result. */
+/** What was wrong with an input: file, line, found, expected, cure. */
 package evenblade.base.problem;

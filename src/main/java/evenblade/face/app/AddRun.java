@@ -1,7 +1,11 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Moment;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
@@ -21,7 +25,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Takes the recording of a ground run into a job. */
@@ -86,10 +89,7 @@ public final class AddRun {
                 new KeptFigures(folder, runs).keep(event, false, RunFigures.spectrum(kept));
             });
         } else {
-            warnings.add(new Warning(
-                    "changed-while-added",
-                    "'" + recording + "' was written to while it was being added; strike " + event.id()
-                            + " out and add it again"));
+            warnings.add(Warning.of(WarningCode.CHANGED_WHILE_ADDED, new Subject.Entry(event.id()), new Quoted(recording.toString()), new Quoted(event.id())));
         }
         olderThanSaid(run, added).ifPresent(warnings::add);
         progress.at(1, "done");
@@ -110,7 +110,7 @@ public final class AddRun {
                     readToTheEnd(recording, new IntakeOptions(request.fullScale(), request.table()), progress);
             requireChannels(readable.channels(), run);
             List<Warning> warnings = new ArrayList<>(readable.warnings());
-            warnings.add(new Warning("not-analysed", "it is in the job, but gives no result: " + e.getMessage()));
+            warnings.add(Warning.of(WarningCode.NOT_ANALYSED, Subject.Whole.RECORDING, new Quoted(e.getMessage())));
             return new Look(readable.sha256(), Optional.empty(), warnings);
         }
     }
@@ -151,12 +151,6 @@ public final class AddRun {
         if (run.at().isPresent() || age.compareTo(FRESH) < 0) {
             return Optional.empty();
         }
-        return Optional.of(new Warning(
-                "recording-older-than-entry",
-                String.format(
-                        Locale.ROOT,
-                        "the run is dated now, but its file was last written %s; if it was made then, strike the "
-                                + "entry out and add it with that time",
-                        written)));
+        return Optional.of(Warning.of(WarningCode.RECORDING_OLDER_THAN_ENTRY, Subject.Whole.RECORDING, new Moment(written)));
     }
 }

@@ -1,7 +1,9 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
@@ -195,10 +197,7 @@ public final class AnalyseRecording {
         range.assumed().ifPresent(all::add);
         all.addAll(speed.warnings());
         if (meshLeftOut) {
-            all.add(new Warning(
-                    "mesh-left-out",
-                    "this recording is too long for the memory given to keep the drive's teeth in range; they are"
-                            + " left out (a larger -Xmx or a shorter piece brings them back)"));
+            all.add(Warning.of(WarningCode.MESH_LEFT_OUT, Subject.Whole.RECORDING));
         }
         RatioCheck.of(channels, request.installation().orders(), speed).ifPresent(doubt -> all.add(doubt.warning()));
         all.addAll(AnalysisWarnings.of(recording, channels));

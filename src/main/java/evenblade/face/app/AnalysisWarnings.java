@@ -1,6 +1,14 @@
 package evenblade.face.app;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.OrderTable;
@@ -12,10 +20,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /** What a reader of measured orders has to know beside the figures. */
 final class AnalysisWarnings {
@@ -24,15 +30,10 @@ final class AnalysisWarnings {
     static List<Warning> of(Recording recording, List<ChannelOrders> channels) {
         List<Warning> warnings = new ArrayList<>();
         if (recording.source().lossy()) {
-            warnings.add(new Warning(
-                    "lossy-file",
-                    "the file's kind throws away part of the signal; its amplitudes are not for comparison"));
+            warnings.add(Warning.of(WarningCode.LOSSY_FILE, Subject.Whole.RECORDING));
         }
         if (channels.stream().anyMatch(channel -> channel.unit() == SignalUnit.FULL_SCALE)) {
-            warnings.add(new Warning(
-                    "uncalibrated",
-                    "amplitudes are shares of the recorder's full scale; only ratios within this recording mean"
-                            + " something"));
+            warnings.add(Warning.of(WarningCode.UNCALIBRATED, Subject.Whole.RECORDING));
         }
         List<DwellOrders> dwells =
                 channels.isEmpty() ? List.of() : channels.get(0).dwells();
@@ -48,31 +49,19 @@ final class AnalysisWarnings {
             }
         }
         if (!beyond.isEmpty()) {
-            warnings.add(new Warning(
-                    "beyond-range",
-                    String.format(
-                            Locale.ROOT,
-                            "nothing above %.1f Hz can be measured here; not measured: %s",
-                            Math.min(
-                                    recording.usableUpToHz(),
-                                    Recording.USABLE_SHARE_OF_RATE
-                                            * recording.time().rateHz()),
-                            beyond.entrySet().stream()
-                                    .map(line -> line.getKey() + inSome(line.getValue(), dwells.size()))
-                                    .collect(Collectors.joining(", ")))));
+            warnings.add(Warning.of(WarningCode.BEYOND_RANGE, Subject.Whole.RECORDING, Measure.FREQUENCY.of(Math.min(recording.usableUpToHz(), Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz())), new Listed(beyond.entrySet().stream().<Value>map(line -> beyond(line.getKey(), line.getValue(), dwells.size())).toList())));
         }
         if (!close.isEmpty()) {
-            warnings.add(new Warning(
-                    "lines-too-close",
-                    "too close to be told apart in a dwell of this length: " + String.join(", ", close)
-                            + "; a longer dwell splits them"));
+            warnings.add(Warning.of(WarningCode.LINES_TOO_CLOSE, Subject.Whole.RECORDING, Listed.quoted(List.copyOf(close))));
         }
         return warnings;
     }
 
     /** A line that climbs out of range is measured in the slower dwells. */
-    private static String inSome(int beyond, int dwells) {
-        return beyond == dwells ? "" : " in " + beyond + " of " + dwells + " dwells";
+    private static Value beyond(String line, int beyond, int dwells) {
+        return beyond == dwells
+                ? new Quoted(line)
+                : Fact.of(AnalysisFact.IN_SOME_DWELLS, new Quoted(line), new Count(beyond), new Count(dwells));
     }
 
     /** Whether it merges with a line that a longer dwell would split from it. */

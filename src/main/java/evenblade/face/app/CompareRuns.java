@@ -1,7 +1,7 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunComparison;

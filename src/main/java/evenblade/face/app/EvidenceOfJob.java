@@ -1,7 +1,12 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.judge.findings.JobEvidence;
 import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.RunNumbers;
@@ -10,8 +15,8 @@ import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.SessionSegments;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
-import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
@@ -61,7 +66,7 @@ final class EvidenceOfJob {
     }
 
     /** Either a run's numbers or why there are none. */
-    private record Outcome(Optional<RunNumbers> numbers, String trouble) {}
+    private record Outcome(Optional<RunNumbers> numbers, Optional<Value> trouble) {}
 
     private List<RunEvidence> runs() {
         List<Event> events = record.standing(Kind.RUN);
@@ -82,8 +87,7 @@ final class EvidenceOfJob {
                     measured.add(evidence(event, changes, outcome.numbers().get()));
                     changes.clear();
                 } else {
-                    warnings.add(new Warning(
-                            "run-left-out", "run '" + runs.nameOf(event) + "' is left out: " + outcome.trouble()));
+                    warnings.add(Warning.of(WarningCode.RUN_LEFT_OUT, new Subject.Entry(event.id()), Fact.of(AnalysisFact.RUN, new Quoted(runs.nameOf(event))), outcome.trouble().orElseThrow()));
                 }
             }
         }
@@ -94,10 +98,10 @@ final class EvidenceOfJob {
         try {
             JobRuns.Result result = runs.result(run, false);
             return result.asAdded()
-                    ? new Outcome(Optional.of(RunNumbers.of(result.run().orders())), "")
-                    : new Outcome(Optional.empty(), "its recording was changed since it was added");
+                    ? new Outcome(Optional.of(RunNumbers.of(result.run().orders())), Optional.empty())
+                    : new Outcome(Optional.empty(), Optional.of(Fact.of(AnalysisFact.RECORDING_CHANGED)));
         } catch (BadInput e) {
-            return new Outcome(Optional.empty(), e.getMessage());
+            return new Outcome(Optional.empty(), Optional.of(new Quoted(e.getMessage())));
         }
     }
 

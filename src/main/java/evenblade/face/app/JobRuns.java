@@ -1,13 +1,17 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.json.JsonWriter;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.FullScale;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunConditions;
-import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck;
@@ -22,6 +26,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 
@@ -30,6 +35,9 @@ import java.util.stream.Stream;
  * else from the raw file.
  */
 final class JobRuns {
+    private static final Set<WarningCode> OF_RECORDINGS = Set.of(
+            WarningCode.RECORDING_MISSING, WarningCode.RECORDING_CHANGED, WarningCode.RECORDING_UNREADABLE);
+
     private final JobFolder folder;
     private final JobRecord record;
     private final Map<String, MeasuredRun> measured = new HashMap<>();
@@ -56,7 +64,7 @@ final class JobRuns {
     /** What had to be said while measuring, and which recordings aren't what they were. */
     List<Warning> warnings() {
         Stream<Warning> evidence = folder.check(EvidenceCheck.Thoroughness.QUICK).stream()
-                .filter(w -> w.code().startsWith("recording-"));
+                .filter(w -> OF_RECORDINGS.contains(w.code()));
         return Stream.concat(warnings.stream(), evidence).distinct().toList();
     }
 
@@ -100,8 +108,7 @@ final class JobRuns {
         try {
             return Optional.of(measured(run));
         } catch (BadInput e) {
-            warnings.add(new Warning(
-                    "run-left-out", "run '" + nameOf(run) + "' (" + run.id() + ") is left out: " + e.getMessage()));
+            warnings.add(Warning.of(WarningCode.RUN_LEFT_OUT, new Subject.Entry(run.id()), Fact.of(AnalysisFact.RUN_WITH_ID, new Quoted(nameOf(run)), new Quoted(run.id())), new Quoted(e.getMessage())));
             return Optional.empty();
         }
     }
@@ -123,10 +130,7 @@ final class JobRuns {
     private MeasuredRun find(Event run) {
         Result result = result(run, false);
         if (!result.asAdded()) {
-            warnings.add(new Warning(
-                    "recording-changed",
-                    "the recording of run '" + nameOf(run) + "' (" + run.id()
-                            + ") was changed since it was added; it is taken as it is now"));
+            warnings.add(Warning.of(WarningCode.RECORDING_CHANGED, new Subject.Entry(run.id()), Fact.of(AnalysisFact.RECORDING_TAKEN_AS_IT_IS, new Quoted(nameOf(run)), new Quoted(run.id()))));
         }
         return measured(run, result.run());
     }

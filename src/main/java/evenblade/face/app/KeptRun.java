@@ -1,6 +1,6 @@
 package evenblade.face.app;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Series;
@@ -11,14 +11,16 @@ import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.AngleAverage;
 import evenblade.measure.orders.ChannelOrders;
-import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.DwellOrders.Unevenness;
+import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
 import evenblade.measure.signal.Spectrum;
+import evenblade.measure.speed.DoubtfulDwell;
 import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedDoubt;
 import evenblade.measure.speed.SpeedResult;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -36,7 +38,7 @@ import java.util.Optional;
  */
 final class KeptRun {
     /** To be raised with every change of this form or of what is measured. */
-    static final int FORMAT = 4;
+    static final int FORMAT = 6;
 
     private KeptRun() {}
 
@@ -106,6 +108,8 @@ final class KeptRun {
         track(out, SampledTrack.of(speed.track()));
         KeptFields.optional(out, speed.main(), KeptRun::dwell);
         KeptFields.list(out, speed.dwells(), KeptRun::dwell);
+        KeptFields.list(out, speed.doubtful(), KeptRun::doubtful);
+        KeptFields.optional(out, speed.otherMachine(), DataOutputStream::writeBoolean);
         out.writeDouble(speed.ratioCorrection());
         KeptFields.list(out, speed.warnings(), KeptRun::warning);
     }
@@ -118,6 +122,8 @@ final class KeptRun {
                 track(in),
                 KeptFields.optional(in, KeptRun::dwell),
                 KeptFields.list(in, KeptRun::dwell),
+                KeptFields.list(in, KeptRun::doubtful),
+                KeptFields.optional(in, DataInputStream::readBoolean),
                 in.readDouble(),
                 KeptFields.list(in, KeptRun::warning));
     }
@@ -139,11 +145,47 @@ final class KeptRun {
         out.writeDouble(dwell.standardErrorHz());
         out.writeDouble(dwell.minHz());
         out.writeDouble(dwell.maxHz());
+        KeptFields.list(out, dwell.confirmedBy(), KeptRun::line);
     }
 
     private static Dwell dwell(DataInputStream in) throws IOException {
         return new Dwell(
-                in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble());
+                in.readDouble(),
+                in.readDouble(),
+                in.readDouble(),
+                in.readDouble(),
+                in.readDouble(),
+                in.readDouble(),
+                KeptFields.list(in, KeptRun::line));
+    }
+
+    private static void doubtful(DataOutputStream out, DoubtfulDwell dwell) throws IOException {
+        out.writeDouble(dwell.fromS());
+        out.writeDouble(dwell.toS());
+        out.writeDouble(dwell.propellerHz());
+        KeptFields.text(out, dwell.doubt().name());
+    }
+
+    private static DoubtfulDwell doubtful(DataInputStream in) throws IOException {
+        return new DoubtfulDwell(
+                in.readDouble(), in.readDouble(), in.readDouble(), SpeedDoubt.valueOf(KeptFields.text(in)));
+    }
+
+    private static void line(DataOutputStream out, OrderLine line) throws IOException {
+        KeptFields.text(out, line.of().name());
+        out.writeDouble(line.order());
+        out.writeDouble(line.propellerOrder());
+        KeptFields.text(out, line.name());
+        KeptFields.text(out, line.role().name());
+    }
+
+    private static OrderLine line(DataInputStream in) throws IOException {
+        return new OrderLine(
+                Shaft.valueOf(KeptFields.text(in)),
+                in.readDouble(),
+                in.readDouble(),
+                KeptFields.text(in),
+                OrderLine.Role.valueOf(KeptFields.text(in)));
     }
 
     private static void channel(DataOutputStream out, ChannelOrders channel) throws IOException {
@@ -175,12 +217,7 @@ final class KeptRun {
     }
 
     private static void reading(DataOutputStream out, OrderReading reading) throws IOException {
-        OrderLine line = reading.line();
-        KeptFields.text(out, line.of().name());
-        out.writeDouble(line.order());
-        out.writeDouble(line.propellerOrder());
-        KeptFields.text(out, line.name());
-        KeptFields.text(out, line.role().name());
+        line(out, reading.line());
         out.writeDouble(reading.frequencyHz());
         out.writeBoolean(reading.level() instanceof Level.Measured);
         if (reading.level() instanceof Level.Measured level) {
@@ -198,12 +235,7 @@ final class KeptRun {
     }
 
     private static OrderReading reading(DataInputStream in) throws IOException {
-        OrderLine line = new OrderLine(
-                Shaft.valueOf(KeptFields.text(in)),
-                in.readDouble(),
-                in.readDouble(),
-                KeptFields.text(in),
-                OrderLine.Role.valueOf(KeptFields.text(in)));
+        OrderLine line = line(in);
         double frequencyHz = in.readDouble();
         Level level = in.readBoolean()
                 ? new Level.Measured(
@@ -270,12 +302,11 @@ final class KeptRun {
     }
 
     private static void warning(DataOutputStream out, Warning warning) throws IOException {
-        KeptFields.text(out, warning.code());
-        KeptFields.text(out, warning.message());
+        KeptFacts.warning(out, warning);
     }
 
     private static Warning warning(DataInputStream in) throws IOException {
-        return new Warning(KeptFields.text(in), KeptFields.text(in));
+        return KeptFacts.warning(in);
     }
 
     private static void view(DataOutputStream out, ChannelView view) throws IOException {

@@ -1,7 +1,9 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.input.capture.Ending;
 import evenblade.input.capture.FormatWish;
@@ -155,7 +157,7 @@ public final class ListenToInput {
             return List.of(RecordRun.silent());
         }
         if (listening.heardS() < LEAST_S) {
-            return List.of(new Warning("too-short-to-judge", "heard too little to judge it: 3 s at least"));
+            return List.of(Warning.of(WarningCode.TOO_SHORT_TO_JUDGE, Subject.Whole.INPUT));
         }
         return latest.recording()
                 .map(sound -> CheckTake.answer(sound, quiet, installation, mark, BadInput.in("--mark-channel")))

@@ -1,6 +1,6 @@
 package evenblade.face.app;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.input.capture.Ending;
 import evenblade.keep.job.Event;

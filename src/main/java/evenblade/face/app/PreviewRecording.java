@@ -1,7 +1,7 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.FullScale;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.intake.Intake;

@@ -1,7 +1,13 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
+import evenblade.input.capture.CaptureFact;
 import evenblade.input.capture.Ending;
 import evenblade.input.capture.LineRecorder;
 import evenblade.input.recording.ChannelChoice;
@@ -17,7 +23,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CountDownLatch;
@@ -133,13 +138,7 @@ public final class RecordLines implements LiveRecording {
         requireLines();
         List<Warning> warnings = new ArrayList<>();
         if (ending.unwanted()) {
-            warnings.add(new Warning(
-                    "recording-cut-short",
-                    String.format(
-                            Locale.ROOT,
-                            "%s after %.1f s; what had come in is in the file",
-                            ending.words(),
-                            recorder.elapsedS())));
+            warnings.add(Warning.of(WarningCode.RECORDING_CUT_SHORT, Subject.Whole.RECORDING, Fact.of(ending), Measure.TIME.of(recorder.elapsedS()), Fact.of(CaptureFact.NO_DETAIL)));
         }
         Optional<Recording> whole = whole(warnings);
         Optional<String> mark = whole.flatMap(recording -> mark(recording, warnings));
@@ -176,7 +175,7 @@ public final class RecordLines implements LiveRecording {
         try {
             return Optional.of(CheckTake.reduced(place.file()));
         } catch (BadInput e) {
-            warnings.add(new Warning("take-not-checked", "the recording could not be checked: " + e.getMessage()));
+            warnings.add(Warning.of(WarningCode.TAKE_NOT_CHECKED, Subject.Whole.RECORDING, Fact.of(TakeFact.THE_RECORDING), new Quoted(e.getMessage())));
             return Optional.empty();
         }
     }
@@ -190,7 +189,7 @@ public final class RecordLines implements LiveRecording {
                     .markChannel()
                     .map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("--mark-channel"))));
         } catch (BadInput e) {
-            warnings.add(new Warning("mark-channel-unknown", e.getMessage() + "; kept as a run without a mark"));
+            warnings.add(Warning.of(WarningCode.MARK_CHANNEL_UNKNOWN, Subject.Whole.RECORDING, new Quoted(e.getMessage())));
             return Optional.empty();
         }
     }

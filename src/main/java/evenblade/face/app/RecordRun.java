@@ -1,7 +1,11 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.capture.FormatWish;
 import evenblade.input.capture.InputFormat;
 import evenblade.input.capture.LevelMeter;
@@ -189,14 +193,12 @@ public final class RecordRun implements LiveRecording {
                     request.run().settings().markChannel(),
                     BadInput.in(take.file()));
         } catch (BadInput e) {
-            return List.of(new Warning("take-not-checked", "the sound could not be checked: " + e.getMessage()));
+            return List.of(Warning.of(WarningCode.TAKE_NOT_CHECKED, Subject.Whole.RECORDING, Fact.of(TakeFact.THE_SOUND), new Quoted(e.getMessage())));
         }
     }
 
     static Warning silent() {
-        return new Warning(
-                "take-silent",
-                "nothing but silence came in: is the input plugged in, switched on, not muted, and the one meant?");
+        return Warning.of(WarningCode.TAKE_SILENT, Subject.Whole.INPUT);
     }
 
     private LiveChain follow(Installation runs) {

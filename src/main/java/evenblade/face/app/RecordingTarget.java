@@ -1,12 +1,19 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.capture.Recorder;
-import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Conditions;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewRun;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -89,7 +96,7 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
                 Instant written = Files.getLastModifiedTime(file).toInstant();
                 if (Files.isRegularFile(file)
                         && Duration.between(written, Instant.now()).compareTo(STILL_GROWING) > 0) {
-                    warnings.add(new Warning("take-left-over", leftover(file)));
+                    warnings.add(leftover(file));
                 }
             }
         } catch (IOException e) {
@@ -99,12 +106,14 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
         return warnings;
     }
 
-    private static String leftover(Path file) throws IOException {
-        String saved = SavedLength.of(file)
-                .map(s -> String.format(Locale.ROOT, "%.1f s were saved", s))
-                .orElse("no second of it can be read");
-        return "an earlier recording was broken off before it was taken into the job: '" + file + "', " + saved
-                + "; add it with 'job add', or delete it";
+    private static Warning leftover(Path file) {
+        return Warning.of(
+                WarningCode.TAKE_LEFT_OVER,
+                new Subject.OtherFile(file.toString()),
+                new Quoted(file.toString()),
+                SavedLength.of(file)
+                        .map(seconds -> Fact.of(TakeFact.SAVED, Measure.TIME.of(seconds)))
+                        .orElseGet(() -> Fact.of(TakeFact.NOTHING_SAVED)));
     }
 
     /** The folder to ask for room. */
@@ -137,7 +146,7 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
         if (!run.text().isBlank()) {
             text.add(run.text());
         }
-        told.forEach(w -> text.add(w.message()));
+        text.addAll(Phrases.of(Face.PAPER).texts(told));
         NewRun noted = new NewRun(run.at(), run.label(), String.join("; ", text), run.settings(), conditions);
         try {
             AddRun.Added added = AddRun.answer(job.orElseThrow().path(), file, noted);

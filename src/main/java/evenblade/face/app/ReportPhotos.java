@@ -1,6 +1,7 @@
 package evenblade.face.app;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
@@ -55,7 +56,7 @@ final class ReportPhotos {
 
     private Optional<byte[]> light(Detail.Attachment attachment, int mostBytes) {
         boolean asAdded = fileWarnings.stream()
-                .noneMatch(w -> w.message().contains("'" + attachment.file().path() + "'"));
+                .noneMatch(w -> w.subject().equals(new Subject.StoredFile(attachment.file().path())));
         if (!asAdded) {
             // One that was changed since it was added is taken as it is now.
             return PhotoScaler.jpeg(folder.locate(attachment.file()), PHOTO_PX)

@@ -1,7 +1,9 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
@@ -85,9 +87,9 @@ final class ReportRuns {
     private Outcome outcome(Event run, boolean newest, boolean first) {
         Detail.Run detail = (Detail.Run) run.detail();
         Optional<Warning> file = fileWarnings.stream()
-                .filter(w -> w.message().contains("'" + detail.file().path() + "'"))
+                .filter(w -> w.subject().equals(new Subject.StoredFile(detail.file().path())))
                 .findFirst();
-        if (file.isPresent() && file.get().code().endsWith("missing")) {
+        if (file.isPresent() && file.get().code() == WarningCode.RECORDING_MISSING) {
             return new Outcome(Optional.empty(), "The recording is MISSING from the record: no results.");
         }
         try {

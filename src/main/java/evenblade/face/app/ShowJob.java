@@ -1,6 +1,6 @@
 package evenblade.face.app;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;

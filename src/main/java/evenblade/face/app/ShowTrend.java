@@ -1,6 +1,6 @@
 package evenblade.face.app;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.judge.comparison.Trend;
 import evenblade.judge.comparison.TrendOverJob;
 import evenblade.judge.comparison.TrendStage;

@@ -1,7 +1,10 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.machine.installation.Engine;
 import evenblade.measure.speed.SpeedPrior;
 import java.util.Locale;
@@ -80,12 +83,7 @@ record SpeedRange(SpeedPrior expectation, Optional<Warning> assumed) {
                                 : 60 * FASTEST_PROPELLER_HZ * ratio);
         Optional<Warning> assumed = Optional.empty();
         if (engine.idleRpm().isEmpty() || engine.maxRpm().isEmpty()) {
-            assumed = Optional.of(new Warning(
-                    "speed-range-assumed",
-                    text(
-                            "no speed was entered and the installation doesn't state both idle and highest speed;"
-                                    + " looked from %.0f to %.0f engine rpm",
-                            idle, most)));
+            assumed = Optional.of(Warning.of(WarningCode.SPEED_RANGE_ASSUMED, Subject.Whole.INSTALLATION, Measure.ENGINE_RPM.of(idle), Measure.ENGINE_RPM.of(most)));
         }
         return new SpeedRange(
                 SpeedPrior.between(idle * (1 - SEARCH_MARGIN) / ratio / 60, most * (1 + SEARCH_MARGIN) / ratio / 60),

@@ -1,10 +1,12 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.judge.findings.Findings;
 import evenblade.judge.findings.JobEvidence;
 import evenblade.keep.job.JobFolder;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -55,7 +57,7 @@ public final class WeighFindings {
                     .found(
                             loaded.warnings().isEmpty()
                                     ? "nothing measured in this job"
-                                    : loaded.warnings().get(0).message(),
+                                    : Phrases.of(Face.COMMAND_LINE).text(loaded.warnings().get(0)),
                             "at least one usable run ('job add'), or tip marks ('job tracking')");
         }
         return new Answer(

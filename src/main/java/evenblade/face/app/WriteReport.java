@@ -1,6 +1,9 @@
 package evenblade.face.app;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.LengthUnit;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.Trend;
@@ -168,8 +171,7 @@ public final class WriteReport {
         List<Warning> warnings = composed.warnings();
         runs.reported().stream()
                 .filter(run -> run.part().troubled())
-                .map(run -> new Warning(
-                        "run-in-trouble", run.name() + ": " + run.part().trouble()))
+                .map(run -> Warning.of(WarningCode.RUN_IN_TROUBLE, new Subject.Entry(run.event().id()), new Quoted(run.name()), new Quoted(run.part().trouble())))
                 .forEach(warnings::add);
         return new Written(files, warnings);
     }

@@ -1,7 +1,6 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.ComparedValue;
@@ -49,10 +48,6 @@ final class ChangeJson {
     }
 
     static JsonFields reason(Reason reason) {
-        return new JsonFields().put("code", reason.code().word()).put("message", reason.text());
-    }
-
-    static JsonFields warning(Warning warning) {
-        return new JsonFields().put("code", warning.code()).put("message", warning.message());
+        return WarningText.json(reason.code(), reason.fact());
     }
 }

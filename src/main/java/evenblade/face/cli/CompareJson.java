@@ -37,9 +37,8 @@ final class CompareJson {
                         comparison.channels().stream().map(CompareJson::channel).toList())
                 .put(
                         "warnings",
-                        Stream.concat(answer.warnings().stream(), comparison.warnings().stream())
-                                .map(ChangeJson::warning)
-                                .toList());
+                        WarningText.json(Stream.concat(answer.warnings().stream(), comparison.warnings().stream())
+                                .toList()));
     }
 
     private static JsonFields run(Event event) {

@@ -1,6 +1,6 @@
 package evenblade.face.cli;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.face.app.ChangeWords;
 import evenblade.face.app.CompareRuns;
 import evenblade.judge.comparison.Change;
@@ -65,8 +65,8 @@ final class CompareText {
     private void refusal(List<Reason> reasons) {
         lines.add("");
         lines.add("NOT COMPARED: like has to be held against like.");
-        reasons.forEach(reason -> lines.addAll(LineWrapper.lines("- ", "  ", reason.text())));
-        answer.warnings().forEach(w -> lines.addAll(LineWrapper.lines("! ", "  ", w.message())));
+        reasons.forEach(reason -> lines.addAll(LineWrapper.lines("- ", "  ", WarningText.of(reason.fact()))));
+        lines.addAll(WarningText.marked(answer.warnings()));
     }
 
     private void channel(ChannelComparison channel, boolean first) {
@@ -119,9 +119,9 @@ final class CompareText {
                                 compared,
                                 Math.ceil(BY_CHANCE * compared))));
         for (Warning warning : answer.comparison().warnings()) {
-            item(warning.message());
+            item(WarningText.of(warning));
         }
-        answer.warnings().forEach(warning -> item(warning.message()));
+        answer.warnings().forEach(warning -> item(WarningText.of(warning)));
     }
 
     private void item(String text) {

@@ -34,9 +34,7 @@ final class FindingsJson {
                 .put("smoothestLayout", answer.tie().flatMap(JobTie::smoothest).map(FindingsJson::smoothest))
                 .put(
                         "warnings",
-                        answer.warnings().stream()
-                                .map(w -> new JsonFields().put("code", w.code()).put("message", w.message()))
-                                .toList());
+                        WarningText.json(answer.warnings()));
     }
 
     private static JsonFields finding(Finding finding) {

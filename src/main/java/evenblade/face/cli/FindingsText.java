@@ -110,7 +110,7 @@ final class FindingsText {
     }
 
     private void warnings() {
-        answer.warnings().forEach(w -> paragraph("! ", "  ", w.message()));
+        answer.warnings().forEach(w -> paragraph("! ", "  ", WarningText.of(w)));
     }
 
     private void footing() {

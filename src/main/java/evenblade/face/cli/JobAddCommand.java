@@ -1,9 +1,8 @@
 package evenblade.face.cli;
 
-import evenblade.base.problem.Warning;
 import evenblade.face.app.AddRun;
-import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Conditions;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import java.io.PrintWriter;
@@ -46,9 +45,7 @@ final class JobAddCommand implements Command {
         }
         JobWords.written(List.of(added.event()), out);
         added.found().ifPresent(found -> FoundText.lines(found).forEach(out::println));
-        for (Warning warning : added.warnings()) {
-            LineWrapper.lines("! ", "  ", warning.message()).forEach(out::println);
-        }
+        WarningText.marked(added.warnings()).forEach(out::println);
         return ExitStatus.DONE;
     }
 

@@ -28,9 +28,7 @@ final class JobJson {
                                 .toList())
                 .put(
                         "warnings",
-                        view.warnings().stream()
-                                .map(w -> new JsonFields().put("code", w.code()).put("message", w.message()))
-                                .toList());
+                        WarningText.json(view.warnings()));
     }
 
     private static JsonFields event(Event event, boolean struckOut) {

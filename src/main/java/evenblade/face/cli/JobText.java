@@ -1,6 +1,5 @@
 package evenblade.face.cli;
 
-import evenblade.base.problem.Warning;
 import evenblade.face.app.ShowJob.JobView;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Detail;
@@ -38,9 +37,7 @@ final class JobText {
         if (record.events().isEmpty()) {
             lines.add("No entries yet.");
         }
-        for (Warning warning : view.warnings()) {
-            lines.addAll(LineWrapper.lines("! ", "  ", warning.message()));
-        }
+        lines.addAll(WarningText.marked(view.warnings()));
         return lines;
     }
 

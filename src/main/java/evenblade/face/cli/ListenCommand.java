@@ -1,5 +1,6 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.Fact;
 import evenblade.face.app.ListenToInput;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -39,7 +40,7 @@ final class ListenCommand implements Command {
             out.println(String.format(
                     Locale.ROOT,
                     "%s: %.1f s heard",
-                    RecordCommand.capital(heard.ending().words()),
+                    RecordCommand.capital(WarningText.of(Fact.of(heard.ending()))),
                     heard.durationS()));
             if (heard.warnings().isEmpty()) {
                 out.println(

@@ -1,22 +1,24 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.StampQuality;
+import evenblade.machine.installation.OrderLine;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
+import evenblade.measure.speed.DoubtfulDwell;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 
 /** The JSON form of a recording's orders. */
 final class OrdersJson {
@@ -46,7 +48,7 @@ final class OrdersJson {
                 .put("stamps", run.stamps().map(OrdersJson::stamps))
                 .put(
                         "warnings",
-                        run.warnings().stream().map(OrdersJson::warning).toList());
+                        WarningText.json(run.warnings()));
     }
 
     private static JsonFields recording(Source source) {
@@ -67,6 +69,7 @@ final class OrdersJson {
                 .put("source", main.isPresent() ? Optional.of(speed.origin().word()) : Optional.empty())
                 .put("confirmed", speed.confirmed())
                 .put("doubt", speed.doubt())
+                .put("otherMachine", speed.otherMachine())
                 .put("engineRpm", main.map(dwell -> engineRpm(dwell.propellerHz())))
                 .put("propellerRpm", main.map(Dwell::propellerRpm))
                 .put("standardErrorEngineRpm", main.flatMap(dwell -> finite(engineRpm(dwell.standardErrorHz()))))
@@ -80,9 +83,30 @@ final class OrdersJson {
     }
 
     private List<JsonFields> dwells(ChannelOrders channel) {
-        return channel.dwells().stream()
-                .map(dwell -> dwell(dwell, channel.unit()))
-                .toList();
+        TreeMap<Double, JsonFields> byTime = new TreeMap<>();
+        channel.dwells().forEach(each -> byTime.put(each.dwell().fromS(), dwell(each, channel.unit())));
+        run.speed().doubtful().forEach(each -> byTime.put(each.fromS(), doubtful(each)));
+        return List.copyOf(byTime.values());
+    }
+
+    private JsonFields doubtful(DoubtfulDwell dwell) {
+        return new JsonFields()
+                .put("fromS", dwell.fromS())
+                .put("toS", dwell.toS())
+                .put("engineRpm", engineRpm(dwell.propellerHz()))
+                .put("propellerRpm", 60 * dwell.propellerHz())
+                .put("confirmed", false)
+                .put("confirmedBy", List.of())
+                .put("doubt", dwell.doubt().words())
+                .put("orders", List.of())
+                .put("unexplained", List.of());
+    }
+
+    /** Names of the lines that agree, or the mark. */
+    private List<String> confirmedBy(Dwell dwell) {
+        return run.speed().origin() == SpeedResult.Origin.MARK
+                ? List.of("once-per-revolution mark")
+                : dwell.confirmedBy().stream().map(OrderLine::name).toList();
     }
 
     private JsonFields dwell(DwellOrders measured, SignalUnit unit) {
@@ -95,6 +119,8 @@ final class OrdersJson {
                 .put("standardErrorEngineRpm", finite(engineRpm(dwell.standardErrorHz())))
                 .put("minEngineRpm", engineRpm(dwell.minHz()))
                 .put("maxEngineRpm", engineRpm(dwell.maxHz()))
+                .put("confirmed", true)
+                .put("confirmedBy", confirmedBy(dwell))
                 .put(
                         "orders",
                         measured.readings().stream()
@@ -164,10 +190,6 @@ final class OrdersJson {
                 .put("lostS", stamps.lostS())
                 .put("unsorted", stamps.unsorted())
                 .put("doubled", stamps.doubled());
-    }
-
-    private static JsonFields warning(Warning warning) {
-        return new JsonFields().put("code", warning.code()).put("message", warning.message());
     }
 
     /** Nothing where a number has no end, as the error of too short a dwell. */

@@ -1,18 +1,21 @@
 package evenblade.face.cli;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.face.app.FigureText;
 import evenblade.input.recording.Source;
+import evenblade.machine.installation.OrderLine;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
+import evenblade.measure.speed.DoubtfulDwell;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -56,8 +59,20 @@ final class OrdersText {
                             : "Speed CONFIRMED by the signal");
             add("  engine     " + FigureText.engineRpm(main, run));
             add("  propeller  " + FigureText.propellerRpm(main));
+            if (!main.confirmedBy().isEmpty()) {
+                paragraph(
+                        "  ",
+                        "by " + main.confirmedBy().stream().map(OrderLine::name).collect(Collectors.joining(", ")));
+            }
+            for (DoubtfulDwell doubtful : speed.doubtful()) {
+                paragraph(
+                        "  ",
+                        format(
+                                "not confirmed from %.1f to %.1f s, nothing measured there: %s",
+                                doubtful.fromS(), doubtful.toS(), doubtful.doubt().words()));
+            }
         } else {
-            add("Speed NOT CONFIRMED: the figures below stand on the entered speed alone");
+            add("Speed NOT CONFIRMED: nothing is measured");
             add(format(
                     "  entered: engine %.0f rpm, propeller %.1f rpm",
                     main.propellerRpm() * run.ratio(), main.propellerRpm()));
@@ -159,7 +174,7 @@ final class OrdersText {
         add("");
         add("To know");
         for (Warning warning : run.warnings()) {
-            lines.addAll(LineWrapper.lines("- ", "  ", warning.message()));
+            lines.addAll(LineWrapper.lines("- ", "  ", WarningText.of(warning)));
         }
     }
 

@@ -1,7 +1,6 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
-import evenblade.base.problem.Warning;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Reduction;
@@ -33,7 +32,7 @@ final class PlanJson {
                         new JsonFields()
                                 .put("cautions", plan.card().cautions())
                                 .put("steps", plan.card().steps()))
-                .put("warnings", plan.warnings().stream().map(PlanJson::warning).toList());
+                .put("warnings", WarningText.json(plan.warnings()));
     }
 
     private static List<JsonFields> orders(RunPlan plan) {
@@ -91,9 +90,5 @@ final class PlanJson {
                 .put("upper", pair.upper().names())
                 .put("apartHz", pair.apartHz())
                 .put("splitAfterS", pair.splitAfterS());
-    }
-
-    private static JsonFields warning(Warning warning) {
-        return new JsonFields().put("code", warning.code()).put("message", warning.message());
     }
 }

@@ -211,7 +211,7 @@ final class PlanText {
     private void warnings() {
         if (!plan.warnings().isEmpty()) {
             heading("To know");
-            plan.warnings().forEach(warning -> paragraph("- ", "  ", warning.message()));
+            plan.warnings().forEach(warning -> paragraph("- ", "  ", WarningText.of(warning)));
         }
     }
 

@@ -1,7 +1,8 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.face.app.LiveRecording;
 import evenblade.face.app.RecordLines;
 import evenblade.face.app.RecordRun;
@@ -133,7 +134,7 @@ final class RecordCommand implements Command {
         out.println(String.format(
                 Locale.ROOT,
                 "%s: %.2f s, %s",
-                capital(recorded.ending().words()),
+                capital(WarningText.of(Fact.of(recorded.ending()))),
                 recorded.durationS(),
                 recorded.lostS() == 0
                         ? "no sample missing by the clock"
@@ -146,9 +147,7 @@ final class RecordCommand implements Command {
     }
 
     static void tell(List<Warning> warnings, PrintWriter out) {
-        for (Warning warning : warnings) {
-            LineWrapper.lines("! ", "  ", warning.message()).forEach(out::println);
-        }
+        WarningText.marked(warnings).forEach(out::println);
     }
 
     static String capital(String words) {

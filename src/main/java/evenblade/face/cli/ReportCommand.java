@@ -1,7 +1,6 @@
 package evenblade.face.cli;
 
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.LengthUnit;
 import evenblade.face.app.WriteReport;
 import evenblade.tell.report.PaperSize;
@@ -46,9 +45,7 @@ final class ReportCommand implements Command {
         if (files.size() > SHOWN) {
             out.println((files.size() - SHOWN) + " tables in " + files.get(0).resolveSibling("tables"));
         }
-        for (Warning warning : written.warnings()) {
-            LineWrapper.lines("! ", "  ", warning.message()).forEach(out::println);
-        }
+        WarningText.marked(written.warnings()).forEach(out::println);
         return ExitStatus.DONE;
     }
 

@@ -1,7 +1,6 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.Length;
 import evenblade.face.app.JudgeTracking.BladeAngles;
 import evenblade.face.app.JudgeTracking.DialReading;
@@ -62,7 +61,7 @@ final class TrackingJson {
                 .put("liftSlopePerRadian", view.thrust().map(t -> t.liftSlopePerRadian()))
                 .put(
                         "warnings",
-                        now.warnings().stream().map(TrackingJson::warning).toList());
+                        WarningText.json(now.warnings()));
     }
 
     private static JsonFields session(MarkedTips tips) {
@@ -202,9 +201,5 @@ final class TrackingJson {
                 .put("stationMm", angles.readings().station().map(Length::millimetres))
                 .put("blades", blades)
                 .put("limits", angles.checks().stream().map(TrackingJson::check).toList());
-    }
-
-    private static JsonFields warning(Warning warning) {
-        return new JsonFields().put("code", warning.code()).put("message", warning.message());
     }
 }

@@ -150,7 +150,7 @@ final class TrackingText {
 
     private void verdict() {
         paragraph("", "", view.now().verdict().text());
-        view.now().warnings().forEach(w -> paragraph("! ", "  ", w.message()));
+        view.now().warnings().forEach(w -> paragraph("! ", "  ", WarningText.of(w)));
         view.couple()
                 .ifPresent(c -> paragraph(
                         "",

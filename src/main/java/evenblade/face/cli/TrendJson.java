@@ -28,7 +28,7 @@ final class TrendJson {
                 .put("channels", answer.channels().stream().map(channel).toList())
                 .put(
                         "warnings",
-                        answer.warnings().stream().map(ChangeJson::warning).toList());
+                        WarningText.json(answer.warnings()));
     }
 
     private JsonFields channel(Trend trend) {
@@ -39,7 +39,7 @@ final class TrendJson {
                 .put("speeds", trend.speeds().stream().map(s -> speed(trend, s)).toList())
                 .put(
                         "warnings",
-                        trend.warnings().stream().map(ChangeJson::warning).toList());
+                        WarningText.json(trend.warnings()));
     }
 
     private JsonFields run(Trend.RunEntry run) {

@@ -43,13 +43,13 @@ final class TrendText {
         } else {
             text.trend(answer.channels().get(0));
         }
-        answer.warnings().forEach(w -> text.lines.addAll(LineWrapper.lines("! ", "  ", w.message())));
+        text.lines.addAll(WarningText.marked(answer.warnings()));
         return text.lines;
     }
 
     private void trend(Trend trend) {
         trend.runs().stream().filter(run -> !run.leftOut().isEmpty()).forEach(run -> run.leftOut()
-                .forEach(reason -> item("run '" + run.name() + "' is left out: " + reason.text())));
+                .forEach(reason -> item("run '" + run.name() + "' is left out: " + WarningText.of(reason.fact()))));
         for (Trend.SpeedGroup speed : trend.speeds()) {
             for (Trend.FigureLine line : speed.lines()) {
                 if (SHOWN.contains(line.figure().name()) && everKnown(line)) {
@@ -70,7 +70,7 @@ final class TrendText {
                     + answer.channels().size());
         }
         item("95 %: the interval of one run, with the scatter from run to run in it; in scatter: no change shown.");
-        trend.warnings().forEach(w -> item(w.message()));
+        trend.warnings().forEach(w -> item(WarningText.of(w)));
     }
 
     private static boolean everKnown(Trend.FigureLine line) {

@@ -2,9 +2,9 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.ChangeWords;
 import evenblade.face.app.CompareRuns;
-import evenblade.face.app.DrawComparison;
 import evenblade.face.app.DrawComparison.Pictures;
 import evenblade.face.app.DrawComparison.View;
+import evenblade.face.app.DrawComparison;
 import evenblade.face.app.FigureText;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.ComparedValue;
@@ -133,12 +133,12 @@ final class ComparePane extends JPanel {
             compared.comparison().channels().forEach(this::channel);
         } else {
             lines.strong("Not compared: like has to be held against like.");
-            compared.comparison().reasons().forEach(reason -> lines.say("✕  " + reason.text()));
+            compared.comparison().reasons().forEach(reason -> lines.say("✕  " + Words.fact(reason.fact())));
         }
         lines.strong("To know");
         lines.say("Intervals hold the true change 95 times in 100; a verdict is given where they leave out zero.");
-        compared.comparison().warnings().forEach(warning -> lines.say("!  " + warning.message()));
-        compared.warnings().forEach(warning -> lines.say("!  " + warning.message()));
+        compared.comparison().warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
+        compared.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
         drawing = answer.drawing();
         views = drawing.map(DrawComparison::views).orElse(List.of());
         filling = true;

@@ -1,6 +1,5 @@
 package evenblade.face.desktop;
 
-import evenblade.base.problem.Warning;
 import evenblade.face.app.FigureText;
 import evenblade.face.app.LengthWords;
 import evenblade.face.app.SeeEvidence;
@@ -55,7 +54,7 @@ final class FindingsPane extends JPanel {
             number++;
         }
         tie(answer);
-        answer.warnings().stream().map(Warning::message).forEach(words -> lines.say("!  " + words));
+        answer.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
         lines.say("Each point doubles the odds from 1 to 8 at the start, for or against; it orders findings and is not "
                 + "counted from real jobs. A finding points somewhere; it decides nothing.");
         lines.done();

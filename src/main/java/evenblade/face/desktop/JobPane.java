@@ -1,6 +1,6 @@
 package evenblade.face.desktop;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.face.app.LengthWords;
 import evenblade.face.app.NextStep;
 import evenblade.face.app.WeighFindings;
@@ -124,7 +124,7 @@ final class JobPane extends JPanel {
         troubles.removeAll();
         for (Warning warning : job.view().warnings()) {
             Complaint complaint = new Complaint();
-            complaint.show(warning.message());
+            complaint.show(Words.warning(warning));
             troubles.add(complaint, "gapleft 8, wmin 50");
         }
     }

@@ -1,7 +1,8 @@
 package evenblade.face.desktop;
 
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.face.app.ListenToInput;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.ChannelLevel;
@@ -23,7 +24,6 @@ import net.miginfocom.swing.MigLayout;
 /** Sets the level right before a run: large bars with held peaks, what to do about them, and a take of the quiet. */
 final class LevelPane extends JPanel {
     private static final int LOOK_MS = 66;
-    private static final String SILENT = "take-silent";
     private static final double QUIET_S = 5;
     private static final long LATELY_NANOS = 3_000_000_000L;
     private static final float LARGE = 3.5f;
@@ -184,7 +184,7 @@ final class LevelPane extends JPanel {
 
     private void told(String heading, List<Warning> warnings) {
         told(heading);
-        warnings.forEach(warning -> lines.say("!  " + warning.message()));
+        warnings.forEach(warning -> lines.say("!  " + Words.warning(warning)));
         if (warnings.isEmpty()) {
             lines.say("Nothing to complain of.");
         }
@@ -219,14 +219,14 @@ final class LevelPane extends JPanel {
     private void taken(RecordRun.Recorded recorded) {
         recorded.file().toFile().deleteOnExit();
         Optional<Warning> silent = recorded.warnings().stream()
-                .filter(warning -> warning.code().equals(SILENT))
+                .filter(warning -> warning.code() == WarningCode.TAKE_SILENT)
                 .findFirst();
         if (silent.isEmpty()) {
             job.quietTake(recorded.file());
         }
         ended();
         silent.ifPresentOrElse(
-                warning -> complaint.show(warning.message()),
+                warning -> complaint.show(Words.warning(warning)),
                 () -> told("The quiet take is kept until the program ends; the runs that follow are compared with it"));
     }
 

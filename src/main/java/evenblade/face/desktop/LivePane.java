@@ -137,7 +137,7 @@ final class LivePane extends JPanel {
         screen.began(steps);
         looks.start();
         start.requestFocusInWindow();
-        run.leftovers().forEach(warning -> bench.say(warning.message()));
+        run.leftovers().forEach(warning -> bench.say(Words.warning(warning)));
         bench.say("Recording " + run.device());
         bench.work().alongside("Recording", progress -> run.record(), this::ended, wrong -> {
             stopped();

@@ -134,7 +134,7 @@ final class ReportPane extends JPanel {
         lines.put(opening("Open the sheets", "open sheets", out.resolve(WriteReport.PDF)));
         lines.put(opening("Open the folder", "open folder", out));
         written.files().forEach(file -> lines.say(file.toString()));
-        written.warnings().forEach(warning -> lines.say("!  " + warning.message()));
+        written.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
         lines.done();
     }
 

@@ -91,7 +91,7 @@ final class RunCardPane extends JPanel {
         plan.card().cautions().forEach(caution -> lines.say("▸ " + caution));
         lines.strong("The run");
         plan.card().steps().forEach(step -> lines.say("▸ " + step));
-        plan.warnings().forEach(warning -> lines.say("!  " + warning.message()));
+        plan.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
         if (!plan.coincident().isEmpty()) {
             lines.strong("Can't be told apart at any speed");
             plan.coincident().stream().map(Place::names).forEach(names -> lines.say(String.join(" and ", names)));

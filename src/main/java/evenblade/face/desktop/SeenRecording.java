@@ -1,6 +1,6 @@
 package evenblade.face.desktop;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.face.app.FigureText;
 import evenblade.face.app.PreviewRecording.Preview;
 import evenblade.face.app.PreviewRecording.SeenChannel;
@@ -58,7 +58,7 @@ final class SeenRecording extends JPanel {
                     });
         }
         for (Warning warning : seen.assumed()) {
-            lines.append("\n! ").append(warning.message());
+            lines.append("\n! ").append(Words.warning(warning));
         }
         say(lines.toString(), false);
     }

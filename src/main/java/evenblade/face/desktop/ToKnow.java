@@ -1,6 +1,6 @@
 package evenblade.face.desktop;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
@@ -16,7 +16,7 @@ final class ToKnow {
         if (warnings.isEmpty()) {
             lines.say("Nothing was assumed and nothing had to be repaired.");
         }
-        warnings.forEach(warning -> lines.say("!  " + warning.message()));
+        warnings.forEach(warning -> lines.say("!  " + Words.warning(warning)));
         lines.strong("The run");
         noted(run).forEach(lines::say);
         lines.say("Measured, not judged: whether it flies is for the licensed person to say.");

@@ -3,11 +3,11 @@ package evenblade.face.desktop;
 import evenblade.base.units.LengthUnit;
 import evenblade.face.app.DrawTracking;
 import evenblade.face.app.FigureText;
-import evenblade.face.app.JudgeTracking;
 import evenblade.face.app.JudgeTracking.BladeAngles;
 import evenblade.face.app.JudgeTracking.DialReading;
 import evenblade.face.app.JudgeTracking.MarkedTips;
 import evenblade.face.app.JudgeTracking.TrackView;
+import evenblade.face.app.JudgeTracking;
 import evenblade.face.app.LengthWords;
 import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.TrackingAnalysis;
@@ -65,7 +65,7 @@ final class TrackPane extends JPanel {
         for (TrackingAnalysis earlier : view.spells().subList(0, view.spells().size() - 1)) {
             say("Before the last change: " + earlier.verdict().text());
         }
-        now.warnings().forEach(warning -> say("!  " + warning.message()));
+        now.warnings().forEach(warning -> say("!  " + Words.warning(warning)));
         MarkedTips last = view.sessions().get(view.sessions().size() - 1);
         heading("Against the limit");
         last.checks().forEach(check -> say(check.text()));

@@ -82,15 +82,15 @@ final class TrendPane extends JPanel {
         for (Trend.RunEntry run : trend.runs()) {
             run.changesBefore().forEach(change -> lines.strong("Changed: " + change));
             lines.say("Run '" + run.name() + "'");
-            run.leftOut().forEach(reason -> lines.say("✕  left out: " + reason.text()));
+            run.leftOut().forEach(reason -> lines.say("✕  left out: " + Words.fact(reason.fact())));
         }
         for (Trend.SpeedGroup speed : trend.speeds()) {
             for (Trend.FigureLine line : speed.lines()) {
                 figure(trend, speed, line);
             }
         }
-        trend.warnings().forEach(warning -> lines.say("!  " + warning.message()));
-        found.trend().warnings().forEach(warning -> lines.say("!  " + warning.message()));
+        trend.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
+        found.trend().warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
         lines.done();
     }
 

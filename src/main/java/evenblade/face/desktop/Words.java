@@ -1,9 +1,13 @@
 package evenblade.face.desktop;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Warning;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
@@ -11,6 +15,8 @@ import java.util.Locale;
 /** What things are called on screen. */
 final class Words {
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
+
+    private static final Phrases PHRASES = Phrases.of(Face.WINDOW);
 
     private Words() {}
 
@@ -31,6 +37,14 @@ final class Words {
     /** A sentence without the names of the command line's options. */
     static String onScreen(String sentence) {
         return sentence.replaceAll(" \\(--[a-z-]+\\)", "");
+    }
+
+    static String warning(Warning warning) {
+        return PHRASES.text(warning);
+    }
+
+    static String fact(Fact fact) {
+        return PHRASES.text(fact);
     }
 
     static String time(OffsetDateTime at) {

@@ -1,30 +1,21 @@
 package evenblade.input.capture;
 
+import evenblade.base.fact.Code;
+
 /** Why a recording ended. */
-public enum Ending {
+public enum Ending implements Code {
     /** As long as was asked. */
-    LENGTH_REACHED("the length asked for is reached"),
+    LENGTH_REACHED,
     /** Somebody stopped it. */
-    STOPPED("stopped"),
+    STOPPED,
     /** The sender closed the input. */
-    INPUT_ENDED("the input has ended"),
+    INPUT_ENDED,
     /** The device gives nothing any more. */
-    DEVICE_GONE("the input stopped giving sound"),
+    DEVICE_GONE,
     /** The disk is nearly full. */
-    DISK_NEARLY_FULL("the disk is nearly full"),
+    DISK_NEARLY_FULL,
     /** Writing failed. */
-    DISK_FAILED("the file could not be written any further");
-
-    private final String words;
-
-    Ending(String words) {
-        this.words = words;
-    }
-
-    /** For people, without a full stop. */
-    public String words() {
-        return words;
-    }
+    DISK_FAILED;
 
     /** Whether it came without being asked for. */
     public boolean unwanted() {

@@ -1,10 +1,14 @@
 package evenblade.input.capture;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * A finished recording.
@@ -36,23 +40,10 @@ public record Take(
     public List<Warning> warnings() {
         List<Warning> warnings = new ArrayList<>();
         if (ending.unwanted()) {
-            warnings.add(new Warning(
-                    "recording-cut-short",
-                    String.format(
-                            Locale.ROOT,
-                            "%s after %.1f s%s; what had come in is in the file",
-                            ending.words(),
-                            durationS(),
-                            detail.isEmpty() ? "" : " (" + detail + ")")));
+            warnings.add(Warning.of(WarningCode.RECORDING_CUT_SHORT, Subject.Whole.RECORDING, Fact.of(ending), Measure.TIME.of(durationS()), detail.isEmpty() ? Fact.of(CaptureFact.NO_DETAIL) : Fact.of(CaptureFact.DETAIL, new Quoted(detail))));
         }
         for (Gap gap : gaps) {
-            warnings.add(new Warning(
-                    "samples-missing",
-                    String.format(
-                            Locale.ROOT,
-                            "by the clock %.2f s of sound are missing near %.1f s; the place is marked in the file",
-                            gap.lostS(),
-                            (double) gap.frame() / format.rateHz())));
+            warnings.add(Warning.of(WarningCode.SAMPLES_MISSING, Subject.Whole.RECORDING, Measure.TIME.of(gap.lostS()), Measure.TIME.of((double) gap.frame() / format.rateHz())));
         }
         return warnings;
     }

@@ -1,9 +1,15 @@
 package evenblade.input.intake;
 
+import evenblade.base.fact.Amount;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * How much sound there really is, where header and file may disagree.
@@ -33,26 +39,25 @@ record DataLength(long frames, List<Warning> warnings) {
         }
         List<Warning> warnings = List.of();
         if (open) {
-            warnings = repaired(
-                    "the header leaves the length open; read to the end of the file, " + seconds(frames, rateHz));
+            warnings = repaired(IntakeFact.LENGTH_OPEN, seconds(frames, rateHz));
         } else if (cut) {
-            warnings = repaired("the header promises " + seconds(declared / frameBytes, rateHz) + ", the file holds "
-                    + seconds(frames, rateHz) + "; it may have been cut off");
+            warnings = repaired(
+                    IntakeFact.LENGTH_CUT, seconds(declared / frameBytes, rateHz), seconds(frames, rateHz));
         } else if (goesOn) {
-            warnings = repaired("the header promises " + seconds(declared / frameBytes, rateHz)
-                    + ", samples go on behind that; read to the end of the file, " + seconds(frames, rateHz));
+            warnings = repaired(
+                    IntakeFact.LENGTH_GOES_ON, seconds(declared / frameBytes, rateHz), seconds(frames, rateHz));
         } else if (bytes % frameBytes != 0) {
             warnings =
-                    repaired("the samples end inside a frame; the last " + bytes % frameBytes + " bytes are left out");
+                    repaired(IntakeFact.LENGTH_INSIDE_FRAME, new Count(bytes % frameBytes));
         }
         return new DataLength(frames, warnings);
     }
 
-    private static List<Warning> repaired(String message) {
-        return List.of(new Warning("length-repaired", message));
+    private static List<Warning> repaired(IntakeFact how, Value... values) {
+        return List.of(Warning.of(WarningCode.LENGTH_REPAIRED, Subject.Whole.RECORDING, Fact.of(how, values)));
     }
 
-    private static String seconds(long frames, double rateHz) {
-        return String.format(Locale.ROOT, "%.2f s", frames / rateHz);
+    private static Amount seconds(long frames, double rateHz) {
+        return Measure.TIME.of(frames / rateHz);
     }
 }

@@ -1,7 +1,12 @@
 package evenblade.input.intake;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
@@ -10,7 +15,6 @@ import java.io.EOFException;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** Sound of a FLAC file. */
 final class FlacSound implements SampleStream {
@@ -42,19 +46,10 @@ final class FlacSound implements SampleStream {
     private List<Warning> repairs(FlacSource source, long frames) {
         List<Warning> warnings = new ArrayList<>();
         if (source.damagedPlaces() > 0) {
-            warnings.add(new Warning(
-                    "damaged-blocks",
-                    "the FLAC stream is damaged in " + source.damagedPlaces()
-                            + " places; sound is silent or missing there"));
+            warnings.add(Warning.of(WarningCode.DAMAGED_BLOCKS, Subject.Whole.RECORDING, new Count(source.damagedPlaces())));
         }
         if (source.totalFrames() > 0 && source.totalFrames() != frames) {
-            warnings.add(new Warning(
-                    "length-repaired",
-                    String.format(
-                            Locale.ROOT,
-                            "the header promises %.2f s, the file holds %.2f s; it may have been cut off",
-                            source.totalFrames() / header.sampleRateHz(),
-                            frames / header.sampleRateHz())));
+            warnings.add(Warning.of(WarningCode.LENGTH_REPAIRED, Subject.Whole.RECORDING, Fact.of(IntakeFact.LENGTH_CUT, Measure.TIME.of(source.totalFrames() / header.sampleRateHz()), Measure.TIME.of(frames / header.sampleRateHz()))));
         }
         return warnings;
     }

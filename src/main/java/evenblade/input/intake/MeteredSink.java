@@ -1,7 +1,7 @@
 package evenblade.input.intake;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.audio.AudioPath;
 import evenblade.input.audio.FrameSource;
 import evenblade.input.recording.BlockSink;

@@ -1,6 +1,6 @@
 package evenblade.input.intake;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.input.audio.SampleCoding;
 import java.util.List;
 

@@ -1,7 +1,10 @@
 package evenblade.input.intake;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
@@ -52,6 +55,6 @@ final class PcmSound implements SampleStream {
                             String.format(Locale.ROOT, "%d of %d samples are NaN or infinite", count, samples),
                             "numbers in at least 99 % of the samples");
         }
-        return new Warning("not-a-number", count + " samples were NaN or infinite and were taken as 0");
+        return Warning.of(WarningCode.NOT_A_NUMBER, Subject.Whole.RECORDING, new Count(count));
     }
 }

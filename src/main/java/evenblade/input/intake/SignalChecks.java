@@ -1,7 +1,13 @@
 package evenblade.input.intake;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.SignalValue;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.QualityMeter;
@@ -53,47 +59,24 @@ final class SignalChecks {
 
     static List<Warning> warnings(ChannelQuality quality, boolean constant, SignalUnit unit, double rateHz) {
         List<Warning> warnings = new ArrayList<>();
-        String name = "channel '" + quality.channel() + "'";
+        Subject channel = new Subject.Channel(quality.channel());
+        Quoted name = new Quoted(quality.channel());
         if (constant) {
-            warnings.add(new Warning(
-                    "constant-signal", name + " is constant at " + number(quality.mean(), unit) + " throughout"));
+            warnings.add(Warning.of(WarningCode.CONSTANT_SIGNAL, channel, name, new SignalValue(quality.mean(), unit)));
             return warnings;
         }
         if (quality.clippedShare() > CLIPPED_SHARE && quality.clippedShare() < SWITCHED_SHARE) {
-            warnings.add(new Warning(
-                    "clipping",
-                    String.format(
-                            Locale.ROOT,
-                            "%s is clipped: %s %% of its samples lie flat at the extremes, peak %s; amplitudes read low",
-                            name,
-                            percent(quality.clippedShare()),
-                            number(quality.peak(), unit))));
+            warnings.add(Warning.of(WarningCode.CLIPPING, channel, name, Measure.SHARE.of(quality.clippedShare()), new SignalValue(quality.peak(), unit)));
         }
         double stuckS = quality.longestStuckRun() / rateHz;
         if (quality.longestStuckRun() >= STUCK_SAMPLES
                 && stuckS >= STUCK_SECONDS
                 && quality.clippedShare() < SWITCHED_SHARE) {
-            warnings.add(new Warning(
-                    "stuck-values",
-                    String.format(
-                            Locale.ROOT,
-                            "%s stands still for %d samples (%.2f s)",
-                            name,
-                            quality.longestStuckRun(),
-                            stuckS)));
+            warnings.add(Warning.of(WarningCode.STUCK_VALUES, channel, name, new Count(quality.longestStuckRun()), Measure.TIME.of(stuckS)));
         }
         if (unit == SignalUnit.FULL_SCALE && Math.abs(quality.mean()) > OFFSET_SHARE) {
-            warnings.add(new Warning(
-                    "dc-offset", name + " sits off zero by " + number(quality.mean(), unit) + " on average"));
+            warnings.add(Warning.of(WarningCode.DC_OFFSET, channel, name, new SignalValue(quality.mean(), unit)));
         }
         return warnings;
-    }
-
-    private static String percent(double share) {
-        return String.format(Locale.ROOT, share < 0.001 ? "%.3f" : "%.1f", 100 * share);
-    }
-
-    private static String number(double value, SignalUnit unit) {
-        return String.format(Locale.ROOT, "%.4g", value) + (unit == SignalUnit.UNSTATED ? "" : " " + unit.display());
     }
 }

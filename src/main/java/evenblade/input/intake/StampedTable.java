@@ -1,7 +1,14 @@
 package evenblade.input.intake;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.base.units.ValueScale;
 import evenblade.input.recording.Channel;
@@ -10,11 +17,11 @@ import evenblade.input.recording.QualityMeter;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
-import evenblade.input.recording.TableReading;
 import evenblade.input.recording.TableReading.ColumnReading;
 import evenblade.input.recording.TableReading.DecimalSign;
 import evenblade.input.recording.TableReading.Separator;
 import evenblade.input.recording.TableReading.TimeUnit;
+import evenblade.input.recording.TableReading;
 import evenblade.input.recording.TimeBase;
 import java.io.BufferedInputStream;
 import java.io.IOException;
@@ -62,13 +69,13 @@ final class StampedTable {
         TableSize.require(file, size, text.length() * (double) size / head.length, text, shape);
         StampedTable table = new StampedTable(file, shape, options.table());
         if (options.fullScale().isPresent()) {
-            table.warn("full-scale-unused", "a full scale was given, but a table holds values and not shares of it");
+            table.warn(WarningCode.FULL_SCALE_UNUSED);
         }
         return table.read(encoding);
     }
 
-    private void warn(String code, String message) {
-        warnings.add(new Warning(code, message));
+    private void warn(WarningCode code, Value... values) {
+        warnings.add(Warning.of(code, Subject.Whole.RECORDING, values));
     }
 
     private Intake.Whole read(TextEncoding encoding) throws IOException {
@@ -89,18 +96,18 @@ final class StampedTable {
     /** Columns of numbers or stamps; the rest is left out, and said so. */
     private List<Integer> wantedColumns() {
         List<Integer> wanted = new ArrayList<>();
-        List<String> left = new ArrayList<>();
+        List<Value> left = new ArrayList<>();
         for (int i = 0; i < shape.columns(); i++) {
             CellText.Type type = shape.types().get(i);
             boolean numbers = type == CellText.Type.NUMBER && headings.get(i).role() != ColumnHeading.Role.FOREIGN;
             if (numbers || type.stamp()) {
                 wanted.add(i);
             } else if (type != CellText.Type.EMPTY || i < shape.headings().size()) {
-                left.add(quoted(i));
+                left.add(named(i));
             }
         }
         if (!left.isEmpty()) {
-            warn("column-left-out", "no vibration in " + String.join(", ", left) + "; left out");
+            warn(WarningCode.COLUMN_LEFT_OUT, new Listed(left));
         }
         return wanted;
     }
@@ -226,33 +233,32 @@ final class StampedTable {
     }
 
     private void tellUnits(List<Integer> columns, List<Channel> channels) {
-        List<String> unstated = new ArrayList<>();
+        List<Value> unstated = new ArrayList<>();
         List<String> totals = new ArrayList<>();
         for (int i = 0; i < columns.size(); i++) {
             ColumnHeading heading = headings.get(columns.get(i));
             if (channels.get(i).unit() == SignalUnit.UNSTATED) {
-                unstated.add("'" + channels.get(i).name() + "'"
-                        + heading.unitText().map(u -> " (" + u + ")").orElse(""));
+                Quoted name = new Quoted(channels.get(i).name());
+                unstated.add(heading.unitText()
+                        .map(unit -> Fact.of(IntakeFact.NAME_WITH_UNIT, name, new Quoted(unit)))
+                        .orElseGet(() -> Fact.of(IntakeFact.NAME, name)));
             }
             if (!channels.get(i).axis()) {
-                totals.add("'" + channels.get(i).name() + "'");
+                totals.add(channels.get(i).name());
             }
         }
         if (!unstated.isEmpty()) {
-            warn(
-                    "unit-unstated",
-                    "no known unit for " + String.join(", ", unstated) + "; amplitudes are in the file's own numbers");
+            warn(WarningCode.UNIT_UNSTATED, new Listed(unstated));
         }
         if (!totals.isEmpty()) {
-            warn(
-                    "not-an-axis",
-                    String.join(", ", totals)
-                            + " is a length of several axes together; its lines are not those of an axis");
+            warn(WarningCode.NOT_AN_AXIS, Listed.quoted(totals));
         }
     }
 
-    private String quoted(int column) {
+    private Fact named(int column) {
         String name = headings.get(column).name();
-        return name.isBlank() ? "column " + (column + 1) : "'" + name + "'";
+        return name.isBlank()
+                ? Fact.of(IntakeFact.COLUMN_NUMBER, new Count(column + 1))
+                : Fact.of(IntakeFact.NAME, new Quoted(name));
     }
 }

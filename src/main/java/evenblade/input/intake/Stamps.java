@@ -1,15 +1,18 @@
 package evenblade.input.intake;
 
+import evenblade.base.fact.Amount;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.numeric.RobustLine;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.StampQuality;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 
 /**
@@ -78,8 +81,7 @@ final class Stamps {
         int unsorted = unsorted(raw);
         int[] rows = order(raw, unsorted);
         if (unsorted > 0) {
-            warnings.add(new Warning(
-                    "stamps-unsorted", unsorted + " of " + raw.length + " stamps were out of order and were sorted"));
+            warnings.add(Warning.of(WarningCode.STAMPS_UNSORTED, Subject.Whole.RECORDING, new Count(unsorted), new Count(raw.length)));
         }
         int repeats = repeats(raw, rows);
         boolean coarseClock = repeats > COARSE_REPEATS * raw.length && !mostlySameRows(raw, rows, values, repeats);
@@ -87,8 +89,7 @@ final class Stamps {
         if (repeats > 0 && !coarseClock) {
             rows = withoutRepeats(raw, rows);
             doubled = repeats;
-            warnings.add(new Warning(
-                    "stamps-doubled", doubled + " of " + raw.length + " rows repeat a stamp and were left out"));
+            warnings.add(Warning.of(WarningCode.STAMPS_DOUBLED, Subject.Whole.RECORDING, new Count(doubled), new Count(raw.length)));
         }
         double first = raw[rows[0]];
         double[] seconds =
@@ -222,64 +223,32 @@ final class Stamps {
     }
 
     private static Warning coarseStamps(double resolution, double step, boolean follows) {
-        String clock = String.format(
-                Locale.ROOT,
-                "stamps are whole steps of %s while samples come every %s",
-                duration(resolution),
-                duration(step));
+        Amount tick = Measure.TIME.of(resolution);
+        Amount every = Measure.TIME.of(step);
         double highest = USABLE_SHARE / step;
         double x = Math.PI * highest * resolution;
-        return new Warning(
-                "coarse-stamps",
+        return Warning.of(
+                WarningCode.COARSE_STAMPS,
+                Subject.Whole.RECORDING,
+                tick,
+                every,
                 follows
-                        ? String.format(
-                                Locale.ROOT,
-                                "%s; they agree with an even clock of %.3f Hz, whose times were used instead",
-                                clock,
-                                1 / step)
-                        : String.format(
-                                Locale.ROOT,
-                                "%s and follow no even clock; amplitudes near %.0f Hz may read up to %.0f %% low",
-                                clock,
-                                highest,
-                                100 * (1 - Math.abs(Math.sin(x) / x))));
+                        ? Fact.of(IntakeFact.STAMPS_AGREE, Measure.FREQUENCY.of(1 / step))
+                        : Fact.of(
+                                IntakeFact.STAMPS_FOLLOW_NO_CLOCK,
+                                Measure.FREQUENCY.of(highest),
+                                Measure.SHARE.of(1 - Math.abs(Math.sin(x) / x))));
     }
 
     private static List<Warning> told(StampQuality quality, boolean coarse) {
         List<Warning> warnings = new ArrayList<>();
         if (quality.gaps() > 0) {
-            warnings.add(new Warning(
-                    "gaps",
-                    String.format(
-                            Locale.ROOT,
-                            "%d gaps of more than three steps, %.2f s missing in all",
-                            quality.gaps(),
-                            quality.lostS())));
+            warnings.add(Warning.of(WarningCode.GAPS, Subject.Whole.RECORDING, new Count(quality.gaps()), Measure.TIME.of(quality.lostS())));
         }
         if (quality.jitterShare() > TOLD_JITTER && !coarse) {
-            warnings.add(new Warning(
-                    "jitter",
-                    String.format(
-                            Locale.ROOT,
-                            "steps between stamps scatter by %.0f %% of the median step of %s; the stamps are used as"
-                                    + " they are",
-                            100 * quality.jitterShare(),
-                            duration(quality.medianStepS()))));
+            warnings.add(Warning.of(WarningCode.JITTER, Subject.Whole.RECORDING, Measure.SHARE.of(quality.jitterShare()), Measure.TIME.of(quality.medianStepS())));
         }
         return warnings;
-    }
-
-    private static String duration(double seconds) {
-        return seconds >= 1
-                ? threeFigures(seconds) + " s"
-                : seconds >= 1e-3 ? threeFigures(1e3 * seconds) + " ms" : threeFigures(1e6 * seconds) + " µs";
-    }
-
-    private static String threeFigures(double value) {
-        return new BigDecimal(value)
-                .round(new MathContext(3))
-                .stripTrailingZeros()
-                .toPlainString();
     }
 
     /** The steps between stamps; mean and scatter without the gaps. */

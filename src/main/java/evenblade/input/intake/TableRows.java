@@ -4,15 +4,18 @@ import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Reads the rows of a table into one run of numbers per column that is wanted. */
@@ -146,15 +149,7 @@ final class TableRows {
         }
         Optional<Warning> warning = skipped == 0
                 ? Optional.empty()
-                : Optional.of(new Warning(
-                        "rows-skipped",
-                        String.format(
-                                Locale.ROOT,
-                                "%d of %d rows were left out; the first is line %d: %s",
-                                skipped,
-                                kept + skipped,
-                                firstSkippedLine,
-                                firstSkipped)));
+                : Optional.of(Warning.of(WarningCode.ROWS_SKIPPED, new Subject.FileLine(firstSkippedLine), new Count(skipped), new Count(kept + skipped), new Count(firstSkippedLine), new Quoted(firstSkipped)));
         List<double[]> arrays = new ArrayList<>();
         while (!numbers.isEmpty()) {
             // Let go of one by one, so that not all of them are held twice.

@@ -1,11 +1,18 @@
 package evenblade.input.intake;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -93,24 +100,21 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
 
     private static TimeColumn of(Candidate chosen, List<Candidate> candidates, Said said) {
         List<Warning> warnings = new ArrayList<>();
-        String name = nameOf(chosen);
+        Fact name = nameOf(chosen);
         if (!told(chosen)) {
-            warnings.add(new Warning("time-column-assumed", name + " rises throughout and was taken for the time"));
+            warnings.add(Warning.of(WarningCode.TIME_COLUMN_ASSUMED, Subject.Whole.RECORDING, name));
         }
-        List<String> others = candidates.stream()
+        List<Value> others = candidates.stream()
                 .filter(candidate -> candidate != chosen && told(candidate))
-                .map(TimeColumn::nameOf)
+                .<Value>map(TimeColumn::nameOf)
                 .toList();
         if (!others.isEmpty()) {
-            warnings.add(new Warning(
-                    "other-time-column",
-                    "several columns tell time; " + name + " is used, " + String.join(", ", others) + " is not"));
+            warnings.add(Warning.of(WarningCode.OTHER_TIME_COLUMN, Subject.Whole.RECORDING, name, new Listed(others)));
         }
         if (chosen.type().stamp()) {
             acrossMidnight(chosen.numbers());
             if (said.unit().isPresent()) {
-                warnings.add(new Warning(
-                        "time-unit-unused", name + " holds clock times, so the unit of time stated isn't used"));
+                warnings.add(Warning.of(WarningCode.TIME_UNIT_UNUSED, Subject.Whole.RECORDING, name));
             }
             return new TimeColumn(chosen.column(), 1, warnings);
         }
@@ -118,37 +122,30 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
         Optional<Double> stated = said.unit().or(() -> chosen.heading().timeUnit());
         if (stated.isEmpty()) {
             double unit = plausibleUnit(chosen.numbers()[0], step);
-            warnings.add(new Warning(
-                    "time-unit-assumed",
-                    String.format(
-                            Locale.ROOT,
-                            "no unit of time for %s; %s were assumed, which makes %.4g samples per second",
-                            name,
-                            unitName(unit),
-                            1 / (step * unit))));
+            warnings.add(Warning.of(WarningCode.TIME_UNIT_ASSUMED, Subject.Whole.RECORDING, name, unitName(unit), Measure.SAMPLE_RATE.of(1 / (step * unit))));
             return new TimeColumn(chosen.column(), unit, warnings);
         }
         double rateHz = 1 / (step * stated.get());
         if (rateHz < LOWEST_HZ / 10 || rateHz > 10 * HIGHEST_HZ) {
-            warnings.add(new Warning(
-                    "time-unit-doubtful",
-                    String.format(
-                            Locale.ROOT,
-                            "%s is in %s, which makes %.3g samples per second; check its unit",
-                            name,
-                            unitName(stated.get()),
-                            rateHz)));
+            warnings.add(Warning.of(WarningCode.TIME_UNIT_DOUBTFUL, Subject.Whole.RECORDING, name, unitName(stated.get()), Measure.SAMPLE_RATE.of(rateHz)));
         }
         return new TimeColumn(chosen.column(), stated.get(), warnings);
     }
 
-    private static String nameOf(Candidate candidate) {
+    private static Fact nameOf(Candidate candidate) {
         String name = candidate.heading().name();
-        return name.isBlank() ? "column " + (candidate.column() + 1) : "column '" + name + "'";
+        return name.isBlank()
+                ? Fact.of(IntakeFact.COLUMN_NUMBER, new Count(candidate.column() + 1))
+                : Fact.of(IntakeFact.COLUMN_NAME, new Quoted(name));
     }
 
-    private static String unitName(double unit) {
-        return unit == 1 ? "seconds" : unit == 1e-3 ? "milliseconds" : unit == 1e-6 ? "microseconds" : "nanoseconds";
+    private static Fact unitName(double unit) {
+        return Fact.of(
+                unit == 1
+                        ? IntakeFact.SECONDS
+                        : unit == 1e-3
+                                ? IntakeFact.MILLISECONDS
+                                : unit == 1e-6 ? IntakeFact.MICROSECONDS : IntakeFact.NANOSECONDS);
     }
 
     /** The unit that makes the stamps a date of our days, else the one that makes the rate plausible. */

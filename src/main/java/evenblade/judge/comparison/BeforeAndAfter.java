@@ -1,12 +1,18 @@
 package evenblade.judge.comparison;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
+import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.speed.Dwell;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.stream.Collectors;
 
 /** Holds one run against another. */
 public final class BeforeAndAfter {
@@ -43,7 +49,7 @@ public final class BeforeAndAfter {
         }
         boolean comparable = likeness.reasons().isEmpty() && !channels.isEmpty();
         if (comparable) {
-            reasons.forEach(r -> warnings.add(new Warning(r.code().word(), "left out: " + r.text())));
+            reasons.forEach(reason -> warnings.add(reason.leftOut()));
             unpaired(before, after, channels.get(0), true);
             unpaired(after, before, channels.get(0), false);
             repeats(channels.get(0));
@@ -61,28 +67,30 @@ public final class BeforeAndAfter {
         boolean any = before.dwells().stream().anyMatch(a -> after.dwells().stream()
                 .anyMatch(b -> MeasuredRun.sameSpeed(a.propellerHz(), b.propellerHz())));
         if (!any) {
-            reasons.add(new Reason(
-                    Reason.Code.NO_DWELL_AT_SAME_RPM,
-                    "no dwell at the same speed within 2 %: " + speeds(before) + "; " + speeds(after)));
+            reasons.add(Reason.of(
+                    ReasonCode.NO_DWELL_AT_SAME_RPM,
+                    Fact.of(ComparisonFact.NO_SAME_SPEED, speeds(before), speeds(after))));
         }
         return any;
     }
 
-    private static String speeds(MeasuredRun run) {
+    private static Fact speeds(MeasuredRun run) {
+        Quoted name = new Quoted(run.name());
         if (run.dwells().isEmpty()) {
-            return "'" + run.name() + "' has no dwell";
+            return Fact.of(ComparisonFact.NO_DWELL, name);
         }
-        return run.dwells().stream()
-                .map(d -> String.format(Locale.ROOT, "%.0f", run.engineRpm(d)))
-                .collect(Collectors.joining(", ", "'" + run.name() + "' has ", " engine rpm"));
+        List<Value> speeds = run.dwells().stream()
+                .<Value>map(d -> Measure.ENGINE_RPM.of(run.engineRpm(d)))
+                .toList();
+        return Fact.of(ComparisonFact.HAS_SPEEDS, name, new Listed(speeds));
     }
 
     private List<ChannelComparison> channels() {
         List<ChannelPair> pairs = ChannelPair.of(before, after);
         if (pairs.isEmpty()) {
-            reasons.add(new Reason(
-                    Reason.Code.NO_COMMON_CHANNEL,
-                    "no channel of the same name: " + names(before) + "; " + names(after)));
+            reasons.add(Reason.of(
+                    ReasonCode.NO_COMMON_CHANNEL,
+                    Fact.of(ComparisonFact.NO_SAME_CHANNEL, names(before), names(after))));
         }
         List<ChannelComparison> channels = new ArrayList<>();
         for (ChannelPair pair : pairs) {
@@ -90,10 +98,9 @@ public final class BeforeAndAfter {
             if (pair.reasons().isEmpty()) {
                 ChannelComparison compared = compare(pair);
                 if (compared.dwells().stream().allMatch(d -> d.changes().isEmpty())) {
-                    reasons.add(new Reason(
-                            Reason.Code.BLADE_PASS_NOT_DETECTED,
-                            "blade pass doesn't stand out of channel '"
-                                    + pair.before().channel() + "' in both runs, so there is no ratio to compare"));
+                    reasons.add(Reason.of(
+                            ReasonCode.BLADE_PASS_NOT_DETECTED,
+                            new Quoted(pair.before().channel())));
                 } else {
                     warnings.addAll(pair.warnings());
                     channels.add(compared);
@@ -103,10 +110,10 @@ public final class BeforeAndAfter {
         return channels;
     }
 
-    private static String names(MeasuredRun run) {
-        return run.channels().stream()
-                .map(c -> "'" + c.channel() + "'")
-                .collect(Collectors.joining(", ", "'" + run.name() + "' has ", ""));
+    private static Fact names(MeasuredRun run) {
+        List<String> names =
+                run.channels().stream().map(ChannelOrders::channel).toList();
+        return Fact.of(ComparisonFact.HAS_CHANNELS, new Quoted(run.name()), Listed.quoted(names));
     }
 
     private ChannelComparison compare(ChannelPair pair) {
@@ -128,14 +135,7 @@ public final class BeforeAndAfter {
         run.channels().get(0).dwells().stream()
                 .map(DwellOrders::dwell)
                 .filter(d -> !paired.contains(d))
-                .forEach(d -> warnings.add(new Warning(
-                        "dwell-not-paired",
-                        String.format(
-                                Locale.ROOT,
-                                "'%s' has no dwell left at %.0f engine rpm to hold against that of '%s'",
-                                other.name(),
-                                run.engineRpm(d),
-                                run.name()))));
+                .forEach(d -> warnings.add(Warning.of(WarningCode.DWELL_NOT_PAIRED, new Subject.Dwell(run.engineRpm(d)), new Quoted(other.name()), Measure.ENGINE_RPM.of(run.engineRpm(d)), new Quoted(run.name()))));
     }
 
     private void repeats(ChannelComparison channel) {
@@ -147,13 +147,6 @@ public final class BeforeAndAfter {
     private void speedSteps(ChannelComparison channel) {
         channel.dwells().stream()
                 .filter(d -> Math.abs(d.engineRpmAfter() / d.engineRpmBefore() - 1) > SPEED_STEP_TOLD)
-                .forEach(d -> warnings.add(new Warning(
-                        "rpm-differs",
-                        String.format(
-                                Locale.ROOT,
-                                "the second run turned %.0f instead of %.0f engine rpm; the changes are brought to the"
-                                        + " same speed and their intervals widened for it",
-                                d.engineRpmAfter(),
-                                d.engineRpmBefore()))));
+                .forEach(d -> warnings.add(Warning.of(WarningCode.RPM_DIFFERS, new Subject.Dwell(d.engineRpmBefore()), Measure.ENGINE_RPM.of(d.engineRpmAfter()), Measure.ENGINE_RPM.of(d.engineRpmBefore()))));
     }
 }

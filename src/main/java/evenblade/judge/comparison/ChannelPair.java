@@ -1,6 +1,11 @@
 package evenblade.judge.comparison;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.SignalValue;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.ChannelOrders;
 import java.util.ArrayList;
@@ -77,13 +82,7 @@ record ChannelPair(
         boolean fixedGain = RunConditions.same(a.gain(), b.gain()) && !a.automaticGain();
         Basis basis = microphone || scaleless && !fixedGain ? Basis.GAIN_FREE : Basis.ABSOLUTE;
         if (basis == Basis.GAIN_FREE) {
-            warnings.add(new Warning(
-                    "gain-free-only",
-                    microphone
-                            ? "a microphone's level says nothing by itself: only ratios within each run are compared"
-                            : "the scale of channel '" + before.channel()
-                                    + "' isn't known and no fixed gain is noted for both runs: only ratios within"
-                                    + " each run are compared"));
+            warnings.add(Warning.of(WarningCode.GAIN_FREE_ONLY, new Subject.Channel(before.channel()), microphone ? Fact.of(ComparisonFact.MICROPHONE) : Fact.of(ComparisonFact.SCALE_UNKNOWN, new Quoted(before.channel()))));
         } else {
             scaled(reasons, one, before, other, after);
         }
@@ -95,36 +94,43 @@ record ChannelPair(
         RunConditions a = one.conditions();
         RunConditions b = other.conditions();
         if (uncalibrated(before) != uncalibrated(after)) {
-            reasons.add(new Reason(
-                    Reason.Code.CALIBRATION_DIFFERS,
-                    "'" + one.name() + "' is measured in " + before.unit().display() + ", '" + other.name() + "' in "
-                            + after.unit().display() + ": only one of them is calibrated"));
+            reasons.add(Reason.of(
+                    ReasonCode.CALIBRATION_DIFFERS,
+                    new Quoted(one.name()),
+                    new Quoted(before.unit().display()),
+                    new Quoted(other.name()),
+                    new Quoted(after.unit().display())));
         } else if (before.unit().quantity() != after.unit().quantity()) {
-            reasons.add(new Reason(
-                    Reason.Code.UNIT_DIFFERS,
-                    "'" + one.name() + "' is measured in " + before.unit().display() + ", '" + other.name() + "' in "
-                            + after.unit().display()));
+            reasons.add(Reason.of(
+                    ReasonCode.UNIT_DIFFERS,
+                    new Quoted(one.name()),
+                    new Quoted(before.unit().display()),
+                    new Quoted(other.name()),
+                    new Quoted(after.unit().display())));
         }
         if (RunConditions.differ(a.gain(), b.gain())) {
-            reasons.add(new Reason(
-                    Reason.Code.GAIN_DIFFERS,
-                    "the gain was '" + a.gain().orElseThrow() + "' in '" + one.name() + "' and '"
-                            + b.gain().orElseThrow() + "' in '" + other.name() + "'"));
+            reasons.add(Reason.of(
+                    ReasonCode.GAIN_DIFFERS,
+                    new Quoted(a.gain().orElseThrow()),
+                    new Quoted(one.name()),
+                    new Quoted(b.gain().orElseThrow()),
+                    new Quoted(other.name())));
         }
         if (!a.fullScale().equals(b.fullScale())) {
-            reasons.add(new Reason(
-                    Reason.Code.FULL_SCALE_DIFFERS,
-                    "the full scale was " + text(a) + " for '" + one.name() + "' and " + text(b) + " for '"
-                            + other.name() + "'"));
+            reasons.add(Reason.of(
+                    ReasonCode.FULL_SCALE_DIFFERS,
+                    fullScale(a),
+                    new Quoted(one.name()),
+                    fullScale(b),
+                    new Quoted(other.name())));
         }
     }
 
-    private static String text(RunConditions conditions) {
+    private static Fact fullScale(RunConditions conditions) {
         return conditions
                 .fullScale()
-                .map(f -> String.format(
-                        Locale.ROOT, "entered as %.4g %s", f.value(), f.unit().display()))
-                .orElse("taken from the file");
+                .map(f -> Fact.of(ComparisonFact.FULL_SCALE_ENTERED, new SignalValue(f.value(), f.unit())))
+                .orElseGet(() -> Fact.of(ComparisonFact.FULL_SCALE_OF_FILE));
     }
 
     private static boolean uncalibrated(ChannelOrders channel) {

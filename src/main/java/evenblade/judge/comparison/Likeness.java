@@ -1,9 +1,16 @@
 package evenblade.judge.comparison;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -26,37 +33,33 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
         List<Warning> warnings = new ArrayList<>();
         RunConditions a = one.conditions();
         RunConditions b = other.conditions();
-        placed(reasons, Reason.Code.SENSOR_DIFFERS, "sensor", one, a.sensor(), other, b.sensor());
-        placed(reasons, Reason.Code.PLACE_DIFFERS, "place", one, a.place(), other, b.place());
-        placed(reasons, Reason.Code.DIRECTION_DIFFERS, "direction", one, a.direction(), other, b.direction());
+        placed(reasons, ReasonCode.SENSOR_DIFFERS, one, a.sensor(), other, b.sensor());
+        placed(reasons, ReasonCode.PLACE_DIFFERS, one, a.place(), other, b.place());
+        placed(reasons, ReasonCode.DIRECTION_DIFFERS, one, a.direction(), other, b.direction());
         if (one.lossy() != other.lossy()) {
             MeasuredRun lossy = one.lossy() ? one : other;
-            reasons.add(new Reason(
-                    Reason.Code.LOSSY_AGAINST_LOSSLESS,
-                    "'" + lossy.name() + "' was stored with loss, the other run without"));
+            reasons.add(Reason.of(
+                    ReasonCode.LOSSY_AGAINST_LOSSLESS,
+                    new Quoted(lossy.name())));
         }
         if (one.lossy() && other.lossy()) {
-            warnings.add(new Warning(
-                    "lossy", "both runs were stored with loss, which takes quiet lines away: for a look only"));
+            warnings.add(Warning.of(WarningCode.LOSSY, Subject.Whole.COMPARISON));
         }
         for (MeasuredRun run : List.of(one, other)) {
             run.speedDoubt()
-                    .ifPresent(doubt -> reasons.add(new Reason(
-                            Reason.Code.SPEED_NOT_CONFIRMED,
-                            "the speed of '" + run.name() + "' isn't confirmed: " + doubt)));
+                    .ifPresent(doubt -> reasons.add(Reason.of(
+                            ReasonCode.SPEED_NOT_CONFIRMED,
+                            new Quoted(run.name()), new Quoted(doubt))));
         }
         if (one.blades() != other.blades() || Math.abs(one.ratio() / other.ratio() - 1) > SAME_RATIO) {
-            reasons.add(new Reason(
-                    Reason.Code.INSTALLATION_DIFFERS,
-                    String.format(
-                            Locale.ROOT,
-                            "'%s' has %d blades at a ratio of %.4g, '%s' %d at %.4g",
-                            one.name(),
-                            one.blades(),
-                            one.ratio(),
-                            other.name(),
-                            other.blades(),
-                            other.ratio())));
+            reasons.add(Reason.of(
+                    ReasonCode.INSTALLATION_DIFFERS,
+                    new Quoted(one.name()),
+                    new Count(one.blades()),
+                    Measure.NUMBER.of(one.ratio()),
+                    new Quoted(other.name()),
+                    new Count(other.blades()),
+                    Measure.NUMBER.of(other.ratio())));
         }
         noted(warnings, one, other);
         return new Likeness(reasons, warnings);
@@ -64,51 +67,46 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
 
     private static void placed(
             List<Reason> reasons,
-            Reason.Code code,
-            String what,
+            ReasonCode code,
             MeasuredRun one,
             Optional<String> a,
             MeasuredRun other,
             Optional<String> b) {
         if (RunConditions.differ(a, b)) {
-            reasons.add(new Reason(
+            reasons.add(Reason.of(
                     code,
-                    "the " + what + " was '" + a.orElseThrow() + "' in '" + one.name() + "' and '" + b.orElseThrow()
-                            + "' in '" + other.name() + "'"));
+                    new Quoted(a.orElseThrow()),
+                    new Quoted(one.name()),
+                    new Quoted(b.orElseThrow()),
+                    new Quoted(other.name())));
         }
     }
 
     private static void noted(List<Warning> warnings, MeasuredRun one, MeasuredRun other) {
         RunConditions a = one.conditions();
         RunConditions b = other.conditions();
-        List<String> unknown = new ArrayList<>();
-        unknown(unknown, "sensor", a.sensor(), b.sensor());
-        unknown(unknown, "place", a.place(), b.place());
-        unknown(unknown, "direction", a.direction(), b.direction());
+        List<Value> unknown = new ArrayList<>();
+        unknown(unknown, ComparisonFact.SENSOR, a.sensor(), b.sensor());
+        unknown(unknown, ComparisonFact.PLACE, a.place(), b.place());
+        unknown(unknown, ComparisonFact.DIRECTION, a.direction(), b.direction());
         if (!unknown.isEmpty()) {
-            warnings.add(new Warning(
-                    "conditions-not-noted",
-                    String.join(", ", unknown)
-                            + (unknown.size() == 1 ? " isn't" : " aren't")
-                            + " noted for both runs; taken to be the same"));
+            warnings.add(Warning.of(WarningCode.CONDITIONS_NOT_NOTED, Subject.Whole.COMPARISON, new Listed(unknown)));
         }
-        different(warnings, "wind", a.wind(), b.wind());
-        different(warnings, "temperature", a.temperature(), b.temperature());
-        different(warnings, "fuel", a.fuel(), b.fuel());
-        different(warnings, "recorder", a.device(), b.device());
+        different(warnings, ComparisonFact.WIND, a.wind(), b.wind());
+        different(warnings, ComparisonFact.TEMPERATURE, a.temperature(), b.temperature());
+        different(warnings, ComparisonFact.FUEL, a.fuel(), b.fuel());
+        different(warnings, ComparisonFact.RECORDER, a.device(), b.device());
     }
 
-    private static void unknown(List<String> unknown, String what, Optional<String> a, Optional<String> b) {
+    private static void unknown(List<Value> unknown, ComparisonFact what, Optional<String> a, Optional<String> b) {
         if (a.isEmpty() || b.isEmpty()) {
-            unknown.add(what);
+            unknown.add(Fact.of(what));
         }
     }
 
-    private static void different(List<Warning> warnings, String what, Optional<String> a, Optional<String> b) {
+    private static void different(List<Warning> warnings, ComparisonFact what, Optional<String> a, Optional<String> b) {
         if (RunConditions.differ(a, b)) {
-            warnings.add(new Warning(
-                    "conditions-differ",
-                    "the " + what + " was '" + a.orElseThrow() + "' before and '" + b.orElseThrow() + "' after"));
+            warnings.add(Warning.of(WarningCode.CONDITIONS_DIFFER, Subject.Whole.COMPARISON, Fact.of(what), new Quoted(a.orElseThrow()), new Quoted(b.orElseThrow())));
         }
     }
 }

@@ -1,14 +1,12 @@
 package evenblade.judge.comparison;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 
 /** What is said where a job has no repeat run. */
 final class NoRepeat {
-    static final Warning WARNING = new Warning(
-            "no-repeat-run",
-            "no run of this job repeats another with nothing changed, so the usual least scatter from run to run is"
-                    + " assumed (3 % on 1×, 6 % on blade pass; common practice, no source): do one run twice before"
-                    + " the next change");
+    static final Warning WARNING = Warning.of(WarningCode.NO_REPEAT_RUN, Subject.Whole.COMPARISON);
 
     private NoRepeat() {}
 }

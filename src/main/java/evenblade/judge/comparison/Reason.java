@@ -1,37 +1,32 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import java.util.List;
+
 /**
  * Why two runs can't be compared.
  *
- * @param code for programs
- * @param text for people
+ * @param code what differs
+ * @param values what it rests on, in the order that the code's phrase names them
  */
-public record Reason(Code code, String text) {
-    /** The kinds of unlikeness. */
-    public enum Code {
-        SENSOR_DIFFERS("sensor-differs"),
-        PLACE_DIFFERS("place-differs"),
-        DIRECTION_DIFFERS("direction-differs"),
-        GAIN_DIFFERS("gain-differs"),
-        FULL_SCALE_DIFFERS("full-scale-differs"),
-        CALIBRATION_DIFFERS("calibration-differs"),
-        UNIT_DIFFERS("unit-differs"),
-        LOSSY_AGAINST_LOSSLESS("lossy-against-lossless"),
-        SPEED_NOT_CONFIRMED("speed-not-confirmed"),
-        INSTALLATION_DIFFERS("installation-differs"),
-        NO_COMMON_CHANNEL("no-common-channel"),
-        NO_DWELL_AT_SAME_RPM("no-dwell-at-same-rpm"),
-        BLADE_PASS_NOT_DETECTED("blade-pass-not-detected");
+public record Reason(ReasonCode code, List<Value> values) {
+    public Reason {
+        values = List.copyOf(values);
+    }
 
-        private final String word;
+    static Reason of(ReasonCode code, Value... values) {
+        return new Reason(code, List.of(values));
+    }
 
-        Code(String word) {
-            this.word = word;
-        }
+    public Fact fact() {
+        return new Fact(code, values);
+    }
 
-        /** As written in JSON. */
-        public String word() {
-            return word;
-        }
+    /** Said where the rest is compared all the same. */
+    Warning leftOut() {
+        return Warning.of(code.warning(), Subject.Whole.COMPARISON, fact());
     }
 }

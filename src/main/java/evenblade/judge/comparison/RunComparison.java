@@ -1,6 +1,6 @@
 package evenblade.judge.comparison;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import java.util.List;
 
 /**

@@ -1,6 +1,6 @@
 package evenblade.judge.comparison;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.base.units.SignalUnit;
 import java.util.List;
 import java.util.Optional;

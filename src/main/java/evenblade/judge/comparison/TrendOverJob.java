@@ -1,6 +1,8 @@
 package evenblade.judge.comparison;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Warning;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import java.util.ArrayList;
@@ -69,14 +71,14 @@ public final class TrendOverJob {
     private static Relation against(MeasuredRun reference, ChannelOrders channel, MeasuredRun run) {
         List<Reason> reasons = new ArrayList<>(Likeness.of(reference, run).reasons());
         if (run.dwells().isEmpty()) {
-            reasons.add(new Reason(Reason.Code.NO_DWELL_AT_SAME_RPM, "'" + run.name() + "' has no dwell"));
+            reasons.add(Reason.of(ReasonCode.NO_DWELL_AT_SAME_RPM, Fact.of(ComparisonFact.NO_DWELL, new Quoted(run.name()))));
         }
         Optional<ChannelPair> pair = ChannelPair.of(reference, run).stream()
                 .filter(p -> p.before().channel().equals(channel.channel()))
                 .findFirst();
         if (pair.isEmpty()) {
-            reasons.add(new Reason(
-                    Reason.Code.NO_COMMON_CHANNEL, "'" + run.name() + "' has no channel '" + channel.channel() + "'"));
+            reasons.add(Reason.of(
+                    ReasonCode.NO_COMMON_CHANNEL, Fact.of(ComparisonFact.NO_SUCH_CHANNEL, new Quoted(run.name()), new Quoted(channel.channel()))));
         }
         pair.ifPresent(p -> reasons.addAll(p.reasons()));
         return new Relation(pair, reasons);

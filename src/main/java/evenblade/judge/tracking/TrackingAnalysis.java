@@ -1,10 +1,13 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.numeric.FTest;
-import evenblade.base.problem.Warning;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -78,20 +81,11 @@ public record TrackingAnalysis(
     private static List<Warning> warnings(SwapFit fit, NextLayout next) {
         List<Warning> warnings = new ArrayList<>();
         if (fit.scatter().statedIsTooSmall()) {
-            warnings.add(new Warning(
-                    "readings-scatter-more",
-                    String.format(
-                            Locale.ROOT,
-                            "The readings scatter %.1f times as much as the stated reading error; their own scatter"
-                                    + " is used. Did the block move, or does a blade seat differently each time?",
-                            fit.scatter().factor())));
+            warnings.add(Warning.of(WarningCode.READINGS_SCATTER_MORE, Subject.Whole.TRACKING, Measure.NUMBER.of(fit.scatter().factor())));
         }
         if (!next.allTried()) {
             warnings.add(
-                    new Warning(
-                            "layouts-not-all-tried",
-                            "With " + fit.positions()
-                                    + " blades not all layouts are tried; the layouts named are the best of a bounded search."));
+                    Warning.of(WarningCode.LAYOUTS_NOT_ALL_TRIED, Subject.Whole.TRACKING, new Count(fit.positions())));
         }
         return warnings;
     }

@@ -1,6 +1,11 @@
 package evenblade.keep.job;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,6 +37,14 @@ public final class EvidenceCheck {
         EVERY_BYTE
     }
 
+    /** What is said of a file, by what it is. */
+    private record Codes(WarningCode missing, WarningCode changed, WarningCode unreadable) {
+        static final Codes RECORDING = new Codes(
+                WarningCode.RECORDING_MISSING, WarningCode.RECORDING_CHANGED, WarningCode.RECORDING_UNREADABLE);
+        static final Codes ATTACHMENT = new Codes(
+                WarningCode.ATTACHMENT_MISSING, WarningCode.ATTACHMENT_CHANGED, WarningCode.ATTACHMENT_UNREADABLE);
+    }
+
     /** Files that a record names, struck out or not. */
     static List<StoredFile> filesOf(JobRecord record) {
         List<StoredFile> files = new ArrayList<>();
@@ -57,28 +70,33 @@ public final class EvidenceCheck {
 
     private Optional<Warning> look(Event event, Thoroughness thoroughness) {
         if (event.detail() instanceof Detail.Run run) {
-            return look(event, "recording", run.file(), thoroughness);
+            return look(event, Codes.RECORDING, run.file(), thoroughness);
         }
         if (event.detail() instanceof Detail.Attachment attachment) {
-            return look(event, "attachment", attachment.file(), thoroughness);
+            return look(event, Codes.ATTACHMENT, attachment.file(), thoroughness);
         }
         return Optional.empty();
     }
 
-    private Optional<Warning> look(Event event, String what, StoredFile file, Thoroughness thoroughness) {
+    private Optional<Warning> look(Event event, Codes codes, StoredFile file, Thoroughness thoroughness) {
         Path path = folder.resolve(file.path());
-        String named = event.id() + event.label().map(l -> " '" + l + "'").orElse("") + ": '" + file.path() + "'";
+        Fact entry = event.label()
+                .map(label -> Fact.of(JobFact.LABELLED_ENTRY, new Quoted(event.id()), new Quoted(label)))
+                .orElseGet(() -> Fact.of(JobFact.ENTRY, new Quoted(event.id())));
+        Quoted stored = new Quoted(file.path());
+        Subject subject = new Subject.StoredFile(file.path());
         if (!Files.isRegularFile(path)) {
             return Optional.of(
-                    new Warning(what + "-missing", named + " is missing; it came from '" + file.originalName() + "'"));
+                    Warning.of(codes.missing(), subject, entry, stored, new Quoted(file.originalName())));
         }
         try {
             long bytes = Files.size(path);
             if (bytes != file.stamp().bytes()) {
-                return Optional.of(new Warning(
-                        what + "-changed",
-                        named + " was changed since it was added: " + bytes + " bytes, were "
-                                + file.stamp().bytes()));
+                return Optional.of(changed(
+                        codes,
+                        file,
+                        entry,
+                        Fact.of(JobFact.BYTES_DIFFER, new Count(bytes), new Count(file.stamp().bytes()))));
             }
             Duration moved = Duration.between(
                             file.stamp().modified(),
@@ -90,13 +108,22 @@ public final class EvidenceCheck {
             String sha256 = RealDisk.stamp(path).sha256();
             return sha256.equals(file.stamp().sha256())
                     ? Optional.empty()
-                    : Optional.of(new Warning(
-                            what + "-changed",
-                            named + " was changed since it was added: SHA-256 " + sha256.substring(0, 12) + "…, was "
-                                    + file.stamp().sha256().substring(0, 12) + "…"));
+                    : Optional.of(changed(
+                            codes,
+                            file,
+                            entry,
+                            Fact.of(
+                                    JobFact.HASH_DIFFERS,
+                                    new Quoted(sha256.substring(0, 12)),
+                                    new Quoted(file.stamp().sha256().substring(0, 12)))));
         } catch (IOException e) {
-            return Optional.of(new Warning(what + "-unreadable", named + " can't be read: " + e.getMessage()));
+            return Optional.of(Warning.of(codes.unreadable(), subject, entry, stored, new Quoted(String.valueOf(e.getMessage()))));
         }
+    }
+
+    private static Warning changed(Codes codes, StoredFile file, Fact entry, Fact how) {
+        Fact changed = Fact.of(JobFact.CHANGED, entry, new Quoted(file.path()), how);
+        return Warning.of(codes.changed(), new Subject.StoredFile(file.path()), changed);
     }
 
     private void lookForStrangers(JobRecord record, List<Warning> warnings) {
@@ -106,14 +133,9 @@ public final class EvidenceCheck {
                 for (Path f : disk.list(folder.resolve(below))) {
                     String path = below + "/" + f.getFileName();
                     if (Unfinished.abandoned(f)) {
-                        warnings.add(new Warning(
-                                "unfinished-copy",
-                                "'" + path + "' was left by a crash; the next entry clears it away"));
+                        warnings.add(Warning.of(WarningCode.UNFINISHED_COPY, new Subject.StoredFile(path), new Quoted(path)));
                     } else if (!Unfinished.isOne(f) && !named.contains(path)) {
-                        warnings.add(new Warning(
-                                "file-not-in-record",
-                                "'" + path
-                                        + "' lies there but no entry names it: put there by hand or left by a crash"));
+                        warnings.add(Warning.of(WarningCode.FILE_NOT_IN_RECORD, new Subject.StoredFile(path), new Quoted(path)));
                     }
                 }
             }

@@ -1,7 +1,7 @@
 package evenblade.keep.job;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

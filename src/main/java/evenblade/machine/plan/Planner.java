@@ -1,7 +1,11 @@
 package evenblade.machine.plan;
 
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
@@ -10,7 +14,6 @@ import evenblade.machine.installation.Reduction;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -125,35 +128,22 @@ public final class Planner {
     private List<Warning> warnings(List<PlannedDwell> dwells) {
         List<Warning> warnings = new ArrayList<>();
         if (dwells.isEmpty()) {
-            warnings.add(new Warning(
-                    "no-speed",
-                    "The installation states neither idleRpm nor maxRpm and no engine speed was asked for,"
-                            + " so orders are given but no frequencies."));
+            warnings.add(Warning.of(WarningCode.NO_SPEED, Subject.Whole.INSTALLATION));
         }
         Reduction reduction = installation.reduction();
         if (reduction.teeth().isEmpty() && reduction.ratio() != Math.rint(reduction.ratio())) {
-            warnings.add(new Warning(
-                    "ratio-without-teeth",
-                    String.format(
-                            Locale.ROOT,
-                            "The ratio %s was entered without tooth counts; if it is rounded, the crank"
-                                    + " orders lie a little elsewhere. Enter the teeth.",
-                            reduction.ratio())));
+            warnings.add(Warning.of(WarningCode.RATIO_WITHOUT_TEETH, Subject.Whole.INSTALLATION, new Quoted(String.valueOf(reduction.ratio()))));
         }
         for (PlannedDwell dwell : dwells) {
             for (ClosePair pair : dwell.close()) {
                 if (pair.splitAfterS() > LONGEST_DWELL_S) {
-                    warnings.add(new Warning(
-                            "too-close-to-split",
-                            String.format(
-                                    Locale.ROOT,
-                                    "At %.0f engine rpm '%s' and '%s' are %.4f Hz apart; splitting them would"
-                                            + " take %.0f s at steady speed. Take them as one.",
-                                    dwell.engineRpm(),
-                                    String.join(" = ", pair.lower().names()),
-                                    String.join(" = ", pair.upper().names()),
-                                    pair.apartHz(),
-                                    Math.ceil(pair.splitAfterS()))));
+                    warnings.add(Warning.of(WarningCode.TOO_CLOSE_TO_SPLIT,
+                            new Subject.Dwell(dwell.engineRpm()),
+                            Measure.ENGINE_RPM.of(dwell.engineRpm()),
+                            new Quoted(String.join(" = ", pair.lower().names())),
+                            new Quoted(String.join(" = ", pair.upper().names())),
+                            Measure.FREQUENCY.of(pair.apartHz()),
+                            Measure.TIME.of(Math.ceil(pair.splitAfterS()))));
                 }
             }
         }

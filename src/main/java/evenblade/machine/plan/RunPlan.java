@@ -1,6 +1,6 @@
 package evenblade.machine.plan;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.machine.installation.Installation;
 import java.util.List;
 import java.util.OptionalDouble;

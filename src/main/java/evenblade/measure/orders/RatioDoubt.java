@@ -1,9 +1,14 @@
 package evenblade.measure.orders;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.machine.installation.Shaft;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Another reduction ratio that explains the lines of a run clearly better than the entered one.
@@ -30,18 +35,6 @@ public record RatioDoubt(
 
     /** The doubt in words, with its numbers. */
     public Warning warning() {
-        return new Warning(
-                "ratio-doubtful",
-                String.format(
-                        Locale.ROOT,
-                        "the lines point to a reduction ratio near %.3f, not %.4g as entered%s: %s %s found there, %s"
-                                + " where the entered ratio puts them; check the ratio and which shaft the entered speed"
-                                + " was of",
-                        pointsTo,
-                        entered,
-                        upsideDown() ? " (the entered one upside down)" : "",
-                        String.join(", ", lines),
-                        lines.size() == 1 ? "is" : "are",
-                        enteredLines == 0 ? "none" : "only " + enteredLines));
+        return Warning.of(WarningCode.RATIO_DOUBTFUL, Subject.Whole.INSTALLATION, Measure.NUMBER.of(pointsTo), Measure.NUMBER.of(entered), Fact.of(upsideDown() ? OrderFact.RATIO_UPSIDE_DOWN : OrderFact.RATIO_OTHER), Listed.quoted(lines), enteredLines == 0 ? Fact.of(OrderFact.NONE) : Fact.of(OrderFact.ONLY, new Count(enteredLines)));
     }
 }

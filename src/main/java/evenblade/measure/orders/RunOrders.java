@@ -1,6 +1,6 @@
 package evenblade.measure.orders;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.StampQuality;

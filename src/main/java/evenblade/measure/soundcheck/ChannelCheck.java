@@ -1,6 +1,10 @@
 package evenblade.measure.soundcheck;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Series;
 import java.util.ArrayList;
@@ -29,11 +33,7 @@ public final class ChannelCheck {
         for (int a = 0; a < channels.size(); a++) {
             for (int b = a + 1; b < channels.size(); b++) {
                 if (correlation(channels.get(a).values(), channels.get(b).values()) > ALIKE) {
-                    warnings.add(new Warning(
-                            "channels-alike",
-                            "channels '" + channels.get(a).name() + "' and '"
-                                    + channels.get(b).name()
-                                    + "' carry the same: one sensor on both, the second adds nothing"));
+                    warnings.add(Warning.of(WarningCode.CHANNELS_ALIKE, new Subject.Channel(channels.get(b).name()), new Quoted(channels.get(a).name()), new Quoted(channels.get(b).name())));
                 }
             }
         }
@@ -49,13 +49,8 @@ public final class ChannelCheck {
         Optional<Channel> other = channels.stream()
                 .filter(c -> !c.name().equals(mark) && pulsed(c.values()))
                 .findFirst();
-        return Optional.of(other.map(channel -> new Warning(
-                        "channels-swapped",
-                        "the pulses are on channel '" + channel.name() + "', not on '" + mark
-                                + "' that was named as the mark"))
-                .orElseGet(() -> new Warning(
-                        "mark-without-pulses",
-                        "channel '" + mark + "' shows no pulses: check the mark, its sensor and its supply")));
+        return Optional.of(other.map(channel -> Warning.of(WarningCode.CHANNELS_SWAPPED, new Subject.Channel(mark), new Quoted(channel.name()), new Quoted(mark)))
+                .orElseGet(() -> Warning.of(WarningCode.MARK_WITHOUT_PULSES, new Subject.Channel(mark), Fact.of(SoundFact.NO_PULSES, new Quoted(mark)))));
     }
 
     /** Whether a signal sits at two levels, like a switch; a tone does so for half the time at most. */

@@ -1,6 +1,9 @@
 package evenblade.measure.soundcheck;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Series;
 import evenblade.measure.signal.AveragedSpectrum;
 import evenblade.measure.signal.Spectrum;
@@ -8,7 +11,6 @@ import evenblade.measure.speed.SpeedTrack;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -73,15 +75,7 @@ public final class GainCheck {
         double level = slope(moments, false);
         double floor = slope(moments, true);
         if (level < LEAST_DB_PER_DOUBLING || floor * doublings < -LEAST_PUMPING_DB) {
-            return Optional.of(new Warning(
-                    "automatic-gain-suspected",
-                    String.format(
-                            Locale.ROOT,
-                            "from the slowest to the fastest speed the level changes by %+.1f dB and the noise between the"
-                                    + " lines by %+.1f dB: an automatic gain seems to be on; switch it off, these"
-                                    + " amplitudes can't be compared",
-                            level * doublings,
-                            floor * doublings)));
+            return Optional.of(Warning.of(WarningCode.AUTOMATIC_GAIN_SUSPECTED, Subject.Whole.INPUT, Measure.LEVEL.of(level * doublings), Measure.LEVEL.of(floor * doublings)));
         }
         return Optional.empty();
     }

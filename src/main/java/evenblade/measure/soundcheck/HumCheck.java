@@ -1,15 +1,19 @@
 package evenblade.measure.soundcheck;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Series;
 import evenblade.measure.signal.AveragedSpectrum;
 import evenblade.measure.signal.Spectrum;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /** Mains hum in a take made while the engine stands, five seconds or more. */
 public final class HumCheck {
@@ -63,23 +67,11 @@ public final class HumCheck {
         List<Warning> warnings = new ArrayList<>();
         List<HumLine> hum = lines(quiet, rateHz);
         if (!hum.isEmpty()) {
-            warnings.add(new Warning(
-                    "mains-hum",
-                    "with the engine standing channel '" + channel + "' hums at "
-                            + hum.stream()
-                                    .map(l -> String.format(Locale.ROOT, "%.0f Hz", l.frequencyHz()))
-                                    .collect(Collectors.joining(", "))
-                            + ": orders near there are not the engine's alone; run the laptop from its battery"));
+            warnings.add(Warning.of(WarningCode.MAINS_HUM, new Subject.Channel(channel), new Quoted(channel), new Listed(hum.stream().<Value>map(line -> Measure.FREQUENCY.of(line.frequencyHz())).toList())));
         }
         lift(quiet, runRms)
                 .filter(db -> db < 20)
-                .ifPresent(db -> warnings.add(new Warning(
-                        "little-over-quiet",
-                        String.format(
-                                Locale.ROOT,
-                                "on channel '%s' the run stands only %.0f dB over the quiet take",
-                                channel,
-                                db))));
+                .ifPresent(db -> warnings.add(Warning.of(WarningCode.LITTLE_OVER_QUIET, new Subject.Channel(channel), new Quoted(channel), Measure.LEVEL.of(db))));
         return warnings;
     }
 

@@ -1,10 +1,13 @@
 package evenblade.measure.soundcheck;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.ChannelQuality;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** Level, clipping and dead channels, from what was measured on every sample. Own limits. */
 public final class LevelCheck {
@@ -23,15 +26,9 @@ public final class LevelCheck {
             if (each.rms() == 0 || decibel(each.rms() / loudest) < DEAD_BELOW_LOUDEST_DB) {
                 warnings.add(dead(each));
             } else if (each.clippedShare() > CLIPPED_SHARE || decibel(each.peak()) > HIGH_DB) {
-                warnings.add(text(
-                        "level-too-high",
-                        "channel '%s' peaks at %.1f dB: turn the input down until the bar stays below -6",
-                        each));
+                warnings.add(peak(WarningCode.LEVEL_TOO_HIGH, each));
             } else if (decibel(each.peak()) < LOW_DB) {
-                warnings.add(text(
-                        "level-low",
-                        "channel '%s' peaks at %.1f dB only: turn the input up, or go nearer behind the arc",
-                        each));
+                warnings.add(peak(WarningCode.LEVEL_LOW, each));
             }
         }
         return warnings;
@@ -46,12 +43,15 @@ public final class LevelCheck {
     }
 
     private static Warning dead(ChannelQuality quality) {
-        return new Warning(
-                "channel-dead", "channel '" + quality.channel() + "' carries nothing: is the sensor plugged in?");
+        return Warning.of(WarningCode.CHANNEL_DEAD, new Subject.Channel(quality.channel()), new Quoted(quality.channel()));
     }
 
-    private static Warning text(String code, String format, ChannelQuality quality) {
-        return new Warning(code, String.format(Locale.ROOT, format, quality.channel(), decibel(quality.peak())));
+    private static Warning peak(WarningCode code, ChannelQuality quality) {
+        return Warning.of(
+                code,
+                new Subject.Channel(quality.channel()),
+                new Quoted(quality.channel()),
+                Measure.LEVEL.of(decibel(quality.peak())));
     }
 
     private static double decibel(double share) {

@@ -1,13 +1,16 @@
 package evenblade.measure.soundcheck;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.measure.speed.SpeedResult;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** All checks of one take together. */
@@ -40,10 +43,7 @@ public final class SoundCheck {
             }
             int index = c;
             quiet.filter(still -> lacks(still, channel))
-                    .ifPresent(still -> warnings.add(new Warning(
-                            "quiet-take-unlike",
-                            "the quiet take has no channel '" + channel.name()
-                                    + "': make it with the same input and the same channels")));
+                    .ifPresent(still -> warnings.add(Warning.of(WarningCode.QUIET_TAKE_UNLIKE, new Subject.Channel(channel.name()), new Quoted(channel.name()))));
             quiet.ifPresent(still -> still.channels().stream()
                     .filter(other -> other.name().equals(channel.name()))
                     .forEach(other -> warnings.addAll(HumCheck.of(
@@ -85,13 +85,6 @@ public final class SoundCheck {
     }
 
     private static Warning lowCut(String channel, double cornerHz) {
-        return new Warning(
-                "low-cut",
-                String.format(
-                        Locale.ROOT,
-                        "channel '%s' seems to lose what lies below about %.0f Hz, judged by its noise: lines down there"
-                                + " read low",
-                        channel,
-                        cornerHz));
+        return Warning.of(WarningCode.LOW_CUT, new Subject.Channel(channel), new Quoted(channel), Measure.FREQUENCY.of(cornerHz));
     }
 }

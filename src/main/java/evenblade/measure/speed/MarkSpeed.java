@@ -1,7 +1,13 @@
 package evenblade.measure.speed;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.numeric.DriftSmoother;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.OrderTable;
@@ -9,7 +15,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Takes the propeller's speed and angle from a once-per-revolution mark and holds the lines against it. */
@@ -60,14 +65,7 @@ public final class MarkSpeed {
                 .max(Comparator.comparingDouble(Dwell::durationS))
                 .orElseGet(() -> dwell(new DwellFinder.Stretch(from, to), time, turned, variance, whole));
         if (pulses.missing() + pulses.doubled() > 0) {
-            warnings.add(new Warning(
-                    "mark-repaired",
-                    String.format(
-                            Locale.ROOT,
-                            "of %d marks %d were missing and %d doubled; the count was put right",
-                            pulses.revolutions().get(pulses.revolutions().size() - 1) + 1,
-                            pulses.missing(),
-                            pulses.doubled())));
+            warnings.add(Warning.of(WarningCode.MARK_REPAIRED, Subject.Whole.RECORDING, new Count(pulses.revolutions().get(pulses.revolutions().size() - 1) + 1), new Count(pulses.missing()), new Count(pulses.doubled())));
         }
         double ratioCorrection = check(recording, signals, table, expectation, main, warnings);
         return new SpeedResult(
@@ -85,10 +83,7 @@ public final class MarkSpeed {
             Recording recording, Channel mark, List<Channel> signals, OrderTable table, SpeedPrior expectation) {
         SpeedResult fromLines = SpeedFinder.find(recording, signals, table, expectation);
         List<Warning> warnings = new ArrayList<>();
-        warnings.add(new Warning(
-                "mark-without-pulses",
-                "channel '" + mark.name()
-                        + "' holds no once-per-revolution pulses; the speed was taken from the lines"));
+        warnings.add(Warning.of(WarningCode.MARK_WITHOUT_PULSES, new Subject.Channel(mark.name()), Fact.of(SpeedFact.SPEED_FROM_LINES, new Quoted(mark.name()))));
         warnings.addAll(fromLines.warnings());
         return new SpeedResult(
                 fromLines.origin(),
@@ -163,13 +158,7 @@ public final class MarkSpeed {
             double entered = expectation.enteredPropellerHz().getAsDouble();
             double factor = main.propellerHz() / entered;
             if (factor < 0.8 || factor > 1.25) {
-                warnings.add(new Warning(
-                        "mark-not-once-per-revolution",
-                        String.format(
-                                Locale.ROOT,
-                                "the mark comes %.2f times per propeller revolution at the entered speed; %s",
-                                factor,
-                                "one mark on the propeller is expected, not on the crank and not one per blade")));
+                warnings.add(Warning.of(WarningCode.MARK_NOT_ONCE_PER_REVOLUTION, Subject.Whole.RECORDING, Measure.NUMBER.of(factor)));
             }
         }
         if (signals.isEmpty()) {
@@ -185,18 +174,11 @@ public final class MarkSpeed {
                         / main.durationS();
         double apart = linesHz / main.propellerHz() - 1;
         if (Math.abs(apart) > DISAGREES) {
-            warnings.add(new Warning(
-                    "mark-disagrees",
-                    String.format(
-                            Locale.ROOT,
-                            "the lines turn %.2f %% %s than the mark: %s",
-                            100 * Math.abs(apart),
-                            apart > 0 ? "faster" : "slower",
-                            "check the reduction ratio, the channel of the mark, and that there is one mark only")));
+            warnings.add(Warning.of(WarningCode.MARK_DISAGREES, Subject.Whole.RECORDING, Measure.SHARE.of(Math.abs(apart)), Fact.of(apart > 0 ? SpeedFact.FASTER : SpeedFact.SLOWER)));
             return 0;
         }
         lines.warnings().stream()
-                .filter(w -> w.code().equals("ratio-corrected"))
+                .filter(w -> w.code() == WarningCode.RATIO_CORRECTED)
                 .forEach(warnings::add);
         return lines.ratioCorrection();
     }

@@ -1,12 +1,14 @@
 package evenblade.measure.speed;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 
 /** What is said where the speed never settles. */
 final class NoDwell {
     private NoDwell() {}
 
     static Warning warning() {
-        return new Warning("no-dwell", "the speed never stays within ± 1 % for 5 s, so no amplitude is measured");
+        return Warning.of(WarningCode.NO_DWELL, Subject.Whole.RECORDING);
     }
 }

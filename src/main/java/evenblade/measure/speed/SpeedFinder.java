@@ -1,6 +1,10 @@
 package evenblade.measure.speed;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.OrderTable;
@@ -8,7 +12,6 @@ import evenblade.measure.signal.BandLimit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -68,9 +71,7 @@ public final class SpeedFinder {
                 table.exactRatio());
         TrackCoverage support = TrackCoverage.of(search, path, frames);
         if (locked.sound() && strays(locked.track(), start, support)) {
-            warnings.add(new Warning(
-                    "phase-lock-lost",
-                    "the lines could not be followed by phase, the speed is as good as the short spectra make it"));
+            warnings.add(Warning.of(WarningCode.PHASE_LOCK_LOST, Subject.Whole.RECORDING));
             locked = PhaseLock.Locked.not(start);
         }
         DwellSpeeds speeds = new DwellSpeeds(locked, frames.lengthS());
@@ -126,15 +127,12 @@ public final class SpeedFinder {
     private Optional<Warning> ratioCorrected(double correction) {
         return correction == 0
                 ? Optional.empty()
-                : Optional.of(new Warning(
-                        "ratio-corrected",
-                        String.format(
-                                Locale.ROOT,
-                                "the lines show a reduction ratio of %.5f, %.3f %% %s than entered; %s",
-                                table.ratio() * (1 + correction),
-                                100 * Math.abs(correction),
-                                correction > 0 ? "larger" : "smaller",
-                                "enter the tooth counts instead of a rounded ratio")));
+                : Optional.of(Warning.of(
+                        WarningCode.RATIO_CORRECTED,
+                        Subject.Whole.INSTALLATION,
+                        Measure.NUMBER.of(table.ratio() * (1 + correction)),
+                        Measure.SHARE.of(Math.abs(correction)),
+                        Fact.of(correction > 0 ? SpeedFact.LARGER : SpeedFact.SMALLER)));
     }
 
     private SpeedTrack trackThrough(WhitenedSpectrogram frames, PathSearch.Path path) {

@@ -1,6 +1,6 @@
 package evenblade.measure.speed;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,10 +1,12 @@
 package evenblade.measure.speed;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -106,11 +108,6 @@ final class TrackCoverage {
         if (seconds < 2 || without < 0.05 * borne.length) {
             return Optional.empty();
         }
-        return Optional.of(new Warning(
-                "speed-lost",
-                String.format(
-                        Locale.ROOT,
-                        "for %.1f s the lines are not found in the range of speeds looked at; nothing is measured there",
-                        seconds)));
+        return Optional.of(Warning.of(WarningCode.SPEED_LOST, Subject.Whole.RECORDING, Measure.TIME.of(seconds)));
     }
 }

@@ -1,8 +1,11 @@
 package evenblade.measure.speed;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Recording;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -24,8 +27,10 @@ final class Unconfirmed {
             Optional<Boolean> otherMachine) {
         double from = recording.time().at(0);
         double to = from + recording.time().durationS();
-        List<Warning> warnings = new ArrayList<>();
-        warnings.add(new Warning("speed-not-confirmed", "speed not confirmed: " + doubt.words()));
+        List<Warning> warnings = List.of(Warning.of(
+                WarningCode.SPEED_NOT_CONFIRMED,
+                Subject.Whole.RECORDING,
+                Fact.of(SpeedFact.NOT_CONFIRMED, new Quoted(doubt.words()))));
         boolean entered = expectation.enteredPropellerHz().isPresent();
         double hz = expectation.entered().orElse(Math.sqrt(expectation.fromHz() * expectation.toHz()));
         double error = (expectation.toHz() - expectation.fromHz()) / Math.sqrt(12);
@@ -37,7 +42,7 @@ final class Unconfirmed {
                 KnotTrack.constant(hz, from, to),
                 entered ? Optional.of(whole) : Optional.empty(),
                 List.of(),
-                doubtful,
+                doubtful.isEmpty() && entered ? List.of(new DoubtfulDwell(from, to, hz, doubt)) : doubtful,
                 otherMachine,
                 0,
                 warnings);

@@ -1,6 +1,5 @@
 package evenblade.tell.report;
 
-import evenblade.base.problem.Warning;
 import evenblade.judge.comparison.Basis;
 import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.ChangeVerdict;
@@ -12,6 +11,8 @@ import evenblade.judge.comparison.Reason;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.machine.installation.Shaft;
 import evenblade.tell.chart.Caption;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -31,11 +32,12 @@ final class ComparisonParts {
                 sentences(outcome),
                 compared.tables() ? tables(outcome) : List.of(),
                 outcome.reasons().stream()
-                        .map(Reason::text)
+                        .map(Reason::fact)
+                        .map(Phrases.of(Face.PAPER)::text)
                         .map(RunParts::capital)
                         .toList(),
                 outcome.warnings().stream()
-                        .map(Warning::message)
+                        .map(Phrases.of(Face.PAPER)::text)
                         .map(RunParts::capital)
                         .toList(),
                 compared.figures());

@@ -1,10 +1,13 @@
 package evenblade.tell.report;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.StoredFile;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.report.ReportContent.Evidence;
 import evenblade.tell.report.ReportContent.StoredRow;
 import java.util.ArrayList;
@@ -38,7 +41,7 @@ final class EvidenceRows {
                                             ? state(trouble(file, warnings).get())
                                             : "as added")));
         }
-        return new Evidence(warnings.stream().map(Warning::message).toList(), rows);
+        return new Evidence(Phrases.of(Face.PAPER).texts(warnings), rows);
     }
 
     static Optional<StoredFile> file(Event event) {
@@ -53,14 +56,15 @@ final class EvidenceRows {
     /** The warning about a file, where there is one. */
     static Optional<Warning> trouble(StoredFile file, List<Warning> warnings) {
         return warnings.stream()
-                .filter(w -> w.message().contains("'" + file.path() + "'"))
+                .filter(w -> w.subject().equals(new Subject.StoredFile(file.path())))
                 .findFirst();
     }
 
     private static String state(Warning warning) {
-        String code = warning.code();
-        return code.endsWith("missing")
-                ? "MISSING"
-                : code.endsWith("changed") ? "CHANGED since it was added" : "can't be read";
+        return switch (warning.code()) {
+            case RECORDING_MISSING, ATTACHMENT_MISSING -> "MISSING";
+            case RECORDING_CHANGED, ATTACHMENT_CHANGED -> "CHANGED since it was added";
+            default -> "can't be read";
+        };
     }
 }

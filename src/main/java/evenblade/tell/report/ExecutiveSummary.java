@@ -16,6 +16,8 @@ import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.speed.Dwell;
 import evenblade.tell.chart.Caption;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -181,7 +183,7 @@ final class ExecutiveSummary {
                 + whole.outcome().before() + "': ";
         if (!whole.outcome().comparable()) {
             return pair + "can't be held against each other, "
-                    + whole.outcome().reasons().stream().map(r -> r.text()).collect(Collectors.joining("; ")) + ".";
+                    + whole.outcome().reasons().stream().map(reason -> Phrases.of(Face.PAPER).text(reason.fact())).collect(Collectors.joining("; ")) + ".";
         }
         return pair + String.join(" ", ComparisonParts.sentences(whole.outcome()));
     }

@@ -1,6 +1,6 @@
 package evenblade.tell.report;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.base.units.LengthUnit;
 import evenblade.keep.job.JobRecord;
 import java.time.OffsetDateTime;

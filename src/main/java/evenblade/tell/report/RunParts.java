@@ -1,6 +1,5 @@
 package evenblade.tell.report;
 
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.keep.job.Detail;
@@ -16,6 +15,8 @@ import evenblade.measure.speed.SpeedResult;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.OrderBar;
 import evenblade.tell.chart.OrderRows;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -44,7 +45,7 @@ public final class RunParts {
                 speed(orders),
                 tables(orders),
                 orders.warnings().stream()
-                        .map(Warning::message)
+                        .map(Phrases.of(Face.PAPER)::text)
                         .map(RunParts::capital)
                         .toList(),
                 figures);
@@ -131,8 +132,8 @@ public final class RunParts {
         }
         Dwell main = speed.main().get();
         if (!speed.confirmed()) {
-            return List.of("Speed NOT CONFIRMED: all figures of this run stand on the entered "
-                    + Amounts.fixed(main.propellerRpm() * orders.ratio(), 0) + " engine rpm alone. "
+            return List.of("Speed NOT CONFIRMED, so nothing is measured in this run; "
+                    + Amounts.fixed(main.propellerRpm() * orders.ratio(), 0) + " engine rpm were entered. "
                     + capital(speed.doubt().orElse("")));
         }
         String origin = speed.origin() == SpeedResult.Origin.MARK ? "the once-per-turn mark" : "the signal";

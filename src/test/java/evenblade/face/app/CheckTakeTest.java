@@ -3,7 +3,6 @@ package evenblade.face.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.keep.practice.MarkPulses;
 import evenblade.keep.practice.Noise;
 import evenblade.keep.practice.SpeedProfile;
@@ -68,7 +67,7 @@ class CheckTakeTest {
                         mark,
                         BadInput.in(take))
                 .stream()
-                .map(Warning::code)
+                .map(warning -> warning.code().word())
                 .toList();
     }
 

@@ -133,7 +133,7 @@ class RecordLinesTest {
             assertThat(step.heldS()).isGreaterThan(19);
         });
         assertThat(recorded.warnings())
-                .extracting(w -> w.code())
+                .extracting(w -> w.code().word())
                 .doesNotContain("mark-without-pulses", "take-not-checked", "level-too-high", "mark-channel-unknown");
         Detail.Run kept = (Detail.Run) recorded.event().orElseThrow().detail();
         assertThat(kept.settings().markChannel()).contains("tach");
@@ -147,7 +147,7 @@ class RecordLinesTest {
         LiveRecording.Recorded recorded =
                 RecordLines.prepare(marked(input, "tach", Optional.empty())).record();
 
-        assertThat(recorded.warnings()).extracting(w -> w.code()).contains("mark-channel-unknown");
+        assertThat(recorded.warnings()).extracting(w -> w.code().word()).contains("mark-channel-unknown");
         Detail.Run kept = (Detail.Run) recorded.event().orElseThrow().detail();
         assertThat(kept.settings().markChannel()).isEmpty();
     }
@@ -173,7 +173,7 @@ class RecordLinesTest {
                         Optional.empty()))
                 .record();
 
-        assertThat(recorded.warnings()).extracting(w -> w.code()).contains("mark-without-pulses", "channel-dead");
+        assertThat(recorded.warnings()).extracting(w -> w.code().word()).contains("mark-without-pulses", "channel-dead");
     }
 
     @Test
@@ -209,7 +209,7 @@ class RecordLinesTest {
         LiveRecording.Recorded recorded = run.record();
 
         assertThat(recorded.ending()).isEqualTo(Ending.DEVICE_GONE);
-        assertThat(recorded.warnings()).extracting(w -> w.code()).contains("recording-cut-short");
+        assertThat(recorded.warnings()).extracting(w -> w.code().word()).contains("recording-cut-short");
         assertThat(Files.readString(file)).isEqualTo(lines.substring(0, lines.lastIndexOf('\n') + 1));
     }
 

@@ -96,7 +96,7 @@ class WriteReportTest {
                 .contains("The recording is MISSING from the record: no results.")
                 .contains("The recording was CHANGED since it was added")
                 .contains(": MISSING</p>", ": CHANGED since it was added</p>");
-        assertThat(written.warnings().stream().map(w -> w.code()))
+        assertThat(written.warnings().stream().map(w -> w.code().word()))
                 .contains("recording-missing", "recording-changed", "run-in-trouble");
     }
 

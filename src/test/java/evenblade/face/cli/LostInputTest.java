@@ -2,6 +2,7 @@ package evenblade.face.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.fact.WarningCode;
 import evenblade.input.capture.CountedSound;
 import evenblade.input.capture.OwnSoundServer;
 import evenblade.input.intake.Intake;
@@ -55,7 +56,7 @@ class LostInputTest {
                 .sound()
                 .deliverTo((block, frames) -> {});
         assertThat(summary.frames()).isGreaterThanOrEqualTo((grown - 200) / 6);
-        assertThat(summary.warnings()).noneMatch(w -> w.code().equals("length-repaired"));
+        assertThat(summary.warnings()).noneMatch(w -> w.code() == WarningCode.LENGTH_REPAIRED);
     }
 
     private static long waitFor(Path takes, long bytes) throws Exception {

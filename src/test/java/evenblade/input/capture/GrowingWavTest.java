@@ -2,6 +2,7 @@ package evenblade.input.capture;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.fact.WarningCode;
 import evenblade.input.audio.SampleCoding;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
@@ -55,7 +56,7 @@ class GrowingWavTest {
         assertThat(read.deliverTo((block, frames) -> {}).frames()).isEqualTo(8001);
         assertThat(read(file).deliverTo((block, frames) -> {}).warnings())
                 .as("nothing had to be repaired")
-                .noneMatch(w -> w.code().equals("length-repaired"));
+                .noneMatch(w -> w.code() == WarningCode.LENGTH_REPAIRED);
         try (AudioInputStream platform =
                 AudioSystem.getAudioInputStream(new ByteArrayInputStream(Files.readAllBytes(file)))) {
             assertThat(platform.getFormat().getSampleSizeInBits()).isEqualTo(bits);
@@ -75,7 +76,7 @@ class GrowingWavTest {
                     wav.settle();
                     assertThat(read(file).deliverTo((b, f) -> {}).warnings())
                             .as("just settled")
-                            .noneMatch(w -> w.code().equals("length-repaired"));
+                            .noneMatch(w -> w.code() == WarningCode.LENGTH_REPAIRED);
                 }
                 if (i > 12) {
                     Path copy = Files.copy(file, folder.resolve("copy" + i + ".wav"));

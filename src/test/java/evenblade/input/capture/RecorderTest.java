@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -65,7 +68,7 @@ class RecorderTest {
         assertThat(take.ending()).isEqualTo(Ending.DEVICE_GONE);
         assertThat(take.frames()).isEqualTo(30 * 400);
         assertUntouched(samples(take));
-        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(w.message())
+        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(Phrases.of(Face.COMMAND_LINE).text(w))
                 .isEqualTo("the input stopped giving sound after 1.5 s; what had come in is in the file"));
     }
 
@@ -81,7 +84,7 @@ class RecorderTest {
                 OptionalDouble.empty());
 
         assertThat(take.frames()).isEqualTo(30 * 400);
-        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(w.message())
+        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(Phrases.of(Face.COMMAND_LINE).text(w))
                 .contains("cable pulled"));
     }
 
@@ -115,7 +118,7 @@ class RecorderTest {
         assertThat(take.ending()).isEqualTo(Ending.DISK_NEARLY_FULL);
         assertThat(take.frames()).isGreaterThan(400);
         assertUntouched(samples(take));
-        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(w.message())
+        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(Phrases.of(Face.COMMAND_LINE).text(w))
                 .startsWith("the disk is nearly full after"));
     }
 
@@ -160,8 +163,8 @@ class RecorderTest {
             assertThat(gap.frame() / 8000.0).isCloseTo(8, within(2.0));
         });
         assertThat(take.warnings()).singleElement().satisfies(w -> {
-            assertThat(w.code()).isEqualTo("samples-missing");
-            assertThat(w.message()).contains("0.50 s of sound are missing near");
+            assertThat(w.code()).isEqualTo(WarningCode.SAMPLES_MISSING);
+            assertThat(Phrases.of(Face.COMMAND_LINE).text(w)).contains("0.50 s of sound are missing near");
         });
         byte[] all = Files.readAllBytes(take.file());
         String tail = new String(all, 80 + 320_000, all.length - 80 - 320_000, StandardCharsets.ISO_8859_1);

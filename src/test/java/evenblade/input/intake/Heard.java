@@ -1,6 +1,5 @@
 package evenblade.input.intake;
 
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
@@ -36,6 +35,6 @@ record Heard(StreamHeader header, List<float[]> blocks, StreamSummary summary) {
     }
 
     List<String> codes() {
-        return summary.warnings().stream().map(Warning::code).toList();
+        return summary.warnings().stream().map(warning -> warning.code().word()).toList();
     }
 }

@@ -5,16 +5,15 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.base.units.ValueScale;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
-import evenblade.input.recording.TableReading;
 import evenblade.input.recording.TableReading.ColumnReading;
 import evenblade.input.recording.TableReading.DecimalSign;
 import evenblade.input.recording.TableReading.Separator;
 import evenblade.input.recording.TableReading.TimeUnit;
+import evenblade.input.recording.TableReading;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -59,7 +58,7 @@ class SaidTableTest {
     }
 
     private static List<String> codes(Recording recording) {
-        return recording.warnings().stream().map(Warning::code).toList();
+        return recording.warnings().stream().map(warning -> warning.code().word()).toList();
     }
 
     private static TableReading timeUnit(TimeUnit unit) {

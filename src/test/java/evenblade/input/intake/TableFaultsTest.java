@@ -5,8 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.input.recording.Recording;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.io.UncheckedIOException;
@@ -59,7 +60,7 @@ class TableFaultsTest {
     }
 
     private static List<String> codes(Recording recording) {
-        return recording.warnings().stream().map(Warning::code).toList();
+        return recording.warnings().stream().map(warning -> warning.code().word()).toList();
     }
 
     private void refused(String text, String... parts) {
@@ -109,7 +110,7 @@ class TableFaultsTest {
     void stampsCutToMillisecondsGiveWayToTheEvenClockTheyFollow() {
         Recording recording = read(table(4000, i -> Math.floor(1000 * (7.0003 + i / RATE)) / 1000, "%.3f"));
         assertThat(codes(recording)).containsExactly("coarse-stamps");
-        assertThat(recording.warnings().get(0).message()).contains("1 ms", "even clock of 416.0");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0))).contains("1 ms", "even clock of 416.0");
         assertThat(recording.time().rateHz()).isCloseTo(RATE, within(2e-3));
         for (int i = 0; i < 4000; i++) {
             assertThat(recording.time().at(i)).isCloseTo(i / RATE, within(5e-5));
@@ -126,7 +127,7 @@ class TableFaultsTest {
         java.util.Arrays.sort(stamps);
         Recording recording = read(table(4000, i -> Math.rint(1000 * stamps[i]) / 1000, "%.3f"));
         assertThat(codes(recording)).contains("coarse-stamps");
-        assertThat(recording.warnings().toString()).contains("follow no even clock");
+        assertThat(Phrases.of(Face.COMMAND_LINE).texts(recording.warnings()).toString()).contains("follow no even clock");
     }
 
     @Test
@@ -174,7 +175,7 @@ class TableFaultsTest {
         Recording recording = read(text);
         assertThat(recording.time().size()).isEqualTo(999);
         assertThat(codes(recording)).containsExactly("rows-skipped");
-        assertThat(recording.warnings().get(0).message()).contains("1 of 1000 rows", "line 7");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0))).contains("1 of 1000 rows", "line 7");
     }
 
     @Test

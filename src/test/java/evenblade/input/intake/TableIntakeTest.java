@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
@@ -71,7 +70,7 @@ class TableIntakeTest {
     }
 
     private static List<String> codes(Recording recording) {
-        return recording.warnings().stream().map(Warning::code).toList();
+        return recording.warnings().stream().map(warning -> warning.code().word()).toList();
     }
 
     private static void holdsTheThreeAxes(Recording recording) {

@@ -11,6 +11,8 @@ import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.TableReading;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
@@ -175,7 +177,7 @@ class WavIntakeTest {
         Heard heard = Heard.from(file);
         holdsTheSignal(heard, FRAMES, 2e-5);
         assertThat(heard.codes()).containsExactly("length-repaired");
-        assertThat(heard.summary().warnings().get(0).message()).contains("1.54 s");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(heard.summary().warnings().get(0))).contains("1.54 s");
     }
 
     @Test
@@ -272,7 +274,7 @@ class WavIntakeTest {
         Path half = new WaveBytes().format(PCM, 2, RATE, 16).chunk("data", data).writeTo(folder.resolve("half.wav"));
         Heard heard = Heard.from(half);
         assertThat(heard.codes()).containsExactly("constant-signal");
-        assertThat(heard.summary().warnings().get(0).message()).contains("'left'");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(heard.summary().warnings().get(0))).contains("'left'");
     }
 
     @Test

@@ -8,9 +8,11 @@ import static evenblade.judge.comparison.Invented.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.FullScale;
 import evenblade.base.units.SignalUnit;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -44,7 +46,7 @@ class BeforeAndAfterTest {
         assertThat(comparison.channels().get(0).dwells().get(0).changes())
                 .extracting(Change::verdict)
                 .containsOnly(ChangeVerdict.NO_CHANGE_SHOWN);
-        assertThat(comparison.warnings()).extracting(Warning::code).contains("no-repeat-run");
+        assertThat(comparison.warnings()).extracting(warning -> warning.code().word()).contains("no-repeat-run");
     }
 
     @Test
@@ -150,8 +152,8 @@ class BeforeAndAfterTest {
         assertThat(comparison.channels().get(0).dwells().get(0).engineRpmAfter())
                 .isCloseTo(4790, within(1e-6));
         assertThat(comparison.warnings())
-                .filteredOn(w -> w.code().equals("dwell-not-paired"))
-                .extracting(Warning::message)
+                .filteredOn(w -> w.code() == WarningCode.DWELL_NOT_PAIRED)
+                .extracting(Phrases.of(Face.COMMAND_LINE)::text)
                 .hasSize(3)
                 .anyMatch(m -> m.contains("'b' has no dwell left at 4000 engine rpm"))
                 .anyMatch(m -> m.contains("'a' has no dwell left at 5500 engine rpm"));
@@ -180,7 +182,7 @@ class BeforeAndAfterTest {
         assertThat(comparison.reasons())
                 .extracting(r -> r.code().word())
                 .containsExactly("sensor-differs", "place-differs", "direction-differs");
-        assertThat(comparison.reasons().get(1).text()).contains("gearbox top", "crankcase", "'a'", "'b'");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(comparison.reasons().get(1).fact())).contains("gearbox top", "crankcase", "'a'", "'b'");
     }
 
     @Test
@@ -210,10 +212,10 @@ class BeforeAndAfterTest {
         MeasuredRun run = run("a", dwell(4800, 0.6, 1.0));
         assertThat(compare(run, Invented.lossy(run)).reasons())
                 .extracting(Reason::code)
-                .containsExactly(Reason.Code.LOSSY_AGAINST_LOSSLESS);
+                .containsExactly(ReasonCode.LOSSY_AGAINST_LOSSLESS);
         RunComparison both = compare(Invented.lossy(run), Invented.lossy(run));
         assertThat(both.comparable()).isTrue();
-        assertThat(both.warnings()).extracting(Warning::code).contains("lossy");
+        assertThat(both.warnings()).extracting(warning -> warning.code().word()).contains("lossy");
     }
 
     @Test
@@ -221,7 +223,7 @@ class BeforeAndAfterTest {
         MeasuredRun run = run("a", dwell(4800, 0.6, 1.0));
         for (RunComparison comparison :
                 List.of(compare(run, Invented.doubted(run)), compare(Invented.doubted(run), run))) {
-            assertThat(comparison.reasons()).extracting(Reason::code).containsExactly(Reason.Code.SPEED_NOT_CONFIRMED);
+            assertThat(comparison.reasons()).extracting(Reason::code).containsExactly(ReasonCode.SPEED_NOT_CONFIRMED);
         }
     }
 
@@ -229,8 +231,8 @@ class BeforeAndAfterTest {
     void noDwellAtTheSameSpeedIsRefusedWithTheSpeedsThereAre() {
         RunComparison comparison = compare(run("first", dwell(4000, 0.6, 1.0)), run("second", dwell(5200, 0.6, 1.0)));
         assertThat(comparison.reasons()).hasSize(1);
-        assertThat(comparison.reasons().get(0).code()).isEqualTo(Reason.Code.NO_DWELL_AT_SAME_RPM);
-        assertThat(comparison.reasons().get(0).text())
+        assertThat(comparison.reasons().get(0).code()).isEqualTo(ReasonCode.NO_DWELL_AT_SAME_RPM);
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(comparison.reasons().get(0).fact()))
                 .contains("'first' has 4000 engine rpm", "'second' has 5200 engine rpm");
     }
 
@@ -239,7 +241,7 @@ class BeforeAndAfterTest {
         RunComparison comparison = compare(
                 run("a", dwell(4800, 0.6, 1.0)),
                 run("b", gearbox(), channel("x", SignalUnit.FULL_SCALE, dwell(4800, 0.06, 0.1))));
-        assertThat(comparison.reasons()).extracting(Reason::code).containsExactly(Reason.Code.CALIBRATION_DIFFERS);
+        assertThat(comparison.reasons()).extracting(Reason::code).containsExactly(ReasonCode.CALIBRATION_DIFFERS);
     }
 
     @Test
@@ -261,7 +263,7 @@ class BeforeAndAfterTest {
         assertThat(once.verdict()).isEqualTo(ChangeVerdict.LOWER);
         assertThat(Invented.change(comparison, "propeller 2× / blade pass").verdict())
                 .isEqualTo(ChangeVerdict.NO_CHANGE_SHOWN);
-        assertThat(comparison.warnings()).extracting(Warning::code).contains("gain-free-only");
+        assertThat(comparison.warnings()).extracting(warning -> warning.code().word()).contains("gain-free-only");
     }
 
     @Test
@@ -287,7 +289,7 @@ class BeforeAndAfterTest {
         assertThat(compare(run("a", microphone, channel), run("b", microphone, channel))
                         .reasons())
                 .extracting(Reason::code)
-                .containsExactly(Reason.Code.BLADE_PASS_NOT_DETECTED);
+                .containsExactly(ReasonCode.BLADE_PASS_NOT_DETECTED);
     }
 
     @Test

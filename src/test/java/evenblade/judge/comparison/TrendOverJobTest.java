@@ -72,7 +72,7 @@ class TrendOverJobTest {
         job.add(new TrendStage(List.of(), List.of(elsewhere)));
         job.addAll(JOB);
         Trend trend = TrendOverJob.of(job).get(0);
-        assertThat(trend.runs().get(0).leftOut()).extracting(Reason::code).containsExactly(Reason.Code.PLACE_DIFFERS);
+        assertThat(trend.runs().get(0).leftOut()).extracting(Reason::code).containsExactly(ReasonCode.PLACE_DIFFERS);
         assertThat(onceAt(trend, 1)).extracting(Trend.Point::run).containsExactly("r1", "r2", "r3", "r4");
     }
 

@@ -3,6 +3,7 @@ package evenblade.judge.tracking;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.Length;
 import java.util.ArrayList;
 import java.util.List;
@@ -100,7 +101,7 @@ class LayoutSearchTest {
         assertThat((System.nanoTime() - start) / 1e9).as("seconds").isLessThan(20);
         assertThat(analysis.verdict().names()).containsExactly("D");
         assertThat(analysis.nextLayout().allTried()).isFalse();
-        assertThat(analysis.warnings()).anyMatch(w -> w.code().equals("layouts-not-all-tried"));
+        assertThat(analysis.warnings()).anyMatch(w -> w.code() == WarningCode.LAYOUTS_NOT_ALL_TRIED);
         assertThat(analysis.bestLayout().predictedSpread().valueMm())
                 .isLessThanOrEqualTo(analysis.bestLayout().spreadNow().valueMm() + 1e-9);
     }

@@ -3,6 +3,7 @@ package evenblade.judge.tracking;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.Length;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -81,7 +82,7 @@ class SwapFitTest {
         assertThat(scatter.statedIsTooSmall()).isTrue();
         assertThat(scatter.factor() * 0.04).isBetween(0.2, 0.7);
         assertThat(TrackingAnalysis.of(boastful).warnings())
-                .anyMatch(w -> w.code().equals("readings-scatter-more"));
+                .anyMatch(w -> w.code() == WarningCode.READINGS_SCATTER_MORE);
     }
 
     @Test

@@ -3,9 +3,11 @@ package evenblade.keep.job;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -258,11 +260,11 @@ class JobFolderTest {
         List<Warning> warnings = job.check(Thoroughness.QUICK);
 
         assertThat(warnings)
-                .extracting(Warning::code)
+                .extracting(warning -> warning.code().word())
                 .containsExactly("recording-changed", "recording-changed", "recording-missing");
-        assertThat(warnings.get(0).message()).contains("e1 'short'", "10 bytes, were 5000");
-        assertThat(warnings.get(1).message()).contains("e2 'altered'", "SHA-256");
-        assertThat(warnings.get(2).message()).contains("e3 'gone'", "gone.wav");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(warnings.get(0))).contains("e1 'short'", "10 bytes, were 5000");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(warnings.get(1))).contains("e2 'altered'", "SHA-256");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(warnings.get(2))).contains("e3 'gone'", "gone.wav");
     }
 
     @Test
@@ -276,7 +278,7 @@ class JobFolderTest {
         Files.setLastModifiedTime(locate(job, event), time);
 
         assertThat(job.check(Thoroughness.QUICK)).isEmpty();
-        assertThat(job.check(Thoroughness.EVERY_BYTE)).extracting(Warning::code).containsExactly("recording-changed");
+        assertThat(job.check(Thoroughness.EVERY_BYTE)).extracting(warning -> warning.code().word()).containsExactly("recording-changed");
     }
 
     @Test
@@ -285,7 +287,7 @@ class JobFolderTest {
         job.addRecording(InventedJobs.recording(dir, "a.wav", 50), run("a"));
         Files.writeString(job.path().resolve("recordings/by-hand.wav"), "x");
 
-        assertThat(job.check(Thoroughness.QUICK)).extracting(Warning::code).containsExactly("file-not-in-record");
+        assertThat(job.check(Thoroughness.QUICK)).extracting(warning -> warning.code().word()).containsExactly("file-not-in-record");
     }
 
     @Test

@@ -2,7 +2,7 @@ package evenblade.keep.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -68,7 +68,7 @@ class KillTest {
             List<Warning> warnings = job.check(Thoroughness.EVERY_BYTE);
             assertThat(warnings)
                     .as(where)
-                    .extracting(Warning::code)
+                    .extracting(warning -> warning.code().word())
                     .isSubsetOf("unfinished-copy", "file-not-in-record");
             confirmed += lines.size();
             unconfirmed += added - lines.size();

@@ -5,9 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
-import evenblade.base.problem.Warning;
-import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Engine.Cycle;
+import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
 import java.util.List;
@@ -101,7 +100,7 @@ class PlannerTest {
                 .isEqualTo(55);
         Installation nearer = with(engine(Cycle.TWO_STROKE, 2), Reduction.ofRatio(Reduction.Kind.GEAR, 2.9999), 3);
         RunPlan plan = Planner.plan(nearer, List.of(5000.0), NO_SENSOR);
-        assertThat(plan.warnings()).extracting(Warning::code).contains("too-close-to-split");
+        assertThat(plan.warnings()).extracting(warning -> warning.code().word()).contains("too-close-to-split");
         assertThat(plan.dwells().get(0).lengthS()).isLessThanOrEqualTo(Planner.LONGEST_DWELL_S);
     }
 
@@ -150,7 +149,7 @@ class PlannerTest {
         RunPlan plan = Planner.plan(with(bare, Reduction.direct(), 3), List.of(), NO_SENSOR);
         assertThat(plan.dwells()).isEmpty();
         assertThat(plan.coincident()).isNotEmpty();
-        assertThat(plan.warnings()).extracting(Warning::code).containsExactly("no-speed");
+        assertThat(plan.warnings()).extracting(warning -> warning.code().word()).containsExactly("no-speed");
     }
 
     @Test

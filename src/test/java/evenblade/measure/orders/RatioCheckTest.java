@@ -2,10 +2,13 @@ package evenblade.measure.orders;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.fact.WarningCode;
 import evenblade.machine.installation.Shaft;
-import evenblade.measure.speed.RatioTrial;
 import evenblade.measure.speed.RatioTrial.Entered;
 import evenblade.measure.speed.RatioTrial.Visible;
+import evenblade.measure.speed.RatioTrial;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import org.junit.jupiter.api.Test;
 
 /** A three-blade propeller behind 2.43 and a four-stroke four, invented; what was entered may be wrong. */
@@ -31,8 +34,8 @@ class RatioCheckTest {
         RatioDoubt doubt = trial.doubt().orElseThrow();
         assertThat(doubt.kept()).isEqualTo(Shaft.CRANK);
         assertThat(doubt.lines()).contains("propeller 1×", "blade pass");
-        assertThat(doubt.warning().code()).isEqualTo("ratio-doubtful");
-        assertThat(doubt.warning().message())
+        assertThat(doubt.warning().code()).isEqualTo(WarningCode.RATIO_DOUBTFUL);
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(doubt.warning()))
                 .startsWith("the lines point to a reduction ratio near 2.4")
                 .contains("not 2.270 as entered", "none where the entered ratio puts them");
     }
@@ -55,6 +58,6 @@ class RatioCheckTest {
                 .doubt()
                 .orElseThrow();
         assertThat(doubt.upsideDown()).isTrue();
-        assertThat(doubt.warning().message()).contains("(the entered one upside down)");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(doubt.warning())).contains("(the entered one upside down)");
     }
 }

@@ -3,7 +3,8 @@ package evenblade.measure.soundcheck;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.ChannelQuality;
@@ -24,7 +25,7 @@ class SoundCheckTest {
     }
 
     private static List<String> codes(List<Warning> warnings) {
-        return warnings.stream().map(Warning::code).toList();
+        return warnings.stream().map(warning -> warning.code().word()).toList();
     }
 
     private static double[] noise(double sigma, double seconds, long seed) {
@@ -141,8 +142,7 @@ class SoundCheckTest {
 
     @Test
     void aLevelThatDoesNotFollowSpeedLooksLikeAutomaticGain() {
-        assertThat(GainCheck.of(ramp(1))).get().satisfies(w -> assertThat(w.code())
-                .isEqualTo("automatic-gain-suspected"));
+        assertThat(GainCheck.of(ramp(1))).get().satisfies(w -> assertThat(w.code()).isEqualTo(WarningCode.AUTOMATIC_GAIN_SUSPECTED));
         assertThat(GainCheck.of(ramp(0))).isEmpty();
     }
 

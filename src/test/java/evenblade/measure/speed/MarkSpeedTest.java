@@ -3,6 +3,7 @@ package evenblade.measure.speed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
@@ -33,7 +34,7 @@ class MarkSpeedTest {
         SpeedResult found = found(new MarkPulses(1, 0.05, 0.02, 0.02, 0.03, 3), SpeedPrior.around(34, 0.05));
 
         assertTrue(found);
-        assertThat(found.warnings()).anyMatch(w -> w.code().equals("mark-repaired"));
+        assertThat(found.warnings()).anyMatch(w -> w.code() == WarningCode.MARK_REPAIRED);
     }
 
     @Test
@@ -46,7 +47,7 @@ class MarkSpeedTest {
         SpeedResult found = found(new MarkPulses(0, 0.05, 0, 0, 0.05, 3), SpeedPrior.around(34, 0.05));
 
         assertThat(found.origin()).isEqualTo(SpeedResult.Origin.SIGNAL);
-        assertThat(found.warnings()).anyMatch(w -> w.code().equals("mark-without-pulses"));
+        assertThat(found.warnings()).anyMatch(w -> w.code() == WarningCode.MARK_WITHOUT_PULSES);
     }
 
     @Test
@@ -61,7 +62,7 @@ class MarkSpeedTest {
                 GEARED.table(),
                 SpeedPrior.around(34, 0.05));
 
-        assertThat(found.warnings()).anyMatch(w -> w.code().equals("mark-not-once-per-revolution"));
+        assertThat(found.warnings()).anyMatch(w -> w.code() == WarningCode.MARK_NOT_ONCE_PER_REVOLUTION);
     }
 
     @Test
@@ -75,7 +76,7 @@ class MarkSpeedTest {
                 GEARED.table(),
                 SpeedPrior.around(34, 0.05));
 
-        assertThat(found.warnings()).anyMatch(w -> w.code().equals("mark-disagrees"));
+        assertThat(found.warnings()).anyMatch(w -> w.code() == WarningCode.MARK_DISAGREES);
     }
 
     private static void assertTrue(SpeedResult found) {

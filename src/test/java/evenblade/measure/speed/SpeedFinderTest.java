@@ -3,7 +3,7 @@ package evenblade.measure.speed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
@@ -164,7 +164,7 @@ class SpeedFinderTest {
                 SpeedFinder.find(recording, recording.channels(), GEARED.table(), SpeedPrior.around(34, 0.05));
 
         assertThat(GEARED.ratio() * (1 + found.ratioCorrection())).isCloseTo(trueRatio, within(1e-4));
-        assertThat(found.warnings()).anyMatch(w -> w.code().equals("ratio-corrected"));
+        assertThat(found.warnings()).anyMatch(w -> w.code() == WarningCode.RATIO_CORRECTED);
     }
 
     @Test
@@ -209,7 +209,7 @@ class SpeedFinderTest {
 
         assertThat(found.dwells()).hasSize(1);
         assertThat(found.dwells().get(0).fromS()).isGreaterThan(13);
-        assertThat(found.warnings()).anyMatch(w -> w.code().equals("speed-lost"));
+        assertThat(found.warnings()).anyMatch(w -> w.code() == WarningCode.SPEED_LOST);
     }
 
     /** As a recorder leaves it that mutes what is quiet, or that filled the rest of its file with noughts. */
@@ -228,7 +228,7 @@ class SpeedFinderTest {
         SpeedResult found =
                 SpeedFinder.find(recording, recording.channels(), GEARED.table(), SpeedPrior.around(33, 0.03));
 
-        assertThat(found.warnings()).extracting(Warning::code).containsExactly("speed-lost");
+        assertThat(found.warnings()).extracting(warning -> warning.code().word()).containsExactly("speed-lost");
         assertThat(found.dwells()).hasSize(1);
         // Fiftieth part of the accuracy promised, which short spectra alone just reach.
         assertThat(found.dwells().get(0).propellerHz()).isCloseTo(33, within(33 * 1e-5));

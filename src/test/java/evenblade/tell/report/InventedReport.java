@@ -1,6 +1,8 @@
 package evenblade.tell.report;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
@@ -139,7 +141,7 @@ final class InventedReport {
                 List.of(channel),
                 List.of(new ChannelQuality("across", 0, 1, 3, 0, 1)),
                 Optional.empty(),
-                List.of(new Warning("invented", "a caution for the reader")));
+                List.of(Warning.of(WarningCode.LOSSY_FILE, Subject.Whole.RECORDING)));
     }
 
     private static SpeedTrack steady(Dwell dwell) {

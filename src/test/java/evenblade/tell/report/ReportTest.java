@@ -3,7 +3,10 @@ package evenblade.tell.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.LengthUnit;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.comparison.MeasuredRun;
@@ -160,9 +163,15 @@ class ReportTest {
     @Test
     @DisplayName("names each recording with its hash, and says which is missing or changed")
     void namesTheEvidence() throws Exception {
-        Warning missing = new Warning("recording-missing", "e1 'as found': 'recordings/before.wav' is missing");
+        Warning missing = Warning.of(
+                WarningCode.RECORDING_MISSING,
+                new Subject.StoredFile("recordings/before.wav"),
+                new Quoted("e1"),
+                new Quoted("recordings/before.wav"),
+                new Quoted("before.wav"));
         Warning changed =
-                new Warning("attachment-changed", "e7: 'attachments/hub-1.jpg' was changed since it was added");
+                Warning.of(
+                WarningCode.ATTACHMENT_CHANGED, new Subject.StoredFile("attachments/hub-1.jpg"), new Quoted("it was changed"));
         String words = words(html(input(false, List.of(missing, changed), List.of())));
         assertThat(words)
                 .contains("recordings/before.wav (came as before.wav, 1234 bytes) : MISSING")

@@ -1,0 +1,205 @@
+package evenblade.tell.document;
+
+import evenblade.base.fact.Amount;
+import evenblade.base.fact.Code;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Estimated;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Moment;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.SignalValue;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
+import evenblade.base.units.LengthUnit;
+import evenblade.base.units.SignalUnit;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Properties;
+import java.util.stream.Collectors;
+
+/**
+ * Puts facts into words: each code has one phrase in {@code phrases.properties}, with slots for its values.
+ *
+ * @param face where the words are shown
+ * @param figures how the figures in them are written
+ */
+public record Phrases(Face face, FigureFormat figures) {
+    private static final Map<String, Template> ALL = load();
+    private static final String MEANING = ".meaning";
+    private static final String CURE = ".cure";
+
+    /** Phrases for a reader of millimetres. */
+    public static Phrases of(Face face) {
+        return new Phrases(face, new FigureFormat(LengthUnit.MILLIMETRE));
+    }
+
+    /** A fact as a sentence. */
+    public Sentence sentence(Fact fact) {
+        List<Span> spans = new ArrayList<>();
+        say(fact, spans);
+        return new Sentence(spans);
+    }
+
+    public String text(Fact fact) {
+        return sentence(fact).text();
+    }
+
+    public String text(Warning warning) {
+        return text(warning.fact());
+    }
+
+    public List<String> texts(List<Warning> warnings) {
+        return warnings.stream().map(this::text).toList();
+    }
+
+    /** What a warning means for the figures beside it. */
+    public static String meaning(WarningCode code) {
+        return own(key(code) + MEANING);
+    }
+
+    /** What to do about it. */
+    public static String cure(WarningCode code) {
+        return own(key(code) + CURE);
+    }
+
+    private static String own(String key) {
+        return new Sentence(template(key).parts().stream()
+                        .<Span>map(part -> new Span.Words(((Template.Words) part).text()))
+                        .toList())
+                .text();
+    }
+
+    /** The name of a code's phrase: its list and its own name. */
+    static String key(Code code) {
+        return ((Enum<?>) code).getDeclaringClass().getSimpleName() + "." + code.name();
+    }
+
+    static Map<String, Template> all() {
+        return ALL;
+    }
+
+    private void say(Fact fact, List<Span> spans) {
+        String key = key(fact.code());
+        Template template = Optional.ofNullable(ALL.get(key + face.suffix())).orElseGet(() -> template(key));
+        if (template.indices().size() != fact.values().size()) {
+            throw new IllegalArgumentException(
+                    key + " has " + template.indices().size() + " slots for " + fact.values());
+        }
+        for (Template.Part part : template.parts()) {
+            if (part instanceof Template.Words words) {
+                spans.add(new Span.Words(words.text()));
+            } else if (part instanceof Template.Slot slot) {
+                show(fact.values().get(slot.index()), slot, spans);
+            } else if (part instanceof Template.Choice choice) {
+                boolean one = one(fact.values().get(choice.index()));
+                spans.add(new Span.Words(one ? choice.one() : choice.other()));
+            }
+        }
+    }
+
+    private static boolean one(Value value) {
+        return value instanceof Listed listed
+                ? listed.items().size() == 1
+                : value instanceof Count count && count.number() == 1;
+    }
+
+    private void show(Value value, Template.Slot slot, List<Span> spans) {
+        if (value instanceof Fact fact) {
+            say(fact, spans);
+        } else if (value instanceof Listed listed) {
+            for (int i = 0; i < listed.items().size(); i++) {
+                if (i > 0) {
+                    spans.add(new Span.Words(", "));
+                }
+                show(listed.items().get(i), slot, spans);
+            }
+        } else if (value instanceof Quoted quoted) {
+            spans.add(new Span.UserText(slot.quoted() ? "'" + quoted.text() + "'" : quoted.text()));
+        } else {
+            spans.add(new Span.Figure(figure(value, slot)));
+        }
+    }
+
+    private String figure(Value value, Template.Slot slot) {
+        if (value instanceof Amount amount) {
+            return amount(amount, slot);
+        }
+        if (value instanceof Estimated estimated) {
+            return figures.text(estimated);
+        }
+        if (value instanceof Count count) {
+            return Long.toString(count.number());
+        }
+        if (value instanceof SignalValue signal) {
+            return String.format(Locale.ROOT, "%.4g", signal.value())
+                    + (signal.unit() == SignalUnit.UNSTATED
+                            ? ""
+                            : " " + signal.unit().display());
+        }
+        return ((Moment) value).instant().toString();
+    }
+
+    private String amount(Amount amount, Template.Slot slot) {
+        if (slot.form().isEmpty()) {
+            return figures.text(amount);
+        }
+        String form = slot.form().get();
+        if (form.equals("t")) {
+            return duration(amount.value());
+        }
+        boolean figuresCounted = form.startsWith("g");
+        int digits = Integer.parseInt(figuresCounted ? form.substring(1) : form);
+        if (!figuresCounted && !slot.bare() && !slot.signed()) {
+            return figures.text(amount, digits);
+        }
+        double shown = figures.shown(amount);
+        String number = figuresCounted
+                ? String.format(Locale.ROOT, "%." + digits + "g", shown)
+                : figures.fixed(shown, digits);
+        return (slot.signed() && shown >= 0 ? "+" : "")
+                + number
+                + (slot.bare() || amount.measure() == Measure.NUMBER ? "" : figures.unit(amount.measure()));
+    }
+
+    private static String duration(double seconds) {
+        return seconds >= 1
+                ? threeFigures(seconds) + " s"
+                : seconds >= 1e-3 ? threeFigures(1e3 * seconds) + " ms" : threeFigures(1e6 * seconds) + " µs";
+    }
+
+    private static String threeFigures(double value) {
+        return new BigDecimal(value)
+                .round(new MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    private static Template template(String key) {
+        return Objects.requireNonNull(ALL.get(key), () -> "no phrase " + key);
+    }
+
+    private static Map<String, Template> load() {
+        Properties lines = new Properties();
+        try (InputStreamReader text = new InputStreamReader(
+                Phrases.class.getResourceAsStream("phrases.properties"), StandardCharsets.UTF_8)) {
+            lines.load(text);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return lines.stringPropertyNames().stream()
+                .collect(Collectors.toUnmodifiableMap(key -> key, key -> Template.parse(lines.getProperty(key))));
+    }
+}
