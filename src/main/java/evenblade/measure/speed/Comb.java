@@ -2,6 +2,7 @@ package evenblade.measure.speed;
 
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
+import evenblade.machine.installation.Shaft;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -29,13 +30,17 @@ record Comb(List<ExpectedLine> teeth) {
         }
     }
 
+    private static final int HIGHEST_MULTIPLE = 4;
+
     Comb {
         teeth = List.copyOf(teeth);
     }
 
     static Comb of(OrderTable table) {
         List<ExpectedLine> teeth = new ArrayList<>();
-        for (OrderLine line : table.lines()) {
+        List<OrderLine> lines = new ArrayList<>(table.lines());
+        lines.addAll(beyondTable(table));
+        for (OrderLine line : lines) {
             if (line.role() == OrderLine.Role.MESH) {
                 continue;
             }
@@ -62,13 +67,46 @@ record Comb(List<ExpectedLine> teeth) {
      */
     private static double weight(OrderLine line, OrderTable table) {
         return switch (line.role()) {
-            case BLADE_PASS -> line.order() == table.blades() ? 1.5 : 1.1;
-            case FIRING -> line.order() == firingOrder(table) ? 1.5 : 1.1;
-            case UNEVEN_PROPELLER -> line.order() == 1 ? 0.9 : 0.5;
-            case CRANK -> line.order() == 1 ? 0.9 : 0.5;
+            case BLADE_PASS -> ofMultiple(line.order() / table.blades());
+            case FIRING -> ofMultiple(line.order() / firingOrder(table));
+            case UNEVEN_PROPELLER, CRANK -> line.order() == 1 ? 0.9 : 0.5;
             case HALF_CRANK -> 0.4;
             case MESH -> 0;
         };
+    }
+
+    /** Pulses fall off: the double is weaker than the first, the third weaker again. */
+    private static double ofMultiple(double multiple) {
+        return multiple < 1.5 ? 1.5 : multiple < 2.5 ? 1.1 : multiple < 3.5 ? 0.8 : 0.6;
+    }
+
+    /** Multiples of blade pass and firing above those of the table, as far as the table reaches: heard, not measured. */
+    private static List<OrderLine> beyondTable(OrderTable table) {
+        double highest = table.lines().stream()
+                .filter(line -> line.role() != OrderLine.Role.MESH)
+                .mapToDouble(OrderLine::propellerOrder)
+                .max()
+                .orElse(0);
+        double firing = firingOrder(table);
+        List<OrderLine> more = new ArrayList<>();
+        for (int k = 3; k <= HIGHEST_MULTIPLE; k++) {
+            more.add(new OrderLine(
+                    Shaft.PROPELLER,
+                    k * table.blades(),
+                    k * table.blades(),
+                    k + "× blade pass",
+                    OrderLine.Role.BLADE_PASS));
+            if (firing > 0) {
+                more.add(new OrderLine(
+                        Shaft.CRANK,
+                        k * firing,
+                        k * firing * table.ratio(),
+                        k + "× firing",
+                        OrderLine.Role.FIRING));
+            }
+        }
+        more.removeIf(line -> line.propellerOrder() > highest * (1 + OrderTable.COINCIDENT));
+        return more;
     }
 
     /**

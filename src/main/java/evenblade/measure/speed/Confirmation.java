@@ -30,9 +30,9 @@ final class Confirmation {
     /** Share of the scrambled tables that may do as well. */
     private static final double CHANCE_OF_ORDERS = 0.01;
     /** Credit below which nothing is confirmed: rooms come to 1.7 by chance, true machines to 3 and more. */
-    private static final double LEAST_CREDIT = 2.4;
+    private static final double LEAST_CREDIT = 2.0;
     /** Each shaft must bring so much of it: a line that is usually there, in full, or several others. */
-    private static final double LEAST_OF_SHAFT = 0.45;
+    private static final double LEAST_OF_SHAFT = 0.3;
     /** A table whose main lines lie at other orders does as well where it comes this near. */
     private static final double AS_WELL = 0.1;
     /** Highest order to which the first main line of a wrong table is moved. */

@@ -57,9 +57,9 @@ public final class SpeedFinder {
         WhitenedSpectrogram frames = WhitenedSpectrogram.of(recording, channels, upTo);
         PathSearch search = new PathSearch(frames, comb, expectation);
         StretchJudge judge = new StretchJudge(frames, table, comb, expectation);
-        PathSearch.Path path = judge.putRight(
-                search.best(IntStream.range(0, frames.frames()).toArray(), expectation.fromHz(), expectation.toHz()),
-                search);
+        PathSearch.Path first =
+                search.best(IntStream.range(0, frames.frames()).toArray(), expectation.fromHz(), expectation.toHz());
+        PathSearch.Path path = judge.putRight(first, DwellFinder.find(trackThrough(frames, first)), search);
         SpeedTrack start = trackThrough(frames, path);
         List<Warning> warnings = new ArrayList<>();
         PhaseLock.Locked locked = PhaseLock.lock(

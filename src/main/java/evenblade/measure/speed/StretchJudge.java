@@ -2,6 +2,8 @@ package evenblade.measure.speed;
 
 import evenblade.machine.installation.OrderTable;
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 
 /** Judges stretches of a path, each by itself. */
 final class StretchJudge {
@@ -51,8 +53,26 @@ final class StretchJudge {
         return Confirmation.of(cleared, hum.length > 0, table, comb, prior);
     }
 
-    /** The path, drawn anew in stretches that another speed explains better. */
-    PathSearch.Path putRight(PathSearch.Path path, PathSearch search) {
-        return path;
+    /**
+     * The path, drawn anew in stretches that another speed explains better.
+     *
+     * @param stretches steady parts of the path
+     */
+    PathSearch.Path putRight(PathSearch.Path path, List<DwellFinder.Stretch> stretches, PathSearch search) {
+        double[] hz = path.hz().clone();
+        for (DwellFinder.Stretch stretch : stretches) {
+            Confirmation.Judgement judgement = of(stretch, path);
+            if (judgement.doubts().contains(SpeedDoubt.OTHER_SPEED)) {
+                int[] inside = IntStream.range(0, frames.frames())
+                        .filter(f -> frames.centreS(f) >= stretch.fromS() && frames.centreS(f) <= stretch.toS())
+                        .toArray();
+                double better = judgement.propellerHz();
+                PathSearch.Path other = search.best(inside, better * (1 - NEARBY), better * (1 + NEARBY));
+                if (of(inside[0], other.hz()).confirmed()) {
+                    System.arraycopy(other.hz(), 0, hz, inside[0], inside.length);
+                }
+            }
+        }
+        return new PathSearch.Path(path.frame(), hz);
     }
 }
