@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * Whether the lines of a stretch show that this machine turns at this speed.
@@ -33,8 +34,6 @@ final class Confirmation {
     private static final double LEAST_CREDIT = 2.0;
     /** Each shaft must bring so much of it: a line that is usually there, in full, or several others. */
     private static final double LEAST_OF_SHAFT = 0.3;
-    /** A table whose main lines lie at other orders does as well where it comes this near. */
-    private static final double AS_WELL = 0.1;
     /** Highest order to which the first main line of a wrong table is moved. */
     private static final double MAIN_UP_TO = 12;
     /** Wrong ratios tried, evenly over ± {@link #DETUNED_BY} in logarithm. */
@@ -48,11 +47,14 @@ final class Confirmation {
     private static final double SCRAMBLED_BY = 0.12;
     /** Two lines agree, two more make it no chance: common practice, no source. */
     private static final int LEAST_LINES = 3;
+    private static final int SLOWEST_PART = 4;
+    /** A part of a speed does as well from this share on: a wrong one misses half its lines. */
+    private static final double AS_GOOD = 0.9;
+    /** Grid places beside a speed that are still that speed. */
+    private static final int BESIDE = 6;
+
     /** Speeds nearer than this are one speed. */
     private static final double SAME_SPEED = 0.01;
-    /** Another speed is clearly better with so many lines more. */
-    private static final double CLEARLY = 0.5;
-
     /**
      * The judgement.
      *
@@ -81,7 +83,7 @@ final class Confirmation {
         this.comb = comb;
         this.prior = prior;
         this.spectrum = spectrum;
-        this.twoShafts = ofShaft(Shaft.CRANK).length > 0 && ofShaft(Shaft.PROPELLER).length > 0;
+        this.twoShafts = comb.teeth().stream().anyMatch(tooth -> !isWhole(2 * tooth.order()));
     }
 
     /**
@@ -131,16 +133,9 @@ final class Confirmation {
                 weightsOf(Shaft.PROPELLER),
                 prior.fromHz() / reach,
                 prior.toHz() * reach);
-        int best = 0;
-        double most = -1;
-        for (int i = 0; i < crank.size(); i++) {
-            double hz = crank.hz(i) / ratio;
-            double score = crank.at(i) + propeller.atHz(hz) + prior.bonus(hz);
-            if (score > most) {
-                most = score;
-                best = i;
-            }
-        }
+        int best = slowest(
+                crank, i -> crank.at(i) + propeller.atHz(crank.hz(i) / ratio) + prior.bonus(crank.hz(i) / ratio));
+        double most = crank.at(best) + propeller.atHz(crank.hz(best) / ratio) + prior.bonus(crank.hz(best) / ratio);
         int asGood = 0;
         int tried = 0;
         for (int d = 0; d < DETUNED; d++) {
@@ -182,43 +177,46 @@ final class Confirmation {
             asGood += best(moved, weights) >= most ? 1 : 0;
         }
         double chance = asGood / (double) SCRAMBLED;
-        return judged(right.hz(best), right.at(best), chance > CHANCE_OF_ORDERS || rivalled(most) ? 1 : chance);
+        boolean other = chance > CHANCE_OF_ORDERS || !prior.expects(right.hz(best)) && rivalled(right.hz(best));
+        return judged(right.hz(best), right.at(best), other ? 1 : chance);
     }
 
     /**
-     * Whether a machine whose main lines lie at other orders explains as much: then it is a series of lines, but not
-     * this machine's.
+     * Whether a machine whose main lines lie at other orders explains more: then it is a series of lines, but not this
+     * machine's. Strength counts here, for a series may show every line of a table.
      */
-    private boolean rivalled(double most) {
+    private boolean rivalled(double hz) {
         double unit = comb.teeth().stream().anyMatch(t -> !isWhole(t.order())) ? 0.5 : 1;
         double[] mains = comb.teeth().stream()
-                .filter(t -> t.weight() > 1)
+                .filter(Comb.ExpectedLine::main)
                 .mapToDouble(Comb.ExpectedLine::order)
                 .toArray();
         double first = Arrays.stream(mains).min().orElse(1);
-        double highest = comb.highestOrder();
+        double own = strength(1, unit, hz);
         for (double to = unit; to <= MAIN_UP_TO; to += unit) {
             double scale = to / first;
             boolean onGrid = Arrays.stream(mains).allMatch(m -> isWhole(m * scale / unit));
             if (onGrid && Math.abs(scale - 1) > 1e-9) {
-                int count = (int) Math.round(Math.max(highest, highest * scale) / unit);
-                double[] orders = new double[count];
-                double[] weights = new double[count];
-                for (int i = 0; i < count; i++) {
-                    double order = (i + 1) * unit;
-                    orders[i] = order;
-                    weights[i] = Comb.weightAt(comb, order, scale);
-                }
-                if (best(orders, weights) > most - AS_WELL) {
-                    return true;
+                CombScore grid = new CombScore(spectrum, new double[0], new double[0], prior.fromHz(), prior.toHz());
+                for (int i = 0; i < grid.size(); i++) {
+                    if (strength(scale, unit, grid.hz(i)) > own) {
+                        return true;
+                    }
                 }
             }
         }
         return false;
     }
 
-    private static boolean isWhole(double value) {
-        return Math.abs(value - Math.rint(value)) < 1e-6;
+    /** What a table comes to whose main lines lie at {@code scale} times their orders in this one. */
+    private double strength(double scale, double unit, double hz) {
+        double sum = 0;
+        int count = (int) Math.round(comb.highestOrder() * Math.max(1, scale) / unit);
+        for (int i = 1; i <= count; i++) {
+            double order = i * unit;
+            sum += Comb.weightAt(comb, order, scale) * spectrum.strength(order * hz);
+        }
+        return sum;
     }
 
     /** What a table comes to at its best speed. */
@@ -228,13 +226,45 @@ final class Confirmation {
         return score.at(at) + prior.bonus(score.hz(at));
     }
 
+    private static boolean isWhole(double value) {
+        return Math.abs(value - Math.rint(value)) < 1e-6;
+    }
+
     private int best(CombScore score) {
+        return slowest(score, i -> score.at(i) + prior.bonus(score.hz(i)));
+    }
+
+    /**
+     * The place that does best; where a half, a third or a quarter of that speed does nearly as well, that one: it
+     * explains the lines between too, which the faster one leaves over.
+     */
+    private static int slowest(CombScore grid, IntToDoubleFunction score) {
         int best = 0;
         double most = -1;
-        for (int i = 0; i < score.size(); i++) {
-            double value = score.at(i) + prior.bonus(score.hz(i));
+        for (int i = 0; i < grid.size(); i++) {
+            double value = score.applyAsDouble(i);
             if (value > most) {
                 most = value;
+                best = i;
+            }
+        }
+        for (int part = SLOWEST_PART; part > 1; part--) {
+            int middle = best - (int) Math.rint(Math.log(part) / LineSpectrum.STEP);
+            for (int reach = 0; reach <= BESIDE; reach++) {
+                for (int i : new int[] {middle - reach, middle + reach}) {
+                    if (i >= 0 && i < grid.size() && score.applyAsDouble(i) > AS_GOOD * most) {
+                        return climbed(i, grid.size(), score);
+                    }
+                }
+            }
+        }
+        return best;
+    }
+
+    private static int climbed(int from, int size, IntToDoubleFunction score) {
+        int best = from;
+        for (int i = Math.max(0, from - BESIDE); i <= Math.min(size - 1, from + BESIDE); i++) {
+            if (score.applyAsDouble(i) > score.applyAsDouble(best)) {
                 best = i;
             }
         }

@@ -101,6 +101,12 @@ final class LineSpectrum {
         return credit((float) evidence(frequencyHz));
     }
 
+    /** The same without an upper end. */
+    double strength(double frequencyHz) {
+        double mean = evidence(frequencyHz);
+        return mean > standing ? mean / FULL : 0;
+    }
+
     private double credit(float mean) {
         return mean > standing ? Math.min(1, mean / FULL) : 0;
     }

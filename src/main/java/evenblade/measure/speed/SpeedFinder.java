@@ -94,20 +94,11 @@ public final class SpeedFinder {
         }
         Optional<Dwell> main = dwells.stream().max(Comparator.comparingDouble(Dwell::durationS));
         if (main.isEmpty()) {
-            DwellFinder.Stretch whole =
-                    new DwellFinder.Stretch(locked.track().fromS(), locked.track().toS());
-            Confirmation.Judgement judgement = judge.of(whole, path);
-            if (!stretches.isEmpty() || !judgement.confirmed()) {
-                SpeedDoubt doubt = stretches.isEmpty()
-                        ? judgement.doubts().get(0)
-                        : doubtful.stream()
-                                .max(Comparator.comparingDouble(d -> d.toS() - d.fromS()))
-                                .map(DoubtfulDwell::doubt)
-                                .orElseThrow();
-                return Unconfirmed.result(recording, expectation, doubt, doubtful, Optional.empty());
-            }
-            main = Optional.of(speeds.of(whole).confirmedBy(judgement.by()));
-            warnings.add(NoDwell.warning());
+            SpeedDoubt doubt = doubtful.stream()
+                    .max(Comparator.comparingDouble(d -> d.toS() - d.fromS()))
+                    .map(DoubtfulDwell::doubt)
+                    .orElse(SpeedDoubt.NEVER_STEADY);
+            return Unconfirmed.result(recording, expectation, doubt, doubtful, Optional.empty());
         }
         support.warning().ifPresent(warnings::add);
         ratioCorrected(locked.ratioCorrection()).ifPresent(warnings::add);

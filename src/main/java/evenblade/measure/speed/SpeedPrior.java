@@ -55,6 +55,12 @@ public record SpeedPrior(OptionalDouble enteredPropellerHz, double fromHz, doubl
         return BONUS * Math.exp(-off * off / 2);
     }
 
+    /** Whether a speed was entered and lies near this one, as a dial is read. */
+    boolean expects(double propellerHz) {
+        return enteredPropellerHz.isPresent()
+                && Math.abs(Math.log(propellerHz / enteredPropellerHz.getAsDouble())) < WIDTH;
+    }
+
     Optional<Double> entered() {
         return enteredPropellerHz.isPresent() ? Optional.of(enteredPropellerHz.getAsDouble()) : Optional.empty();
     }
