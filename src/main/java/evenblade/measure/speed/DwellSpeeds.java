@@ -1,77 +1,86 @@
 package evenblade.measure.speed;
 
 import evenblade.base.numeric.DriftSmoother;
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.List;
 
-/** Turns angle readings into the speeds of stretches, each smoothed by itself, and one track through all. */
+/**
+ * Puts the angle readings of dwells into one track, each smoothed by itself: between dwells it follows the path through
+ * the short spectra.
+ */
 final class DwellSpeeds {
-    private final PhaseLock.Locked locked;
+    private static final int LEAST_READINGS = 3;
+    /** Step of the track between dwells, seconds: short against a move of the throttle. */
+    private static final double BETWEEN_S = 0.25;
+
+    private final SpeedTrack start;
     private final double frameS;
-    private final double[] time;
-    private final double[] level;
-    private final double[] rate;
+    private final List<double[]> knots = new ArrayList<>();
+    private double turnedBeyond;
+    private double reachedS;
 
     /**
-     * @param locked angle readings, or a plain track where no line carried phase
-     * @param frameS length of the short spectra that a plain track comes from
+     * @param start the path through the short spectra
+     * @param frameS length of those
      */
-    DwellSpeeds(PhaseLock.Locked locked, double frameS) {
-        this.locked = locked;
+    DwellSpeeds(SpeedTrack start, double frameS) {
+        this.start = start;
         this.frameS = frameS;
-        this.time = locked.time();
-        this.level = new double[time.length];
-        this.rate = new double[time.length];
-        SpeedTrack whole = locked.track();
-        for (int i = 0; i < time.length; i++) {
-            level[i] = whole.revolutionsAt(time[i]);
-            rate[i] = whole.propellerHzAt(time[i]);
-        }
+        this.reachedS = start.fromS();
     }
 
-    /** Mean speed of a stretch; the track follows its smoothed readings from then on. */
-    Dwell of(DwellFinder.Stretch stretch) {
-        return locked.sound() ? smoothed(stretch) : plain(stretch);
-    }
-
-    /** The track through all, with the stretches asked for smoothed each by itself. */
-    SpeedTrack track() {
-        SpeedTrack whole = locked.track();
-        return locked.sound() ? new KnotTrack(time, level, rate, whole.fromS(), whole.toS()) : whole;
-    }
-
-    private Dwell smoothed(DwellFinder.Stretch stretch) {
-        
-        int first = 0;
-        while (first < time.length && time[first] < stretch.fromS()) {
-            first++;
-        }
-        int end = first;
-        while (end < time.length && time[end] <= stretch.toS()) {
-            end++;
-        }
-        if (end - first < 3) {
+    /**
+     * Mean speed of a stretch, which the track follows from now on. To be called in order of time.
+     *
+     * @param locked its angle readings, or none where no line carried phase
+     */
+    Dwell of(DwellFinder.Stretch stretch, PhaseLock.Locked locked) {
+        if (!locked.sound() || locked.time().length < LEAST_READINGS) {
             return plain(stretch);
         }
+        double[] time = locked.time();
         DriftSmoother.Smoothed smooth = DriftSmoother.smooth(
-                Arrays.copyOfRange(time, first, end),
-                Arrays.copyOfRange(locked.revolutions(), first, end),
-                Arrays.copyOfRange(locked.variance(), first, end),
-                stretch.fromS(),
-                stretch.toS());
+                time, locked.revolutions(), locked.variance(), stretch.fromS(), stretch.toS());
+        follow(stretch.fromS());
+        double offset = turnedBeyond + start.revolutionsAt(time[0]) - smooth.level().get(0);
         double min = Double.POSITIVE_INFINITY;
         double max = 0;
-        for (int i = first; i < end; i++) {
-            level[i] = smooth.level().get(i - first);
-            rate[i] = smooth.rate().get(i - first);
-            min = Math.min(min, rate[i]);
-            max = Math.max(max, rate[i]);
+        for (int i = 0; i < time.length; i++) {
+            double rate = smooth.rate().get(i);
+            knots.add(new double[] {time[i], smooth.level().get(i) + offset, rate});
+            min = Math.min(min, rate);
+            max = Math.max(max, rate);
         }
+        int last = time.length - 1;
+        turnedBeyond = smooth.level().get(last) + offset - start.revolutionsAt(time[last]);
+        reachedS = stretch.toS();
         return new Dwell(
                 stretch.fromS(), stretch.toS(), smooth.meanRate(), smooth.meanRateStandardError(), min, max);
     }
 
+    /** The track through all. */
+    SpeedTrack track() {
+        if (knots.isEmpty()) {
+            return start;
+        }
+        follow(start.toS());
+        double[] time = knots.stream().mapToDouble(k -> k[0]).toArray();
+        double[] level = knots.stream().mapToDouble(k -> k[1]).toArray();
+        double[] rate = knots.stream().mapToDouble(k -> k[2]).toArray();
+        return new KnotTrack(time, level, rate, start.fromS(), start.toS());
+    }
+
+    /** Follows the path up to a time. */
+    private void follow(double toS) {
+        int steps = (int) Math.floor((toS - reachedS) / BETWEEN_S);
+        for (int i = 0; i < steps; i++) {
+            double t = reachedS + (i + 0.5) * BETWEEN_S;
+            knots.add(new double[] {t, turnedBeyond + start.revolutionsAt(t), start.propellerHzAt(t)});
+        }
+    }
+
     private Dwell plain(DwellFinder.Stretch stretch) {
-        SpeedTrack track = locked.track();
+        SpeedTrack track = start;
         double mean =
                 (track.revolutionsAt(stretch.toS()) - track.revolutionsAt(stretch.fromS())) / stretch.lengthS();
         double min = Double.POSITIVE_INFINITY;

@@ -20,7 +20,7 @@ final class LockTones {
             List<Standing> standing = new ArrayList<>();
             for (Comb.ExpectedLine tooth : comb.teeth()) {
                 Standing seen = Standing.of(frames, c, tooth, path);
-                if (seen.frames() > frames.frames() / 2 && seen.overFloor() > LOCK_FROM) {
+                if (seen.frames() > path.hz().length / 2 && seen.overFloor() > LOCK_FROM) {
                     standing.add(seen);
                 }
             }
@@ -48,11 +48,11 @@ final class LockTones {
             double sum = 0;
             double density = 0;
             int n = 0;
-            for (int f = 0; f < frames.frames(); f++) {
+            for (int f = 0; f < path.hz().length; f++) {
                 double own = tooth.order() * path.hz()[f];
                 if (frames.inRange(own) || frames.folded(own)) {
                     double frequency = frames.appearsAtHz(own);
-                    sum += frames.overFloor(channel, f, frequency);
+                    sum += frames.overFloor(channel, path.frame()[f], frequency);
                     density += frames.floorDensity(channel, frequency);
                     n++;
                 }

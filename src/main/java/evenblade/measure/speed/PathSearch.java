@@ -29,20 +29,10 @@ final class PathSearch {
 
     /** Speeds along a path, one per frame used. */
     record Path(int[] frame, double[] hz) {
-        double hzAt(int wanted) {
-            int i = java.util.Arrays.binarySearch(frame, wanted);
-            if (i >= 0) {
-                return hz[i];
-            }
-            int after = -i - 1;
-            if (after == 0) {
-                return hz[0];
-            }
-            if (after == frame.length) {
-                return hz[frame.length - 1];
-            }
-            double share = (wanted - frame[after - 1]) / (double) (frame[after] - frame[after - 1]);
-            return hz[after - 1] + share * (hz[after] - hz[after - 1]);
+        /** The part from one place on, up to another. */
+        Path part(int from, int to) {
+            return new Path(
+                    java.util.Arrays.copyOfRange(frame, from, to), java.util.Arrays.copyOfRange(hz, from, to));
         }
     }
 

@@ -19,6 +19,8 @@ import java.util.stream.IntStream;
 public final class SpeedFinder {
     /** Where the phase track strays further than this from the path, it has lost the lines. */
     private static final double MOST_STRAY = 0.02;
+
+    private static final int STRAY_PLACES = 100;
     /** Room kept above the highest line at the fastest speed looked at. */
     private static final double HIGHEST_LINE_MARGIN = 1.02;
 
@@ -62,35 +64,45 @@ public final class SpeedFinder {
         PathSearch.Path path = judge.putRight(first, DwellFinder.find(trackThrough(frames, first)), search);
         SpeedTrack start = trackThrough(frames, path);
         List<Warning> warnings = new ArrayList<>();
-        PhaseLock.Locked locked = PhaseLock.lock(
-                recording,
-                channels,
-                LockTones.along(frames, comb, path),
-                start,
-                frames::appearsAtHz,
-                table.exactRatio());
         TrackCoverage support = TrackCoverage.of(search, path, frames);
-        if (locked.sound() && strays(locked.track(), start, support)) {
-            warnings.add(Warning.of(WarningCode.PHASE_LOCK_LOST, Subject.Whole.RECORDING));
-            locked = PhaseLock.Locked.not(start);
-        }
-        DwellSpeeds speeds = new DwellSpeeds(locked, frames.lengthS());
-        List<DwellFinder.Stretch> stretches = support.borneOut(
-                DwellFinder.find(locked.track()),
-                DwellFinder.shortest(locked.track().toS() - locked.track().fromS()));
+        List<DwellFinder.Stretch> stretches =
+                support.borneOut(DwellFinder.find(start), DwellFinder.shortest(start.toS() - start.fromS()));
+        DwellSpeeds speeds = new DwellSpeeds(start, frames.lengthS());
         List<Dwell> dwells = new ArrayList<>();
         List<DoubtfulDwell> doubtful = new ArrayList<>();
+        double ratioCorrection = 0;
+        double longestS = 0;
+        boolean lost = false;
         for (DwellFinder.Stretch stretch : stretches) {
             Confirmation.Judgement judgement = judge.of(stretch, path);
-            if (judgement.confirmed()) {
-                dwells.add(speeds.of(stretch).confirmedBy(judgement.by()));
-            } else {
+            if (!judgement.confirmed()) {
                 doubtful.add(new DoubtfulDwell(
                         stretch.fromS(),
                         stretch.toS(),
                         judgement.propellerHz(),
                         judgement.doubts().get(0)));
+                continue;
             }
+            PhaseLock.Locked locked = PhaseLock.lock(
+                    recording,
+                    channels,
+                    LockTones.along(frames, comb, judge.part(stretch, path)),
+                    start,
+                    stretch,
+                    frames::appearsAtHz,
+                    table.exactRatio());
+            if (locked.sound() && strays(locked.track(), start, stretch)) {
+                lost = true;
+                locked = PhaseLock.Locked.not(start);
+            }
+            if (locked.ratioCorrection() != 0 && stretch.lengthS() > longestS) {
+                ratioCorrection = locked.ratioCorrection();
+                longestS = stretch.lengthS();
+            }
+            dwells.add(speeds.of(stretch, locked).confirmedBy(judgement.by()));
+        }
+        if (lost) {
+            warnings.add(Warning.of(WarningCode.PHASE_LOCK_LOST, Subject.Whole.RECORDING));
         }
         Optional<Dwell> main = dwells.stream().max(Comparator.comparingDouble(Dwell::durationS));
         if (main.isEmpty()) {
@@ -101,7 +113,7 @@ public final class SpeedFinder {
             return Unconfirmed.result(recording, expectation, doubt, doubtful, Optional.empty());
         }
         support.warning().ifPresent(warnings::add);
-        ratioCorrected(locked.ratioCorrection()).ifPresent(warnings::add);
+        ratioCorrected(ratioCorrection).ifPresent(warnings::add);
         return new SpeedResult(
                 SpeedResult.Origin.SIGNAL,
                 true,
@@ -111,7 +123,7 @@ public final class SpeedFinder {
                 dwells,
                 doubtful,
                 Optional.empty(),
-                locked.ratioCorrection(),
+                ratioCorrection,
                 warnings);
     }
 
@@ -149,13 +161,13 @@ public final class SpeedFinder {
         return KnotTrack.ofSpeeds(time, hz, from, to);
     }
 
-    /** Whether the phase track has left the path in a tenth of the time in which the lines bear the path out. */
-    private static boolean strays(SpeedTrack track, SpeedTrack start, TrackCoverage support) {
-        double[] borneOutS = support.borneOutS();
+    /** Whether the phase track has left the path in a tenth of a stretch. */
+    private static boolean strays(SpeedTrack track, SpeedTrack start, DwellFinder.Stretch stretch) {
         int off = 0;
-        for (double t : borneOutS) {
+        for (int i = 0; i < STRAY_PLACES; i++) {
+            double t = stretch.fromS() + (i + 0.5) * stretch.lengthS() / STRAY_PLACES;
             off += Math.abs(track.propellerHzAt(t) / start.propellerHzAt(t) - 1) > MOST_STRAY ? 1 : 0;
         }
-        return 10 * off > borneOutS.length;
+        return 10 * off > STRAY_PLACES;
     }
 }

@@ -27,6 +27,12 @@ final class StretchJudge {
     }
 
     Confirmation.Judgement of(DwellFinder.Stretch stretch, PathSearch.Path path) {
+        PathSearch.Path part = part(stretch, path);
+        return of(part.frame()[0], part.hz());
+    }
+
+    /** The part of a path whose frames have their middle in a stretch; one frame at least. */
+    PathSearch.Path part(DwellFinder.Stretch stretch, PathSearch.Path path) {
         int first = 0;
         while (first < frames.frames() - 1 && frames.centreS(first) < stretch.fromS()) {
             first++;
@@ -35,7 +41,7 @@ final class StretchJudge {
         while (end < frames.frames() && frames.centreS(end) <= stretch.toS()) {
             end++;
         }
-        return of(first, Arrays.copyOfRange(path.hz(), first, end));
+        return path.part(first, end);
     }
 
     private Confirmation.Judgement of(int first, double[] hz) {

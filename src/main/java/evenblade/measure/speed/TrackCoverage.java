@@ -50,14 +50,6 @@ final class TrackCoverage {
         return new TrackCoverage(frames, borne);
     }
 
-    /** Middles of the frames in which the lines bear the path out, seconds. */
-    double[] borneOutS() {
-        return java.util.stream.IntStream.range(0, borne.length)
-                .filter(i -> borne[i])
-                .mapToDouble(frames::centreS)
-                .toArray();
-    }
-
     /** The stretches, or the parts of them that are long enough, in which the lines bear the path out. */
     List<DwellFinder.Stretch> borneOut(List<DwellFinder.Stretch> stretches, double shortestS) {
         List<DwellFinder.Stretch> parts = new ArrayList<>();
