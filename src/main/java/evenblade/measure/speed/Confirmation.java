@@ -50,6 +50,12 @@ final class Confirmation {
     private static final int SLOWEST_PART = 4;
     /** A part of a speed does as well from this share on: a wrong one misses half its lines. */
     private static final double AS_GOOD = 0.9;
+    /** ... or from this share on where it explains so much by itself: a strong line, or several. */
+    private static final double WELL_ENOUGH = 0.55;
+
+    private static final double LEAST_ALONE = 0.9;
+    /** Lines nearer than this, in resolutions, are one. */
+    private static final double SAME_LINE = 0.8;
     /** Grid places beside a speed that are still that speed. */
     private static final int BESIDE = 6;
 
@@ -134,7 +140,7 @@ final class Confirmation {
                 prior.fromHz() / reach,
                 prior.toHz() * reach);
         int best = slowest(
-                crank, i -> crank.at(i) + propeller.atHz(crank.hz(i) / ratio) + prior.bonus(crank.hz(i) / ratio));
+                crank, ratio, i -> crank.at(i) + propeller.atHz(crank.hz(i) / ratio) + prior.bonus(crank.hz(i) / ratio));
         double most = crank.at(best) + propeller.atHz(crank.hz(best) / ratio) + prior.bonus(crank.hz(best) / ratio);
         int asGood = 0;
         int tried = 0;
@@ -231,14 +237,14 @@ final class Confirmation {
     }
 
     private int best(CombScore score) {
-        return slowest(score, i -> score.at(i) + prior.bonus(score.hz(i)));
+        return slowest(score, 1, i -> score.at(i) + prior.bonus(score.hz(i)));
     }
 
     /**
      * The place that does best; where a half, a third or a quarter of that speed does nearly as well, that one: it
      * explains the lines between too, which the faster one leaves over.
      */
-    private static int slowest(CombScore grid, IntToDoubleFunction score) {
+    private int slowest(CombScore grid, double ratio, IntToDoubleFunction score) {
         int best = 0;
         double most = -1;
         for (int i = 0; i < grid.size(); i++) {
@@ -250,15 +256,27 @@ final class Confirmation {
         }
         for (int part = SLOWEST_PART; part > 1; part--) {
             int middle = best - (int) Math.rint(Math.log(part) / LineSpectrum.STEP);
-            for (int reach = 0; reach <= BESIDE; reach++) {
-                for (int i : new int[] {middle - reach, middle + reach}) {
-                    if (i >= 0 && i < grid.size() && score.applyAsDouble(i) > AS_GOOD * most) {
-                        return climbed(i, grid.size(), score);
-                    }
+            if (middle >= BESIDE && middle < grid.size()) {
+                int slower = climbed(middle, grid.size(), score);
+                double value = score.applyAsDouble(slower);
+                boolean alone = value > WELL_ENOUGH * most
+                        && onlyAt(grid.hz(slower) / ratio, grid.hz(best) / ratio) > LEAST_ALONE;
+                if (value > AS_GOOD * most || alone) {
+                    return slower;
                 }
             }
         }
         return best;
+    }
+
+    /** Credit of lines that stand at one speed and that no line of the other explains. */
+    private double onlyAt(double hz, double otherHz) {
+        return comb.teeth().stream()
+                .filter(t -> comb.teeth().stream()
+                        .noneMatch(o ->
+                                Math.abs(o.order() * otherHz - t.order() * hz) < SAME_LINE * spectrum.resolutionHz()))
+                .mapToDouble(t -> t.weight() * spectrum.credit(t.order() * hz))
+                .sum();
     }
 
     private static int climbed(int from, int size, IntToDoubleFunction score) {
@@ -318,7 +336,7 @@ final class Confirmation {
                 .sorted(Comparator.comparingDouble((Comb.ExpectedLine t) -> -spectrum.evidence(t.order() * hz)))
                 .forEach(t -> {
                     double place = t.order() * hz;
-                    if (places.stream().noneMatch(p -> Math.abs(p - place) < 0.8 * spectrum.resolutionHz())) {
+                    if (places.stream().noneMatch(p -> Math.abs(p - place) < SAME_LINE * spectrum.resolutionHz())) {
                         places.add(place);
                         lines.add(t.line());
                     }

@@ -29,6 +29,11 @@ final class DwellFinder {
     /** A stretch that drifts further is a slow ramp; steady parts of it are this narrow: ± 1 % and a little for noise. */
     private static final double NARROW = 0.023;
 
+    /** The least of a hold that isn't about a move, seconds; outwards from it the hold goes on as far as the speed does. */
+    private static final double CORE_S = 1.0;
+    /** Share of the speed at a hold's end by which it may be off and still be that speed. */
+    private static final double STILL = 0.008;
+
     private static final double SMOOTHING_S = 1.0;
     private static final double STEP_S = 0.1;
     private static final int LEAST_STEPS = 8;
@@ -73,15 +78,40 @@ final class DwellFinder {
     }
 
     private List<int[]> holds() {
-        List<int[]> found = new ArrayList<>();
+        List<int[]> still = new ArrayList<>();
         int begin = 0;
         for (int i = 0; i <= speed.length; i++) {
             if (i == speed.length || moved(i)) {
-                add(found, begin, i);
+                if ((i - begin) * step >= CORE_S || i - begin >= least) {
+                    still.add(new int[] {begin, i});
+                }
                 begin = i + 1;
             }
         }
+        List<int[]> found = new ArrayList<>();
+        for (int h = 0; h < still.size(); h++) {
+            int from = h == 0 ? 0 : still.get(h - 1)[1];
+            int to = h + 1 == still.size() ? speed.length : still.get(h + 1)[0];
+            int[] hold = still.get(h);
+            still.set(h, new int[] {reach(hold[0], from, -1), reach(hold[1] - 1, to, 1) + 1});
+            add(found, still.get(h)[0], still.get(h)[1]);
+        }
         return found;
+    }
+
+    /** The last place from an end of a hold outwards at which the speed is still that of the end. */
+    private int reach(int end, int limit, int direction) {
+        int core = (int) Math.round(CORE_S / step);
+        int inner = Math.max(0, Math.min(speed.length - 1, end - direction * core));
+        double own = mean(Math.min(end, inner), Math.max(end, inner) + 1);
+        int at = end;
+        while (at + direction >= 0
+                && at + direction < speed.length
+                && (limit - at - direction) * direction >= 0
+                && Math.abs(speed[at + direction] / own - 1) < STILL) {
+            at += direction;
+        }
+        return at;
     }
 
     private void add(List<int[]> found, int from, int to) {

@@ -109,8 +109,8 @@ public final class SpeedFinder {
             SpeedDoubt doubt = doubtful.stream()
                     .max(Comparator.comparingDouble(d -> d.toS() - d.fromS()))
                     .map(DoubtfulDwell::doubt)
-                    .orElse(SpeedDoubt.NEVER_STEADY);
-            return Unconfirmed.result(recording, expectation, doubt, doubtful, Optional.empty());
+                    .orElseGet(() -> wholeDoubt(judge, path));
+            return Unconfirmed.result(recording, expectation, doubt, Optional.empty());
         }
         support.warning().ifPresent(warnings::add);
         ratioCorrected(ratioCorrection).ifPresent(warnings::add);
@@ -125,6 +125,12 @@ public final class SpeedFinder {
                 Optional.empty(),
                 ratioCorrection,
                 warnings);
+    }
+
+    /** Why a run without any steady stretch isn't confirmed. */
+    private static SpeedDoubt wholeDoubt(StretchJudge judge, PathSearch.Path path) {
+        Confirmation.Judgement judgement = judge.of(path);
+        return judgement.confirmed() ? SpeedDoubt.NEVER_STEADY : judgement.doubts().get(0);
     }
 
     private Optional<Warning> ratioCorrected(double correction) {

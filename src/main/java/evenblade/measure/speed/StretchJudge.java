@@ -12,7 +12,8 @@ final class StretchJudge {
     /** Mains hum blurs where the path moves it by more than so many resolutions; then it harms no more. */
     private static final double BLURRED = 2;
 
-    private static final double MASKED = 0.6;
+    /** In resolutions: as far as the main lobe of a strong line shows. */
+    private static final double MASKED = 1.2;
 
     private final WhitenedSpectrogram frames;
     private final OrderTable table;
@@ -27,8 +28,11 @@ final class StretchJudge {
     }
 
     Confirmation.Judgement of(DwellFinder.Stretch stretch, PathSearch.Path path) {
-        PathSearch.Path part = part(stretch, path);
-        return of(part.frame()[0], part.hz());
+        return of(part(stretch, path));
+    }
+
+    Confirmation.Judgement of(PathSearch.Path path) {
+        return of(path.frame()[0], path.hz());
     }
 
     /** The part of a path whose frames have their middle in a stretch; one frame at least. */

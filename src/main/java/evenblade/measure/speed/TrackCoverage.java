@@ -20,6 +20,9 @@ final class TrackCoverage {
     /** A single frame may fall below that by this share before it ends a dwell. */
     private static final double LEAST_OF_ONE = 0.5;
 
+    /** A line is still seen where the last such part of a frame holds it. */
+    private static final double SHARE_BEYOND = 3;
+
     private static final double USUAL_QUANTILE = 0.75;
     private static final int SMOOTHED_FRAMES = 7;
 
@@ -71,10 +74,10 @@ final class TrackCoverage {
                 continue;
             }
             if (!borne[i] && open) {
-                add(parts, begin, Math.max(begin, from), shortestS);
+                add(parts, begin, Math.max(begin, from - frames.lengthS() / SHARE_BEYOND), shortestS);
                 open = false;
             } else if (borne[i] && !open) {
-                begin = Math.max(stretch.fromS(), from);
+                begin = Math.max(stretch.fromS(), from + frames.lengthS() / SHARE_BEYOND);
                 open = true;
             }
         }

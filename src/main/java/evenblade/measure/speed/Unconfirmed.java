@@ -16,15 +16,9 @@ final class Unconfirmed {
     /**
      * The entered speed, constant over the recording and marked as not confirmed; without one, the
      * middle of the range looked at.
-     *
-     * @param doubtful the steady stretches there are, each with its own doubt; may be empty
      */
     static SpeedResult result(
-            Recording recording,
-            SpeedPrior expectation,
-            SpeedDoubt doubt,
-            List<DoubtfulDwell> doubtful,
-            Optional<Boolean> otherMachine) {
+            Recording recording, SpeedPrior expectation, SpeedDoubt doubt, Optional<Boolean> otherMachine) {
         double from = recording.time().at(0);
         double to = from + recording.time().durationS();
         List<Warning> warnings = List.of(Warning.of(
@@ -42,7 +36,7 @@ final class Unconfirmed {
                 KnotTrack.constant(hz, from, to),
                 entered ? Optional.of(whole) : Optional.empty(),
                 List.of(),
-                doubtful.isEmpty() && entered ? List.of(new DoubtfulDwell(from, to, hz, doubt)) : doubtful,
+                entered ? List.of(new DoubtfulDwell(from, to, hz, doubt)) : List.of(),
                 otherMachine,
                 0,
                 warnings);
