@@ -14,11 +14,12 @@ import evenblade.input.recording.Recording;
 import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
+import evenblade.input.recording.Stretch;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
-import evenblade.measure.orders.OrderMeter;
 import evenblade.measure.orders.RatioCheck;
 import evenblade.measure.orders.RunOrders;
+import evenblade.measure.orders.SpeedAndOrders;
 import evenblade.measure.signal.Decimator;
 import evenblade.measure.speed.MarkSpeed;
 import evenblade.measure.speed.SpeedFinder;
@@ -82,9 +83,12 @@ public final class AnalyseRecording {
         Recording recording = reading.recording();
         OrderTable table = request.installation().orders();
         progress.at(SHARE_READ, "finding the speed");
-        SpeedResult speed = speed(reading, table);
+        SpeedResult found = speed(reading, table);
         progress.at(SHARE_SPEED, "measuring the orders");
-        List<ChannelOrders> measured = OrderMeter.measure(recording, recording.channels(), table, speed);
+        SpeedAndOrders both =
+                SpeedAndOrders.measure(recording, recording.channels(), table, found, range.expectation());
+        SpeedResult speed = both.speed();
+        List<ChannelOrders> measured = both.channels();
         List<Integer> shown = ChosenChannels.shownOrder(measured, request);
         List<ChannelOrders> channels = shown.stream().map(measured::get).toList();
         RunOrders orders = new RunOrders(
@@ -112,9 +116,30 @@ public final class AnalyseRecording {
         if (intake instanceof Intake.Streamed streamed) {
             return reduced(streamed.sound());
         }
-        Recording whole = ((Intake.Whole) intake).recording();
+        Recording whole = oneClock(((Intake.Whole) intake).recording());
         ChosenChannels chosen = ChosenChannels.of(whole.source().channels(), request);
         return reading(whole, chosen.signals(), chosen.mark(), whole.quality());
+    }
+
+    /** The longest stretch with one clock, for no phase goes across a break. */
+    private static Recording oneClock(Recording all) {
+        if (all.stretches().size() == 1) {
+            return all;
+        }
+        Stretch longest = all.longestStretch();
+        Recording part = all.within(longest);
+        List<Warning> warnings = new ArrayList<>(all.warnings());
+        warnings.add(new Warning(
+                "longest-stretch-used",
+                String.format(
+                        Locale.ROOT,
+                        "the clock breaks off and the recording falls into %d stretches; only the longest was measured,"
+                                + " from %.1f s to %.1f s",
+                        all.stretches().size(),
+                        longest.fromS(),
+                        longest.toS())));
+        return new Recording(
+                part.source(), part.time(), part.channels(), part.quality(), part.stamps(), warnings, part.stretches());
     }
 
     private Reading reduced(SampleStream sound) {

@@ -98,7 +98,8 @@ record ChosenChannels(List<Integer> signals, Optional<Integer> mark) {
                 indices.stream().map(i -> recording.channels().get(i)).toList(),
                 indices.stream().map(i -> recording.quality().get(i)).toList(),
                 recording.stamps(),
-                recording.warnings());
+                recording.warnings(),
+                recording.stretches());
     }
 
     /**

@@ -7,6 +7,7 @@ import evenblade.input.intake.RecordingReader;
 import evenblade.input.recording.ChannelChoice;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
+import evenblade.input.recording.Stretch;
 import evenblade.input.recording.TimeBase;
 import evenblade.measure.live.LiveChain;
 import evenblade.measure.live.LiveReading;
@@ -106,7 +107,15 @@ final class LineWindow {
                                 .toArray()),
                         time.rateHz());
         return new Recording(
-                window.source(), shifted, window.channels(), window.quality(), window.stamps(), window.warnings());
+                window.source(),
+                shifted,
+                window.channels(),
+                window.quality(),
+                window.stamps(),
+                window.warnings(),
+                window.stretches().stream()
+                        .map(each -> new Stretch(each.fromS() + byS, each.toS() + byS))
+                        .toList());
     }
 
     private synchronized Held held() {

@@ -36,6 +36,11 @@ final class CommandIndex {
 
     private CommandIndex() {}
 
+    /** The words that call each command. */
+    static List<List<String>> all() {
+        return NAMES.stream().map(name -> List.of(name.split(" "))).toList();
+    }
+
     /** A fresh command. The one place where a command is added, beside {@link #NAMES}. */
     private static Command create(String name) {
         return switch (name) {

@@ -44,6 +44,7 @@ final class CompareText {
         } else {
             text.refusal(comparison.reasons());
         }
+        text.lines.addAll(Caution.lines());
         return text.lines;
     }
 

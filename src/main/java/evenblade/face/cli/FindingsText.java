@@ -119,6 +119,7 @@ final class FindingsText {
                 "",
                 "Each point doubles the odds from 1 to 8 at the start, for or against; it orders findings and is not"
                         + " counted from real jobs. A finding points somewhere; it decides nothing.");
+        lines.addAll(Caution.lines());
     }
 
     private void paragraph(String first, String rest, String text) {

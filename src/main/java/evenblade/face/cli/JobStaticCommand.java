@@ -28,6 +28,8 @@ abstract class JobStaticCommand implements Command {
     @Override
     public final int run(ParseResult words, PrintWriter out) {
         Entry entry = new Entry(JobWords.time(words), Optional.empty(), JobWords.remark(words), readings(words));
-        return JobWords.written(List.of(WriteEntry.answer(JobWords.folder(words), entry)), out);
+        int status = JobWords.written(List.of(WriteEntry.answer(JobWords.folder(words), entry)), out);
+        Caution.lines().forEach(out::println);
+        return status;
     }
 }

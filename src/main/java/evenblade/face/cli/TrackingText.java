@@ -248,6 +248,7 @@ final class TrackingText {
     private void next() {
         lines.add("");
         paragraph("", "", "How much of the shaking goes with track, once there are runs: evenblade findings DIR");
+        lines.addAll(Caution.lines());
     }
 
     private void checks(String first, List<LimitCheck> checks) {

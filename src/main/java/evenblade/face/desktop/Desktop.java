@@ -1,5 +1,6 @@
 package evenblade.face.desktop;
 
+import evenblade.keep.job.SettingsFolder;
 import java.awt.AWTError;
 import java.awt.GraphicsEnvironment;
 import javax.swing.SwingUtilities;
@@ -18,7 +19,7 @@ public final class Desktop {
         if (!displayThere()) {
             return false;
         }
-        Settings settings = Settings.read(ConfigFolder.ofThisUser());
+        Settings settings = Settings.read(SettingsFolder.ofThisUser());
         SwingUtilities.invokeLater(() -> {
             MainWindow window = window(settings);
             window.setVisible(true);

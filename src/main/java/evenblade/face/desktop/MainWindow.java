@@ -29,6 +29,7 @@ import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
+import javax.swing.text.JTextComponent;
 
 /** The one window: a job in it, or a choice of jobs. */
 final class MainWindow extends JFrame implements Navigator {
@@ -72,6 +73,9 @@ final class MainWindow extends JFrame implements Navigator {
     /** What gets the focus comes into sight: Tab must not lead to a place that is scrolled away. */
     private void followFocus() {
         PropertyChangeListener follower = e -> {
+            if (e.getNewValue() instanceof JTextComponent text && SwingUtilities.isDescendingFrom(text, this)) {
+                TextUndo.on(text);
+            }
             if (e.getNewValue() instanceof JComponent focused
                     && focused.getParent() instanceof JComponent around
                     && SwingUtilities.isDescendingFrom(focused, this)) {

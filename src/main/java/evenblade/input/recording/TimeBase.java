@@ -20,6 +20,24 @@ public sealed interface TimeBase {
         }
     }
 
+    /** Index of the first sample at or after that time; the size where there is none. */
+    default int firstFrom(double seconds) {
+        int low = 0;
+        int high = size();
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (at(middle) < seconds) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+
+    /** Some of its samples, at the same times. */
+    TimeBase part(int from, int size);
+
     /** Seconds from the first sample to one step after the last. */
     default double durationS() {
         return size() == 0 ? 0 : at(size() - 1) - at(0) + 1 / rateHz();
@@ -35,6 +53,11 @@ public sealed interface TimeBase {
         @Override
         public boolean even() {
             return true;
+        }
+
+        @Override
+        public TimeBase part(int from, int length) {
+            return new Even(at(from), rateHz, length);
         }
     }
 
@@ -53,6 +76,11 @@ public sealed interface TimeBase {
         @Override
         public boolean even() {
             return false;
+        }
+
+        @Override
+        public TimeBase part(int from, int length) {
+            return new Stamped(seconds.part(from, length), rateHz);
         }
     }
 }

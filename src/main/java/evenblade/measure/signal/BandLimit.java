@@ -76,6 +76,12 @@ public final class BandLimit {
 
     private static Recording with(Recording recording, TimeBase time, List<Channel> channels) {
         return new Recording(
-                recording.source(), time, channels, recording.quality(), recording.stamps(), recording.warnings());
+                recording.source(),
+                time,
+                channels,
+                recording.quality(),
+                recording.stamps(),
+                recording.warnings(),
+                recording.stretches());
     }
 }

@@ -40,9 +40,13 @@ final class CombScore {
         return score[place];
     }
 
-    /** At a speed; none outside the grid. */
-    double atHz(double hz) {
-        int place = (int) Math.rint((Math.log(hz) - firstLn) / LineSpectrum.STEP);
+    /** Places by which a speed of another grid lies further on in this one, after division by a ratio. */
+    int shift(CombScore other, double ratio) {
+        return (int) Math.rint((other.firstLn - Math.log(ratio) - firstLn) / LineSpectrum.STEP);
+    }
+
+    /** At a place; none outside the grid. */
+    double atOrNone(int place) {
         return place < 0 || place >= score.length ? 0 : score[place];
     }
 }

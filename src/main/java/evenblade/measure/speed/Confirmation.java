@@ -139,24 +139,25 @@ final class Confirmation {
                 weightsOf(Shaft.PROPELLER),
                 prior.fromHz() / reach,
                 prior.toHz() * reach);
-        int best = slowest(
-                crank, ratio, i -> crank.at(i) + propeller.atHz(crank.hz(i) / ratio) + prior.bonus(crank.hz(i) / ratio));
-        double most = crank.at(best) + propeller.atHz(crank.hz(best) / ratio) + prior.bonus(crank.hz(best) / ratio);
+        double[] alone = new double[crank.size()];
+        for (int i = 0; i < alone.length; i++) {
+            alone[i] = crank.at(i) + prior.bonus(crank.hz(i) / ratio);
+        }
+        int right = propeller.shift(crank, ratio);
+        int best = slowest(crank, ratio, i -> alone[i] + propeller.atOrNone(i + right));
+        double most = alone[best] + propeller.atOrNone(best + right);
         int asGood = 0;
         int tried = 0;
         for (int d = 0; d < DETUNED; d++) {
             double off = DETUNED_BY * (2.0 * d / (DETUNED - 1) - 1);
             if (Math.abs(off) > SAME_RATIO) {
                 tried++;
-                double wrong = ratio * Math.exp(off);
-                for (int i = 0; i < crank.size(); i++) {
-                    double score =
-                            crank.at(i) + propeller.atHz(crank.hz(i) / wrong) + prior.bonus(crank.hz(i) / ratio);
-                    if (score >= most) {
-                        asGood++;
-                        break;
-                    }
+                int wrong = propeller.shift(crank, ratio * Math.exp(off));
+                boolean reached = false;
+                for (int i = 0; i < alone.length && !reached; i++) {
+                    reached = alone[i] + propeller.atOrNone(i + wrong) >= most;
                 }
+                asGood += reached ? 1 : 0;
             }
         }
         double hz = crank.hz(best) / ratio;

@@ -24,6 +24,8 @@ public final class SpeedFinder {
     /** Room kept above the highest line at the fastest speed looked at. */
     private static final double HIGHEST_LINE_MARGIN = 1.02;
 
+    private static final double SECONDS_A_MINUTE = 60;
+
     private final Recording recording;
     private final List<Channel> channels;
     private final OrderTable table;
@@ -51,6 +53,34 @@ public final class SpeedFinder {
     public static SpeedResult find(
             Recording recording, List<Channel> channels, OrderTable table, SpeedPrior expectation) {
         return new SpeedFinder(recording, channels, table, expectation).find();
+    }
+
+    /**
+     * The answer where no line was detected in any dwell at the speed found: what the search met then was chance, and
+     * the entered speed is all there is. What was said of a mark still holds.
+     */
+    public static SpeedResult notBorneOut(SpeedResult found, Recording recording, SpeedPrior expectation) {
+        SpeedResult entered = Unconfirmed.result(
+                recording,
+                expectation,
+                String.format(
+                        Locale.ROOT,
+                        "the search came to %.0f propeller rpm, but no line is detected there in any dwell",
+                        found.main().map(Dwell::propellerHz).orElse(0.0) * SECONDS_A_MINUTE),
+                SpeedResult.Origin.ENTERED);
+        List<Warning> warnings = new ArrayList<>(entered.warnings());
+        found.warnings().stream()
+                .filter(w -> w.code().equals("mark-without-pulses"))
+                .forEach(warnings::add);
+        return new SpeedResult(
+                entered.origin(),
+                entered.confirmed(),
+                entered.doubt(),
+                entered.track(),
+                entered.main(),
+                entered.dwells(),
+                entered.ratioCorrection(),
+                warnings);
     }
 
     private SpeedResult find() {

@@ -122,6 +122,12 @@ class CompareCommandsTest {
     }
 
     @Test
+    void theComparisonEndsWithTheCaution() {
+        String said = compare("as found", "cleaned").out().replaceAll("\\s+", " ");
+        assertThat(said).contains("ignition off").contains("treat it as live");
+    }
+
+    @Test
     void aHalvedOnceIsToldInWordsThatFitTheTerminal() {
         String out = compare("as found", "cleaned").out();
         assertThat(out)

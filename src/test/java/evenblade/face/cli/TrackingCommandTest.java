@@ -57,6 +57,17 @@ class TrackingCommandTest {
     }
 
     @Test
+    void theNextStepAtThePropellerComesWithTheCaution() {
+        String written = CommandLineRun.of(
+                        "job", "tracking", job, "--layout", "1=A,2=B,3=C", "--readings", "0 mm,1 mm,2 mm")
+                .out()
+                .replaceAll("\\s+", " ");
+        assertThat(written).contains("ignition off").contains("treat it as live");
+        String said = done("tracking", job).out().replaceAll("\\s+", " ");
+        assertThat(said).contains("ignition off").contains("treat it as live").contains("as the makers allow");
+    }
+
+    @Test
     void oneSessionGivesSpreadAndLimitButCannotTellBladeFromPosition() {
         marks("2026-05-04T10:00:00", "1=A,2=B,3=C", "0 in, 1/16 in, 3/16 in");
         JsonObject answer = weighed();

@@ -7,6 +7,7 @@ import evenblade.keep.job.Kind;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.List;
+import javax.swing.text.JTextComponent;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
@@ -62,6 +63,25 @@ class DesktopTest {
         assertThat(Workplace.record(folder).events())
                 .extracting(e -> e.kind())
                 .containsExactly(Kind.CORRECTION, Kind.STRUCK_OUT);
+    }
+
+    @Test
+    @DisplayName("Ctrl+Z while typing takes back what was typed and never an entry of the job")
+    void undoInATextStaysInTheText() {
+        Path folder = place.beginJob("first job");
+        hands.click("add change");
+        hands.type("text", "Hub cleaned.");
+        hands.click("enter");
+        hands.awaitNamed("entry text");
+        hands.awaitRest();
+        hands.click("add change");
+        hands.type("text", "Oil");
+        for (int i = 0; i < 30; i++) {
+            hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
+        }
+        hands.awaitRest();
+        assertThat(((JTextComponent) hands.named("text")).getText()).isEmpty();
+        assertThat(Workplace.record(folder).events()).extracting(e -> e.kind()).containsExactly(Kind.CORRECTION);
     }
 
     @Test

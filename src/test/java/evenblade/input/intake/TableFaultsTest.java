@@ -234,12 +234,11 @@ class TableFaultsTest {
         try (RandomAccessFile sparse = new RandomAccessFile(file.toFile(), "rw")) {
             sparse.setLength(300_000_000_000L);
         }
-        long before = System.nanoTime();
+        // What follows the table are zero bytes: who read on would complain of those, not of the size.
         assertThatThrownBy(() -> RecordingReader.open(file, IntakeOptions.NONE))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("a table of 300.0 GB")
                 .hasMessageContaining("expected at most");
-        assertThat((System.nanoTime() - before) * 1e-9).isLessThan(20);
     }
 
     @ParameterizedTest

@@ -319,6 +319,29 @@ class JobFolderTest {
     }
 
     @Test
+    void aResultThatWasKeptOnAnotherMachineOrForAnotherQuestionCountsAsNotThere() throws IOException {
+        Path folder = dir.resolve("results");
+        ResultCache here = new ResultCache(folder, MachineKey.in(dir.resolve("settings here")));
+        ResultCache elsewhere = new ResultCache(folder, MachineKey.in(dir.resolve("settings elsewhere")));
+        elsewhere.put("amplitudes", new byte[] {9});
+        assertThat(elsewhere.get("amplitudes")).contains(new byte[] {9});
+        assertThat(here.get("amplitudes")).isEmpty();
+
+        here.put("amplitudes", new byte[] {1});
+        Path kept = folder.resolve(folder.toFile().list()[0]);
+        byte[] sealed = Files.readAllBytes(kept);
+        here.put("other question", new byte[] {2});
+        for (String name : folder.toFile().list()) {
+            Files.write(folder.resolve(name), sealed);
+        }
+        assertThat(here.get("amplitudes")).contains(new byte[] {1});
+        assertThat(here.get("other question")).isEmpty();
+        assertThat(new ResultCache(folder, MachineKey.in(dir.resolve("settings here"))).get("amplitudes"))
+                .as("the key stays")
+                .contains(new byte[] {1});
+    }
+
+    @Test
     void resultsAreKeptByWhatTheyDependOnAndMayVanishOrRotAtAnyTime() throws IOException {
         ResultCache cache = job().cache();
         assertThat(cache.get("hash + options")).isEmpty();

@@ -3,6 +3,7 @@ package evenblade.measure.orders;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.problem.Warning;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
@@ -234,6 +235,83 @@ class OrderMeterTest {
                         .get(0)
                         .dwells())
                 .isEmpty();
+    }
+
+    /** The speed found, with other dwells. */
+    private static SpeedResult withDwells(SpeedResult speed, boolean confirmed, List<Dwell> dwells) {
+        return new SpeedResult(
+                SpeedResult.Origin.SIGNAL,
+                confirmed,
+                Optional.empty(),
+                speed.track(),
+                speed.main(),
+                dwells,
+                speed.ratioCorrection(),
+                List.of());
+    }
+
+    @Test
+    void dwellsThatBearNoFitAreLeftOutAndSaidAndTheOthersAreMeasured() {
+        Recording run = geared().recording(2400);
+        SpeedResult speed = speed(run, GEARED, 34);
+        Dwell whole = speed.dwells().get(0);
+        // 24 samples make eight blocks of three, and a block tells nothing below four.
+        Dwell few = new Dwell(5, 5.01, whole.propellerHz(), 0.1, whole.minHz(), whole.maxHz());
+
+        SpeedAndOrders both = SpeedAndOrders.measure(
+                run,
+                run.channels(),
+                GEARED.orders(),
+                withDwells(speed, true, List.of(few, whole)),
+                SpeedPrior.around(34, 0.05));
+
+        assertThat(both.speed().confirmed()).isTrue();
+        assertThat(both.speed().dwells()).containsExactly(whole);
+        assertThat(both.channels().get(0).dwells())
+                .extracting(DwellOrders::dwell)
+                .containsExactly(whole);
+        assertThat(both.speed().warnings()).extracting(Warning::code).containsExactly("dwell-without-figures");
+    }
+
+    @Test
+    void inADwellOfFewSamplesLinesArePutTogetherUntilTheSamplesTellThemApart() {
+        Recording run = geared().recording(2400);
+        SpeedResult speed = speed(run, GEARED, 34);
+        Dwell whole = speed.dwells().get(0);
+        for (double seconds : new double[] {0.015, 0.02, 0.03, 0.05, 0.1, 0.3}) {
+            Dwell few = new Dwell(5, 5 + seconds, whole.propellerHz(), 0.1, whole.minHz(), whole.maxHz());
+            List<DwellOrders> measured = OrderMeter.measure(
+                            run, run.channels(), GEARED.orders(), withDwells(speed, true, List.of(few)))
+                    .get(0)
+                    .dwells();
+            for (DwellOrders dwell : measured) {
+                assertThat(dwell.readings()).as(seconds + " s").allSatisfy(reading -> {
+                    if (reading.level() instanceof Level.Measured level) {
+                        assertThat(level.amplitude()).isFinite();
+                        assertThat(level.standardError()).isFinite();
+                    }
+                });
+            }
+        }
+    }
+
+    @Test
+    void aSpeedFromLinesOfWhichNoneIsDetectedIsNotConfirmed() {
+        Recording noise = SyntheticRun.at(WANDERING).withNoise(1).recording(2400);
+        SpeedResult chance = speed(noise, GEARED, 34);
+
+        SpeedAndOrders both = SpeedAndOrders.measure(
+                noise,
+                noise.channels(),
+                GEARED.orders(),
+                withDwells(chance, true, chance.dwells()),
+                SpeedPrior.around(34, 0.05));
+
+        assertThat(both.speed().confirmed()).isFalse();
+        assertThat(both.speed().origin()).isEqualTo(SpeedResult.Origin.ENTERED);
+        assertThat(both.speed().doubt().orElseThrow()).contains("no line is detected there in any dwell");
+        assertThat(both.speed().warnings()).extracting(Warning::code).containsExactly("speed-not-confirmed");
+        assertThat(both.channels().get(0).dwells()).hasSameSizeAs(both.speed().dwells());
     }
 
     @Test

@@ -1,13 +1,14 @@
-package evenblade.face.desktop;
+package evenblade.keep.job;
 
 import java.nio.file.Path;
 import java.util.Locale;
 
 /** Where a user's programs keep what they remember, by the custom of the system. */
-final class ConfigFolder {
-    private ConfigFolder() {}
+public final class SettingsFolder {
+    private SettingsFolder() {}
 
-    static Path ofThisUser() {
+    /** The folder; it need not exist yet. */
+    public static Path ofThisUser() {
         Path home = Path.of(System.getProperty("user.home"));
         String system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
         if (system.startsWith("windows")) {
