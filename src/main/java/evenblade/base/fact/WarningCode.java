@@ -58,6 +58,8 @@ public enum WarningCode implements Code {
     RATIO_CORRECTED,
     SPEED_LOST,
     NO_DWELL,
+    DWELL_WITHOUT_FIGURES,
+    LONGEST_STRETCH_USED,
     // The run card
     NO_SPEED,
     RATIO_WITHOUT_TEETH,

@@ -1,5 +1,7 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Count;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
@@ -129,15 +131,12 @@ public final class AnalyseRecording {
         Stretch longest = all.longestStretch();
         Recording part = all.within(longest);
         List<Warning> warnings = new ArrayList<>(all.warnings());
-        warnings.add(new Warning(
-                "longest-stretch-used",
-                String.format(
-                        Locale.ROOT,
-                        "the clock breaks off and the recording falls into %d stretches; only the longest was measured,"
-                                + " from %.1f s to %.1f s",
-                        all.stretches().size(),
-                        longest.fromS(),
-                        longest.toS())));
+        warnings.add(Warning.of(
+                WarningCode.LONGEST_STRETCH_USED,
+                Subject.Whole.RECORDING,
+                new Count(all.stretches().size()),
+                Measure.TIME.of(longest.fromS()),
+                Measure.TIME.of(longest.toS())));
         return new Recording(
                 part.source(), part.time(), part.channels(), part.quality(), part.stamps(), warnings, part.stretches());
     }

@@ -1,6 +1,9 @@
 package evenblade.measure.orders;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.OrderTable;
@@ -11,7 +14,6 @@ import evenblade.measure.speed.SpeedResult;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 
 /**
@@ -49,14 +51,11 @@ public record SpeedAndOrders(SpeedResult speed, List<ChannelOrders> channels) {
         List<Warning> warnings = new ArrayList<>(speed.warnings());
         for (Dwell dwell : speed.dwells()) {
             if (!measured.contains(dwell) && !channels.isEmpty()) {
-                warnings.add(new Warning(
-                        "dwell-without-figures",
-                        String.format(
-                                Locale.ROOT,
-                                "from %.1f s to %.1f s the speed is steady, but there are too few samples to measure a"
-                                        + " line; this dwell has no figures",
-                                dwell.fromS(),
-                                dwell.toS())));
+                warnings.add(Warning.of(
+                        WarningCode.DWELL_WITHOUT_FIGURES,
+                        Subject.Whole.RECORDING,
+                        Measure.TIME.of(dwell.fromS()),
+                        Measure.TIME.of(dwell.toS())));
             }
         }
         if (warnings.size() == speed.warnings().size()) {
@@ -70,6 +69,8 @@ public record SpeedAndOrders(SpeedResult speed, List<ChannelOrders> channels) {
                         speed.track(),
                         speed.main(),
                         speed.dwells().stream().filter(measured::contains).toList(),
+                        speed.doubtful(),
+                        speed.otherMachine(),
                         speed.ratioCorrection(),
                         warnings),
                 channels);

@@ -24,8 +24,6 @@ public final class SpeedFinder {
     /** Room kept above the highest line at the fastest speed looked at. */
     private static final double HIGHEST_LINE_MARGIN = 1.02;
 
-    private static final double SECONDS_A_MINUTE = 60;
-
     private final Recording recording;
     private final List<Channel> channels;
     private final OrderTable table;
@@ -60,17 +58,11 @@ public final class SpeedFinder {
      * the entered speed is all there is. What was said of a mark still holds.
      */
     public static SpeedResult notBorneOut(SpeedResult found, Recording recording, SpeedPrior expectation) {
-        SpeedResult entered = Unconfirmed.result(
-                recording,
-                expectation,
-                String.format(
-                        Locale.ROOT,
-                        "the search came to %.0f propeller rpm, but no line is detected there in any dwell",
-                        found.main().map(Dwell::propellerHz).orElse(0.0) * SECONDS_A_MINUTE),
-                SpeedResult.Origin.ENTERED);
+        SpeedResult entered =
+                Unconfirmed.result(recording, expectation, SpeedDoubt.NOTHING_DETECTED, found.otherMachine());
         List<Warning> warnings = new ArrayList<>(entered.warnings());
         found.warnings().stream()
-                .filter(w -> w.code().equals("mark-without-pulses"))
+                .filter(w -> w.code() == WarningCode.MARK_WITHOUT_PULSES)
                 .forEach(warnings::add);
         return new SpeedResult(
                 entered.origin(),
@@ -79,6 +71,8 @@ public final class SpeedFinder {
                 entered.track(),
                 entered.main(),
                 entered.dwells(),
+                entered.doubtful(),
+                entered.otherMachine(),
                 entered.ratioCorrection(),
                 warnings);
     }

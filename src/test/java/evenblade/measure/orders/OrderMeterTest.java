@@ -3,7 +3,8 @@ package evenblade.measure.orders;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.problem.Warning;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
@@ -270,7 +271,7 @@ class OrderMeterTest {
         assertThat(both.channels().get(0).dwells())
                 .extracting(DwellOrders::dwell)
                 .containsExactly(whole);
-        assertThat(both.speed().warnings()).extracting(Warning::code).containsExactly("dwell-without-figures");
+        assertThat(both.speed().warnings()).extracting(Warning::code).containsExactly(WarningCode.DWELL_WITHOUT_FIGURES);
     }
 
     @Test
@@ -310,7 +311,7 @@ class OrderMeterTest {
         assertThat(both.speed().confirmed()).isFalse();
         assertThat(both.speed().origin()).isEqualTo(SpeedResult.Origin.ENTERED);
         assertThat(both.speed().doubt().orElseThrow()).contains("no line is detected there in any dwell");
-        assertThat(both.speed().warnings()).extracting(Warning::code).containsExactly("speed-not-confirmed");
+        assertThat(both.speed().warnings()).extracting(Warning::code).containsExactly(WarningCode.SPEED_NOT_CONFIRMED);
         assertThat(both.channels().get(0).dwells()).hasSameSizeAs(both.speed().dwells());
     }
 
