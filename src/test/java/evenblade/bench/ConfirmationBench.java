@@ -211,6 +211,47 @@ public final class ConfirmationBench {
         return all;
     }
 
+    /** What the program says to a wrong entry: a word about it, or a speed that isn't confirmed, or neither. */
+    record Entry(String what, boolean confirmed, boolean told, String words) {}
+
+    /** Ratio off by a slip of the pen or upside down, wrong number of blades; right rpm entered or none. */
+    List<Entry> wrongEntries(int seeds) throws IOException {
+        List<Entry> all = new ArrayList<>();
+        for (int seed = 0; seed < seeds; seed++) {
+            Machine base = GEARED.get(seed % GEARED.size());
+            Random random = new Random(seed);
+            double rpm = base.idleRpm() + (0.3 + 0.6 * random.nextDouble()) * (base.maxRpm() - base.idleRpm());
+            GroundRun run = Rig.of(base, 900 + seed)
+                    .program(SpeedProgram.still().hold(rpm, 20).wandering(0.003, 4))
+                    .sensors(Sensor.accelerometer("up", Axis.UP))
+                    .make();
+            OptionalDouble entered = seed % 2 == 0 ? OptionalDouble.of(rpm) : OptionalDouble.empty();
+            double off = Math.exp((random.nextBoolean() ? 1 : -1) * (0.05 + 0.2 * random.nextDouble()));
+            all.add(entry("right", run, base, entered));
+            all.add(entry("ratio", run, base.enteredAs(Math.round(base.ratio() * off * 100) / 100.0), entered));
+            all.add(entry("upside down", run, base.enteredAs(Math.round(1000 / base.ratio()) / 1000.0), entered));
+            all.add(entry("blades", run, blades(base, base.blades() == 3 ? 2 : 3), entered));
+        }
+        return all;
+    }
+
+    private static Machine blades(Machine m, int blades) {
+        return new Machine(
+                m.name(), m.cycle(), m.cylinders(), m.idleRpm(), m.maxRpm(), m.drive(), m.ratio(), m.drivingTeeth(),
+                m.drivenTeeth(), m.enteredRatio(), blades, m.diameterM(), m.clockwise());
+    }
+
+    private Entry entry(String what, GroundRun run, Machine told, OptionalDouble rpm) throws IOException {
+        RunOrders got = answer(run, told, rpm, false);
+        boolean word = got.warnings().stream()
+                .anyMatch(w -> List.of("OTHER_RATIO_FITS", "OTHER_BLADES_FIT", "RATIO_DOUBTFUL")
+                        .contains(w.code().name()));
+        return new Entry(what, got.speed().confirmed(), word,
+                String.format(Locale.ROOT, "%s b%d true ratio %.3f told %.3f: %s %s", run.machine().cycle(), run.machine().blades(),
+                        run.machine().ratio(), told.ratioAsEntered(), words(got),
+                        got.warnings().stream().filter(w -> w.code().name().startsWith("OTHER")).map(w -> w.values().toString()).toList()));
+    }
+
     static String words(RunOrders got) {
         return got.speed().doubt().map(d -> "doubt: " + d).orElse("")
                 + " " + got.warnings().stream().map(w -> w.code()).toList();
@@ -241,13 +282,20 @@ public final class ConfirmationBench {
                 print("other machines", bench.standing(true), false);
             } else if (arg.startsWith("mixed")) {
                 print(arg, bench.mixed(Double.parseDouble(arg.substring(5))), false);
+            } else if (arg.startsWith("entries")) {
+                List<Entry> entries = bench.wrongEntries(Integer.parseInt(arg.substring(7)));
+                for (String what : List.of("right", "ratio", "upside down", "blades")) {
+                    List<Entry> of = entries.stream().filter(e -> e.what().equals(what)).toList();
+                    of.forEach(e -> System.out.println("   " + e));
+                    System.out.printf("== %s: %d, told %d, confirmed without a word %d%n", what, of.size(),
+                            of.stream().filter(Entry::told).count(),
+                            of.stream().filter(e -> e.confirmed() && !e.told()).count());
+                }
             } else if (arg.startsWith("chance")) {
                 String[] range = arg.substring(6).split("-");
                 print(arg, bench.chance(Integer.parseInt(range[0]), Integer.parseInt(range[1])), false);
             }
             System.out.printf("   took %.1f s%n", (System.nanoTime() - start) / 1e9);
         }
-        Axis unused = Axis.SOUND;
-        assert unused != null;
     }
 }

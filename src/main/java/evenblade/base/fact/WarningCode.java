@@ -58,6 +58,8 @@ public enum WarningCode implements Code {
     RATIO_CORRECTED,
     SPEED_LOST,
     NO_DWELL,
+    OTHER_RATIO_FITS,
+    OTHER_BLADES_FIT,
     DWELL_WITHOUT_FIGURES,
     LONGEST_STRETCH_USED,
     // The run card

@@ -31,6 +31,8 @@ record Comb(List<ExpectedLine> teeth) {
     }
 
     private static final int HIGHEST_MULTIPLE = 4;
+    /** Orders nearer than this, as a share, fall on one place in a short spectrum. */
+    private static final double ONE_PLACE = 0.008;
 
     Comb {
         teeth = List.copyOf(teeth);
@@ -76,7 +78,7 @@ record Comb(List<ExpectedLine> teeth) {
     }
 
     /** Pulses fall off: the double is weaker than the first, the third weaker again. */
-    private static double ofMultiple(double multiple) {
+    static double ofMultiple(double multiple) {
         return multiple < 1.5 ? 1.5 : multiple < 2.5 ? 1.1 : multiple < 3.5 ? 0.8 : 0.6;
     }
 
@@ -121,6 +123,28 @@ record Comb(List<ExpectedLine> teeth) {
             }
         }
         return order == 1 ? 0.9 : order == Math.rint(order) ? 0.5 : 0.4;
+    }
+
+    /**
+     * What a count makes too much of at a ratio with which lines of both shafts fall on one place: one line isn't two.
+     *
+     * @param own the ratio of this comb
+     * @param other the ratio asked about
+     */
+    double countedTwice(double own, double other) {
+        double sum = 0;
+        for (ExpectedLine crank : teeth) {
+            if (crank.line().of() == Shaft.CRANK) {
+                double order = crank.order() / own * other;
+                sum += teeth.stream()
+                        .filter(t -> t.line().of() == Shaft.PROPELLER
+                                && Math.abs(t.order() / order - 1) < ONE_PLACE)
+                        .mapToDouble(t -> Math.min(t.weight(), crank.weight()))
+                        .max()
+                        .orElse(0);
+            }
+        }
+        return sum;
     }
 
     private static double firingOrder(OrderTable table) {

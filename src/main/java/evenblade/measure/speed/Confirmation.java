@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 
@@ -69,8 +70,15 @@ final class Confirmation {
      * @param doubts empty where confirmed
      * @param credit of the right table at its best
      * @param chance share of wrong tables that did as well
+     * @param better another entry that explains clearly more, if there is one
      */
-    record Judgement(double propellerHz, List<OrderLine> by, List<SpeedDoubt> doubts, double credit, double chance) {
+    record Judgement(
+            double propellerHz,
+            List<OrderLine> by,
+            List<SpeedDoubt> doubts,
+            double credit,
+            double chance,
+            Optional<BetterEntry> better) {
         boolean confirmed() {
             return doubts.isEmpty();
         }
@@ -161,7 +169,8 @@ final class Confirmation {
             }
         }
         double hz = crank.hz(best) / ratio;
-        return judged(hz, most - prior.bonus(hz), asGood / (double) tried);
+        Optional<BetterEntry> better = EntryRivals.of(spectrum, table, comb, prior, alone, crank, propeller, most);
+        return judged(hz, most - prior.bonus(hz), asGood / (double) tried, better);
     }
 
     private Judgement judgeOneShaft() {
@@ -291,6 +300,10 @@ final class Confirmation {
     }
 
     private Judgement judged(double hz, double credit, double chance) {
+        return judged(hz, credit, chance, Optional.empty());
+    }
+
+    private Judgement judged(double hz, double credit, double chance, Optional<BetterEntry> better) {
         List<OrderLine> by = standing(hz);
         List<SpeedDoubt> doubts = new ArrayList<>();
         if (by.isEmpty()) {
@@ -315,10 +328,12 @@ final class Confirmation {
         if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT || by.size() < LEAST_LINES && doubts.isEmpty()) {
             doubts.add(SpeedDoubt.CHANCE);
         }
+        better.ifPresent(entry ->
+                doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
         if (doubts.isEmpty() && Math.abs(hz / spectrum.meanHz() - 1) > SAME_SPEED) {
             doubts.add(SpeedDoubt.OTHER_SPEED);
         }
-        return new Judgement(hz, by, doubts, credit, chance);
+        return new Judgement(hz, by, doubts, credit, chance, better);
     }
 
     private double creditOf(Shaft shaft, double hz) {

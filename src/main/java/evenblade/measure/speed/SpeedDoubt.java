@@ -9,6 +9,8 @@ public enum SpeedDoubt {
     ONE_SHAFT("only one shaft's lines stand out, and the other's would have to agree"),
     CHANCE("the lines of this machine agree no better than lines by chance would in this recording"),
     OTHER_SPEED("lines are explained as well by another speed"),
+    OTHER_RATIO("the lines agree with another reduction ratio than the entered one"),
+    OTHER_BLADES("the lines agree with another number of blades than the entered one"),
     NOTHING_DETECTED("no line is detected in any dwell at the speed that the search came to"),
     NEVER_STEADY("the throttle never stays where it is for 5 s");
 

@@ -1,5 +1,6 @@
 package evenblade.measure.speed;
 
+import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
@@ -97,8 +98,14 @@ public final class SpeedFinder {
         double ratioCorrection = 0;
         double longestS = 0;
         boolean lost = false;
+        Optional<BetterEntry> better = Optional.empty();
+        double betterS = 0;
         for (DwellFinder.Stretch stretch : stretches) {
             Confirmation.Judgement judgement = judge.of(stretch, path);
+            if (judgement.better().isPresent() && stretch.lengthS() > betterS) {
+                better = judgement.better();
+                betterS = stretch.lengthS();
+            }
             if (!judgement.confirmed()) {
                 doubtful.add(new DoubtfulDwell(
                         stretch.fromS(),
@@ -128,13 +135,15 @@ public final class SpeedFinder {
         if (lost) {
             warnings.add(Warning.of(WarningCode.PHASE_LOCK_LOST, Subject.Whole.RECORDING));
         }
+        better.map(this::told).ifPresent(warnings::add);
         Optional<Dwell> main = dwells.stream().max(Comparator.comparingDouble(Dwell::durationS));
         if (main.isEmpty()) {
             SpeedDoubt doubt = doubtful.stream()
                     .max(Comparator.comparingDouble(d -> d.toS() - d.fromS()))
                     .map(DoubtfulDwell::doubt)
                     .orElseGet(() -> wholeDoubt(judge, path));
-            return Unconfirmed.result(recording, expectation, doubt, Optional.empty());
+            return Unconfirmed.result(recording, expectation, doubt, Optional.empty())
+                    .with(better.map(this::told));
         }
         support.warning().ifPresent(warnings::add);
         ratioCorrected(ratioCorrection).ifPresent(warnings::add);
@@ -155,6 +164,20 @@ public final class SpeedFinder {
     private static SpeedDoubt wholeDoubt(StretchJudge judge, PathSearch.Path path) {
         Confirmation.Judgement judgement = judge.of(path);
         return judgement.confirmed() ? SpeedDoubt.NEVER_STEADY : judgement.doubts().get(0);
+    }
+
+    private Warning told(BetterEntry better) {
+        return better.blades().isPresent()
+                ? Warning.of(
+                        WarningCode.OTHER_BLADES_FIT,
+                        Subject.Whole.INSTALLATION,
+                        new Count(better.blades().getAsInt()),
+                        new Count(table.blades()))
+                : Warning.of(
+                        WarningCode.OTHER_RATIO_FITS,
+                        Subject.Whole.INSTALLATION,
+                        Measure.NUMBER.of(better.ratio().orElseThrow()),
+                        Measure.NUMBER.of(table.ratio()));
     }
 
     private Optional<Warning> ratioCorrected(double correction) {

@@ -1,6 +1,7 @@
 package evenblade.measure.speed;
 
 import evenblade.base.fact.Warning;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -52,6 +53,14 @@ public record SpeedResult(
         dwells = List.copyOf(dwells);
         doubtful = List.copyOf(doubtful);
         warnings = List.copyOf(warnings);
+    }
+
+    /** The same with one more warning, where there is one. */
+    SpeedResult with(Optional<Warning> more) {
+        List<Warning> all = new ArrayList<>(warnings);
+        more.ifPresent(all::add);
+        return new SpeedResult(
+                origin, confirmed, doubt, track, main, dwells, doubtful, otherMachine, ratioCorrection, all);
     }
 
     /** A speed with no doubtful stretch, of which nothing is known about other machines. */
