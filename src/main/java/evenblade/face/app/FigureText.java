@@ -33,16 +33,16 @@ public final class FigureText {
 
     /** A dwell's engine speed with its 95 % interval and range. */
     public static String engineRpm(Dwell dwell, RunOrders run) {
-        return rpm(dwell, run.ratio());
+        return rpm(dwell, run, run.ratio());
     }
 
     /** A dwell's propeller speed with its 95 % interval and range. */
-    public static String propellerRpm(Dwell dwell) {
-        return rpm(dwell, 1);
+    public static String propellerRpm(Dwell dwell, RunOrders run) {
+        return rpm(dwell, run, 1);
     }
 
-    private static String rpm(Dwell dwell, double factor) {
-        double error = NINETY_FIVE * 60 * dwell.standardErrorHz() * factor;
+    private static String rpm(Dwell dwell, RunOrders run, double factor) {
+        double error = NINETY_FIVE * 60 * run.standardErrorHz(dwell) * factor;
         int decimals = Math.min(4, decimals(error));
         return String.format(
                 Locale.ROOT,

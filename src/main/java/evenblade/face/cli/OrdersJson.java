@@ -72,9 +72,10 @@ final class OrdersJson {
                 .put("otherMachine", speed.otherMachine())
                 .put("engineRpm", main.map(dwell -> engineRpm(dwell.propellerHz())))
                 .put("propellerRpm", main.map(Dwell::propellerRpm))
-                .put("standardErrorEngineRpm", main.flatMap(dwell -> finite(engineRpm(dwell.standardErrorHz()))))
+                .put("standardErrorEngineRpm", main.flatMap(dwell -> finite(engineRpm(run.standardErrorHz(dwell)))))
                 .put("minEngineRpm", main.map(dwell -> engineRpm(dwell.minHz())))
                 .put("maxEngineRpm", main.map(dwell -> engineRpm(dwell.maxHz())))
+                .put("clockStandardErrorShare", run.clockShare())
                 .put("ratio", run.ratio());
     }
 
@@ -116,7 +117,7 @@ final class OrdersJson {
                 .put("toS", dwell.toS())
                 .put("engineRpm", engineRpm(dwell.propellerHz()))
                 .put("propellerRpm", dwell.propellerRpm())
-                .put("standardErrorEngineRpm", finite(engineRpm(dwell.standardErrorHz())))
+                .put("standardErrorEngineRpm", finite(engineRpm(run.standardErrorHz(dwell))))
                 .put("minEngineRpm", engineRpm(dwell.minHz()))
                 .put("maxEngineRpm", engineRpm(dwell.maxHz()))
                 .put("confirmed", true)

@@ -23,6 +23,7 @@ import java.util.Optional;
 final class OrdersText {
     private static final double[] MAINS_HZ = {50, 60};
     private static final double MAINS_OFF_BY = 0.002;
+    private static final double LEAST_SHOWN_IN_PER_CENT = 1e-3;
     private static final int LONGEST_NAME = 48;
 
     private final RunOrders run;
@@ -58,7 +59,14 @@ final class OrdersText {
                             ? "Speed CONFIRMED by the mark"
                             : "Speed CONFIRMED by the signal");
             add("  engine     " + FigureText.engineRpm(main, run));
-            add("  propeller  " + FigureText.propellerRpm(main));
+            add("  propeller  " + FigureText.propellerRpm(main, run));
+            add(
+                    run.clockShare() < LEAST_SHOWN_IN_PER_CENT
+                            ? format("  the clock of the recording is taken as good to %.0f ppm", 1e6 * run.clockShare())
+                            : format("  the clock of the recording is taken as good to %.1f %%", 100 * run.clockShare()));
+            if (run.speed().otherMachine().orElse(false)) {
+                add("  another machine's lines stand out too");
+            }
             if (!main.confirmedBy().isEmpty()) {
                 paragraph(
                         "  ",
@@ -77,6 +85,9 @@ final class OrdersText {
                     "  entered: engine %.0f rpm, propeller %.1f rpm",
                     main.propellerRpm() * run.ratio(), main.propellerRpm()));
             speed.doubt().ifPresent(doubt -> paragraph("  ", doubt));
+            if (run.speed().otherMachine().orElse(false)) {
+                add("  another machine's lines stand out");
+            }
         }
     }
 

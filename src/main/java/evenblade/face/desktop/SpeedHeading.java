@@ -34,7 +34,7 @@ final class SpeedHeading extends JPanel {
         String how = speed.confirmed()
                 ? (speed.origin() == SpeedResult.Origin.MARK ? "Confirmed by the mark" : "Confirmed by the signal")
                 : "NOT CONFIRMED: " + speed.doubt().orElse("the signal doesn't bear it out");
-        known.setText("Propeller " + FigureText.propellerRpm(main) + ". " + how + ".");
+        known.setText("Propeller " + FigureText.propellerRpm(main, run) + ". " + how + ".");
         known.setToolTipText(known.getText());
     }
 

@@ -142,7 +142,15 @@ public final class SpeedFinder {
                     .max(Comparator.comparingDouble(d -> d.toS() - d.fromS()))
                     .map(DoubtfulDwell::doubt)
                     .orElseGet(() -> wholeDoubt(judge, path));
-            return Unconfirmed.result(recording, expectation, doubt, Optional.empty())
+            boolean undecided = doubt == SpeedDoubt.ONE_SHAFT
+                    || doubt == SpeedDoubt.ONE_SERIES
+                    || doubt == SpeedDoubt.OTHER_SPEED
+                    || better.isPresent();
+            return Unconfirmed.result(
+                            recording,
+                            expectation,
+                            doubt,
+                            undecided ? Optional.empty() : judge.otherMachine(path, false))
                     .with(better.map(this::told));
         }
         support.warning().ifPresent(warnings::add);
@@ -155,7 +163,7 @@ public final class SpeedFinder {
                 main,
                 dwells,
                 doubtful,
-                Optional.empty(),
+                judge.otherMachine(judge.part(stretch(main.get()), path), true),
                 ratioCorrection,
                 warnings);
     }
@@ -164,6 +172,10 @@ public final class SpeedFinder {
     private static SpeedDoubt wholeDoubt(StretchJudge judge, PathSearch.Path path) {
         Confirmation.Judgement judgement = judge.of(path);
         return judgement.confirmed() ? SpeedDoubt.NEVER_STEADY : judgement.doubts().get(0);
+    }
+
+    private static DwellFinder.Stretch stretch(Dwell dwell) {
+        return new DwellFinder.Stretch(dwell.fromS(), dwell.toS());
     }
 
     private Warning told(BetterEntry better) {

@@ -3,6 +3,7 @@ package evenblade.measure.speed;
 import evenblade.machine.installation.OrderTable;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 
 /** Judges stretches of a path, each by itself. */
@@ -61,6 +62,30 @@ final class StretchJudge {
                 .toArray();
         LineSpectrum cleared = along.without(sharp, MASKED * along.resolutionHz(), wander / 2);
         return Confirmation.of(cleared, hum.length > 0, table, comb, prior);
+    }
+
+    /**
+     * Whether another machine's lines stand in a stretch.
+     *
+     * @param own whether this machine's lines stand along the path
+     */
+    Optional<Boolean> otherMachine(PathSearch.Path path, boolean own) {
+        LineSpectrum along = LineSpectrum.along(frames, path.frame()[0], path.hz());
+        double[] still = new double[path.hz().length];
+        Arrays.fill(still, along.meanHz());
+        LineSpectrum standing = LineSpectrum.along(frames, path.frame()[0], still);
+        double[] hum = MainsSeries.in(standing);
+        double[] lines = own
+                ? IntStream.rangeClosed(1, (int) (frames.highestHz() / along.meanHz() * 2))
+                        .mapToObj(k -> new double[] {k * along.meanHz(), k * along.meanHz() * table.ratio() / 2})
+                        .flatMapToDouble(Arrays::stream)
+                        .toArray()
+                : new double[0];
+        double least = Arrays.stream(path.hz()).min().orElseThrow();
+        double most = Arrays.stream(path.hz()).max().orElseThrow();
+        double wander = (most - least) / along.meanHz();
+        return OtherMachine.in(standing.without(hum, MASKED * along.resolutionHz(), 0)
+                .without(lines, MASKED * along.resolutionHz(), wander / 2));
     }
 
     /**

@@ -137,13 +137,13 @@ public final class RunParts {
                     + capital(speed.doubt().orElse("")));
         }
         String origin = speed.origin() == SpeedResult.Origin.MARK ? "the once-per-turn mark" : "the signal";
-        return List.of("Speed confirmed by " + origin + ": engine " + rpm(main, orders.ratio()) + ", propeller "
-                + rpm(main, 1) + " (95 %); "
+        return List.of("Speed confirmed by " + origin + ": engine " + rpm(main, orders, orders.ratio()) + ", propeller "
+                + rpm(main, orders, 1) + " (95 %); "
                 + Amounts.count(speed.dwells().size(), "dwell") + ".");
     }
 
-    private static String rpm(Dwell dwell, double factor) {
-        double error = NINETY_FIVE * SECONDS_PER_MINUTE * dwell.standardErrorHz() * factor;
+    private static String rpm(Dwell dwell, RunOrders orders, double factor) {
+        double error = NINETY_FIVE * SECONDS_PER_MINUTE * orders.standardErrorHz(dwell) * factor;
         int decimals = Math.min(2, error > 0 ? Amounts.decimals(error) : 2);
         double shown = Math.max(error, 0.5 * Math.pow(10, -decimals));
         return Amounts.fixed(dwell.propellerRpm() * factor, decimals) + " ± " + Amounts.fixed(shown, decimals) + " rpm";
