@@ -315,16 +315,6 @@ final class Confirmation {
         } else if (!twoShafts && oneSeries(by)) {
             doubts.add(SpeedDoubt.ONE_SERIES);
         }
-        if (System.getProperty("peek") != null) {
-            System.out.printf("PEEK best %.3f path %.3f credit %.2f chance %.3f two %s by %s%n", hz, spectrum.meanHz(), credit, chance, twoShafts, by.stream().map(OrderLine::name).toList());
-            double h = Boolean.getBoolean("truth") ? Double.parseDouble(System.getProperty("truthHz")) : spectrum.meanHz();
-            comb.teeth().forEach(t -> System.out.printf("  %s %.1f Hz e %.2f c %.2f;", t.line().name(), t.order()*h, spectrum.evidence(t.order()*h), spectrum.credit(t.order()*h)));
-            System.out.println();
-            double[] pk = spectrum.peaksHz();
-            System.out.print("  peaks " + pk.length + ":");
-            for (int i = 0; i < Math.min(40, pk.length); i++) System.out.printf(" %.1f(%.1f)", pk[i], spectrum.evidence(pk[i]));
-            System.out.println();
-        }
         if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT || by.size() < LEAST_LINES && doubts.isEmpty()) {
             doubts.add(SpeedDoubt.CHANCE);
         }

@@ -92,7 +92,7 @@ public final class SpeedFinder {
         TrackCoverage support = TrackCoverage.of(search, path, frames);
         List<DwellFinder.Stretch> stretches =
                 support.borneOut(DwellFinder.find(start), DwellFinder.shortest(start.toS() - start.fromS()));
-        DwellSpeeds speeds = new DwellSpeeds(start, frames.lengthS());
+        SmoothedDwells speeds = new SmoothedDwells(start, frames.lengthS());
         List<Dwell> dwells = new ArrayList<>();
         List<DoubtfulDwell> doubtful = new ArrayList<>();
         double ratioCorrection = 0;

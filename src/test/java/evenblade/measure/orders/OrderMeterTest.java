@@ -310,7 +310,7 @@ class OrderMeterTest {
 
         assertThat(both.speed().confirmed()).isFalse();
         assertThat(both.speed().origin()).isEqualTo(SpeedResult.Origin.ENTERED);
-        assertThat(both.speed().doubt().orElseThrow()).contains("no line is detected there in any dwell");
+        assertThat(both.speed().doubt().orElseThrow()).contains("no line is detected in any dwell");
         assertThat(both.speed().warnings()).extracting(Warning::code).containsExactly(WarningCode.SPEED_NOT_CONFIRMED);
         assertThat(both.channels().get(0).dwells()).hasSameSizeAs(both.speed().dwells());
     }

@@ -8,7 +8,7 @@ import java.util.List;
  * Puts the angle readings of dwells into one track, each smoothed by itself: between dwells it follows the path through
  * the short spectra.
  */
-final class DwellSpeeds {
+final class SmoothedDwells {
     private static final int LEAST_READINGS = 3;
     /** Step of the track between dwells, seconds: short against a move of the throttle. */
     private static final double BETWEEN_S = 0.25;
@@ -23,7 +23,7 @@ final class DwellSpeeds {
      * @param start the path through the short spectra
      * @param frameS length of those
      */
-    DwellSpeeds(SpeedTrack start, double frameS) {
+    SmoothedDwells(SpeedTrack start, double frameS) {
         this.start = start;
         this.frameS = frameS;
         this.reachedS = start.fromS();
