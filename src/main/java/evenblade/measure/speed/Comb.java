@@ -25,6 +25,11 @@ record Comb(List<ExpectedLine> teeth) {
             return weight > 1;
         }
 
+        /** Whether it is the first of blade pass or of firing. */
+        boolean first() {
+            return weight > 1.4;
+        }
+
         double order() {
             return line.propellerOrder();
         }

@@ -271,12 +271,19 @@ final class Confirmation {
                 double value = score.applyAsDouble(slower);
                 boolean alone = value > WELL_ENOUGH * most
                         && onlyAt(grid.hz(slower) / ratio, grid.hz(best) / ratio) > LEAST_ALONE;
-                if (value > AS_GOOD * most || alone) {
+                if (mainsStand(grid.hz(slower) / ratio) && (value > AS_GOOD * most || alone)) {
                     return slower;
                 }
             }
         }
         return best;
+    }
+
+    /** Whether the first blade pass and the first firing stand: a part of the true speed has one of them by luck alone. */
+    private boolean mainsStand(double hz) {
+        return comb.teeth().stream()
+                .filter(Comb.ExpectedLine::first)
+                .allMatch(t -> spectrum.stands(t.order() * hz) || t.order() * hz < spectrum.lowestHz());
     }
 
     /** Credit of lines that stand at one speed and that no line of the other explains. */

@@ -151,6 +151,10 @@ final class LineSpectrum {
         return new LineSpectrum(frames, meanHz, firstLn, kept, standing);
     }
 
+    double lowestHz() {
+        return frames.lowestHz();
+    }
+
     double resolutionHz() {
         return 1 / frames.lengthS();
     }

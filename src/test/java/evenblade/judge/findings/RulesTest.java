@@ -239,7 +239,7 @@ class RulesTest {
                 Reduction.ofRatio(Reduction.Kind.GEAR, 3),
                 GEARED.propeller(),
                 GEARED.limits());
-        RunEvidence run = InventedEvidence.run(three, Fault.NONE, SEED);
+        RunEvidence run = InventedEvidence.run(three, Fault.MASS_IMBALANCE, SEED);
         List<Finding> findings = Findings.weigh(
                         new JobEvidence(three, List.of(run), StaticEvidence.NONE, Optional.empty()))
                 .list();

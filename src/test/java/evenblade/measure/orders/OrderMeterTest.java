@@ -305,7 +305,7 @@ class OrderMeterTest {
                 noise,
                 noise.channels(),
                 GEARED.orders(),
-                withDwells(chance, true, chance.dwells()),
+                withDwells(chance, true, List.of(new Dwell(0, 20, 34, 0.01, 33, 35))),
                 SpeedPrior.around(34, 0.05));
 
         assertThat(both.speed().confirmed()).isFalse();
