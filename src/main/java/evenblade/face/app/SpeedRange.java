@@ -40,7 +40,8 @@ record SpeedRange(SpeedPrior expectation, Optional<Warning> assumed) {
         if (entered.isPresent()) {
             requireRunsNear(engine, entered.getAsDouble(), request);
             double propellerHz = entered.getAsDouble() / ratio / 60;
-            return new SpeedRange(SpeedPrior.around(propellerHz, request.tolerancePercent() / 100), Optional.empty());
+            SpeedPrior range = wholeRange(engine, ratio).expectation();
+            return new SpeedRange(SpeedPrior.near(propellerHz, range.fromHz(), range.toHz()), Optional.empty());
         }
         return wholeRange(engine, ratio);
     }

@@ -1,21 +1,25 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.json.JsonFields;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.StampQuality;
+import evenblade.machine.installation.OrderLine;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
+import evenblade.measure.speed.DoubtfulDwell;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 
 /** The JSON form of a recording's orders. */
 final class OrdersJson {
@@ -64,11 +68,13 @@ final class OrdersJson {
                 .put("source", main.isPresent() ? Optional.of(speed.origin().word()) : Optional.empty())
                 .put("confirmed", speed.confirmed())
                 .put("doubt", speed.doubt().map(WarningText::of))
+                .put("otherMachine", speed.otherMachine())
                 .put("engineRpm", main.map(dwell -> engineRpm(dwell.propellerHz())))
                 .put("propellerRpm", main.map(Dwell::propellerRpm))
-                .put("standardErrorEngineRpm", main.flatMap(dwell -> finite(engineRpm(dwell.standardErrorHz()))))
+                .put("standardErrorEngineRpm", main.flatMap(dwell -> finite(engineRpm(run.standardErrorHz(dwell)))))
                 .put("minEngineRpm", main.map(dwell -> engineRpm(dwell.minHz())))
                 .put("maxEngineRpm", main.map(dwell -> engineRpm(dwell.maxHz())))
+                .put("clockStandardErrorShare", run.clockShare())
                 .put("ratio", run.ratio());
     }
 
@@ -77,9 +83,30 @@ final class OrdersJson {
     }
 
     private List<JsonFields> dwells(ChannelOrders channel) {
-        return channel.dwells().stream()
-                .map(dwell -> dwell(dwell, channel.unit()))
-                .toList();
+        TreeMap<Double, JsonFields> byTime = new TreeMap<>();
+        channel.dwells().forEach(each -> byTime.put(each.dwell().fromS(), dwell(each, channel.unit())));
+        run.speed().doubtful().forEach(each -> byTime.put(each.fromS(), doubtful(each)));
+        return List.copyOf(byTime.values());
+    }
+
+    private JsonFields doubtful(DoubtfulDwell dwell) {
+        return new JsonFields()
+                .put("fromS", dwell.fromS())
+                .put("toS", dwell.toS())
+                .put("engineRpm", engineRpm(dwell.propellerHz()))
+                .put("propellerRpm", 60 * dwell.propellerHz())
+                .put("confirmed", false)
+                .put("confirmedBy", List.of())
+                .put("doubt", WarningText.of(Fact.of(dwell.doubt())))
+                .put("orders", List.of())
+                .put("unexplained", List.of());
+    }
+
+    /** Names of the lines that agree, or the mark. */
+    private List<String> confirmedBy(Dwell dwell) {
+        return run.speed().origin() == SpeedResult.Origin.MARK
+                ? List.of("once-per-revolution mark")
+                : dwell.confirmedBy().stream().map(OrderLine::name).toList();
     }
 
     private JsonFields dwell(DwellOrders measured, SignalUnit unit) {
@@ -89,9 +116,11 @@ final class OrdersJson {
                 .put("toS", dwell.toS())
                 .put("engineRpm", engineRpm(dwell.propellerHz()))
                 .put("propellerRpm", dwell.propellerRpm())
-                .put("standardErrorEngineRpm", finite(engineRpm(dwell.standardErrorHz())))
+                .put("standardErrorEngineRpm", finite(engineRpm(run.standardErrorHz(dwell))))
                 .put("minEngineRpm", engineRpm(dwell.minHz()))
                 .put("maxEngineRpm", engineRpm(dwell.maxHz()))
+                .put("confirmed", true)
+                .put("confirmedBy", confirmedBy(dwell))
                 .put(
                         "orders",
                         measured.readings().stream()

@@ -69,6 +69,8 @@ public record SpeedAndOrders(SpeedResult speed, List<ChannelOrders> channels) {
                         speed.track(),
                         speed.main(),
                         speed.dwells().stream().filter(measured::contains).toList(),
+                        speed.doubtful(),
+                        speed.otherMachine(),
                         speed.ratioCorrection(),
                         warnings),
                 channels);

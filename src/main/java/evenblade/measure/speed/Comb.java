@@ -2,6 +2,7 @@ package evenblade.measure.speed;
 
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
+import evenblade.machine.installation.Shaft;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,10 +25,19 @@ record Comb(List<ExpectedLine> teeth) {
             return weight > 1;
         }
 
+        /** Whether it is the first of blade pass or of firing. */
+        boolean first() {
+            return weight > 1.4;
+        }
+
         double order() {
             return line.propellerOrder();
         }
     }
+
+    private static final int HIGHEST_MULTIPLE = 4;
+    /** Orders nearer than this, as a share, fall on one place in a short spectrum. */
+    private static final double ONE_PLACE = 0.008;
 
     Comb {
         teeth = List.copyOf(teeth);
@@ -35,7 +45,9 @@ record Comb(List<ExpectedLine> teeth) {
 
     static Comb of(OrderTable table) {
         List<ExpectedLine> teeth = new ArrayList<>();
-        for (OrderLine line : table.lines()) {
+        List<OrderLine> lines = new ArrayList<>(table.lines());
+        lines.addAll(beyondTable(table));
+        for (OrderLine line : lines) {
             if (line.role() == OrderLine.Role.MESH) {
                 continue;
             }
@@ -56,21 +68,98 @@ record Comb(List<ExpectedLine> teeth) {
         return new Comb(teeth);
     }
 
-    /** Common practice, no source: which lines an engine and propeller are usually heard by. */
+    /**
+     * Common practice, no source: which lines an engine and propeller are usually heard by. Blade pass and firing
+     * with their doubles are nearly always there; what comes from blades or cylinders that differ may be missing.
+     */
     private static double weight(OrderLine line, OrderTable table) {
-        boolean first =
-                switch (line.role()) {
-                    case BLADE_PASS, FIRING, UNEVEN_PROPELLER, CRANK -> line.first();
-                    default -> false;
-                };
         return switch (line.role()) {
-            case BLADE_PASS -> first ? 1.25 : 1.0;
-            case FIRING -> first ? 1.2 : 1.0;
-            case UNEVEN_PROPELLER -> first ? 1.15 : 0.8;
-            case CRANK -> first ? 1.05 : 0.85;
-            case HALF_CRANK -> 0.75;
+            case BLADE_PASS -> ofMultiple(line.order() / table.blades());
+            case FIRING -> ofMultiple(line.order() / firingOrder(table));
+            case UNEVEN_PROPELLER, CRANK -> line.first() ? 0.9 : 0.5;
+            case HALF_CRANK -> 0.4;
             case MESH -> 0;
         };
+    }
+
+    /** Pulses fall off: the double is weaker than the first, the third weaker again. */
+    static double ofMultiple(double multiple) {
+        return multiple < 1.5 ? 1.5 : multiple < 2.5 ? 1.1 : multiple < 3.5 ? 0.8 : 0.6;
+    }
+
+    /** Multiples of blade pass and firing above those of the table, as far as the table reaches: heard, not measured. */
+    private static List<OrderLine> beyondTable(OrderTable table) {
+        double highest = table.lines().stream()
+                .filter(line -> line.role() != OrderLine.Role.MESH)
+                .mapToDouble(OrderLine::propellerOrder)
+                .max()
+                .orElse(0);
+        double firing = firingOrder(table);
+        List<OrderLine> more = new ArrayList<>();
+        for (int k = 3; k <= HIGHEST_MULTIPLE; k++) {
+            more.add(new OrderLine(
+                    Shaft.PROPELLER,
+                    k * table.blades(),
+                    k * table.blades(),
+                    k + "× blade pass",
+                    OrderLine.Role.BLADE_PASS,
+                    k));
+            if (firing > 0) {
+                more.add(new OrderLine(
+                        Shaft.CRANK,
+                        k * firing,
+                        k * firing * table.ratio(),
+                        k + "× firing",
+                        OrderLine.Role.FIRING,
+                        k));
+            }
+        }
+        more.removeIf(line -> line.propellerOrder() > highest * (1 + OrderTable.COINCIDENT));
+        return more;
+    }
+
+    /**
+     * Weight of an order in a table whose main lines lie at {@code scale} times their orders in this one.
+     *
+     * @param order of the one shaft there is
+     */
+    static double weightAt(Comb comb, double order, double scale) {
+        for (ExpectedLine tooth : comb.teeth) {
+            if (tooth.main() && Math.abs(tooth.order() * scale - order) < 1e-6) {
+                return tooth.weight();
+            }
+        }
+        return order == 1 ? 0.9 : order == Math.rint(order) ? 0.5 : 0.4;
+    }
+
+    /**
+     * What a count makes too much of at a ratio with which lines of both shafts fall on one place: one line isn't two.
+     *
+     * @param own the ratio of this comb
+     * @param other the ratio asked about
+     */
+    double countedTwice(double own, double other) {
+        double sum = 0;
+        for (ExpectedLine crank : teeth) {
+            if (crank.line().of() == Shaft.CRANK) {
+                double order = crank.order() / own * other;
+                sum += teeth.stream()
+                        .filter(t -> t.line().of() == Shaft.PROPELLER
+                                && Math.abs(t.order() / order - 1) < ONE_PLACE)
+                        .mapToDouble(t -> Math.min(t.weight(), crank.weight()))
+                        .max()
+                        .orElse(0);
+            }
+        }
+        return sum;
+    }
+
+    private static double firingOrder(OrderTable table) {
+        return table.lines().stream()
+                .filter(line -> line.role() == OrderLine.Role.FIRING)
+                .mapToDouble(OrderLine::order)
+                .min()
+                .orElse(0);
     }
 
     double highestOrder() {

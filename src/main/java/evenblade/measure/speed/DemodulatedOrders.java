@@ -48,9 +48,14 @@ final class DemodulatedOrders {
      */
     record Tone(int channel, double order, Shaft shaft, double density, boolean clear) {}
 
-    private DemodulatedOrders(Recording recording, List<Channel> channels, List<Tone> tones, SpeedTrack track) {
-        double fromS = recording.time().at(0);
-        double duration = recording.time().durationS();
+    private DemodulatedOrders(
+            Recording recording,
+            List<Channel> channels,
+            List<Tone> tones,
+            SpeedTrack track,
+            DwellFinder.Stretch stretch) {
+        double fromS = stretch.fromS();
+        double duration = stretch.lengthS();
         double blockS = Math.max(SHORTEST_BLOCK_S, Math.min(LONGEST_BLOCK_S, duration / LEAST_BLOCKS));
         this.tones = List.copyOf(tones);
         this.sliceS = blockS / SLICES_PER_BLOCK;
@@ -73,9 +78,15 @@ final class DemodulatedOrders {
      *
      * @param channels those the tones point to
      * @param track roughly right: a line may run away by much less than a turn within a slice
+     * @param stretch of the recording to look at
      */
-    static DemodulatedOrders of(Recording recording, List<Channel> channels, List<Tone> tones, SpeedTrack track) {
-        return new DemodulatedOrders(recording, channels, tones, track);
+    static DemodulatedOrders of(
+            Recording recording,
+            List<Channel> channels,
+            List<Tone> tones,
+            SpeedTrack track,
+            DwellFinder.Stretch stretch) {
+        return new DemodulatedOrders(recording, channels, tones, track, stretch);
     }
 
     private double[] ordersOf(Shaft shaft) {

@@ -1,30 +1,53 @@
 package evenblade.measure.speed;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
-import java.util.Deque;
 import java.util.List;
 
-/** Finds the stretches of steady speed in a track. */
+/**
+ * Finds the stretches of a track in which nobody moved the throttle. What a warm engine, gusts or an uneven idle do to
+ * the speed doesn't end one; a move of the lever does: the speed changes by {@value #MOVED} within {@value #WITHIN_S} s
+ * and stays changed by as much, well beyond its usual scatter there.
+ */
 final class DwellFinder {
     /** Shortest dwell, seconds; less only where the whole recording is hardly longer. */
     static final double SHORTEST_S = 5;
 
     private static final double SHARE_OF_SHORT_RECORDING = 0.75;
-    /** Slowest to fastest within a dwell, as a share of the speed: ± 1 % and a little for noise. */
-    private static final double WIDEST = 0.023;
-    /**
-     * How far the ends may lie from the median before they are taken for part of a ramp; at the ends of
-     * the recording, where no ramp can be seen, only the loosest counts.
-     */
-    private static final double TIGHTEST_END = 0.0015;
+    /** Share of the speed: a throttle step of 3 % less what smoothing takes of it. */
+    private static final double MOVED = 0.024;
 
-    private static final double LOOSEST_END = 0.0105;
+    private static final double WITHIN_S = 3;
+    /** Seconds on either side over which the speed has to stay changed. */
+    private static final double STAYED_S = 3;
+    /** A move is this many times the scatter of the speed beside it: wander comes back. */
+    private static final double OVER_SCATTER = 2.5;
+    /** A change so large is a move whatever the scatter. */
+    private static final double CERTAINLY_MOVED = 0.06;
+    /** Slowest to fastest in a dwell, as a share of the speed: a drift of 5 % and some wander (common practice). */
+    private static final double WIDEST = 0.09;
+    /** A stretch that drifts further is a slow ramp; steady parts of it are this narrow: ± 1 % and a little for noise. */
+    private static final double NARROW = 0.023;
+
+    /** The least of a hold that isn't about a move, seconds; outwards from it the hold goes on as far as the speed does. */
+    private static final double CORE_S = 1.0;
+    /** Share of the speed at a hold's end by which it may be off and still be that speed. */
+    private static final double STILL = 0.008;
+
     private static final double SMOOTHING_S = 1.0;
+    private static final double STEP_S = 0.1;
+    private static final int LEAST_STEPS = 8;
+    private static final int MOST_STEPS = 20_000;
 
-    private DwellFinder() {}
+    private final double[] speed;
+    private final double step;
+    private final int least;
+
+    private DwellFinder(double[] speed, double step, int least) {
+        this.speed = speed;
+        this.step = step;
+        this.least = least;
+    }
 
     /** From and to, seconds. */
     record Stretch(double fromS, double toS) {
@@ -39,104 +62,127 @@ final class DwellFinder {
 
     static List<Stretch> find(SpeedTrack track) {
         double duration = track.toS() - track.fromS();
-        int steps = (int) Math.max(8, Math.min(20_000, Math.round(duration / 0.1)));
+        int steps = (int) Math.max(LEAST_STEPS, Math.min(MOST_STEPS, Math.round(duration / STEP_S)));
         double step = duration / steps;
         double[] raw = new double[steps];
         for (int i = 0; i < steps; i++) {
             raw[i] = track.propellerHzAt(track.fromS() + (i + 0.5) * step);
         }
         double[] smooth = movingMean(raw, Math.max(1, (int) Math.round(SMOOTHING_S / step)) | 1);
-        List<int[]> found = new ArrayList<>();
         int least = (int) Math.ceil(shortest(duration) / step - 1e-9);
-        split(smooth, 0, steps, least, found);
         List<Stretch> stretches = new ArrayList<>();
-        for (int[] range : found) {
-            int[] trimmed = trim(smooth, range[0], range[1], least);
-            if (trimmed[1] - trimmed[0] >= least) {
-                stretches.add(new Stretch(track.fromS() + trimmed[0] * step, track.fromS() + trimmed[1] * step));
-            }
+        for (int[] hold : new DwellFinder(smooth, step, least).holds()) {
+            stretches.add(new Stretch(track.fromS() + hold[0] * step, track.fromS() + hold[1] * step));
         }
-        stretches.sort(Comparator.comparingDouble(Stretch::fromS));
         return stretches;
     }
 
-    /** Takes the longest steady run, then looks on either side of it. */
-    private static void split(double[] speed, int from, int to, int least, List<int[]> found) {
+    private List<int[]> holds() {
+        List<int[]> still = new ArrayList<>();
+        int begin = 0;
+        for (int i = 0; i <= speed.length; i++) {
+            if (i == speed.length || moved(i)) {
+                if ((i - begin) * step >= CORE_S || i - begin >= least) {
+                    still.add(new int[] {begin, i});
+                }
+                begin = i + 1;
+            }
+        }
+        List<int[]> found = new ArrayList<>();
+        for (int h = 0; h < still.size(); h++) {
+            int from = h == 0 ? 0 : still.get(h - 1)[1];
+            int to = h + 1 == still.size() ? speed.length : still.get(h + 1)[0];
+            int[] hold = still.get(h);
+            still.set(h, new int[] {reach(hold[0], from, -1), reach(hold[1] - 1, to, 1) + 1});
+            add(found, still.get(h)[0], still.get(h)[1]);
+        }
+        return found;
+    }
+
+    /** The last place from an end of a hold outwards at which the speed is still that of the end. */
+    private int reach(int end, int limit, int direction) {
+        int core = (int) Math.round(CORE_S / step);
+        int inner = Math.max(0, Math.min(speed.length - 1, end - direction * core));
+        double own = mean(Math.min(end, inner), Math.max(end, inner) + 1);
+        int at = end;
+        while (at + direction >= 0
+                && at + direction < speed.length
+                && (limit - at - direction) * direction >= 0
+                && Math.abs(speed[at + direction] / own - 1) < STILL) {
+            at += direction;
+        }
+        return at;
+    }
+
+    private void add(List<int[]> found, int from, int to) {
         if (to - from < least) {
             return;
         }
-        int[] longest = longest(speed, from, to);
-        if (longest[1] - longest[0] < least) {
-            return;
+        if (spread(from, to) <= WIDEST) {
+            found.add(new int[] {from, to});
+        } else {
+            narrowParts(found, from, to);
         }
-        found.add(longest);
-        split(speed, from, longest[0], least, found);
-        split(speed, longest[1], to, least, found);
     }
 
-    private static int[] longest(double[] speed, int from, int to) {
-        Deque<Integer> high = new ArrayDeque<>();
-        Deque<Integer> low = new ArrayDeque<>();
-        int begin = from;
+    /** The longest narrow part, then what lies on either side of it. */
+    private void narrowParts(List<int[]> found, int from, int to) {
         int[] best = {from, from};
+        int begin = from;
         for (int i = from; i < to; i++) {
-            while (!high.isEmpty() && speed[high.peekLast()] <= speed[i]) {
-                high.pollLast();
-            }
-            high.addLast(i);
-            while (!low.isEmpty() && speed[low.peekLast()] >= speed[i]) {
-                low.pollLast();
-            }
-            low.addLast(i);
-            while (speed[high.peekFirst()] - speed[low.peekFirst()] > WIDEST * speed[low.peekFirst()]) {
+            while (spread(begin, i + 1) > NARROW) {
                 begin++;
-                if (high.peekFirst() < begin) {
-                    high.pollFirst();
-                }
-                if (low.peekFirst() < begin) {
-                    low.pollFirst();
-                }
             }
             if (i + 1 - begin > best[1] - best[0]) {
                 best = new int[] {begin, i + 1};
             }
         }
-        return best;
+        if (best[1] - best[0] >= least) {
+            narrowParts(found, from, best[0]);
+            found.add(best);
+            narrowParts(found, best[1], to);
+        }
     }
 
-    private static int[] trim(double[] speed, int from, int to, int least) {
-        double[] sorted = Arrays.copyOfRange(speed, from, to);
-        Arrays.sort(sorted);
-        double median = sorted[sorted.length / 2];
-        double[] away = new double[sorted.length];
-        for (int i = 0; i < away.length; i++) {
-            away[i] = Math.abs(sorted[i] - median);
+    private double spread(int from, int to) {
+        double low = Double.POSITIVE_INFINITY;
+        double high = 0;
+        for (int i = from; i < to; i++) {
+            low = Math.min(low, speed[i]);
+            high = Math.max(high, speed[i]);
         }
-        Arrays.sort(away);
-        double usual = away[away.length / 2] / median;
-        double reach = median * Math.max(TIGHTEST_END, Math.min(LOOSEST_END, 5 * usual));
-        double loosest = LOOSEST_END * median;
-        int[] trimmed = trimmed(speed, from, to, median, reach);
-        // A stretch that is steady enough by itself isn't given up because most of it is steadier than its ends.
-        while (trimmed[1] - trimmed[0] < least && reach < loosest) {
-            reach = Math.min(loosest, 2 * reach);
-            trimmed = trimmed(speed, from, to, median, reach);
-        }
-        return trimmed;
+        return high / low - 1;
     }
 
-    private static int[] trimmed(double[] speed, int from, int to, double median, double reach) {
-        int first = from;
-        int last = to;
-        double atStart = from == 0 ? LOOSEST_END * median : reach;
-        double atEnd = to == speed.length ? LOOSEST_END * median : reach;
-        while (first < last && Math.abs(speed[first] - median) > atStart) {
-            first++;
+    /** Whether the lever moves about a place. */
+    private boolean moved(int at) {
+        int half = (int) Math.round(WITHIN_S / 2 / step);
+        int stay = (int) Math.round(STAYED_S / step);
+        int before = Math.max(0, at - half);
+        int after = Math.min(speed.length - 1, at + half);
+        double change = Math.abs(speed[after] / speed[before] - 1);
+        if (change < MOVED) {
+            return false;
         }
-        while (last > first && Math.abs(speed[last - 1] - median) > atEnd) {
-            last--;
-        }
-        return new int[] {first, last};
+        int first = Math.max(0, before - stay);
+        int last = Math.min(speed.length, after + 1 + stay);
+        double meanBefore = mean(first, before + 1);
+        double meanAfter = mean(after, last);
+        double stayed = Math.abs(meanAfter / meanBefore - 1);
+        double scatter = Math.sqrt((square(first, before + 1, meanBefore) + square(after, last, meanAfter)) / 2);
+        return change > CERTAINLY_MOVED || stayed > MOVED && stayed > OVER_SCATTER * scatter;
+    }
+
+    private double mean(int from, int to) {
+        return Arrays.stream(speed, from, to).average().orElseThrow();
+    }
+
+    /** Mean square from a mean, as a share of it. */
+    private double square(int from, int to, double mean) {
+        return Arrays.stream(speed, from, to)
+                .map(v -> (v / mean - 1) * (v / mean - 1))
+                .average()
+                .orElseThrow();
     }
 
     private static double[] movingMean(double[] values, int width) {

@@ -100,6 +100,8 @@ public final class MarkSpeed {
                 fromLines.track(),
                 fromLines.main(),
                 fromLines.dwells(),
+                fromLines.doubtful(),
+                fromLines.otherMachine(),
                 fromLines.ratioCorrection(),
                 warnings);
     }

@@ -19,28 +19,20 @@ final class PathSearch {
 
     private final WhitenedSpectrogram frames;
     private final Comb comb;
+    private final SpeedPrior prior;
 
-    PathSearch(WhitenedSpectrogram frames, Comb comb) {
+    PathSearch(WhitenedSpectrogram frames, Comb comb, SpeedPrior prior) {
         this.frames = frames;
         this.comb = comb;
+        this.prior = prior;
     }
 
     /** Speeds along a path, one per frame used. */
     record Path(int[] frame, double[] hz) {
-        double hzAt(int wanted) {
-            int i = java.util.Arrays.binarySearch(frame, wanted);
-            if (i >= 0) {
-                return hz[i];
-            }
-            int after = -i - 1;
-            if (after == 0) {
-                return hz[0];
-            }
-            if (after == frame.length) {
-                return hz[frame.length - 1];
-            }
-            double share = (wanted - frame[after - 1]) / (double) (frame[after] - frame[after - 1]);
-            return hz[after - 1] + share * (hz[after] - hz[after - 1]);
+        /** The part from one place on, up to another. */
+        Path part(int from, int to) {
+            return new Path(
+                    java.util.Arrays.copyOfRange(frame, from, to), java.util.Arrays.copyOfRange(hz, from, to));
         }
     }
 
@@ -77,7 +69,7 @@ final class PathSearch {
         java.util.stream.IntStream.range(0, chosen.length).parallel().forEach(i -> {
             float[] row = new float[steps];
             for (int j = 0; j < steps; j++) {
-                row[j] = (float) evidence(chosen[i], grid[j]);
+                row[j] = (float) (evidence(chosen[i], grid[j]) + prior.bonus(grid[j]));
             }
             scores[i] = row;
         });

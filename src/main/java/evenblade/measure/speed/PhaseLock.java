@@ -29,6 +29,7 @@ final class PhaseLock {
 
     private DemodulatedOrders slices;
     private final SpeedTrack start;
+    private final DwellFinder.Stretch stretch;
     private final DoubleUnaryOperator appearsAt;
     private final boolean exactRatio;
     private ToneTrust trust;
@@ -61,8 +62,14 @@ final class PhaseLock {
         }
     }
 
-    private PhaseLock(DemodulatedOrders slices, SpeedTrack start, DoubleUnaryOperator appearsAt, boolean exactRatio) {
+    private PhaseLock(
+            DemodulatedOrders slices,
+            SpeedTrack start,
+            DwellFinder.Stretch stretch,
+            DoubleUnaryOperator appearsAt,
+            boolean exactRatio) {
         this.slices = slices;
+        this.stretch = stretch;
         this.start = start;
         this.appearsAt = appearsAt;
         this.exactRatio = exactRatio;
@@ -78,6 +85,7 @@ final class PhaseLock {
      *
      * @param tones lines that stand out
      * @param start the track so far
+     * @param stretch of the recording, in which nobody moved the throttle: across a move phases slip by whole turns
      * @param appearsAt where a frequency appears in the recording
      * @param exactRatio whether the reduction ratio is known exactly
      */
@@ -86,10 +94,11 @@ final class PhaseLock {
             List<Channel> channels,
             List<DemodulatedOrders.Tone> tones,
             SpeedTrack start,
+            DwellFinder.Stretch stretch,
             DoubleUnaryOperator appearsAt,
             boolean exactRatio) {
-        DemodulatedOrders slices = DemodulatedOrders.of(recording, channels, tones, start);
-        return new PhaseLock(slices, start, appearsAt, exactRatio).locked();
+        DemodulatedOrders slices = DemodulatedOrders.of(recording, channels, tones, start, stretch);
+        return new PhaseLock(slices, start, stretch, appearsAt, exactRatio).locked();
     }
 
     private Locked locked() {
@@ -253,8 +262,8 @@ final class PhaseLock {
             variance[b] = 4.0 / 3.0 / Math.max(below[b], least);
         }
         trust.judge(heard, residual, weight, above, below);
-        double from = start.fromS();
-        double to = start.toS();
+        double from = stretch.fromS();
+        double to = stretch.toS();
         DriftSmoother.Smoothed smooth = DriftSmoother.smooth(
                 time, revolutions, variance, Math.min(from, time[0]), Math.max(to, time[count - 1]));
         double[] level = smooth.level().stream().mapToDouble(x -> x).toArray();

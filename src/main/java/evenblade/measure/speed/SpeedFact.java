@@ -9,9 +9,5 @@ public enum SpeedFact implements Code {
     SLOWER,
     LARGER,
     SMALLER,
-    NOT_CONFIRMED,
-    NO_LINES,
-    ONLY_MAINS,
-    AMBIGUOUS,
-    NOT_BORNE_OUT
+    NOT_CONFIRMED
 }

@@ -20,25 +20,21 @@ final class TrackCoverage {
     /** A single frame may fall below that by this share before it ends a dwell. */
     private static final double LEAST_OF_ONE = 0.5;
 
+    /** A line is still seen where the last such part of a frame holds it. */
+    private static final double SHARE_BEYOND = 3;
+
     private static final double USUAL_QUANTILE = 0.75;
     private static final int SMOOTHED_FRAMES = 7;
 
-    /** Share of the best dwell's explanation below which another's lines are taken for chance meetings. */
-    private static final double LEAST_EXPLAINED = 0.25;
-
     private final WhitenedSpectrogram frames;
-    private final Comb comb;
-    private final PathSearch.Path path;
     private final boolean[] borne;
 
-    private TrackCoverage(WhitenedSpectrogram frames, Comb comb, PathSearch.Path path, boolean[] borne) {
+    private TrackCoverage(WhitenedSpectrogram frames, boolean[] borne) {
         this.frames = frames;
-        this.comb = comb;
-        this.path = path;
         this.borne = borne;
     }
 
-    static TrackCoverage of(PathSearch search, Comb comb, PathSearch.Path path, WhitenedSpectrogram frames) {
+    static TrackCoverage of(PathSearch search, PathSearch.Path path, WhitenedSpectrogram frames) {
         double[] evidence = new double[path.hz().length];
         for (int i = 0; i < evidence.length; i++) {
             evidence[i] = search.evidence(path.frame()[i], path.hz()[i]);
@@ -54,50 +50,16 @@ final class TrackCoverage {
             Arrays.sort(near);
             borne[i] = near[near.length / 2] >= least && evidence[i] >= LEAST_OF_ONE * least;
         }
-        return new TrackCoverage(frames, comb, path, borne);
+        return new TrackCoverage(frames, borne);
     }
 
-    /** Middles of the frames in which the lines bear the path out, seconds. */
-    double[] borneOutS() {
-        return java.util.stream.IntStream.range(0, borne.length)
-                .filter(i -> borne[i])
-                .mapToDouble(frames::centreS)
-                .toArray();
-    }
-
-    /**
-     * The stretches, or the parts of them that are long enough, in which the lines bear the path out:
-     * frame by frame, and as a whole against the one that the comb explains best.
-     */
+    /** The stretches, or the parts of them that are long enough, in which the lines bear the path out. */
     List<DwellFinder.Stretch> borneOut(List<DwellFinder.Stretch> stretches, double shortestS) {
         List<DwellFinder.Stretch> parts = new ArrayList<>();
         for (DwellFinder.Stretch stretch : stretches) {
             parts.addAll(borneOut(stretch, shortestS));
         }
-        double best = parts.stream().mapToDouble(this::explained).max().orElse(0);
-        List<DwellFinder.Stretch> kept = parts.stream()
-                .filter(part -> best <= 0 || explained(part) >= LEAST_EXPLAINED * best)
-                .toList();
-        for (DwellFinder.Stretch part : parts) {
-            if (!kept.contains(part)) {
-                for (int i = 0; i < borne.length; i++) {
-                    borne[i] &= frames.centreS(i) < part.fromS() || frames.centreS(i) > part.toS();
-                }
-            }
-        }
-        return kept;
-    }
-
-    private double explained(DwellFinder.Stretch stretch) {
-        int[] inside = java.util.stream.IntStream.range(0, borne.length)
-                .filter(i -> frames.centreS(i) >= stretch.fromS() && frames.centreS(i) <= stretch.toS())
-                .toArray();
-        if (inside.length == 0) {
-            return 0;
-        }
-        double[] hz = Arrays.stream(inside).mapToDouble(i -> path.hz()[i]).toArray();
-        int[] frame = Arrays.stream(inside).map(i -> path.frame()[i]).toArray();
-        return AmbiguityCheck.explained(frames, comb, new PathSearch.Path(frame, hz), 1);
+        return parts;
     }
 
     /** The parts of a stretch, at least so long, in which the lines bear the path out. */
@@ -112,10 +74,10 @@ final class TrackCoverage {
                 continue;
             }
             if (!borne[i] && open) {
-                add(parts, begin, Math.max(begin, from), shortestS);
+                add(parts, begin, Math.max(begin, from - frames.lengthS() / SHARE_BEYOND), shortestS);
                 open = false;
             } else if (borne[i] && !open) {
-                begin = Math.max(stretch.fromS(), from);
+                begin = Math.max(stretch.fromS(), from + frames.lengthS() / SHARE_BEYOND);
                 open = true;
             }
         }

@@ -14,25 +14,30 @@ final class Unconfirmed {
 
     /**
      * The entered speed, constant over the recording and marked as not confirmed; without one, the
-     * middle of the range looked at, and no dwell at all.
+     * middle of the range looked at.
      */
-    static SpeedResult result(Recording recording, SpeedPrior expectation, Fact doubt, SpeedResult.Origin origin) {
+    static SpeedResult result(
+            Recording recording, SpeedPrior expectation, SpeedDoubt doubt, Optional<Boolean> otherMachine) {
         double from = recording.time().at(0);
         double to = from + recording.time().durationS();
-        Warning warning = Warning.of(
-                WarningCode.SPEED_NOT_CONFIRMED, Subject.Whole.RECORDING, Fact.of(SpeedFact.NOT_CONFIRMED, doubt));
+        List<Warning> warnings = List.of(Warning.of(
+                WarningCode.SPEED_NOT_CONFIRMED,
+                Subject.Whole.RECORDING,
+                Fact.of(SpeedFact.NOT_CONFIRMED, Fact.of(doubt))));
         boolean entered = expectation.enteredPropellerHz().isPresent();
         double hz = expectation.entered().orElse(Math.sqrt(expectation.fromHz() * expectation.toHz()));
         double error = (expectation.toHz() - expectation.fromHz()) / Math.sqrt(12);
         Dwell whole = new Dwell(from, to, hz, error, expectation.fromHz(), expectation.toHz());
         return new SpeedResult(
-                origin,
+                SpeedResult.Origin.ENTERED,
                 false,
-                Optional.of(doubt),
+                Optional.of(Fact.of(doubt)),
                 KnotTrack.constant(hz, from, to),
                 entered ? Optional.of(whole) : Optional.empty(),
-                entered ? List.of(whole) : List.of(),
+                List.of(),
+                entered ? List.of(new DoubtfulDwell(from, to, hz, doubt)) : List.of(),
+                otherMachine,
                 0,
-                List.of(warning));
+                warnings);
     }
 }

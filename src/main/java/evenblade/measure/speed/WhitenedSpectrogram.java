@@ -299,6 +299,27 @@ final class WhitenedSpectrogram {
         return row[bin] + share * (row[bin + 1] - row[bin]);
     }
 
+    /**
+     * Adds one frame's evidence at each frequency of a grid times {@code scale}, where that lies in range.
+     *
+     * @param sum added to, one per grid place
+     * @param count raised by one where something was added
+     */
+    void addEvidence(int channel, int frame, double[] gridHz, double scale, float[] sum, float[] count) {
+        float[] row = evidence[channel][frame];
+        double toBin = scale / binHz;
+        double lowest = lowestHz() / binHz;
+        double highest = highestHz() / binHz;
+        for (int i = 0; i < gridHz.length; i++) {
+            double position = gridHz[i] * toBin;
+            if (position >= lowest && position <= highest) {
+                int bin = (int) position;
+                sum[i] += (float) (row[bin] + (position - bin) * (row[bin + 1] - row[bin]));
+                count[i]++;
+            }
+        }
+    }
+
     /** Noise floor averaged over the recording, one-sided density in unit²/Hz. */
     double floorDensity(int channel, double frequencyHz) {
         int bin = Math.min(bins - 1, (int) Math.round(frequencyHz / binHz));

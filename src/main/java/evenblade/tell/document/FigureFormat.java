@@ -181,8 +181,8 @@ public record FigureFormat(LengthUnit unit) {
     }
 
     /** A dwell's speed, of the engine with its ratio, of the propeller with 1: {@code 5310.62 ± 0.03 rpm}. */
-    public static String rpm(Dwell dwell, double ratio) {
-        double error = NINETY_FIVE * SECONDS_PER_MINUTE * dwell.standardErrorHz() * ratio;
+    public static String rpm(Dwell dwell, double standardErrorHz, double ratio) {
+        double error = NINETY_FIVE * SECONDS_PER_MINUTE * standardErrorHz * ratio;
         int decimals = error > 0 ? Math.min(MOST_RPM_DECIMALS, decimals(error)) : MOST_RPM_DECIMALS;
         double shown = Math.max(error, 0.5 * Math.pow(10, -decimals));
         return fixed(dwell.propellerRpm() * ratio, decimals) + " ± " + fixed(shown, decimals) + " rpm";

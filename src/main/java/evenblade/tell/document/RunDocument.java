@@ -1,5 +1,6 @@
 package evenblade.tell.document;
 
+import evenblade.base.fact.Fact;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.machine.installation.OrderLine;
@@ -8,6 +9,7 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
 import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedResult;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Block.Weight;
 import java.util.List;
@@ -88,8 +90,24 @@ public final class RunDocument {
             text.known("engine", SpeedWords.engine(run, main));
             text.known("propeller", SpeedWords.propeller(run, main));
         });
-        if (!run.speed().confirmed()) {
-            run.speed().doubt().ifPresent(doubt -> text.add(new Block.Known("why", phrases.sentence(doubt))));
+        SpeedResult speed = run.speed();
+        if (speed.confirmed()) {
+            text.known("clock", SpeedWords.clock(run));
+            speed.main()
+                    .map(Dwell::confirmedBy)
+                    .filter(lines -> !lines.isEmpty())
+                    .ifPresent(lines -> text.known(
+                            "by", lines.stream().map(OrderLine::name).collect(Collectors.joining(", "))));
+            speed.doubtful()
+                    .forEach(dwell -> text.known(
+                            "not confirmed",
+                            "from " + FigureFormat.fixed(dwell.fromS(), 1) + " to " + FigureFormat.fixed(dwell.toS(), 1)
+                                    + " s, nothing measured there: " + phrases.text(Fact.of(dwell.doubt()))));
+        } else {
+            speed.doubt().ifPresent(doubt -> text.add(new Block.Known("why", phrases.sentence(doubt))));
+        }
+        if (speed.otherMachine().orElse(false)) {
+            text.known("beside", "another machine's lines stand out");
         }
     }
 

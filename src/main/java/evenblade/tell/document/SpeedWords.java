@@ -7,6 +7,10 @@ import evenblade.measure.speed.SpeedResult;
 /** How fast a run was, and how sure that is, in words. */
 public final class SpeedWords {
     private static final double SECONDS_PER_MINUTE = 60;
+    /** Smaller shares are shown in millionths: 0.1 % is the least that one decimal shows. */
+    private static final double LEAST_SHOWN_IN_PER_CENT = 1e-3;
+
+    private static final double PPM = 1e6;
 
     private SpeedWords() {}
 
@@ -17,7 +21,7 @@ public final class SpeedWords {
             return "Speed NOT FOUND, and none was entered: no order can be measured";
         }
         if (!speed.confirmed()) {
-            return "Speed NOT CONFIRMED: the figures below stand on the entered speed alone";
+            return "Speed NOT CONFIRMED: nothing is measured";
         }
         return speed.origin() == SpeedResult.Origin.MARK
                 ? "Speed CONFIRMED by the mark"
@@ -38,9 +42,17 @@ public final class SpeedWords {
         if (!run.speed().confirmed()) {
             return FigureFormat.rpm(main.propellerRpm() * ratio) + " rpm as entered";
         }
-        return FigureFormat.rpm(main, ratio) + " (95 %), from "
+        return FigureFormat.rpm(main, run.standardErrorHz(main), ratio) + " (95 %), from "
                 + FigureFormat.rpm(SECONDS_PER_MINUTE * main.minHz() * ratio) + " to "
                 + FigureFormat.rpm(SECONDS_PER_MINUTE * main.maxHz() * ratio);
+    }
+
+    /** What the error of a speed contains beside that of the signal: how large the clock's was taken. */
+    static String clock(RunOrders run) {
+        return "the clock of the recording is taken as good to "
+                + (run.clockShare() < LEAST_SHOWN_IN_PER_CENT
+                        ? FigureFormat.fixed(PPM * run.clockShare(), 0) + " ppm"
+                        : FigureFormat.fixed(100 * run.clockShare(), 1) + " %");
     }
 
     /** One dwell: {@code 0.0 to 6.1 s, engine 3982 rpm, propeller 1640 rpm}. */

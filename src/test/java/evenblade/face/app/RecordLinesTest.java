@@ -51,6 +51,7 @@ class RecordLinesTest {
                 .withLine(1, 1.5, 20)
                 .withLine(3, 3, 100)
                 .withLine(51 / 21.0, 2, 10)
+                .withLine(2 * 51 / 21.0, 2, 40)
                 .withNoise(new Noise(0.1, 0))
                 .withSeed(8);
         double[] values = run.samples(run.evenClock(RATE_HZ));

@@ -232,6 +232,8 @@ class OrdersBadInputTest {
         SyntheticRun run = SyntheticRun.at(SpeedProfile.steady(33, 12))
                 .withLine(1, 1, 0)
                 .withLine(3, 2, 0)
+                .withLine(51.0 / 21, 1, 0)
+                .withLine(2 * 51.0 / 21, 2, 0)
                 .withNoise(0.1)
                 .withSeed(4);
         double[] up = run.samples(run.evenClock(400));

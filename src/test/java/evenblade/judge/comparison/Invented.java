@@ -14,7 +14,7 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.speed.Dwell;
-import evenblade.measure.speed.SpeedFact;
+import evenblade.measure.speed.SpeedDoubt;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -85,7 +85,7 @@ final class Invented {
                 run.name(),
                 run.conditions(),
                 run.lossy(),
-                Optional.of(Fact.of(SpeedFact.NO_LINES)),
+                Optional.of(Fact.of(SpeedDoubt.NOTHING_STANDS)),
                 run.blades(),
                 run.ratio(),
                 run.channels());

@@ -9,7 +9,7 @@ import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.measure.speed.SpeedFact;
+import evenblade.measure.speed.SpeedDoubt;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
 import java.util.Arrays;
@@ -234,7 +234,7 @@ class RulesTest {
         RunEvidence good = RUNS.get(Fault.NONE);
         RunNumbers doubtful = with(
                 good.numbers(),
-                Optional.of(Fact.of(SpeedFact.ONLY_MAINS)),
+                Optional.of(Fact.of(SpeedDoubt.ONLY_MAINS)),
                 good.numbers().quality());
         Finding first = of(new RunEvidence(
                         new RunRef("e7", "doubtful"), good.at(), List.of(), doubtful, good.directions(), false))
@@ -256,7 +256,7 @@ class RulesTest {
                 Reduction.ofRatio(Reduction.Kind.GEAR, 3),
                 GEARED.propeller(),
                 GEARED.limits());
-        RunEvidence run = InventedEvidence.run(three, Fault.NONE, SEED);
+        RunEvidence run = InventedEvidence.run(three, Fault.MASS_IMBALANCE, SEED);
         List<Finding> findings = Findings.weigh(
                         new JobEvidence(three, List.of(run), StaticEvidence.NONE, Optional.empty()))
                 .list();
@@ -279,7 +279,7 @@ class RulesTest {
                 weak,
                 "blind",
                 "Plugs changed.",
-                with(quiet, Optional.of(Fact.of(SpeedFact.ONLY_MAINS)), quiet.quality()));
+                with(quiet, Optional.of(Fact.of(SpeedDoubt.ONLY_MAINS)), quiet.quality()));
         assertThat(of(weak, blind))
                 .filteredOn(f -> f.cause() == Cause.WEAK_CYLINDER)
                 .singleElement()

@@ -14,7 +14,7 @@ import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.UnexplainedLine;
 import evenblade.measure.speed.Dwell;
-import evenblade.measure.speed.SpeedFact;
+import evenblade.measure.speed.SpeedDoubt;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -256,7 +256,7 @@ class ThresholdsTest {
     @Test
     @DisplayName("A speed that isn't confirmed is shown on the side of the run where its speed is")
     void doubtLeadsToTheSpeed() {
-        Stage doubted = stage(run(List.of(), List.of(), Optional.of(Fact.of(SpeedFact.NO_LINES))));
+        Stage doubted = stage(run(List.of(), List.of(), Optional.of(Fact.of(SpeedDoubt.NOTHING_STANDS))));
         EvidenceItem piece =
                 new RecordingRule().weigh(doubted).orElseThrow().pieces().get(0);
         assertThat(piece.fact().code()).isEqualTo(FindingFact.SPEED_NOT_BORNE_OUT);

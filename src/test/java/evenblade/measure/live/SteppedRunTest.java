@@ -80,12 +80,12 @@ class SteppedRunTest {
 
     @Test
     void eachDwellIsDoneWhenItWasHeldLongEnoughForTheWantedError() {
-        SteppedRun run = new SteppedRun(List.of(step(3000), step(4800)), 5);
+        SteppedRun run = new SteppedRun(List.of(step(3060), step(4800)), 5);
         List<StepProgress> seen = new ArrayList<>();
-        held(3000, 0, 30, 0.02).forEach(r -> run.take(r).ifPresent(seen::add));
+        held(3060, 0, 30, 0.02).forEach(r -> run.take(r).ifPresent(seen::add));
         held(4800, 30, 30, 0.02).forEach(r -> run.take(r).ifPresent(seen::add));
 
-        assertThat(run.finished()).extracting(StepProgress::engineRpm).containsExactly(3000.0, 4800.0);
+        assertThat(run.finished()).extracting(StepProgress::engineRpm).containsExactly(3060.0, 4800.0);
         assertThat(run.finished()).allSatisfy(done -> {
             assertThat(done.state()).isEqualTo(StepProgress.State.DONE);
             assertThat(done.heldS()).isCloseTo(20, within(1.5));
@@ -96,7 +96,7 @@ class SteppedRunTest {
 
     @Test
     void aWrongSpeedDoesNotCount() {
-        SteppedRun run = new SteppedRun(List.of(step(3000)), 5);
+        SteppedRun run = new SteppedRun(List.of(step(3060)), 5);
 
         held(3200, 0, 40, 0.02).forEach(run::take);
 
@@ -105,9 +105,9 @@ class SteppedRunTest {
 
     @Test
     void aLineTooWeakForTheWantedErrorEndsTheStepAfterTwiceTheTime() {
-        SteppedRun run = new SteppedRun(List.of(step(3000)), 0.01);
+        SteppedRun run = new SteppedRun(List.of(step(3060)), 0.01);
 
-        held(3000, 0, 60, 0.02).forEach(run::take);
+        held(3060, 0, 60, 0.02).forEach(run::take);
 
         assertThat(run.finished()).singleElement().satisfies(done -> {
             assertThat(done.state()).isEqualTo(StepProgress.State.DONE_WEAK);
@@ -117,9 +117,9 @@ class SteppedRunTest {
 
     @Test
     void windowsThatDoNotOverlapTakeTheErrorDownByTheRootOfTheirNumber() {
-        SteppedRun run = new SteppedRun(List.of(step(3000)), 0.01);
+        SteppedRun run = new SteppedRun(List.of(step(3060)), 0.01);
         List<Double> percent = new ArrayList<>();
-        held(3000, 0, 33, 0.02)
+        held(3060, 0, 33, 0.02)
                 .forEach(
                         r -> run.take(r).flatMap(StepProgress::bladePassPercent).ifPresent(percent::add));
 

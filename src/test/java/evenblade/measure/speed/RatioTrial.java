@@ -1,5 +1,7 @@
 package evenblade.measure.speed;
 
+import evenblade.base.fact.Amount;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Recording;
 import evenblade.keep.practice.Line;
 import evenblade.keep.practice.SpeedProfile;
@@ -34,7 +36,8 @@ public record RatioTrial(
         boolean confirmed,
         int strongEngineLines,
         int strongPropellerLines,
-        Optional<RatioDoubt> doubt) {
+        Optional<RatioDoubt> doubt,
+        Optional<Double> told) {
     private static final double RATE_HZ = 2400;
 
     /** What was said of the speed. */
@@ -120,7 +123,11 @@ public record RatioTrial(
                 speed.confirmed(),
                 strong(lines, truth, Shaft.CRANK, strong),
                 strong(lines, truth, Shaft.PROPELLER, strong),
-                doubt);
+                doubt,
+                speed.warnings().stream()
+                        .filter(w -> w.code() == WarningCode.OTHER_RATIO_FITS)
+                        .map(w -> ((Amount) w.values().get(0)).value())
+                        .findFirst());
     }
 
     private static int strong(List<Line> lines, OrderTable truth, Shaft shaft, double least) {

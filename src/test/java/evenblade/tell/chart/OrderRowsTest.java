@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.Fact;
 import evenblade.measure.orders.Level;
-import evenblade.measure.speed.SpeedFact;
+import evenblade.measure.speed.SpeedDoubt;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
 import java.util.Optional;
@@ -52,7 +52,7 @@ class OrderRowsTest {
         return new SpeedResult(
                 SpeedResult.Origin.SIGNAL,
                 confirmed,
-                confirmed ? Optional.empty() : Optional.of(Fact.of(SpeedFact.NO_LINES)),
+                confirmed ? Optional.empty() : Optional.of(Fact.of(SpeedDoubt.NOTHING_STANDS)),
                 null,
                 Optional.of(InventedRun.usual().dwell()),
                 List.of(),

@@ -1,0 +1,161 @@
+package evenblade.measure.speed;
+
+import java.util.Arrays;
+
+/**
+ * How much of a line there is at each frequency of a stretch, along a path of speed: the mean over frames and channels of
+ * {@link WhitenedSpectrogram#evidence}, with frequencies taken along with the speed. A line in step with the path stays
+ * sharp, one that stands still blurs as far as the speed moves. The mean of a logarithm: a line counts by lasting, not
+ * by one loud moment.
+ *
+ * <p>Frequencies are those at the mean speed of the stretch, on a grid of equal ratios {@link #STEP} apart.
+ */
+final class LineSpectrum {
+    /** Natural logarithm of the step from one grid place to the next: a quarter of a resolution at 500 Hz. */
+    static final double STEP = 4e-4;
+    /** Standard deviation of the evidence of one frame in white noise, from a seeded simulation of it. */
+    private static final double NOISE_DEVIATION = 0.55;
+    /** Overlapped Hann frames: independent ones per frame length. */
+    private static final double INDEPENDENT_PER_LENGTH = 1.9;
+    /** Standard deviations of noise from which on a line stands: some ten thousand places are looked at. */
+    private static final double STANDING_DEVIATIONS = 4.2;
+    /** A line stands from this mean evidence on, however long the stretch: about twice the floor. */
+    private static final double LEAST_STANDING = 0.7;
+    /** Mean evidence of a line that counts in full: 18 dB over the floor in a frame. */
+    private static final double FULL = 4.2;
+
+    private final WhitenedSpectrogram frames;
+    private final double meanHz;
+    private final double firstLn;
+    private final float[] evidence;
+    private final double standing;
+
+    private LineSpectrum(
+            WhitenedSpectrogram frames, double meanHz, double firstLn, float[] evidence, double standing) {
+        this.frames = frames;
+        this.meanHz = meanHz;
+        this.firstLn = firstLn;
+        this.evidence = evidence;
+        this.standing = standing;
+    }
+
+    /**
+     * @param frames short spectra of the recording
+     * @param first first frame of the stretch
+     * @param hz propeller speed in each frame of the stretch
+     */
+    static LineSpectrum along(WhitenedSpectrogram frames, int first, double[] hz) {
+        double mean = Arrays.stream(hz).average().orElseThrow();
+        double from = Math.log(frames.lowestHz());
+        int places = (int) Math.ceil((Math.log(frames.highestHz()) - from) / STEP);
+        float[] sum = new float[places];
+        float[] count = new float[places];
+        double[] grid = new double[places];
+        for (int i = 0; i < places; i++) {
+            grid[i] = Math.exp(from + i * STEP);
+        }
+        for (int f = 0; f < hz.length; f++) {
+            double scale = hz[f] / mean;
+            for (int c = 0; c < frames.channels(); c++) {
+                frames.addEvidence(c, first + f, grid, scale, sum, count);
+            }
+        }
+        for (int i = 0; i < places; i++) {
+            sum[i] = count[i] == 0 ? 0 : sum[i] / count[i];
+        }
+        double seconds = frames.lengthS() + (hz.length - 1) * frames.hopS();
+        double independent = Math.max(1, frames.channels() * INDEPENDENT_PER_LENGTH * seconds / frames.lengthS() - 0.9);
+        double standing =
+                Math.max(LEAST_STANDING, STANDING_DEVIATIONS * NOISE_DEVIATION / Math.sqrt(independent));
+        return new LineSpectrum(frames, mean, from, sum, standing);
+    }
+
+    /** Mean propeller speed of the path in this stretch. */
+    double meanHz() {
+        return meanHz;
+    }
+
+    /** Mean evidence at a frequency, folded down where it lies beyond the range; none where it can't be seen. */
+    double evidence(double frequencyHz) {
+        double seenAt = frequencyHz;
+        if (!frames.inRange(frequencyHz)) {
+            if (!frames.folded(frequencyHz)) {
+                return 0;
+            }
+            seenAt = frames.appearsAtHz(frequencyHz);
+        }
+        double place = (Math.log(seenAt) - firstLn) / STEP;
+        int at = (int) place;
+        if (at < 0 || at + 1 >= evidence.length) {
+            return 0;
+        }
+        return evidence[at] + (place - at) * (evidence[at + 1] - evidence[at]);
+    }
+
+    boolean stands(double frequencyHz) {
+        return evidence(frequencyHz) > standing;
+    }
+
+    /** 0 where no line stands, up to 1 for one that stands far out: no single line counts for more than one. */
+    double credit(double frequencyHz) {
+        return credit((float) evidence(frequencyHz));
+    }
+
+    /** The same without an upper end. */
+    double strength(double frequencyHz) {
+        double mean = evidence(frequencyHz);
+        return mean > standing ? mean / FULL : 0;
+    }
+
+    private double credit(float mean) {
+        return mean > standing ? Math.min(1, mean / FULL) : 0;
+    }
+
+    /** The lines that stand out: places of local maxima, hertz, strongest first. */
+    double[] peaksHz() {
+        return java.util.stream.IntStream.range(1, evidence.length - 1)
+                .filter(i -> evidence[i] > standing && isPeak(i))
+                .boxed()
+                .sorted((a, b) -> Float.compare(evidence[b], evidence[a]))
+                .mapToDouble(i -> Math.exp(firstLn + i * STEP))
+                .toArray();
+    }
+
+    private boolean isPeak(int at) {
+        double hz = Math.exp(firstLn + at * STEP);
+        int reach = (int) Math.ceil(0.8 / frames.lengthS() / hz / STEP);
+        for (int i = Math.max(0, at - reach); i <= Math.min(evidence.length - 1, at + reach); i++) {
+            if (evidence[i] > evidence[at] || evidence[i] == evidence[at] && i < at) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /**
+     * The same without what lies near some frequencies.
+     *
+     * @param reachHz how far around each
+     * @param reachShare and this share of it more
+     */
+    LineSpectrum without(double[] hz, double reachHz, double reachShare) {
+        float[] kept = evidence.clone();
+        for (double line : hz) {
+            double reach = reachHz + reachShare * line;
+            int from = (int) Math.ceil((Math.log(Math.max(1e-9, line - reach)) - firstLn) / STEP);
+            int to = (int) Math.floor((Math.log(line + reach) - firstLn) / STEP);
+            for (int i = Math.max(0, from); i <= Math.min(kept.length - 1, to); i++) {
+                kept[i] = 0;
+            }
+        }
+        return new LineSpectrum(frames, meanHz, firstLn, kept, standing);
+    }
+
+    double lowestHz() {
+        return frames.lowestHz();
+    }
+
+    double resolutionHz() {
+        return 1 / frames.lengthS();
+    }
+}

@@ -1,0 +1,61 @@
+package evenblade.measure.speed;
+
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
+/**
+ * The hum of the mains in a stretch: lines that stand still at multiples of one frequency near 50 or 60 Hz. The grid's own
+ * frequency is taken from all its harmonics together, so that a machine's line beside one isn't taken for hum.
+ */
+final class MainsSeries {
+    private static final double[] NOMINAL_HZ = {50, 60};
+    /** A supply strays no further in ordinary times (common practice, no source). */
+    private static final double STRAY_HZ = 0.25;
+
+    private static final double SEARCH_STEP_HZ = 0.01;
+    private static final int HIGHEST = 20;
+    /** Hum that shows in one line shows in the first or the second: nothing else rectifies or magnetises alone. */
+    private static final double ALONE_UP_TO_HZ = 121;
+
+    /** Share of a resolution within which a peak lies of its place. */
+    private static final double PLACED = 0.2;
+
+    private MainsSeries() {}
+
+    /**
+     * Frequencies of hum, hertz: all multiples of the grid's frequency where two of them stand, else the one that does;
+     * none where no series stands.
+     *
+     * @param standing spectrum of the stretch at constant frequencies, not along a path
+     */
+    static double[] in(LineSpectrum standing) {
+        double[] peaks = standing.peaksHz();
+        double reach = PLACED * standing.resolutionHz();
+        double gridHz = 0;
+        double[] own = {};
+        for (double nominal : NOMINAL_HZ) {
+            for (double hz = nominal - STRAY_HZ; hz <= nominal + STRAY_HZ; hz += SEARCH_STEP_HZ) {
+                double grid = hz;
+                double[] fitting = Arrays.stream(peaks)
+                        .filter(peak -> isHarmonic(peak, grid, reach))
+                        .toArray();
+                if (fitting.length > own.length) {
+                    own = fitting;
+                    gridHz = grid;
+                }
+            }
+        }
+        if (own.length > 1) {
+            double fundamental = gridHz;
+            return IntStream.rangeClosed(1, HIGHEST)
+                    .mapToDouble(k -> k * fundamental)
+                    .toArray();
+        }
+        return Arrays.stream(own).filter(hz -> hz < ALONE_UP_TO_HZ).toArray();
+    }
+
+    private static boolean isHarmonic(double peakHz, double gridHz, double reachHz) {
+        double multiple = Math.rint(peakHz / gridHz);
+        return multiple >= 1 && multiple <= HIGHEST && Math.abs(peakHz - multiple * gridHz) < reachHz;
+    }
+}

@@ -1,0 +1,99 @@
+package evenblade.measure.speed;
+
+import evenblade.base.numeric.DriftSmoother;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Puts the angle readings of dwells into one track, each smoothed by itself: between dwells it follows the path through
+ * the short spectra.
+ */
+final class SmoothedDwells {
+    private static final int LEAST_READINGS = 3;
+    /** Step of the track between dwells, seconds: short against a move of the throttle. */
+    private static final double BETWEEN_S = 0.25;
+
+    private final SpeedTrack start;
+    private final double frameS;
+    private final List<double[]> knots = new ArrayList<>();
+    private double turnedBeyond;
+    private double reachedS;
+
+    /**
+     * @param start the path through the short spectra
+     * @param frameS length of those
+     */
+    SmoothedDwells(SpeedTrack start, double frameS) {
+        this.start = start;
+        this.frameS = frameS;
+        this.reachedS = start.fromS();
+    }
+
+    /**
+     * Mean speed of a stretch, which the track follows from now on. To be called in order of time.
+     *
+     * @param locked its angle readings, or none where no line carried phase
+     */
+    Dwell of(DwellFinder.Stretch stretch, PhaseLock.Locked locked) {
+        if (!locked.sound() || locked.time().length < LEAST_READINGS) {
+            return plain(stretch);
+        }
+        double[] time = locked.time();
+        DriftSmoother.Smoothed smooth = DriftSmoother.smooth(
+                time, locked.revolutions(), locked.variance(), stretch.fromS(), stretch.toS());
+        follow(stretch.fromS());
+        double offset = turnedBeyond + start.revolutionsAt(time[0]) - smooth.level().get(0);
+        double min = Double.POSITIVE_INFINITY;
+        double max = 0;
+        for (int i = 0; i < time.length; i++) {
+            double rate = smooth.rate().get(i);
+            knots.add(new double[] {time[i], smooth.level().get(i) + offset, rate});
+            min = Math.min(min, rate);
+            max = Math.max(max, rate);
+        }
+        int last = time.length - 1;
+        turnedBeyond = smooth.level().get(last) + offset - start.revolutionsAt(time[last]);
+        reachedS = stretch.toS();
+        return new Dwell(
+                stretch.fromS(), stretch.toS(), smooth.meanRate(), smooth.meanRateStandardError(), min, max);
+    }
+
+    /** The track through all. */
+    SpeedTrack track() {
+        if (knots.isEmpty()) {
+            return start;
+        }
+        follow(start.toS());
+        double[] time = knots.stream().mapToDouble(k -> k[0]).toArray();
+        double[] level = knots.stream().mapToDouble(k -> k[1]).toArray();
+        double[] rate = knots.stream().mapToDouble(k -> k[2]).toArray();
+        return new KnotTrack(time, level, rate, start.fromS(), start.toS());
+    }
+
+    /** Follows the path up to a time. */
+    private void follow(double toS) {
+        int steps = (int) Math.floor((toS - reachedS) / BETWEEN_S);
+        for (int i = 0; i < steps; i++) {
+            double t = reachedS + (i + 0.5) * BETWEEN_S;
+            knots.add(new double[] {t, turnedBeyond + start.revolutionsAt(t), start.propellerHzAt(t)});
+        }
+    }
+
+    private Dwell plain(DwellFinder.Stretch stretch) {
+        SpeedTrack track = start;
+        double mean =
+                (track.revolutionsAt(stretch.toS()) - track.revolutionsAt(stretch.fromS())) / stretch.lengthS();
+        double min = Double.POSITIVE_INFINITY;
+        double max = 0;
+        int steps = 200;
+        for (int i = 0; i <= steps; i++) {
+            double hz = track.propellerHzAt(stretch.fromS() + i * stretch.lengthS() / steps);
+            min = Math.min(min, hz);
+            max = Math.max(max, hz);
+        }
+        // A line's place in a short spectrum is good to about a twentieth of the frame's resolution.
+        double independent = Math.max(1, stretch.lengthS() / frameS);
+        double error = 0.05 / frameS / Math.sqrt(independent);
+        return new Dwell(stretch.fromS(), stretch.toS(), mean, error, min, max);
+    }
+}

@@ -1,0 +1,18 @@
+package evenblade.measure.speed;
+
+import evenblade.base.fact.Code;
+
+/** Why the speed of a stretch isn't confirmed. */
+public enum SpeedDoubt implements Code {
+    NOTHING_STANDS,
+    ONLY_MAINS,
+    ONE_LINE,
+    ONE_SERIES,
+    ONE_SHAFT,
+    CHANCE,
+    OTHER_SPEED,
+    OTHER_RATIO,
+    OTHER_BLADES,
+    NOTHING_DETECTED,
+    NEVER_STEADY
+}
