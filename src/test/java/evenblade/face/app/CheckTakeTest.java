@@ -25,7 +25,7 @@ class CheckTakeTest {
             InstallationFile.read(Path.of("samples/geared-three-blade/installation.json"));
     private static final int RATE_HZ = 4000;
     private static final SpeedProfile SPEED =
-            SpeedProfile.startingAt(20).thenDwell(4).thenRampTo(34, 4).thenDwell(4);
+            SpeedProfile.startingAt(20).thenDwell(6).thenRampTo(34, 4).thenDwell(6);
 
     @TempDir
     Path folder;
