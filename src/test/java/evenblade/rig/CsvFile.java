@@ -11,7 +11,9 @@ import java.util.Locale;
 final class CsvFile {
     private CsvFile() {}
 
-    static Path write(Path file, double[] stamps, List<Sensor> sensors, double[][] values) throws IOException {
+    static Path write(Path file, double[] stamps, List<Sensor> sensors, double[][] values, double repeats)
+            throws IOException {
+        Dice twice = new Dice(stamps.length); // which rows come twice: chance, the same for the same run
         try (BufferedWriter out = Files.newBufferedWriter(file)) {
             out.write("time (s)");
             for (Sensor sensor : sensors) {
@@ -19,11 +21,15 @@ final class CsvFile {
             }
             out.write("\n");
             for (int i = 0; i < stamps.length; i++) {
-                out.write(String.format(Locale.ROOT, "%.6f", stamps[i]));
+                StringBuilder row = new StringBuilder(String.format(Locale.ROOT, "%.6f", stamps[i]));
                 for (double[] channel : values) {
-                    out.write(String.format(Locale.ROOT, ",%.6g", channel[i]));
+                    row.append(String.format(Locale.ROOT, ",%.6g", channel[i]));
                 }
-                out.write("\n");
+                row.append('\n');
+                out.write(row.toString());
+                if (twice.chance(repeats)) {
+                    out.write(row.toString());
+                }
             }
         }
         return file;

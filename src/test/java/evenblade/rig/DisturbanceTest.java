@@ -3,10 +3,14 @@ package evenblade.rig;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What disturbances and pairs of runs do, in closed form or within chance. */
 class DisturbanceTest {
@@ -73,6 +77,19 @@ class DisturbanceTest {
         assertEquals(stamps[0], stamps[9], 0);
         assertEquals(0.09, stamps[0], 1e-9);
         assertEquals(600.1, stamps[1000] - stamps[990], 1e-6);
+    }
+
+    @Test
+    void aPoorLoggerLosesSamplesAndWritesRowsTwice(@TempDir Path folder) throws IOException {
+        GroundRun run = rig().sampling(Sampling.even(100).losing(6, 0.1)).make();
+        double[] stamps = run.stamps();
+        int gaps = 0;
+        for (int i = 1; i < stamps.length; i++) {
+            gaps += stamps[i] - stamps[i - 1] > 0.05 ? 1 : 0;
+        }
+        assertTrue(gaps == 1 || gaps == 2, gaps + " gaps"); // two in 20 s, that may touch
+        int rows = Files.readAllLines(run.writeCsv(folder.resolve("run.csv"))).size() - 1;
+        assertEquals(1.1, rows / (double) stamps.length, 0.03); // chance: sqrt(0.09/1900) = 0.7 %
     }
 
     @Test

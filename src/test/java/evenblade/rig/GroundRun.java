@@ -89,7 +89,7 @@ public final class GroundRun {
         for (int c = 0; c < channels.length; c++) {
             values[c] = samples(c);
         }
-        return CsvFile.write(file, stamps(), sensors, values);
+        return CsvFile.write(file, stamps(), sensors, values, sampling.repeats());
     }
 
     public Path writeInstallation(Path file) throws IOException {

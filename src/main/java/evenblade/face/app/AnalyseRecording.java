@@ -20,9 +20,9 @@ import evenblade.input.recording.StreamSummary;
 import evenblade.input.recording.Stretch;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
-import evenblade.measure.orders.OrderMeter;
 import evenblade.measure.orders.RatioCheck;
 import evenblade.measure.orders.RunOrders;
+import evenblade.measure.orders.SpeedAndOrders;
 import evenblade.measure.signal.Decimator;
 import evenblade.measure.speed.MarkSpeed;
 import evenblade.measure.speed.SpeedFinder;
@@ -86,9 +86,12 @@ public final class AnalyseRecording {
         Recording recording = reading.recording();
         OrderTable table = request.installation().orders();
         progress.at(SHARE_READ, "finding the speed");
-        SpeedResult speed = speed(reading, table);
+        SpeedResult found = speed(reading, table);
         progress.at(SHARE_SPEED, "measuring the orders");
-        List<ChannelOrders> measured = OrderMeter.measure(recording, recording.channels(), table, speed);
+        SpeedAndOrders both =
+                SpeedAndOrders.measure(recording, recording.channels(), table, found, range.expectation());
+        SpeedResult speed = both.speed();
+        List<ChannelOrders> measured = both.channels();
         List<Integer> shown = ChosenChannels.shownOrder(measured, request);
         List<ChannelOrders> channels = shown.stream().map(measured::get).toList();
         RunOrders orders = new RunOrders(
@@ -137,13 +140,7 @@ public final class AnalyseRecording {
                 Measure.TIME.of(longest.fromS()),
                 Measure.TIME.of(longest.toS())));
         return new Recording(
-                part.source(),
-                part.time(),
-                part.channels(),
-                part.quality(),
-                part.stamps(),
-                warnings,
-                part.stretches());
+                part.source(), part.time(), part.channels(), part.quality(), part.stamps(), warnings, part.stretches());
     }
 
     private Reading reduced(SampleStream sound) {

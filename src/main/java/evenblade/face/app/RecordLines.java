@@ -228,7 +228,8 @@ public final class RecordLines implements LiveRecording {
                     .markChannel()
                     .map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("--mark-channel"))));
         } catch (BadInput e) {
-            warnings.add(Warning.of(WarningCode.MARK_CHANNEL_UNKNOWN, Subject.Whole.RECORDING, new Quoted(e.getMessage())));
+            warnings.add(
+                    Warning.of(WarningCode.MARK_CHANNEL_UNKNOWN, Subject.Whole.RECORDING, new Quoted(e.getMessage())));
             return Optional.empty();
         }
     }

@@ -1,8 +1,7 @@
 package evenblade.face.app;
 
 import evenblade.judge.findings.Direction;
-import evenblade.judge.findings.EvidenceItem;
-import evenblade.judge.findings.Finding;
+import evenblade.judge.findings.EvidenceRef;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
@@ -11,20 +10,14 @@ import evenblade.keep.job.Kind;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.Dwell;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** Answers where in a job a piece of evidence can be seen. */
 public final class SeeEvidence {
-    private static final Pattern AT_RPM = Pattern.compile("\\bat (\\d+) engine rpm");
-
     private SeeEvidence() {}
 
     /** What has to be opened. */
@@ -37,14 +30,6 @@ public final class SeeEvidence {
         ENTRY
     }
 
-    /** Which side of a run shows it. */
-    public enum Side {
-        ORDERS,
-        SPECTRUM,
-        SPEED,
-        REMARKS
-    }
-
     /**
      * Where it is seen.
      *
@@ -55,13 +40,18 @@ public final class SeeEvidence {
      * @param direction that the channel feels, where it names one
      */
     public record Sight(
-            Page page, Optional<Event> entry, Side side, OptionalDouble engineRpm, Optional<Direction> direction) {
+            Page page,
+            Optional<Event> entry,
+            EvidenceRef.Side side,
+            OptionalDouble engineRpm,
+            Optional<Direction> direction) {
         private static Sight of(Page page) {
-            return new Sight(page, Optional.empty(), Side.ORDERS, OptionalDouble.empty(), Optional.empty());
+            return new Sight(page, Optional.empty(), EvidenceRef.Side.ORDERS, OptionalDouble.empty(), Optional.empty());
         }
 
         private static Sight of(Event entry) {
-            return new Sight(Page.ENTRY, Optional.of(entry), Side.ORDERS, OptionalDouble.empty(), Optional.empty());
+            return new Sight(
+                    Page.ENTRY, Optional.of(entry), EvidenceRef.Side.ORDERS, OptionalDouble.empty(), Optional.empty());
         }
 
         /** Place of the channel to look at among those of a run's answer, from 0. */
@@ -92,63 +82,22 @@ public final class SeeEvidence {
         }
     }
 
-    /**
-     * Where a piece of a finding's evidence can be seen; a run that it doesn't name is the latest of those
-     * that the finding's other evidence names, else the latest of all.
-     */
-    public static Sight of(JobRecord record, Finding finding, EvidenceItem piece) {
-        String text = piece.text();
-        if (piece.origin() == EvidenceItem.Origin.STANDING) {
-            return standing(record, text);
+    /** Where evidence can be seen. */
+    public static Sight of(JobRecord record, EvidenceRef ref) {
+        if (ref instanceof EvidenceRef.Run run) {
+            return record.standing(Kind.RUN).stream()
+                    .filter(event -> event.id().equals(run.id()))
+                    .findFirst()
+                    .map(event ->
+                            new Sight(Page.ENTRY, Optional.of(event), run.side(), run.engineRpm(), run.direction()))
+                    .orElse(Sight.of(Page.ALL_RUNS));
         }
-        if (text.startsWith("over the runs")) {
-            return Sight.of(Page.ALL_RUNS);
-        }
-        Optional<Event> run = named(record, text).or(() -> finding.speaksFor().stream()
-                .map(EvidenceItem::text)
-                .flatMap(other -> named(record, other).stream())
-                .reduce((one, later) -> later));
-        Matcher rpm = AT_RPM.matcher(text);
-        return run.or(() -> last(record, Kind.RUN))
-                .map(event -> new Sight(
-                        Page.ENTRY,
-                        Optional.of(event),
-                        side(text),
-                        rpm.find() ? OptionalDouble.of(Double.parseDouble(rpm.group(1))) : OptionalDouble.empty(),
-                        direction(text)))
-                .orElse(Sight.of(Page.ALL_RUNS));
-    }
-
-    private static Sight standing(JobRecord record, String text) {
-        Optional<Kind> kind = text.startsWith("blade angles")
-                ? Optional.of(Kind.PITCH)
-                : text.startsWith("flange face") ? Optional.of(Kind.RUN_OUT) : Optional.empty();
-        return kind.flatMap(each -> last(record, each)).map(Sight::of).orElse(Sight.of(Page.TRACK));
-    }
-
-    private static Side side(String text) {
-        if (text.contains("lie flat") || text.contains("equal samples") || text.contains("lost in")) {
-            return Side.REMARKS;
-        }
-        if (text.contains("isn't borne out")) {
-            return Side.SPEED;
-        }
-        return text.contains("lines beside it") ? Side.SPECTRUM : Side.ORDERS;
-    }
-
-    private static Optional<Direction> direction(String text) {
-        return Arrays.stream(Direction.values())
-                .filter(each -> text.toLowerCase(Locale.ROOT).contains(" " + each.word() + " at "))
-                .findFirst();
-    }
-
-    private static Optional<Event> named(JobRecord record, String text) {
-        return record.standing(Kind.RUN).stream()
-                .filter(run -> run.label()
-                        .filter(label -> text.contains("'" + label + "'"))
-                        .or(() -> Optional.of(run.id()).filter(id -> text.contains("'" + id + "'")))
-                        .isPresent())
-                .findFirst();
+        return switch ((EvidenceRef.Whole) ref) {
+            case ALL_RUNS -> Sight.of(Page.ALL_RUNS);
+            case TIP_MARKS -> Sight.of(Page.TRACK);
+            case BLADE_ANGLES -> last(record, Kind.PITCH).map(Sight::of).orElse(Sight.of(Page.TRACK));
+            case FACE_RUN_OUT -> last(record, Kind.RUN_OUT).map(Sight::of).orElse(Sight.of(Page.TRACK));
+        };
     }
 
     private static Optional<Event> last(JobRecord record, Kind kind) {

@@ -1,5 +1,8 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
@@ -17,7 +20,6 @@ import evenblade.tell.chart.TipMarksPicture;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -31,7 +33,7 @@ public final class SketchStatic {
      * @param picture of the tips, from two marks on
      * @param sentences what the readings come to, against each limit with its source
      */
-    public record Sketch(Optional<Picture> picture, List<String> sentences) {
+    public record Sketch(Optional<Picture> picture, List<Fact> sentences) {
         public Sketch {
             sentences = List.copyOf(sentences);
         }
@@ -87,26 +89,23 @@ public final class SketchStatic {
     /** Blade angles. */
     public static Sketch pitch(Installation installation, Detail.Pitch pitch) {
         PitchReadings readings = pitch.angles(Instant.EPOCH);
-        List<String> sentences = new ArrayList<>();
-        sentences.add(String.format(
-                Locale.ROOT,
-                "Spread %.2f°, mean %.2f° from a zero on the %s.",
-                readings.spreadDeg(),
-                readings.meanDeg(),
-                readings.reference().word()));
+        List<Fact> sentences = new ArrayList<>();
+        sentences.add(Fact.of(
+                SketchFact.ANGLES,
+                Measure.ANGLE.of(readings.spreadDeg()),
+                Measure.ANGLE.of(readings.meanDeg()),
+                new Quoted(readings.reference().word())));
         readings.deviationsDeg()
-                .forEach((blade, off) -> sentences.add(String.format(
-                        Locale.ROOT,
-                        "Blade %s: %+.2f° ± %.2f° off the mean.",
-                        blade,
-                        off,
-                        readings.standardErrorsDeg().get(blade))));
+                .forEach((blade, off) -> sentences.add(Fact.of(
+                        SketchFact.ANGLE_OFF,
+                        new Quoted(blade),
+                        Measure.ANGLE.of(off),
+                        Measure.ANGLE.of(readings.standardErrorsDeg().get(blade)))));
         installation
                 .pitchLimits()
-                .forEach(limit -> sentences.add(
-                        LimitCheck.pitch(limit, readings.bladeAnglesDeg()).text()));
+                .forEach(limit -> sentences.add(said(LimitCheck.pitch(limit, readings.bladeAnglesDeg()))));
         if (installation.pitchLimits().isEmpty()) {
-            sentences.add("No limit for pitch is entered: the propeller maker's figure rules.");
+            sentences.add(Fact.of(SketchFact.NO_PITCH_LIMIT));
         }
         return new Sketch(Optional.empty(), sentences);
     }
@@ -114,31 +113,31 @@ public final class SketchStatic {
     /** Face run-out, carried out to the tips where the diameter is known. */
     public static Sketch runOut(Installation installation, Detail.RunOut runOut) {
         FaceRunOut reading = runOut.reading(Instant.EPOCH);
-        List<String> sentences = new ArrayList<>();
+        List<Fact> sentences = new ArrayList<>();
         installation
                 .propeller()
                 .diameter()
                 .map(diameter -> reading.atTip(Length.ofMetres(diameter.metres() / 2)))
                 .ifPresentOrElse(
-                        tip -> sentences.add(String.format(
-                                Locale.ROOT,
-                                "%.3f mm at the dial is %.2f mm (%s) of track at the tips, largest less smallest.",
-                                reading.total().millimetres(),
-                                tip.millimetres(),
-                                tip.inchText())),
-                        () -> sentences.add("Carried out to the tips it is larger: enter the propeller's diameter."));
+                        tip -> sentences.add(Fact.of(
+                                SketchFact.DIAL_AT_TIPS,
+                                Measure.LENGTH.of(reading.total().metres()),
+                                Measure.LENGTH.of(tip.metres()))),
+                        () -> sentences.add(Fact.of(SketchFact.ENTER_DIAMETER)));
         limits(installation, Limit.Subject.FACE_RUN_OUT)
-                .forEach(
-                        limit -> sentences.add(LimitCheck.runOut(limit, reading).text()));
+                .forEach(limit -> sentences.add(said(LimitCheck.runOut(limit, reading))));
         return new Sketch(Optional.empty(), sentences);
     }
 
-    private static List<String> trackSentences(Installation installation, List<Double> mm) {
-        List<String> sentences = new ArrayList<>();
-        limits(installation, Limit.Subject.TRACK)
-                .forEach(limit -> sentences.add(LimitCheck.track(limit, mm).text()));
+    private static Fact said(LimitCheck check) {
+        return Fact.of(SketchFact.AGAINST_LIMIT, check.fact());
+    }
+
+    private static List<Fact> trackSentences(Installation installation, List<Double> mm) {
+        List<Fact> sentences = new ArrayList<>();
+        limits(installation, Limit.Subject.TRACK).forEach(limit -> sentences.add(said(LimitCheck.track(limit, mm))));
         if (sentences.isEmpty()) {
-            sentences.add("No limit for the track is entered: the propeller maker's figure rules.");
+            sentences.add(Fact.of(SketchFact.NO_TRACK_LIMIT));
         }
         return sentences;
     }

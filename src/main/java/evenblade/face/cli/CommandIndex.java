@@ -28,6 +28,7 @@ final class CommandIndex {
             "job rescue",
             "job strike",
             "tracking",
+            "balance",
             "findings",
             "compare",
             "trend",
@@ -38,6 +39,11 @@ final class CommandIndex {
             "practice");
 
     private CommandIndex() {}
+
+    /** The words that call each command. */
+    static List<List<String>> all() {
+        return NAMES.stream().map(name -> List.of(name.split(" "))).toList();
+    }
 
     /** A fresh command. The one place where a command is added, beside {@link #NAMES}. */
     private static Command create(String name) {
@@ -58,6 +64,7 @@ final class CommandIndex {
             case "job rescue" -> new JobRescueCommand();
             case "job strike" -> new JobStrikeCommand();
             case "tracking" -> new TrackingCommand();
+            case "balance" -> new BalanceCommand();
             case "findings" -> new FindingsCommand();
             case "compare" -> new CompareCommand();
             case "trend" -> new TrendCommand();

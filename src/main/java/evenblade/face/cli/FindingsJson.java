@@ -1,16 +1,18 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.json.JsonFields;
-import evenblade.face.app.JobTie;
-import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings.Answer;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
+import evenblade.judge.findings.RunRef;
 import evenblade.judge.tie.CoupleCheck;
+import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
+import evenblade.tell.document.TieDocument;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -32,29 +34,27 @@ final class FindingsJson {
                                 .toList())
                 .put("tie", answer.tie().map(FindingsJson::tie))
                 .put("smoothestLayout", answer.tie().flatMap(JobTie::smoothest).map(FindingsJson::smoothest))
-                .put(
-                        "warnings",
-                        WarningText.json(answer.warnings()));
+                .put("warnings", WarningText.json(answer.warnings()));
     }
 
     private static JsonFields finding(Finding finding) {
         return new JsonFields()
                 .put("cause", finding.cause().word())
-                .put("statement", finding.statement())
+                .put("statement", WarningText.of(finding.statement()))
                 .put("sureness", finding.sureness().share())
                 .put("confident", finding.sureness().confident())
-                .put("howSure", finding.sureness().words())
+                .put("howSure", WarningText.of(Fact.of(finding.sureness().word())))
                 .put("open", finding.open())
-                .put("goneSince", finding.goneSince())
+                .put("goneSince", finding.goneSince().map(RunRef::name))
                 .put("for", pieces(finding.speaksFor()))
                 .put("against", pieces(finding.speaksAgainst()))
-                .put("next", finding.next());
+                .put("next", WarningText.of(finding.next()));
     }
 
     private static List<JsonFields> pieces(List<EvidenceItem> pieces) {
         return pieces.stream()
                 .map(p -> new JsonFields()
-                        .put("text", p.text())
+                        .put("text", WarningText.of(p.fact()))
                         .put("points", p.points())
                         .put("measured", p.origin() == EvidenceItem.Origin.RUNNING ? "running" : "standing"))
                 .toList();
@@ -85,7 +85,7 @@ final class FindingsJson {
                 .put("positionsCounted", tie.counting().word())
                 .put("positionsCountedEntered", tie.countingEntered())
                 .put("couple", tie.couple().map(FindingsJson::couple))
-                .put("text", TieWords.sentences(tie));
+                .put("text", TieDocument.sentences(tie, WarningText.PHRASES.figures()));
     }
 
     private static void tied(JsonFields json, TieAnswer.Tied tied) {

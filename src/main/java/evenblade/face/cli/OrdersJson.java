@@ -43,9 +43,7 @@ final class OrdersJson {
                                 .toList())
                 .put("quality", run.quality().stream().map(OrdersJson::quality).toList())
                 .put("stamps", run.stamps().map(OrdersJson::stamps))
-                .put(
-                        "warnings",
-                        WarningText.json(run.warnings()));
+                .put("warnings", WarningText.json(run.warnings()));
     }
 
     private static JsonFields recording(Source source) {
@@ -65,7 +63,7 @@ final class OrdersJson {
         return new JsonFields()
                 .put("source", main.isPresent() ? Optional.of(speed.origin().word()) : Optional.empty())
                 .put("confirmed", speed.confirmed())
-                .put("doubt", speed.doubt())
+                .put("doubt", speed.doubt().map(WarningText::of))
                 .put("engineRpm", main.map(dwell -> engineRpm(dwell.propellerHz())))
                 .put("propellerRpm", main.map(Dwell::propellerRpm))
                 .put("standardErrorEngineRpm", main.flatMap(dwell -> finite(engineRpm(dwell.standardErrorHz()))))
@@ -112,9 +110,8 @@ final class OrdersJson {
     private static JsonFields order(OrderReading reading, SignalUnit unit) {
         Optional<Level.Measured> measured =
                 reading.level() instanceof Level.Measured each ? Optional.of(each) : Optional.empty();
-        OptionalDouble foldsTo = reading.level() instanceof Level.BeyondRange beyond
-                ? OptionalDouble.of(beyond.foldsToHz())
-                : OptionalDouble.empty();
+        Optional<Level.BeyondRange> beyond =
+                reading.level() instanceof Level.BeyondRange each ? Optional.of(each) : Optional.empty();
         return new JsonFields()
                 .put("of", reading.line().of().word())
                 .put("order", reading.line().order())
@@ -130,8 +127,8 @@ final class OrdersJson {
                 .put("phaseDeg", measured.map(Level.Measured::phaseDeg))
                 .put("detected", reading.detected())
                 .put("inseparableFrom", reading.inseparableFrom())
-                .put("beyondRange", foldsTo.isPresent())
-                .put("foldsToHz", foldsTo)
+                .put("beyondRange", beyond.isPresent())
+                .put("foldsToHz", beyond.map(Level.BeyondRange::foldsToHz).orElse(OptionalDouble.empty()))
                 .put("estimator", measured.map(each -> each.estimator().word()));
     }
 

@@ -10,7 +10,7 @@ final class WantedSpeed {
     private WantedSpeed() {}
 
     static OptionSpec option() {
-        return Options.value("--engine-rpm", "RPM", Double.class, "Only the dwells within 2 % of this engine speed.");
+        return Options.value("--engine-rpm", "RPM", Double.class, "Only the dwells within 2 %% of this engine speed.");
     }
 
     static OptionalDouble of(ParseResult words) {

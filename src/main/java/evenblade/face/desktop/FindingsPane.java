@@ -1,14 +1,16 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.FigureText;
-import evenblade.face.app.LengthWords;
+import evenblade.base.fact.Fact;
 import evenblade.face.app.SeeEvidence;
-import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings;
 import evenblade.judge.findings.EvidenceItem;
+import evenblade.judge.findings.EvidenceRef;
 import evenblade.judge.findings.Finding;
+import evenblade.judge.tie.JobTie;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.TieDocument;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -53,7 +55,7 @@ final class FindingsPane extends JPanel {
             finding(number, finding);
             number++;
         }
-        tie(answer);
+        answer.tie().ifPresent(this::tie);
         answer.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
         lines.say("Each point doubles the odds from 1 to 8 at the start, for or against; it orders findings and is not "
                 + "counted from real jobs. A finding points somewhere; it decides nothing.");
@@ -64,36 +66,36 @@ final class FindingsPane extends JPanel {
         WrappedLabel statement = lines.strong(number + ". " + words(finding.statement()));
         statement.setName("finding " + number);
         statement.setForeground(Look.ink(finding.open() ? Ink.TEXT : Ink.QUIET_TEXT));
-        lines.say("How sure: " + FigureText.fixed(100 * finding.sureness().share(), 0) + " %, "
-                + finding.sureness().words() + "."
+        lines.say("How sure: " + FigureFormat.fixed(100 * finding.sureness().share(), 0) + " %, "
+                + Words.fact(Fact.of(finding.sureness().word())) + "."
                 + finding.goneSince()
-                        .map(run -> " Put right: no longer seen since '" + run + "'.")
+                        .map(run -> " Put right: no longer seen since '" + run.name() + "'.")
                         .orElse(""));
-        evidence(number, "for", finding, finding.speaksFor());
-        evidence(number, "against", finding, finding.speaksAgainst());
-        lines.say("Next: " + words(Words.onScreen(finding.next())));
+        evidence(number, "for", finding.speaksFor());
+        evidence(number, "against", finding.speaksAgainst());
+        lines.say("Next: " + words(finding.next()));
     }
 
-    private void evidence(int number, String side, Finding finding, List<EvidenceItem> pieces) {
+    private void evidence(int number, String side, List<EvidenceItem> pieces) {
         int count = 1;
         for (EvidenceItem piece : pieces) {
-            SeeEvidence.Sight sight = SeeEvidence.of(job.record(), finding, piece);
+            SeeEvidence.Sight sight = SeeEvidence.of(job.record(), piece.ref());
             JButton see = new JButton(where(sight));
             see.setName("see " + side + " " + number + "." + count);
-            see.getAccessibleContext().setAccessibleDescription(piece.text());
+            see.getAccessibleContext().setAccessibleDescription(words(piece.fact()));
             see.setMargin(new java.awt.Insets(1, 8, 1, 8));
             see.addActionListener(e -> open(sight));
-            lines.say("    " + side + "  " + words(piece(piece)), see);
+            lines.say("    " + side + "  " + piece(piece), see);
             count++;
         }
     }
 
-    private String words(String sentence) {
-        return LengthWords.in(bench.settings().lengthUnit(), sentence);
+    private String words(Fact fact) {
+        return Words.fact(fact, bench.settings().lengthUnit());
     }
 
-    private static String piece(EvidenceItem piece) {
-        return (piece.points() == 0 ? "" : String.format(Locale.ROOT, "%+d ", piece.points())) + piece.text();
+    private String piece(EvidenceItem piece) {
+        return (piece.points() == 0 ? "" : String.format(Locale.ROOT, "%+d ", piece.points())) + words(piece.fact());
     }
 
     private static String where(SeeEvidence.Sight sight) {
@@ -107,7 +109,7 @@ final class FindingsPane extends JPanel {
         };
     }
 
-    private static String side(SeeEvidence.Side side) {
+    private static String side(EvidenceRef.Side side) {
         return switch (side) {
             case ORDERS -> "See the bars";
             case SPECTRUM -> "See the spectrum";
@@ -126,10 +128,9 @@ final class FindingsPane extends JPanel {
     }
 
     /** How much of 1× goes with track, or what is missing to tell. */
-    private void tie(WeighFindings.Answer answer) {
-        answer.tie().ifPresent(tie -> {
-            lines.strong("1× and track over the runs");
-            TieWords.sentences(tie).forEach(sentence -> lines.say(words(sentence)));
-        });
+    private void tie(JobTie tie) {
+        lines.strong("1× and track over the runs");
+        TieDocument.sentences(tie, new FigureFormat(bench.settings().lengthUnit()))
+                .forEach(lines::say);
     }
 }

@@ -1,7 +1,6 @@
 package evenblade.face.desktop;
 
 import evenblade.base.fact.Warning;
-import evenblade.face.app.LengthWords;
 import evenblade.face.app.NextStep;
 import evenblade.face.app.WeighFindings;
 import evenblade.keep.job.Event;
@@ -143,7 +142,9 @@ final class JobPane extends JPanel {
                         answer -> answer.findings().list().stream()
                                 .findFirst()
                                 .ifPresent(heaviest -> next.show(
-                                        LengthWords.in(bench.settings().lengthUnit(), Words.onScreen(heaviest.next())),
+                                        Words.fact(
+                                                heaviest.next(),
+                                                bench.settings().lengthUnit()),
                                         Optional.of(commands.findings))),
                         wrong -> {}));
     }

@@ -18,6 +18,7 @@ import java.util.function.Consumer;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
+import javax.swing.KeyStroke;
 import javax.swing.Timer;
 import net.miginfocom.swing.MigLayout;
 
@@ -33,6 +34,7 @@ final class LevelPane extends JPanel {
     private final InputFields fields;
     private final Complaint complaint;
     private final transient Consumer<Boolean> held;
+    private final transient Runnable quietTaken;
     private final JButton listen = new JButton();
     private final JButton quiet = new JButton("Quiet take, 5 s");
     private final LevelBars bars = new LevelBars();
@@ -51,18 +53,28 @@ final class LevelPane extends JPanel {
      * The check.
      *
      * @param held told when the input is in use and when no more
+     * @param quietTaken told when there is a quiet take, and the run comes next
      */
-    LevelPane(Navigator bench, OpenJob job, InputFields fields, Complaint complaint, Consumer<Boolean> held) {
+    LevelPane(
+            Navigator bench,
+            OpenJob job,
+            InputFields fields,
+            Complaint complaint,
+            Consumer<Boolean> held,
+            Runnable quietTaken) {
         super(new MigLayout("insets 8 0 0 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         this.fields = fields;
         this.complaint = complaint;
         this.held = held;
+        this.quietTaken = quietTaken;
         setName("level check");
         listen.setName("listen");
+        listen.setMnemonic('L');
         listen.addActionListener(e -> startOrStop());
         quiet.setName("quiet take");
+        quiet.setMnemonic('Q');
         quiet.addActionListener(e -> takeQuiet());
         aim.setName("level aim");
         aim.setFont(aim.getFont().deriveFont(java.awt.Font.BOLD, aim.getFont().getSize2D() * LARGE));
@@ -98,7 +110,21 @@ final class LevelPane extends JPanel {
 
     private void words() {
         listen.setText(listening.isPresent() ? "Level is set" : "Check the level");
-        quiet.setText(job.quietTake().isPresent() ? "Quiet take, 5 s  ✓" : "Quiet take, 5 s");
+        boolean taken = job.quietTake().isPresent();
+        quiet.setText(taken ? "Quiet take, 5 s  ✓" : "Quiet take, 5 s");
+        leaveSpace(quiet, taken);
+        leaveSpace(listen, taken);
+    }
+
+    /** After the quiet take the space bar starts the run, whichever button has the focus: Alt and a letter press it. */
+    private static void leaveSpace(JButton button, boolean left) {
+        for (String key : List.of("SPACE", "released SPACE")) {
+            if (left) {
+                button.getInputMap().put(KeyStroke.getKeyStroke(key), "none");
+            } else {
+                button.getInputMap().remove(KeyStroke.getKeyStroke(key));
+            }
+        }
     }
 
     /** Whether the buttons can be used. */
@@ -225,9 +251,12 @@ final class LevelPane extends JPanel {
             job.quietTake(recorded.file());
         }
         ended();
-        silent.ifPresentOrElse(
-                warning -> complaint.show(Words.warning(warning)),
-                () -> told("The quiet take is kept until the program ends; the runs that follow are compared with it"));
+        if (silent.isPresent()) {
+            complaint.show(Words.warning(silent.get()));
+        } else {
+            told("The quiet take is kept until the program ends; the runs that follow are compared with it");
+            quietTaken.run();
+        }
     }
 
     private void wrong(String why) {

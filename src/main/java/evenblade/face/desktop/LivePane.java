@@ -46,7 +46,7 @@ final class LivePane extends JPanel {
         this.job = job;
         setName("live");
         fields = new InputFields(bench.drafts(), job);
-        level = new LevelPane(bench, job, fields, complaint, this::levelHeld);
+        level = new LevelPane(bench, job, fields, complaint, this::levelHeld, start::requestFocusInWindow);
         screen = new LiveScreen(job.record().installation().propeller().blades(), bench.work());
         JPanel head = new JPanel(new MigLayout("insets 0, hidemode 3", "[grow]12[]12[]"));
         head.add(Look.heading("Ground run"));

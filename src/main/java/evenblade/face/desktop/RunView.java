@@ -4,6 +4,7 @@ import evenblade.face.app.AnalyseRun;
 import evenblade.face.app.AnalysedRecording;
 import evenblade.face.app.DrawRecording;
 import evenblade.face.app.SeeEvidence;
+import evenblade.judge.findings.EvidenceRef;
 import evenblade.keep.job.Event;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -133,7 +134,7 @@ final class RunView extends JPanel {
         sight = Optional.empty();
     }
 
-    private static int tab(SeeEvidence.Side side) {
+    private static int tab(EvidenceRef.Side side) {
         return switch (side) {
             case ORDERS -> BARS;
             case SPECTRUM -> SPECTRUM;

@@ -1,7 +1,6 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.LengthWords;
 import evenblade.face.app.SketchStatic.Sketch;
 import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Detail;
@@ -54,7 +53,7 @@ abstract class StaticForm extends EntryForm {
     private void look() {
         try {
             Sketch sketch = sketch();
-            says.setText(LengthWords.in(bench.settings().lengthUnit(), String.join("\n", sketch.sentences())));
+            says.setText(Words.facts(sketch.sentences(), bench.settings().lengthUnit()));
             draw(sketch);
         } catch (BadInput e) {
             says.setText(" "); // not typed to its end yet

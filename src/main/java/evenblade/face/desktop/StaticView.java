@@ -1,7 +1,6 @@
 package evenblade.face.desktop;
 
 import evenblade.base.units.LengthUnit;
-import evenblade.face.app.LengthWords;
 import evenblade.face.app.SketchStatic;
 import evenblade.face.app.SketchStatic.Sketch;
 import evenblade.keep.job.Detail;
@@ -24,8 +23,8 @@ final class StaticView extends JPanel {
         LengthUnit unit = bench.settings().lengthUnit();
         Sketch sketch = sketch(job.record().installation(), event, unit);
         List<String> lines = readings(event);
-        lines.addAll(sketch.sentences());
-        lines.forEach(line -> add(new WrappedLabel(LengthWords.in(unit, line)), "wmin 50"));
+        sketch.sentences().forEach(fact -> lines.add(Words.fact(fact, unit)));
+        lines.forEach(line -> add(new WrappedLabel(line), "wmin 50"));
         if (event.detail() instanceof Detail.Tracking) {
             JButton together = new JButton(track);
             together.setName("together");

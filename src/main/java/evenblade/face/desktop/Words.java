@@ -2,21 +2,25 @@ package evenblade.face.desktop;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
+import evenblade.base.units.LengthUnit;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.tell.document.Face;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** What things are called on screen. */
 final class Words {
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
 
-    private static final Phrases PHRASES = Phrases.of(Face.WINDOW);
+    static final Phrases PHRASES = Phrases.of(Face.WINDOW);
 
     private Words() {}
 
@@ -36,13 +40,18 @@ final class Words {
         };
     }
 
-    /** A sentence without the names of the command line's options. */
-    static String onScreen(String sentence) {
-        return sentence.replaceAll(" \\(--[a-z-]+\\)", "");
-    }
-
     static String warning(Warning warning) {
         return PHRASES.text(warning);
+    }
+
+    /** With its lengths in the unit that the reader wants first. */
+    static String fact(Fact fact, LengthUnit unit) {
+        return new Phrases(Face.WINDOW, new FigureFormat(unit)).text(fact);
+    }
+
+    /** One line to each. */
+    static String facts(List<Fact> facts, LengthUnit unit) {
+        return facts.stream().map(fact -> fact(fact, unit)).collect(Collectors.joining("\n"));
     }
 
     static String fact(Fact fact) {

@@ -334,7 +334,11 @@ final class Stamps {
     private static List<Warning> told(StampQuality quality, boolean coarse) {
         List<Warning> warnings = new ArrayList<>();
         if (quality.jitterShare() > TOLD_JITTER && !coarse) {
-            warnings.add(Warning.of(WarningCode.JITTER, Subject.Whole.RECORDING, Measure.SHARE.of(quality.jitterShare()), Measure.TIME.of(quality.medianStepS())));
+            warnings.add(Warning.of(
+                    WarningCode.JITTER,
+                    Subject.Whole.RECORDING,
+                    Measure.SHARE.of(quality.jitterShare()),
+                    Measure.TIME.of(quality.medianStepS())));
         }
         return warnings;
     }

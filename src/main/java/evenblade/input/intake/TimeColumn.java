@@ -128,7 +128,12 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
         }
         double rateHz = 1 / (step * stated.get());
         if (rateHz < LOWEST_HZ / 10 || rateHz > 10 * HIGHEST_HZ) {
-            warnings.add(Warning.of(WarningCode.TIME_UNIT_DOUBTFUL, Subject.Whole.RECORDING, name, unitName(stated.get()), Measure.SAMPLE_RATE.of(rateHz)));
+            warnings.add(Warning.of(
+                    WarningCode.TIME_UNIT_DOUBTFUL,
+                    Subject.Whole.RECORDING,
+                    name,
+                    unitName(stated.get()),
+                    Measure.SAMPLE_RATE.of(rateHz)));
         }
         return new TimeColumn(chosen.column(), stated.get(), warnings);
     }

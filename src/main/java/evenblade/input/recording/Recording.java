@@ -76,8 +76,7 @@ public record Recording(
         int first = time.firstFrom(stretch.fromS());
         int size = time.firstFrom(Math.nextUp(stretch.toS())) - first;
         List<Channel> parts = channels.stream()
-                .map(each -> new Channel(
-                        each.name(), each.unit(), each.values().part(first, size), each.axis()))
+                .map(each -> new Channel(each.name(), each.unit(), each.values().part(first, size), each.axis()))
                 .toList();
         return new Recording(source, time.part(first, size), parts, quality, stamps, warnings, List.of(stretch));
     }

@@ -1,6 +1,5 @@
 package evenblade.judge.comparison;
 
-import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.OrderReading;
@@ -76,20 +75,15 @@ record DwellFigures(Map<Figure, Entry> entries) {
     /** A propeller order, blade pass itself left out, that no engine line falls on. */
     private static boolean propellerOnly(OrderReading reading) {
         return reading.line().of() == Shaft.PROPELLER
-                && !firstBladePass(reading.line())
+                && !reading.line().bladePass()
                 && reading.inseparableFrom().isEmpty();
     }
 
     private static Optional<ComparedValue.Known> bladePass(DwellOrders dwell) {
         return dwell.readings().stream()
-                .filter(r -> firstBladePass(r.line()) && r.inseparableFrom().isEmpty())
+                .filter(r -> r.line().bladePass() && r.inseparableFrom().isEmpty())
                 .flatMap(r -> ComparedValue.of(r.level()).stream())
                 .flatMap(v -> v instanceof ComparedValue.Known known ? Stream.of(known) : Stream.empty())
                 .findFirst();
-    }
-
-    /** Blade pass itself: the lowest of its multiples, which alone is named so. */
-    private static boolean firstBladePass(OrderLine line) {
-        return line.role() == OrderLine.Role.BLADE_PASS && line.name().equals("blade pass");
     }
 }

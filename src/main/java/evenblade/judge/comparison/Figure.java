@@ -8,15 +8,12 @@ import java.util.Optional;
  * One number of a dwell that can be held against the same number of another run.
  *
  * @param kind what is measured
- * @param of the shaft the order is counted on; empty for the unevenness index
- * @param order multiple of that shaft's speed; 0 for the unevenness index
- * @param name what a technician calls it
+ * @param line whose amplitude it is made of; empty for the unevenness index
  * @param nature what makes it come and go from run to run
  */
-public record Figure(Kind kind, Optional<Shaft> of, double order, String name, Nature nature) {
+public record Figure(Kind kind, Optional<OrderLine> line, Nature nature) {
     /** The unevenness index. */
-    public static final Figure UNEVENNESS =
-            new Figure(Kind.UNEVENNESS, Optional.empty(), 0, "unevenness", Nature.RATIO);
+    public static final Figure UNEVENNESS = new Figure(Kind.UNEVENNESS, Optional.empty(), Nature.RATIO);
 
     /** What is measured. */
     public enum Kind {
@@ -56,12 +53,37 @@ public record Figure(Kind kind, Optional<Shaft> of, double order, String name, N
                     case UNEVEN_PROPELLER, CRANK, HALF_CRANK -> Nature.TURNING;
                     case BLADE_PASS, FIRING, MESH -> Nature.LOADED;
                 };
-        return new Figure(Kind.AMPLITUDE, Optional.of(line.of()), line.order(), line.name(), nature);
+        return new Figure(Kind.AMPLITUDE, Optional.of(line), nature);
     }
 
     /** The amplitude of a propeller order over that of blade pass. */
     static Figure toBladePass(OrderLine line) {
-        return new Figure(
-                Kind.TO_BLADE_PASS, Optional.of(line.of()), line.order(), line.name() + " / blade pass", Nature.RATIO);
+        return new Figure(Kind.TO_BLADE_PASS, Optional.of(line), Nature.RATIO);
+    }
+
+    /** The shaft the order is counted on; empty for the unevenness index. */
+    public Optional<Shaft> of() {
+        return line.map(OrderLine::of);
+    }
+
+    /** Multiple of that shaft's speed; 0 for the unevenness index. */
+    public double order() {
+        return line.map(OrderLine::order).orElse(0.0);
+    }
+
+    /** What a technician calls it. */
+    public String name() {
+        return switch (kind) {
+            case AMPLITUDE -> line.orElseThrow().name();
+            case TO_BLADE_PASS -> line.orElseThrow().name() + " / blade pass";
+            case UNEVENNESS -> "unevenness";
+        };
+    }
+
+    /** Whether it is one of the few that tell most: propeller 1×, blade pass, what of 1× no gain changes. */
+    public boolean tellsMost() {
+        return kind == Kind.UNEVENNESS
+                || line.filter(OrderLine::propellerOnce).isPresent()
+                || kind == Kind.AMPLITUDE && line.orElseThrow().bladePass();
     }
 }

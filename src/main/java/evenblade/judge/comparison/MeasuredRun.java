@@ -1,5 +1,6 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Fact;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -23,7 +24,7 @@ public record MeasuredRun(
         String name,
         RunConditions conditions,
         boolean lossy,
-        Optional<String> speedDoubt,
+        Optional<Fact> speedDoubt,
         int blades,
         double ratio,
         List<ChannelOrders> channels) {
@@ -36,9 +37,7 @@ public record MeasuredRun(
 
     /** The run that a recording's answer describes. */
     public static MeasuredRun of(String name, RunConditions conditions, RunOrders orders) {
-        Optional<String> doubt = orders.speed().confirmed()
-                ? Optional.empty()
-                : Optional.of(orders.speed().doubt().orElse("the signal doesn't bear it out"));
+        Optional<Fact> doubt = orders.speed().doubt();
         return new MeasuredRun(
                 name,
                 conditions,

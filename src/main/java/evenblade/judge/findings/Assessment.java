@@ -1,5 +1,6 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Fact;
 import java.util.List;
 
 /**
@@ -11,7 +12,7 @@ import java.util.List;
  * @param symptom how strong the sign is, in any unit that stays the same over the job; to see whether it went away
  * @param next what to do or measure next
  */
-record Assessment(String statement, List<EvidenceItem> pieces, boolean needsBoth, double symptom, String next) {
+record Assessment(Fact statement, List<EvidenceItem> pieces, boolean needsBoth, double symptom, Fact next) {
     Assessment {
         pieces = List.copyOf(pieces);
     }

@@ -1,8 +1,9 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import evenblade.machine.installation.Engine;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,23 +25,33 @@ final class CarburettorRule implements Rule {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>(List.of(raised.get()));
-        engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(CrankRule.direction(r, -4, 2)));
+        engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(CrankRule.direction(stage, r, -4, 2)));
         OptionalDouble third = engine.overFiring(3);
         if (third.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(1, text("crank 3× is raised too: %.0f %% of firing", 100 * third.getAsDouble())));
+            pieces.add(running(
+                    1,
+                    stage.ref(),
+                    FindingFact.CRANK_RAISED_TOO,
+                    EngineFeatures.order(3),
+                    Measure.SHARE.of(third.getAsDouble())));
         }
         boolean fourStroke = stage.installation().engine().cycle() == Engine.Cycle.FOUR_STROKE;
         OptionalDouble half = fourStroke ? engine.overFiring(0.5) : OptionalDouble.empty();
         if (half.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(-4, text("crank ½× is there too: %.0f %% of firing", 100 * half.getAsDouble())));
+            pieces.add(running(
+                    -4,
+                    stage.ref(),
+                    FindingFact.CRANK_THERE_TOO,
+                    EngineFeatures.order(0.5),
+                    Measure.SHARE.of(half.getAsDouble())));
         } else if (fourStroke) {
-            pieces.add(running(1, "crank ½× doesn't stand out, so no single cylinder is weak"));
+            pieces.add(running(1, stage.ref(), FindingFact.NO_WEAK_CYLINDER));
         }
         return Optional.of(new Assessment(
-                "Crank 1× points to carburettors out of step.",
+                Fact.of(FindingFact.POINTS_TO_CARBURETTORS),
                 pieces,
                 false,
                 engine.overFiring(1).orElse(0),
-                "Set the carburettors to open together with gauges, then repeat the run with the same throttle."));
+                Fact.of(FindingFact.SET_CARBURETTORS)));
     }
 }

@@ -12,6 +12,8 @@ public record Confidence(double share) {
     private static final double MOST = 0.97;
     /** From here on a finding counts as confident. */
     public static final double CONFIDENT = 0.8;
+    /** From here on more numbers of the same kind would hardly make it surer. */
+    private static final double AS_SURE_AS_NUMBERS = 0.95;
     /** From here on it counts as leaning that way. */
     public static final double LEANING = 0.5;
     /** Below this a finding isn't worth telling. */
@@ -33,14 +35,14 @@ public record Confidence(double share) {
         return share >= CONFIDENT;
     }
 
-    /** In words. */
-    public String words() {
-        if (share >= 0.95) {
-            return "as sure as these numbers can make it";
+    /** How it is said. */
+    public ConfidenceWord word() {
+        if (share >= AS_SURE_AS_NUMBERS) {
+            return ConfidenceWord.AS_SURE_AS_NUMBERS;
         }
         if (confident()) {
-            return "fairly sure";
+            return ConfidenceWord.FAIRLY_SURE;
         }
-        return share >= LEANING ? "leans that way, not settled" : "no more than a hint";
+        return share >= LEANING ? ConfidenceWord.LEANS : ConfidenceWord.HINT;
     }
 }

@@ -1,8 +1,9 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,18 +27,17 @@ final class CrankRule implements Rule {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>(List.of(raised.get()));
-        engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(direction(r, 2, -4)));
-        pieces.addAll(uneven(engine));
+        engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(direction(stage, r, 2, -4)));
+        pieces.addAll(uneven(stage, engine));
         return Optional.of(new Assessment(
-                "Crank 1× points to a mass imbalance of crank, flywheel or rotor.",
+                Fact.of(FindingFact.POINTS_TO_CRANK),
                 pieces,
                 false,
                 engine.overFiring(1).orElse(0),
-                engine.uprightOfCrankAgainstFiring().isPresent()
-                        ? "Check flywheel and prop hub bolts on the crank side; set the carburettors in step first, as"
-                                + " that is the cheaper test."
-                        : "Measure level and upright across the shaft in one run: alike speaks for crank mass, shaped"
-                                + " like firing for carburettors or a cylinder."));
+                Fact.of(
+                        engine.uprightOfCrankAgainstFiring().isPresent()
+                                ? FindingFact.CHECK_FLYWHEEL
+                                : FindingFact.MEASURE_LEVEL_AND_UPRIGHT)));
     }
 
     /** That crank 1× is large enough to be looked at. */
@@ -47,12 +47,12 @@ final class CrankRule implements Rule {
         if (share.isPresent() && most.isPresent() && share.getAsDouble() >= Thresholds.CRANK_OVER_FIRING) {
             return Optional.of(running(
                     3,
-                    text(
-                            "crank 1× is %.0f %% of %s, %s at most %s",
-                            100 * share.getAsDouble(),
-                            engine.firingName(),
-                            most.get().size(),
-                            most.get().where())));
+                    most.get().ref(),
+                    FindingFact.CRANK_ONCE_RAISED,
+                    Measure.SHARE.of(share.getAsDouble()),
+                    engine.firingName(),
+                    most.get().size(),
+                    most.get().where()));
         }
         Optional<OrderObservation> fastest = engine.crank(1).detected().fastest();
         if (!engine.severalCylinders()
@@ -60,11 +60,11 @@ final class CrankRule implements Rule {
                 && fastest.get().velocityMmS().getAsDouble() >= Thresholds.CRANK_MM_S) {
             return Optional.of(running(
                     5,
-                    text(
-                            "motor 1× is %s (%.1f mm/s peak) %s",
-                            fastest.get().size(),
-                            fastest.get().velocityMmS().getAsDouble(),
-                            fastest.get().where())));
+                    fastest.get().ref(),
+                    FindingFact.MOTOR_ONCE,
+                    fastest.get().size(),
+                    fastest.get().velocity(),
+                    fastest.get().where()));
         }
         return Optional.empty();
     }
@@ -76,27 +76,38 @@ final class CrankRule implements Rule {
      * @param mass points where it isn't like firing
      * @param gas points where it is
      */
-    static EvidenceItem direction(double ratio, int mass, int gas) {
+    static EvidenceItem direction(Stage stage, double ratio, int mass, int gas) {
         boolean isMass = ratio > NOT_AS_FIRING || ratio < 1 / NOT_AS_FIRING;
         return running(
                 isMass ? mass : gas,
-                text(
-                        "upright over level, crank 1× is %.1f times as upright as firing: %s",
-                        ratio, isMass ? "not shaped like gas torque" : "shaped like gas torque"));
+                stage.ref(),
+                FindingFact.UPRIGHT_OVER_LEVEL,
+                Measure.NUMBER.of(ratio),
+                Fact.of(isMass ? FindingFact.NOT_GAS_TORQUE : FindingFact.GAS_TORQUE));
     }
 
     /** Signs that the cylinders themselves differ. */
-    private static List<EvidenceItem> uneven(EngineFeatures engine) {
+    private static List<EvidenceItem> uneven(Stage stage, EngineFeatures engine) {
         List<EvidenceItem> pieces = new ArrayList<>();
         OptionalDouble half = engine.weakOrder() < 1 ? engine.overFiring(0.5) : OptionalDouble.empty();
         OptionalDouble third = engine.overFiring(3);
         if (half.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(-3, text("crank ½× is there too: %.0f %% of firing", 100 * half.getAsDouble())));
+            pieces.add(running(
+                    -3,
+                    stage.ref(),
+                    FindingFact.CRANK_THERE_TOO,
+                    EngineFeatures.order(0.5),
+                    Measure.SHARE.of(half.getAsDouble())));
         }
         if (third.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(-2, text("crank 3× is there too: %.0f %% of firing", 100 * third.getAsDouble())));
+            pieces.add(running(
+                    -2,
+                    stage.ref(),
+                    FindingFact.CRANK_THERE_TOO,
+                    EngineFeatures.order(3),
+                    Measure.SHARE.of(third.getAsDouble())));
         } else if (engine.severalCylinders()) {
-            pieces.add(running(1, "no other crank order between the firing orders stands out"));
+            pieces.add(running(1, stage.ref(), FindingFact.NO_OTHER_CRANK_ORDER));
         }
         return pieces;
     }

@@ -1,24 +1,15 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Code;
+
 /** Which way a channel feels, against the propeller shaft. */
-public enum Direction {
-    ALONG("along"),
+public enum Direction implements Code {
+    ALONG,
     /** Across the shaft, level. */
-    ACROSS("across"),
+    ACROSS,
     /** Across the shaft, upright. */
-    UP("up"),
-    UNKNOWN("in a direction not named");
-
-    private final String word;
-
-    Direction(String word) {
-        this.word = word;
-    }
-
-    /** As said in a sentence. */
-    public String word() {
-        return word;
-    }
+    UP,
+    UNKNOWN;
 
     /** Whether it lies across the shaft, level or upright. */
     public boolean acrossShaft() {

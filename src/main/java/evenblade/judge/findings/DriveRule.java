@@ -1,8 +1,11 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.machine.installation.OrderLine.Role;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.UnexplainedLine;
@@ -39,23 +42,22 @@ final class DriveRule implements Rule {
         List<EvidenceItem> pieces = new ArrayList<>();
         pieces.add(running(
                 4,
-                text(
-                        "%s of %s has lines beside it, %d propeller turn(s) off with %.0f %% of it, %s",
-                        most.mesh().reading().line().name(),
-                        most.mesh().size(),
-                        most.off(),
-                        100 * most.share(),
-                        most.mesh().where())));
+                most.mesh().ref(EvidenceRef.Side.SPECTRUM),
+                FindingFact.LINES_BESIDE,
+                new Quoted(most.mesh().reading().line().name()),
+                most.mesh().size(),
+                new Count(most.off()),
+                Measure.SHARE.of(most.share()),
+                most.mesh().where()));
         if (sides.size() > 2) {
-            pieces.add(running(2, text("seen %d times over dwells and channels of %s", sides.size(), stage.names())));
+            pieces.add(running(2, stage.ref(), FindingFact.SEEN_TIMES, new Count(sides.size()), stage.names()));
         }
-        return Optional.of(
-                new Assessment(
-                        "Gear mesh or belt with lines beside it points to the reduction drive.",
-                        pieces,
-                        false,
-                        loudest.amplitude(),
-                        "Look at tooth contact, backlash or belt tension and drain the oil over a magnet; then repeat the run."));
+        return Optional.of(new Assessment(
+                Fact.of(FindingFact.POINTS_TO_DRIVE),
+                pieces,
+                false,
+                loudest.amplitude(),
+                Fact.of(FindingFact.LOOK_AT_TEETH)));
     }
 
     /** Lines beside the mesh are lost in a wandering speed before the mesh is: while it is as loud, nothing is put right. */
@@ -102,7 +104,7 @@ final class DriveRule implements Rule {
 
     private static List<UnexplainedLine> unexplained(Stage stage, OrderObservation line) {
         return stage.runs().stream()
-                .filter(run -> run.name().equals(line.run()))
+                .filter(run -> run.ref().equals(line.run()))
                 .flatMap(run -> run.numbers().channels().stream())
                 .filter(channel -> channel.channel().equals(line.channel()))
                 .map(channel -> channel.dwells().get(line.dwell()))

@@ -1,7 +1,10 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Quoted;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.OrderLine.Role;
+import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Shaft;
 import java.util.OptionalDouble;
 
@@ -33,8 +36,13 @@ final class EngineFeatures {
     }
 
     /** What the amplitudes are held against; says so where another line lies on it. */
-    String firingName() {
-        return firing.alone().isEmpty() && !firing.isEmpty() ? "firing (with what shares its frequency)" : "firing";
+    Fact firingName() {
+        return Fact.of(firing.alone().isEmpty() && !firing.isEmpty() ? FindingFact.FIRING_SHARED : FindingFact.FIRING);
+    }
+
+    /** An order as it is written: ½×, 1×, 1½×. */
+    static Quoted order(double order) {
+        return new Quoted(OrderTable.orderText(order));
     }
 
     /** Whether firing has lines below it that uneven cylinders would raise. */

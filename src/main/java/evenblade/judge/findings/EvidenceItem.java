@@ -1,13 +1,17 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Value;
+
 /**
  * One piece of evidence.
  *
- * @param text with its numbers and where they come from
+ * @param fact with its numbers and where they come from
  * @param points doublings of the odds: above 0 for the cause, below 0 against it
  * @param origin how it was measured
+ * @param ref where it can be seen
  */
-public record EvidenceItem(String text, int points, Origin origin) {
+public record EvidenceItem(Fact fact, int points, Origin origin, EvidenceRef ref) {
     /** How something was measured. */
     public enum Origin {
         /** With the engine running. */
@@ -16,11 +20,11 @@ public record EvidenceItem(String text, int points, Origin origin) {
         STANDING
     }
 
-    static EvidenceItem running(int points, String text) {
-        return new EvidenceItem(text, points, Origin.RUNNING);
+    static EvidenceItem running(int points, EvidenceRef ref, FindingFact code, Value... values) {
+        return new EvidenceItem(Fact.of(code, values), points, Origin.RUNNING, ref);
     }
 
-    static EvidenceItem standing(int points, String text) {
-        return new EvidenceItem(text, points, Origin.STANDING);
+    static EvidenceItem standing(int points, EvidenceRef ref, FindingFact code, Value... values) {
+        return new EvidenceItem(Fact.of(code, values), points, Origin.STANDING, ref);
     }
 }

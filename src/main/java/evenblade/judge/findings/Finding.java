@@ -1,5 +1,6 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Fact;
 import java.util.List;
 import java.util.Optional;
 
@@ -12,16 +13,16 @@ import java.util.Optional;
  * @param speaksAgainst likewise
  * @param next what to do or measure next
  * @param sureness how sure
- * @param goneSince name of the run from which on it is no longer seen; empty while it stands
+ * @param goneSince the run from which on it is no longer seen; empty while it stands
  */
 public record Finding(
         Cause cause,
-        String statement,
+        Fact statement,
         List<EvidenceItem> speaksFor,
         List<EvidenceItem> speaksAgainst,
-        String next,
+        Fact next,
         Confidence sureness,
-        Optional<String> goneSince) {
+        Optional<RunRef> goneSince) {
     public Finding {
         speaksFor = List.copyOf(speaksFor);
         speaksAgainst = List.copyOf(speaksAgainst);

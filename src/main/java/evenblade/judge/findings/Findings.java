@@ -1,5 +1,7 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -99,7 +101,7 @@ public record Findings(List<Finding> list) {
     }
 
     private static Finding finding(Rule rule, Assessment said, Optional<Stage> gone) {
-        String next = gone.map(Findings::afterwards).orElse(said.next());
+        Fact next = gone.map(Findings::afterwards).orElse(said.next());
         return new Finding(
                 rule.cause(),
                 said.statement(),
@@ -107,15 +109,21 @@ public record Findings(List<Finding> list) {
                 pieces(said, p -> p.points() < 0),
                 next,
                 said.sureness(),
-                gone.map(stage -> stage.runs().get(0).name()));
+                gone.map(stage -> stage.runs().get(0).ref()));
     }
 
-    private static String afterwards(Stage stage) {
+    private static Fact afterwards(Stage stage) {
         List<String> changes = stage.runs().get(0).changesBefore();
-        return (changes.isEmpty()
-                        ? ""
-                        : "It went away after: " + String.join("; ", changes).replaceFirst("[.;]$", "") + ". ")
-                + "Keep an eye on it in the next runs.";
+        return changes.isEmpty()
+                ? Fact.of(FindingFact.KEEP_AN_EYE)
+                : Fact.of(FindingFact.WENT_AWAY_AFTER, Listed.quoted(withoutStop(changes)));
+    }
+
+    /** Changes as they were noted, the last without its full stop. */
+    private static List<String> withoutStop(List<String> changes) {
+        List<String> all = new ArrayList<>(changes);
+        all.set(all.size() - 1, all.get(all.size() - 1).replaceFirst("[.;]$", ""));
+        return all;
     }
 
     private static List<EvidenceItem> pieces(Assessment said, Predicate<EvidenceItem> wanted) {

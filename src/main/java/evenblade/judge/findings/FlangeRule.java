@@ -1,7 +1,6 @@
 package evenblade.judge.findings;
 
-import static evenblade.judge.findings.EvidenceItem.standing;
-
+import evenblade.base.fact.Fact;
 import evenblade.judge.tracking.RunOutTest;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,28 +41,26 @@ final class FlangeRule implements Rule {
                         case TOO_SMALL_TO_TELL -> 0;
                     };
             if (points != 0) {
-                pieces.add(standing(points, test.text()));
+                pieces.add(new EvidenceItem(
+                        test.fact(), points, EvidenceItem.Origin.STANDING, EvidenceRef.Whole.TIP_MARKS));
             }
         });
         return Optional.of(new Assessment(
-                "The evidence points to the hub or the flange, not to a blade.",
+                Fact.of(FindingFact.POINTS_TO_FLANGE),
                 pieces,
                 true,
                 Math.max(still.spreadMm(), once.size()),
-                next(stage, still)));
+                Fact.of(next(stage, still))));
     }
 
-    private static String next(Stage stage, StaticFeatures still) {
+    private static FindingFact next(Stage stage, StaticFeatures still) {
         if (!still.runOutRead()) {
-            return "Take the propeller off, clean both faces, read the face run-out of the flange and carry it to the tip.";
+            return FindingFact.READ_RUN_OUT;
         }
         boolean told = stage.track()
                 .flatMap(StaticEvidence.Track::runOutTest)
                 .map(t -> t.answer() == RunOutTest.Answer.EXPLAINS)
                 .orElse(false);
-        return told
-                ? "Clean the face, look for a burr, read the run-out again; send the flange to its maker's limits before"
-                        + " the next run."
-                : "Clean face and sockets, look for dirt, a burr or a blade that binds; move the blades and mark again.";
+        return told ? FindingFact.CLEAN_FACE : FindingFact.CLEAN_SOCKETS;
     }
 }

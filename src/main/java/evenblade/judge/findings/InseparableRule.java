@@ -1,8 +1,11 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.machine.installation.OrderLine.Role;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -44,20 +47,19 @@ final class InseparableRule implements Rule {
             told.addAll(s.reading().inseparableFrom());
             pieces.add(running(
                     pieces.isEmpty() ? 5 : 0,
-                    text(
-                            "%s and %s share %.1f Hz: %s %s",
-                            name,
-                            String.join(", ", s.reading().inseparableFrom()),
-                            s.reading().frequencyHz(),
-                            s.size(),
-                            s.where())));
+                    s.ref(),
+                    FindingFact.LINES_SHARE,
+                    new Quoted(name),
+                    Listed.quoted(s.reading().inseparableFrom()),
+                    Measure.FREQUENCY.of(s.reading().frequencyHz()),
+                    s.size(),
+                    s.where()));
         });
         return Optional.of(new Assessment(
-                "A strong line lies where two parts of the machine meet; what it points to can't be told from these runs.",
+                Fact.of(FindingFact.CANT_BE_TOLD),
                 pieces,
                 false,
                 shared.values().iterator().next().amplitude(),
-                "Where the lines lie exactly together no analysis can split them: use the static checks and other orders."
-                        + " Where they are merely close, hold the rpm for longer."));
+                Fact.of(FindingFact.HOLD_LONGER)));
     }
 }

@@ -1,8 +1,11 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.SignalValue;
 import evenblade.judge.findings.PropellerOnceFeatures.HalfOrder;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -24,19 +27,18 @@ final class LooseMountRule implements Rule {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>();
-        pieces.add(running(several(halves) ? 5 : 2, told(halves)));
+        pieces.add(told(several(halves) ? 5 : 2, halves));
         once.large(1).ifPresent(pieces::add);
         long runs = halves.stream().map(HalfOrder::run).distinct().count();
         if (halves.size() > 2 * runs && several(halves)) {
-            pieces.add(running(1, text("seen %d times over dwells and channels of %s", halves.size(), stage.names())));
+            pieces.add(running(1, stage.ref(), FindingFact.SEEN_TIMES, new Count(halves.size()), stage.names()));
         }
         return Optional.of(new Assessment(
-                "Half orders of the propeller point to something that chatters: a loose mount.",
+                Fact.of(FindingFact.POINTS_TO_MOUNT),
                 pieces,
                 false,
                 strongest(halves).amplitude(),
-                "Check every mount bolt, bush and bracket against its maker's torque, then repeat the run at the same"
-                        + " rpm."));
+                Fact.of(FindingFact.CHECK_MOUNTS)));
     }
 
     /** Whether at least two different half orders are there. */
@@ -44,16 +46,16 @@ final class LooseMountRule implements Rule {
         return halves.stream().map(HalfOrder::order).distinct().count() > 1;
     }
 
-    static String told(List<HalfOrder> halves) {
+    static EvidenceItem told(int points, List<HalfOrder> halves) {
         HalfOrder most = strongest(halves);
-        return text(
-                "%d different half order(s) of the propeller, strongest %.1f× with %.3g %s at %.0f engine rpm in '%s'",
-                halves.stream().map(HalfOrder::order).distinct().count(),
-                most.order(),
-                most.amplitude(),
-                most.unit(),
-                most.engineRpm(),
-                most.run());
+        return running(
+                points,
+                most.ref(),
+                FindingFact.HALF_ORDERS,
+                new Count(halves.stream().map(HalfOrder::order).distinct().count()),
+                Measure.NUMBER.of(most.order()),
+                new SignalValue(most.amplitude(), most.unit()),
+                OrderObservation.where(most.engineRpm(), most.run()));
     }
 
     private static HalfOrder strongest(List<HalfOrder> halves) {

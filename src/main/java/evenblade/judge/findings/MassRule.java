@@ -1,7 +1,6 @@
 package evenblade.judge.findings;
 
-import static evenblade.judge.findings.EvidenceItem.running;
-
+import evenblade.base.fact.Fact;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,19 +29,10 @@ final class MassRule implements Rule {
         pieces.addAll(still.runOut(-1, 0));
         List<PropellerOnceFeatures.HalfOrder> halves = once.halfOrders();
         if (LooseMountRule.several(halves)) {
-            pieces.add(running(-4, LooseMountRule.told(halves)));
+            pieces.add(LooseMountRule.told(-4, halves));
         }
         boolean waysKnown = once.alongOverAcross().isPresent();
-        String next = waysKnown
-                ? "Clean hub and blades, weigh the blades or balance the propeller; a trial weight that moves 1× by 30 %"
-                        + " or more proves it."
-                : "Measure 1× along and across the shaft in one run: little along speaks for mass, much along for track"
-                        + " or pitch.";
-        return Optional.of(new Assessment(
-                "The shaking at propeller 1× points to a mass imbalance of the propeller.",
-                pieces,
-                false,
-                once.size(),
-                next));
+        Fact next = Fact.of(waysKnown ? FindingFact.BALANCE : FindingFact.MEASURE_ALONG_AND_ACROSS);
+        return Optional.of(new Assessment(Fact.of(FindingFact.POINTS_TO_MASS), pieces, false, once.size(), next));
     }
 }

@@ -1,14 +1,18 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Amount;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.SignalValue;
 import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.OrderReading;
-import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
  * One line as one channel saw it in one dwell.
  *
- * @param run name of the run
+ * @param run where it was seen
  * @param dwell number of the dwell in the run, from 0
  * @param engineRpm of the dwell
  * @param channel its name
@@ -21,7 +25,7 @@ import java.util.OptionalDouble;
  * @param ciHigh upper end
  */
 record OrderObservation(
-        String run,
+        RunRef run,
         int dwell,
         double engineRpm,
         String channel,
@@ -59,12 +63,30 @@ record OrderObservation(
     }
 
     /** Amplitude with its unit. */
-    String size() {
-        return String.format(Locale.ROOT, "%.3g %s", amplitude, unit.display());
+    SignalValue size() {
+        return new SignalValue(amplitude, unit);
+    }
+
+    /** Peak velocity, where the scale is known. */
+    Amount velocity() {
+        return Measure.VELOCITY.of(velocityMmS().orElseThrow() / 1000);
     }
 
     /** Where and when, for a sentence. */
-    String where() {
-        return String.format(Locale.ROOT, "at %.0f engine rpm in '%s'", engineRpm, run);
+    Fact where() {
+        return where(engineRpm, run);
+    }
+
+    static Fact where(double engineRpm, RunRef run) {
+        return Fact.of(FindingFact.WHERE, Measure.ENGINE_RPM.of(engineRpm), run.quoted());
+    }
+
+    EvidenceRef ref() {
+        return ref(EvidenceRef.Side.ORDERS);
+    }
+
+    EvidenceRef ref(EvidenceRef.Side side) {
+        return new EvidenceRef.Run(
+                run.id(), side, OptionalDouble.of(engineRpm), Optional.of(direction), Optional.of(reading.line()));
     }
 }

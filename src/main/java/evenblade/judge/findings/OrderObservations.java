@@ -42,7 +42,7 @@ record OrderObservations(List<OrderObservation> all) {
             for (OrderReading reading : dwell.readings()) {
                 if (reading.level() instanceof Level.Measured level) {
                     all.add(new OrderObservation(
-                            run.name(),
+                            run.ref(),
                             d,
                             rpm,
                             channel.channel(),

@@ -1,8 +1,10 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -31,10 +33,7 @@ final class PitchRule implements Rule {
         pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 2 : r < Thresholds.ACROSS ? -3 : 0));
         if (twiceHigh && large.isPresent()) {
             pieces.add(running(
-                    2,
-                    text(
-                            "2× along the shaft is %.2f of 1× there in %s; track and mass don't raise it",
-                            twice.getAsDouble(), stage.names())));
+                    2, stage.ref(), FindingFact.TWICE_ALONG, Measure.NUMBER.of(twice.getAsDouble()), stage.names()));
         }
         large.ifPresent(pieces::add);
         if (large.isEmpty() && once.measured()) {
@@ -46,17 +45,14 @@ final class PitchRule implements Rule {
                 pieces,
                 true,
                 still.pitchOut() ? stage.pitch().orElseThrow().readings().spreadDeg() : once.size(),
-                still.pitchRead()
-                        ? "Set the blades to one angle at one station, note the protractor's zero, and repeat the run at"
-                                + " the same rpm."
-                        : "Read all blade angles at one station."));
+                Fact.of(still.pitchRead() ? FindingFact.SET_PITCH : FindingFact.READ_PITCH)));
     }
 
-    private static String statement(StaticFeatures still) {
+    private static Fact statement(StaticFeatures still) {
         if (!still.pitchOut()) {
-            return "The shaking along the shaft points to blades of different pitch.";
+            return Fact.of(FindingFact.POINTS_TO_PITCH);
         }
         Map.Entry<String, Double> odd = still.oddPitch();
-        return text("The evidence points to pitch: blade %s stands %+.1f° off the mean.", odd.getKey(), odd.getValue());
+        return Fact.of(FindingFact.POINTS_TO_PITCH_OF, new Quoted(odd.getKey()), Measure.ANGLE.of(odd.getValue()));
     }
 }

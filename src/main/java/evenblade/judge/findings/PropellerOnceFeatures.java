@@ -2,12 +2,15 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.units.SignalUnit;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToIntFunction;
@@ -58,30 +61,31 @@ final class PropellerOnceFeatures {
                     ? Optional.empty()
                     : Optional.of(running(
                             points,
-                            text(
-                                    "propeller 1× is %s (%.1f mm/s peak; looked at from %.1f mm/s, our own yardstick) %s %s",
-                                    fastest.get().size(),
-                                    speed,
-                                    Thresholds.ONCE_MM_S,
-                                    fastest.get().direction().word(),
-                                    fastest.get().where())));
+                            fastest.get().ref(),
+                            FindingFact.ONCE_LARGE,
+                            fastest.get().size(),
+                            fastest.get().velocity(),
+                            Measure.VELOCITY.of(Thresholds.ONCE_MM_S / 1000),
+                            Fact.of(fastest.get().direction()),
+                            fastest.get().where()));
         }
         return unevenness()
                 .filter(u -> u.value() >= Thresholds.UNEVENNESS)
                 .map(u -> running(
                         Math.max(1, points - 1),
-                        text(
-                                "unevenness %.2f in '%s' (uneven over even propeller orders; no gain changes it)",
-                                u.value(), u.run())));
+                        EvidenceRef.Run.of(u.run().id(), EvidenceRef.Side.ORDERS),
+                        FindingFact.UNEVENNESS,
+                        Measure.NUMBER.of(u.value()),
+                        u.run().quoted()));
     }
 
     /** That 1× is small: what a static fault would have to be content with. */
     EvidenceItem small(int points) {
         OrderObservation s = once.fastest().or(once::strongest).orElseThrow();
-        return running(points, text("propeller 1× is only %s %s", s.size(), s.where()));
+        return running(points, s.ref(), FindingFact.ONCE_SMALL, s.size(), s.where());
     }
 
-    private record Uneven(String run, double value) {}
+    private record Uneven(RunRef run, double value) {}
 
     private Optional<Uneven> unevenness() {
         List<Uneven> seen = new ArrayList<>();
@@ -89,7 +93,7 @@ final class PropellerOnceFeatures {
             if (run.numbers().confirmed()) {
                 run.numbers().channels().forEach(c -> c.dwells().forEach(d -> d.unevenness()
                         .filter(u -> u.ciLow() > 0)
-                        .ifPresent(u -> seen.add(new Uneven(run.name(), u.value())))));
+                        .ifPresent(u -> seen.add(new Uneven(run.ref(), u.value())))));
             }
         }
         return seen.stream().max(Comparator.comparingDouble(Uneven::value));
@@ -129,14 +133,15 @@ final class PropellerOnceFeatures {
             return List.of();
         }
         int worth = points.applyAsInt(ratio.getAsDouble());
+        RunRef run = once.fastest().or(once::strongest).orElseThrow().run();
         return worth == 0
                 ? List.of()
                 : List.of(running(
                         worth,
-                        text(
-                                "along the shaft 1× is %.2f times what it is across (median over the dwells of '%s')",
-                                ratio.getAsDouble(),
-                                once.fastest().or(once::strongest).orElseThrow().run())));
+                        EvidenceRef.Run.of(run.id(), EvidenceRef.Side.ORDERS),
+                        FindingFact.ALONG_OVER_ACROSS,
+                        Measure.NUMBER.of(ratio.getAsDouble()),
+                        run.quoted()));
     }
 
     /** The largest significant fall of 1× from one dwell to a faster one of the same run, as an acceleration. */
@@ -161,7 +166,7 @@ final class PropellerOnceFeatures {
         return stage.runs().stream()
                 .flatMap(run -> run.numbers().channels().stream()
                         .map(c -> once.only(
-                                s -> s.run().equals(run.name()) && s.channel().equals(c.channel()))))
+                                s -> s.run().equals(run.ref()) && s.channel().equals(c.channel()))))
                 .filter(part -> part.all().stream().anyMatch(slow -> part.all().stream()
                         .anyMatch(fast -> fast.engineRpm() > 1.02 * slow.engineRpm()
                                 && fast.ciHigh() < slow.ciLow()
@@ -178,11 +183,11 @@ final class PropellerOnceFeatures {
     List<EvidenceItem> risesWithSquare(int rises, int falls) {
         Optional<Fall> fall = fall();
         if (fall.isPresent()) {
-            return List.of(running(falls, fall.get().text()));
+            return List.of(fall.get().item(falls));
         }
         return growth().map(growth -> {
                     int points = growth.slow() ? falls : growth.exponent() < STEEP ? rises : 0;
-                    return points == 0 ? List.<EvidenceItem>of() : List.of(running(points, growth.text()));
+                    return points == 0 ? List.<EvidenceItem>of() : List.of(growth.item(points));
                 })
                 .orElse(List.of());
     }
@@ -191,7 +196,7 @@ final class PropellerOnceFeatures {
     Optional<EvidenceItem> slowRise(int points) {
         return fall().isPresent()
                 ? Optional.empty()
-                : growth().filter(Growth::slow).map(g -> running(points, g.text()));
+                : growth().filter(Growth::slow).map(growth -> growth.item(points));
     }
 
     /** From the slowest to the fastest dwell, in the channel with most 1×. */
@@ -225,10 +230,15 @@ final class PropellerOnceFeatures {
                     < SLOW;
         }
 
-        String text() {
-            return PropellerOnceFeatures.text(
-                    "1× goes with speed to the power %.1f (a turning pull: about 2) from %.0f to %.0f rpm in '%s'",
-                    exponent, slowest.engineRpm(), fastest.engineRpm(), slowest.run());
+        EvidenceItem item(int points) {
+            return running(
+                    points,
+                    slowest.ref(),
+                    FindingFact.GOES_WITH_SPEED,
+                    Measure.NUMBER.of(exponent),
+                    Measure.ENGINE_RPM.of(slowest.engineRpm()),
+                    Measure.ENGINE_RPM.of(fastest.engineRpm()),
+                    slowest.run().quoted());
         }
     }
 
@@ -240,10 +250,17 @@ final class PropellerOnceFeatures {
      * @param share by which it fell
      */
     record Fall(OrderObservation slow, OrderObservation fast, double share) {
-        String text() {
-            return PropellerOnceFeatures.text(
-                    "1× falls from %s at %.0f rpm to %s at %.0f rpm (%s, '%s')",
-                    slow.size(), slow.engineRpm(), fast.size(), fast.engineRpm(), slow.channel(), slow.run());
+        EvidenceItem item(int points) {
+            return running(
+                    points,
+                    slow.ref(),
+                    FindingFact.FALLS,
+                    slow.size(),
+                    Measure.ENGINE_RPM.of(slow.engineRpm()),
+                    fast.size(),
+                    Measure.ENGINE_RPM.of(fast.engineRpm()),
+                    new Quoted(slow.channel()),
+                    slow.run().quoted());
         }
     }
 
@@ -273,10 +290,10 @@ final class PropellerOnceFeatures {
                         boolean odd = Math.round(twice) % 2 == 1 && Math.round(twice) < 4 * blades();
                         if (odd && Math.abs(twice - Math.round(twice)) < Math.min(0.1, resolved)) {
                             found.add(new HalfOrder(
-                                    run.name(),
+                                    run.ref(),
                                     Math.round(twice) / 2.0,
                                     line.amplitude(),
-                                    channel.unit().display(),
+                                    channel.unit(),
                                     dwell.dwell().propellerRpm() * run.numbers().ratio()));
                         }
                     });
@@ -295,9 +312,14 @@ final class PropellerOnceFeatures {
      * @param unit of the amplitude
      * @param engineRpm of the dwell
      */
-    record HalfOrder(String run, double order, double amplitude, String unit, double engineRpm) {}
-
-    static String text(String form, Object... values) {
-        return String.format(Locale.ROOT, form, values);
+    record HalfOrder(RunRef run, double order, double amplitude, SignalUnit unit, double engineRpm) {
+        EvidenceRef ref() {
+            return new EvidenceRef.Run(
+                    run.id(),
+                    EvidenceRef.Side.ORDERS,
+                    OptionalDouble.of(engineRpm),
+                    Optional.empty(),
+                    Optional.empty());
+        }
     }
 }

@@ -2,8 +2,9 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 import static evenblade.judge.findings.EvidenceItem.standing;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import evenblade.machine.installation.Shaft;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,11 +25,10 @@ final class QuietMachine {
     private static Finding untold(EvidenceItem large) {
         return new Finding(
                 Cause.UNTOLD,
-                "Propeller 1× stands out, and nothing measured so far points to what makes it.",
+                Fact.of(FindingFact.UNTOLD),
                 List.of(large),
                 List.of(),
-                "Measure 1× along and across the shaft at three speeds, mark the tips in two layouts, read the blade angles"
-                        + " and the flange's run-out.",
+                Fact.of(FindingFact.MEASURE_ALL),
                 Confidence.of(large.points()),
                 Optional.empty());
     }
@@ -39,18 +39,23 @@ final class QuietMachine {
                 .of(Shaft.PROPELLER, 1)
                 .fastest()
                 .ifPresent(s -> pieces.add(running(
-                        4,
-                        text(
-                                "propeller 1× is at most %.2f mm/s peak, %s %s",
-                                s.velocityMmS().getAsDouble(), s.direction().word(), s.where()))));
+                        4, s.ref(), FindingFact.ONCE_AT_MOST, s.velocity(), Fact.of(s.direction()), s.where())));
         last.sightings()
                 .of(Shaft.CRANK, 1)
                 .strongest()
-                .ifPresent(s -> pieces.add(running(1, text("crank 1× is at most %s %s", s.size(), s.where()))));
-        last.track().ifPresent(t -> pieces.add(standing(1, text("tip marks spread %.1f mm", t.spreadMm()))));
+                .ifPresent(s -> pieces.add(running(1, s.ref(), FindingFact.CRANK_AT_MOST, s.size(), s.where())));
+        last.track()
+                .ifPresent(t -> pieces.add(standing(
+                        1,
+                        EvidenceRef.Whole.TIP_MARKS,
+                        FindingFact.MARKS_SPREAD,
+                        StaticFeatures.length(t.spreadMm()))));
         last.pitch()
                 .ifPresent(p -> pieces.add(standing(
-                        1, text("blade angles spread %.2f°", p.readings().spreadDeg()))));
+                        1,
+                        EvidenceRef.Whole.BLADE_ANGLES,
+                        FindingFact.ANGLES_SPREAD,
+                        Measure.ANGLE.of(p.readings().spreadDeg()))));
         if (pieces.isEmpty()) {
             return Optional.empty();
         }
@@ -58,13 +63,11 @@ final class QuietMachine {
         return Optional.of(new Finding(
                 Cause.NOTHING,
                 last.runs().isEmpty()
-                        ? "Nothing stands out in what was read with the engine off."
-                        : "Nothing stands out in " + last.names() + ".",
+                        ? Fact.of(FindingFact.NOTHING_STANDING)
+                        : Fact.of(FindingFact.NOTHING_IN, last.names()),
                 pieces,
                 List.of(),
-                last.runs().isEmpty()
-                        ? "Make a ground run with dwells at three speeds."
-                        : "Carry on as planned; repeat the run now and then at the same rpm with the same sensor.",
+                Fact.of(last.runs().isEmpty() ? FindingFact.MAKE_A_RUN : FindingFact.CARRY_ON),
                 Confidence.of(points),
                 Optional.empty()));
     }

@@ -1,8 +1,11 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.input.recording.ChannelQuality;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,46 +35,54 @@ final class RecordingRule implements Rule {
                     worst = Math.max(worst, quality.clippedShare());
                     pieces.add(running(
                             6,
-                            text(
-                                    "%.2f %% of the samples of '%s' in '%s' lie flat at the ends of the range",
-                                    100 * quality.clippedShare(), quality.channel(), run.name())));
+                            run.ref(EvidenceRef.Side.REMARKS),
+                            FindingFact.CLIPPED,
+                            Measure.SHARE.of(quality.clippedShare()),
+                            new Quoted(quality.channel()),
+                            run.ref().quoted()));
                 }
                 if (analysed && quality.longestStuckRun() >= STUCK) {
                     worst = Math.max(worst, 1);
                     pieces.add(running(
                             5,
-                            text(
-                                    "%d equal samples in a row in '%s' of '%s'",
-                                    quality.longestStuckRun(), quality.channel(), run.name())));
+                            run.ref(EvidenceRef.Side.REMARKS),
+                            FindingFact.STUCK,
+                            new Count(quality.longestStuckRun()),
+                            new Quoted(quality.channel()),
+                            run.ref().quoted()));
                 }
             }
             run.numbers()
                     .stamps()
                     .filter(s -> s.lostS() > LOST_SHARE * run.numbers().durationS())
-                    .ifPresent(s -> pieces.add(
-                            running(5, text("%.2f s lost in %d gaps of '%s'", s.lostS(), s.gaps(), run.name()))));
+                    .ifPresent(s -> pieces.add(running(
+                            5,
+                            run.ref(EvidenceRef.Side.REMARKS),
+                            FindingFact.LOST_IN_GAPS,
+                            Measure.TIME.of(s.lostS()),
+                            new Count(s.gaps()),
+                            run.ref().quoted())));
             if (!run.numbers().confirmed()) {
                 worst = Math.max(worst, 1);
                 pieces.add(running(
                         6,
-                        text(
-                                "the speed of '%s' (%.0f s long) isn't borne out: %s",
-                                run.name(),
-                                run.numbers().durationS(),
-                                run.numbers().speedDoubt().orElseThrow())));
+                        run.ref(EvidenceRef.Side.SPEED),
+                        FindingFact.SPEED_NOT_BORNE_OUT,
+                        run.ref().quoted(),
+                        Measure.TIME.of(run.numbers().durationS()),
+                        run.numbers().speedDoubt().orElseThrow()));
             }
         }
         return pieces.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Assessment(
-                        "The recordings of this stage point to trouble with sensor or recording; mend that before the"
-                                + " machine is judged.",
+                        Fact.of(FindingFact.POINTS_TO_RECORDING),
                         pieces,
                         false,
                         worst,
-                        stage.runs().stream().allMatch(r -> r.numbers().confirmed())
-                                ? "Check range, gain, fixing and lead of the sensor, then repeat the run."
-                                : "Add the run again with the speed read in the cockpit, or record a once-per-revolution"
-                                        + " mark along."));
+                        Fact.of(
+                                stage.runs().stream().allMatch(r -> r.numbers().confirmed())
+                                        ? FindingFact.CHECK_SENSOR
+                                        : FindingFact.ADD_WITH_SPEED)));
     }
 }

@@ -1,8 +1,10 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -18,11 +20,7 @@ final class ResonanceRule implements Rule {
 
     private static Assessment slow(EvidenceItem rise) {
         return new Assessment(
-                "1× rises too slowly for a turning pull, which may point to a resonance on the mounts near these speeds.",
-                List.of(rise),
-                false,
-                1,
-                "Run more dwells, slower and faster ones, to see whether 1× peaks between them.");
+                Fact.of(FindingFact.MAY_BE_RESONANCE), List.of(rise), false, 1, Fact.of(FindingFact.MORE_DWELLS));
     }
 
     @Override
@@ -33,29 +31,27 @@ final class ResonanceRule implements Rule {
             return once.large(1).flatMap(large -> once.slowRise(4)).map(ResonanceRule::slow);
         }
         List<EvidenceItem> pieces = new ArrayList<>();
-        pieces.add(running(4, fall.get().text()));
+        pieces.add(fall.get().item(4));
         long falling = once.falling();
         if (falling > 1) {
-            pieces.add(running(2, text("the same fall in %d channels or runs of %s", falling, stage.names())));
+            pieces.add(running(2, stage.ref(), FindingFact.SAME_FALL, new Count(falling), stage.names()));
         }
         int dwells =
                 stage.runs().stream().mapToInt(r -> r.numbers().dwells()).max().orElse(0);
         if (dwells < DWELLS_FOR_A_PEAK) {
-            pieces.add(running(-1, dwells + " dwells only: the peak itself isn't seen"));
+            pieces.add(running(-1, stage.ref(), FindingFact.FEW_DWELLS, new Count(dwells)));
         }
         List<PropellerOnceFeatures.HalfOrder> halves = once.halfOrders();
         if (LooseMountRule.several(halves)) {
-            pieces.add(running(-1, LooseMountRule.told(halves)));
+            pieces.add(LooseMountRule.told(-1, halves));
         }
         return Optional.of(new Assessment(
-                text(
-                        "1× peaks below %.0f engine rpm, which points to a resonance on the mounts rather than a worse"
-                                + " propeller.",
-                        fall.get().fast().engineRpm()),
+                Fact.of(
+                        FindingFact.POINTS_TO_RESONANCE,
+                        Measure.ENGINE_RPM.of(fall.get().fast().engineRpm())),
                 pieces,
                 false,
                 fall.get().share(),
-                "Run more dwells around the peak, and look at the mounts' rubbers; hold runs against each other at the"
-                        + " same rpm only."));
+                Fact.of(FindingFact.DWELLS_AROUND_PEAK)));
     }
 }

@@ -7,7 +7,7 @@ import java.util.Map;
 /**
  * One measured run.
  *
- * @param name what the user calls it
+ * @param ref which run
  * @param at when
  * @param changesBefore what was changed since the run before it, in the user's words; empty for a repeat
  * @param numbers what was measured
@@ -15,7 +15,7 @@ import java.util.Map;
  * @param microphone whether it is sound, whose level says nothing by itself
  */
 public record RunEvidence(
-        String name,
+        RunRef ref,
         Instant at,
         List<String> changesBefore,
         RunNumbers numbers,
@@ -24,6 +24,10 @@ public record RunEvidence(
     public RunEvidence {
         changesBefore = List.copyOf(changesBefore);
         directions = Map.copyOf(directions);
+    }
+
+    EvidenceRef ref(EvidenceRef.Side side) {
+        return EvidenceRef.Run.of(ref.id(), side);
     }
 
     Direction direction(String channel) {

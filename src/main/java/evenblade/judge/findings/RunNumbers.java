@@ -1,5 +1,6 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Fact;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.StampQuality;
 import evenblade.measure.orders.ChannelOrders;
@@ -21,7 +22,7 @@ import java.util.Optional;
 public record RunNumbers(
         List<String> fileChannels,
         double durationS,
-        Optional<String> speedDoubt,
+        Optional<Fact> speedDoubt,
         double ratio,
         List<ChannelOrders> channels,
         List<ChannelQuality> quality,
@@ -37,9 +38,7 @@ public record RunNumbers(
         return new RunNumbers(
                 orders.source().channels(),
                 orders.source().durationS(),
-                orders.speed().confirmed()
-                        ? Optional.empty()
-                        : Optional.of(orders.speed().doubt().orElse("the lines don't show it")),
+                orders.speed().doubt(),
                 orders.ratio(),
                 orders.channels(),
                 orders.quality(),

@@ -1,5 +1,6 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Listed;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.machine.installation.Installation;
 import java.time.Instant;
@@ -7,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /**
  * A stretch of a job in which nothing was changed, with the static readings that were valid then.
@@ -69,7 +69,14 @@ record Stage(
     }
 
     /** Its runs by name, for a sentence. */
-    String names() {
-        return runs.stream().map(r -> "'" + r.name() + "'").collect(Collectors.joining(", "));
+    Listed names() {
+        return Listed.quoted(runs.stream().map(run -> run.ref().name()).toList());
+    }
+
+    /** Where it is seen what no single dwell shows: its last run. */
+    EvidenceRef ref() {
+        return runs.isEmpty()
+                ? EvidenceRef.Whole.ALL_RUNS
+                : runs.get(runs.size() - 1).ref(EvidenceRef.Side.ORDERS);
     }
 }

@@ -1,8 +1,11 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.standing;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Amount;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.LimitCheck.Outcome;
 import evenblade.judge.tracking.TrackVerdict;
@@ -73,12 +76,19 @@ final class StaticFeatures {
         }
         StaticEvidence.Track track = stage.track().get();
         int points = trackOut() ? out : fine;
-        String against = track.checks().isEmpty()
-                ? text("%s 3.2 mm, the most that common practice takes (no source)", trackOut() ? "beyond" : "within")
-                : track.checks().get(0).text().replaceAll("\\.$", "");
+        Fact against = track.checks().isEmpty()
+                ? Fact.of(
+                        trackOut() ? FindingFact.BEYOND_PRACTICE : FindingFact.WITHIN_PRACTICE,
+                        length(Thresholds.TRACK_MM))
+                : track.checks().get(0).fact();
         return points == 0
                 ? List.of()
-                : List.of(standing(points, text("tip marks spread %.1f mm: %s", track.spreadMm(), against)));
+                : List.of(standing(
+                        points,
+                        EvidenceRef.Whole.TIP_MARKS,
+                        FindingFact.MARKS_SPREAD_AGAINST,
+                        length(track.spreadMm()),
+                        against));
     }
 
     /** Where the track error goes when the blades are moved. */
@@ -97,9 +107,18 @@ final class StaticFeatures {
                     int worth = v.firm() ? points : points / 2;
                     return worth == 0
                             ? List.<EvidenceItem>of()
-                            : List.of(standing(worth, "tip marks over " + t().size() + " sessions: " + v.text()));
+                            : List.of(standing(
+                                    worth,
+                                    EvidenceRef.Whole.TIP_MARKS,
+                                    FindingFact.MARKS_OVER_SESSIONS,
+                                    new Count(t().size()),
+                                    v.fact()));
                 })
                 .orElse(List.of());
+    }
+
+    static Amount length(double millimetres) {
+        return Measure.LENGTH.of(millimetres / 1000);
     }
 
     private List<?> t() {
@@ -117,14 +136,19 @@ final class StaticFeatures {
         }
         StaticEvidence.Pitch pitch = stage.pitch().get();
         int points = pitchOut() ? out : even;
-        String against = pitch.checks().isEmpty()
-                ? text("%s %.1f°, our own yardstick", pitchOut() ? "beyond" : "within", Thresholds.PITCH_DEG)
-                : pitch.checks().get(0).text().replaceAll("\\.$", "");
+        Fact against = pitch.checks().isEmpty()
+                ? Fact.of(
+                        pitchOut() ? FindingFact.BEYOND_YARDSTICK : FindingFact.WITHIN_YARDSTICK,
+                        Measure.ANGLE.of(Thresholds.PITCH_DEG))
+                : pitch.checks().get(0).fact();
         return points == 0
                 ? List.of()
                 : List.of(standing(
                         points,
-                        text("blade angles spread %.2f°: %s", pitch.readings().spreadDeg(), against)));
+                        EvidenceRef.Whole.BLADE_ANGLES,
+                        FindingFact.ANGLES_SPREAD_AGAINST,
+                        Measure.ANGLE.of(pitch.readings().spreadDeg()),
+                        against));
     }
 
     /** The blade whose angle lies farthest off the mean, with by how much. */
@@ -141,18 +165,18 @@ final class StaticFeatures {
         }
         StaticEvidence.RunOut runOut = stage.runOut().get();
         int points = runOutOut() ? out : fine;
-        String tip = runOut.atTip()
-                .map(length -> text(", which is %.2f mm at the tips", length.millimetres()))
-                .orElse("");
+        Fact tip = runOut.atTip()
+                .map(length -> Fact.of(FindingFact.AT_TIPS, length(length.millimetres())))
+                .orElse(Fact.of(FindingFact.TIPS_UNKNOWN));
         return points == 0
                 ? List.of()
                 : List.of(standing(
                         points,
-                        text(
-                                "flange face runs out %.2f mm at a radius of %.0f mm%s",
-                                runOut.reading().total().millimetres(),
-                                runOut.reading().dialRadius().millimetres(),
-                                tip)));
+                        EvidenceRef.Whole.FACE_RUN_OUT,
+                        FindingFact.FACE_RUNS_OUT,
+                        length(runOut.reading().total().millimetres()),
+                        length(runOut.reading().dialRadius().millimetres()),
+                        tip));
     }
 
     /** Run-out at the tip over the track spread; 0 where either isn't known. */

@@ -1,8 +1,9 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
 import java.util.Comparator;
@@ -23,7 +24,7 @@ final class TieFeatures {
         if (!(stage.tie().orElse(null) instanceof TieAnswer.Tied tied)) {
             return List.of();
         }
-        List<String> names = stage.runs().stream().map(RunEvidence::name).toList();
+        List<String> names = stage.runs().stream().map(run -> run.ref().name()).toList();
         Optional<TrackTie.Share> most = tied.tie().shares().stream()
                 .filter(s -> names.contains(s.label()))
                 .max(Comparator.comparingDouble(s -> s.withTrack().value()));
@@ -38,11 +39,11 @@ final class TieFeatures {
                 ? List.of()
                 : List.of(running(
                         points,
-                        text(
-                                "over the runs, %.0f %% of 1× in '%s' goes with track (95 %% interval %.0f to %.0f %%)",
-                                100 * share.withTrack().value() / share.measured(),
-                                share.label(),
-                                100 * share.withTrack().low() / share.measured(),
-                                100 * share.withTrack().high() / share.measured())));
+                        EvidenceRef.Whole.ALL_RUNS,
+                        FindingFact.GOES_WITH_TRACK,
+                        Measure.SHARE.of(share.withTrack().value() / share.measured()),
+                        new Quoted(share.label()),
+                        Measure.SHARE.of(share.withTrack().low() / share.measured()),
+                        Measure.SHARE.of(share.withTrack().high() / share.measured())));
     }
 }

@@ -2,8 +2,10 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 import static evenblade.judge.findings.EvidenceItem.standing;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
 import evenblade.judge.tracking.TrackVerdict;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,35 +39,34 @@ final class TrackRule implements Rule {
         if (still.runOutShareOfSpread() > 0.5) {
             pieces.add(standing(
                     -2,
-                    text(
-                            "the flange's run-out alone makes %.0f %% of the spread at the tips",
-                            100 * still.runOutShareOfSpread())));
+                    EvidenceRef.Whole.FACE_RUN_OUT,
+                    FindingFact.RUN_OUT_MAKES,
+                    Measure.SHARE.of(still.runOutShareOfSpread())));
         }
         once.twiceOverOnceAlong().ifPresent(r -> {
             if (r > Thresholds.TWICE_OVER_ONCE) {
-                pieces.add(running(-1, text("2× along is %.2f of 1×, which track doesn't make", r)));
+                pieces.add(running(-1, stage.ref(), FindingFact.TWICE_NOT_TRACK, Measure.NUMBER.of(r)));
             }
         });
-        return Optional.of(
-                new Assessment(statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), next(still)));
+        return Optional.of(new Assessment(
+                statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), Fact.of(next(still))));
     }
 
-    private static String statement(StaticFeatures still) {
+    private static Fact statement(StaticFeatures still) {
         Optional<TrackVerdict> blade = still.verdict().filter(v -> v.kind() == TrackVerdict.Kind.BLADE);
         return blade.filter(v -> !v.names().isEmpty())
-                .map(v -> "Tip marks and shaking point to track: blade " + String.join(" and ", v.names()) + ".")
-                .orElse("The evidence points to a blade out of track.");
+                .map(v -> Fact.of(FindingFact.POINTS_TO_TRACK_OF, Listed.quoted(v.names())))
+                .orElse(Fact.of(FindingFact.POINTS_TO_TRACK));
     }
 
-    private static String next(StaticFeatures still) {
+    private static FindingFact next(StaticFeatures still) {
         if (!still.tracked()) {
-            return "Mark the tips against a block that doesn't move, all blades in turn.";
+            return FindingFact.MARK_TIPS;
         }
         return switch (still.verdict().orElseThrow().kind()) {
-            case NOT_SEPARABLE -> "Move the blades round the hub, mark again: that tells blade from hub.";
-            case POSITION, BOTH -> "Read the face run-out of the flange before any blade is touched.";
-            case BLADE, WITHIN_READING_ERROR ->
-                "Reseat that blade; then shim it as its maker allows, mark again, and repeat the run at the same rpm.";
+            case NOT_SEPARABLE -> FindingFact.MOVE_BLADES;
+            case POSITION, BOTH -> FindingFact.READ_RUN_OUT_FIRST;
+            case BLADE, WITHIN_READING_ERROR -> FindingFact.RESEAT_BLADE;
         };
     }
 }

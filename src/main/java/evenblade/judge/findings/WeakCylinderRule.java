@@ -1,9 +1,9 @@
 package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
-import static evenblade.judge.findings.PropellerOnceFeatures.text;
 
-import evenblade.machine.installation.OrderTable;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -29,36 +29,37 @@ final class WeakCylinderRule implements Rule {
         OrderObservation most = engine.crank(order).detected().strongest().orElseThrow();
         pieces.add(running(
                 half ? 5 : 3,
-                text(
-                        "crank %s is %.0f %% of %s, %s at most %s; cylinders alike make none",
-                        OrderTable.orderText(order),
-                        100 * share.getAsDouble(),
-                        engine.firingName(),
-                        most.size(),
-                        most.where())));
+                most.ref(),
+                FindingFact.WEAK_ORDER,
+                EngineFeatures.order(order),
+                Measure.SHARE.of(share.getAsDouble()),
+                engine.firingName(),
+                most.size(),
+                most.where()));
         double other = half ? 1.5 : 3;
         OptionalDouble more = engine.overFiring(other);
         if (more.orElse(0) > Thresholds.HALF_OVER_FIRING) {
             pieces.add(running(
                     1,
-                    text(
-                            "crank %s is raised too: %.0f %% of firing",
-                            OrderTable.orderText(other), 100 * more.getAsDouble())));
+                    stage.ref(),
+                    FindingFact.CRANK_RAISED_TOO,
+                    EngineFeatures.order(other),
+                    Measure.SHARE.of(more.getAsDouble())));
         }
         if (!half) {
-            engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(CrankRule.direction(r, -3, 2)));
+            engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(CrankRule.direction(stage, r, -3, 2)));
         } else if (engine.overFiring(1).orElse(0) > 2 * share.getAsDouble()) {
             pieces.add(running(
                     -2,
-                    text(
-                            "crank 1× is far larger: %.0f %% of firing",
-                            100 * engine.overFiring(1).getAsDouble())));
+                    stage.ref(),
+                    FindingFact.CRANK_FAR_LARGER,
+                    Measure.SHARE.of(engine.overFiring(1).getAsDouble())));
         }
         return Optional.of(new Assessment(
-                "Crank " + OrderTable.orderText(order) + " points to a weak cylinder.",
+                Fact.of(FindingFact.POINTS_TO_CYLINDER, EngineFeatures.order(order)),
                 pieces,
                 false,
                 share.getAsDouble(),
-                "Compare compression and plugs cylinder by cylinder; then repeat the run with the same throttle."));
+                Fact.of(FindingFact.COMPARE_COMPRESSION)));
     }
 }

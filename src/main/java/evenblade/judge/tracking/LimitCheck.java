@@ -1,9 +1,12 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.fact.Amount;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.machine.installation.Limit;
 import evenblade.machine.installation.PitchLimit;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
@@ -63,28 +66,26 @@ public record LimitCheck(
         return new LimitCheck(statistic, measured, allowed, unit, source, outcome);
     }
 
-    /** One line with the numbers, the statistic and the source. */
-    public String text() {
-        String what =
+    /** The numbers, the statistic and the source. */
+    public Fact fact() {
+        Fact what = Fact.of(
                 switch (statistic) {
-                    case SPREAD -> "largest minus smallest";
-                    case ABOUT_MIDDLE -> "off the middle";
-                    case ABOUT_MEAN -> "off the mean";
-                    case OPPOSITE_BLADE -> "against the opposite blade";
-                };
-        if (measured.isEmpty()) {
-            return "The limit holds blades " + what + ", and with an odd number of blades none has one opposite ("
-                    + source + ").";
-        }
-        return String.format(
-                Locale.ROOT,
-                "%.2f %s %s, %s the limit of %.2f %s (%s).",
-                measured.getAsDouble(),
-                unit,
-                what,
-                outcome == Outcome.WITHIN ? "within" : "beyond",
-                allowed,
-                unit,
-                source);
+                    case SPREAD -> TrackingFact.LARGEST_MINUS_SMALLEST;
+                    case ABOUT_MIDDLE -> TrackingFact.OFF_MIDDLE;
+                    case ABOUT_MEAN -> TrackingFact.OFF_MEAN;
+                    case OPPOSITE_BLADE -> TrackingFact.AGAINST_OPPOSITE;
+                });
+        return measured.isEmpty()
+                ? Fact.of(TrackingFact.LIMIT_NOT_APPLICABLE, what, new Quoted(source))
+                : Fact.of(
+                        outcome == Outcome.WITHIN ? TrackingFact.LIMIT_WITHIN : TrackingFact.LIMIT_BEYOND,
+                        amount(measured.getAsDouble()),
+                        what,
+                        amount(allowed),
+                        new Quoted(source));
+    }
+
+    private Amount amount(double value) {
+        return unit.equals("mm") ? Measure.LENGTH.of(value / 1000) : Measure.ANGLE.of(value);
     }
 }

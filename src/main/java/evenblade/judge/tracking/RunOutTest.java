@@ -1,9 +1,10 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import evenblade.base.numeric.FTest;
 import evenblade.base.numeric.LinearFit;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -14,10 +15,10 @@ import java.util.Optional;
  * @param shareHigh upper end of its 95 % interval
  * @param beyond test of what the positions show beyond the pattern; nothing where no more could show (two blades)
  * @param answer what comes of it
- * @param text the answer with its numbers
+ * @param fact the answer with its numbers
  */
 public record RunOutTest(
-        double share, double shareLow, double shareHigh, Optional<FTest> beyond, Answer answer, String text) {
+        double share, double shareLow, double shareHigh, Optional<FTest> beyond, Answer answer, Fact fact) {
     /** What the test says. */
     public enum Answer {
         /** The pattern is there in the predicted size, and the positions show nothing else. */
@@ -59,24 +60,20 @@ public record RunOutTest(
             answer = allowsAll && !more ? Answer.EXPLAINS : Answer.EXPLAINS_PART;
         }
         return Optional.of(new RunOutTest(
-                share.valueMm(), share.lowMm(), share.highMm(), beyond, answer, text(answer, share, predictedMm)));
+                share.valueMm(), share.lowMm(), share.highMm(), beyond, answer, fact(answer, share, predictedMm)));
     }
 
-    private static String text(Answer answer, Estimate share, List<Double> predictedMm) {
-        String numbers = String.format(
-                Locale.ROOT,
-                " (predicted spread %.1f mm; the hub shows %.1f times that, 95 %% interval %.1f to %.1f).",
-                MarkStatistics.spread(predictedMm),
-                share.valueMm(),
-                share.lowMm(),
-                share.highMm());
-        return switch (answer) {
-            case EXPLAINS -> "The face run-out of the flange explains what stays on the hub" + numbers;
-            case EXPLAINS_PART ->
-                "The face run-out of the flange is seen at the tips, but not in the size it should have alone"
-                        + numbers;
-            case DOES_NOT_EXPLAIN -> "The face run-out of the flange doesn't explain what stays on the hub" + numbers;
-            case TOO_SMALL_TO_TELL -> "The marks are too coarse to see the face run-out of the flange" + numbers;
-        };
+    private static Fact fact(Answer answer, Estimate share, List<Double> predictedMm) {
+        return Fact.of(
+                switch (answer) {
+                    case EXPLAINS -> TrackingFact.RUN_OUT_EXPLAINS;
+                    case EXPLAINS_PART -> TrackingFact.RUN_OUT_EXPLAINS_PART;
+                    case DOES_NOT_EXPLAIN -> TrackingFact.RUN_OUT_DOES_NOT_EXPLAIN;
+                    case TOO_SMALL_TO_TELL -> TrackingFact.RUN_OUT_TOO_SMALL;
+                },
+                Measure.LENGTH.of(MarkStatistics.spread(predictedMm) / 1000),
+                Measure.NUMBER.of(share.valueMm()),
+                Measure.NUMBER.of(share.lowMm()),
+                Measure.NUMBER.of(share.highMm()));
     }
 }

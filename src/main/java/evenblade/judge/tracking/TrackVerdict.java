@@ -1,5 +1,6 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.numeric.FTest;
 import evenblade.base.numeric.LinearFit;
 import java.util.ArrayList;
@@ -10,12 +11,12 @@ import java.util.List;
  *
  * @param kind whether the track error goes with blades, stays with hub positions, or can't be told
  * @param names the blades and positions that stand out; empty where none can be named
- * @param text the answer in a technician's words, with its numbers
+ * @param fact the answer with its numbers
  * @param standOuts those named, with how far each stands off
  * @param odds how many times better this explanation fits than the other one (blades against positions); 1 where
  *     there is no choice between the two
  */
-public record TrackVerdict(Kind kind, List<String> names, String text, List<StandOut> standOuts, double odds) {
+public record TrackVerdict(Kind kind, List<String> names, Fact fact, List<StandOut> standOuts, double odds) {
     /** Kinds of answer. */
     public enum Kind {
         BLADE("blade"),
@@ -66,10 +67,10 @@ public record TrackVerdict(Kind kind, List<String> names, String text, List<Stan
     public static TrackVerdict of(SwapFit fit) {
         boolean uneven = uneven(fit);
         if (fit.nothingSeparable()) {
-            return notSeparable(VerdictText.oneLayout(fit, uneven));
+            return notSeparable(VerdictFact.oneLayout(fit, uneven));
         }
         if (!uneven) {
-            return new TrackVerdict(Kind.WITHIN_READING_ERROR, List.of(), VerdictText.withinError(fit), List.of(), 1);
+            return new TrackVerdict(Kind.WITHIN_READING_ERROR, List.of(), VerdictFact.withinError(fit), List.of(), 1);
         }
         GroupHypothesis blades = GroupHypothesis.byBlades(fit, SwapModel.NONE);
         GroupHypothesis positions = GroupHypothesis.byPositions(fit, SwapModel.NONE);
@@ -82,17 +83,17 @@ public record TrackVerdict(Kind kind, List<String> names, String text, List<Stan
             List<StandOut> standOuts =
                     new ArrayList<>(GroupHypothesis.byBlades(fit, SwapModel.ALL).standOuts());
             standOuts.addAll(GroupHypothesis.byPositions(fit, SwapModel.ALL).standOuts());
-            return named(Kind.BOTH, standOuts, VerdictText.both(standOuts), 1);
+            return named(Kind.BOTH, standOuts, VerdictFact.both(standOuts), 1);
         }
         double odds = Math.exp(Math.min(Math.abs(gap), MOST_GAP) / 2);
         if (!fit.separable() && odds < ODDS_TO_SPEAK) {
-            return notSeparable(VerdictText.partlyTried(blades.standOuts(), positions.standOuts()));
+            return notSeparable(VerdictFact.partlyTried(blades.standOuts(), positions.standOuts()));
         }
         List<StandOut> standOuts = bladesBetter ? blades.standOuts() : positions.standOuts();
         return named(
                 bladesBetter ? Kind.BLADE : Kind.POSITION,
                 standOuts,
-                VerdictText.one(bladesBetter, standOuts, odds),
+                VerdictFact.one(bladesBetter, standOuts, odds),
                 odds);
     }
 
@@ -129,11 +130,11 @@ public record TrackVerdict(Kind kind, List<String> names, String text, List<Stan
         return fit.test(smaller, larger).map(test -> test.pValue() < chance).orElse(false);
     }
 
-    private static TrackVerdict notSeparable(String text) {
-        return new TrackVerdict(Kind.NOT_SEPARABLE, List.of(), text, List.of(), 1);
+    private static TrackVerdict notSeparable(Fact fact) {
+        return new TrackVerdict(Kind.NOT_SEPARABLE, List.of(), fact, List.of(), 1);
     }
 
-    private static TrackVerdict named(Kind kind, List<StandOut> standOuts, String text, double odds) {
-        return new TrackVerdict(kind, standOuts.stream().map(StandOut::name).toList(), text, standOuts, odds);
+    private static TrackVerdict named(Kind kind, List<StandOut> standOuts, Fact fact, double odds) {
+        return new TrackVerdict(kind, standOuts.stream().map(StandOut::name).toList(), fact, standOuts, odds);
     }
 }

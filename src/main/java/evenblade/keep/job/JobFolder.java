@@ -95,7 +95,7 @@ public final class JobFolder {
 
     /** Results computed from the raw files, which may be deleted at any time. */
     public ResultCache cache() {
-        return new ResultCache(folder.resolve(ResultCache.FOLDER));
+        return new ResultCache(folder.resolve(ResultCache.FOLDER), MachineKey.ofThisUser());
     }
 
     /** Looks at the stored files; see {@link EvidenceCheck}. */

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.security.MessageDigest;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.Optional;
 
@@ -14,35 +15,36 @@ import java.util.Optional;
  * it may be deleted at any time, and where it can't be written or read the result is computed again.
  *
  * <p>A result is found by everything it depends on: hash of the recording, options, version of the
- * program. So it never goes stale.
+ * program. So it never goes stale. It is sealed with a key of this user on this machine: a result that came with a folder
+ * from elsewhere, or that was changed, counts as not there.
  */
 public final class ResultCache {
     static final String FOLDER = "cache";
-    private static final int HASH_BYTES = 32;
+    private static final int SEAL_BYTES = MachineKey.BYTES;
 
     private final Path folder;
+    private final MachineKey key;
 
-    ResultCache(Path folder) {
+    ResultCache(Path folder, MachineKey key) {
         this.folder = folder;
+        this.key = key;
     }
 
     /**
      * A result kept earlier.
      *
      * @param dependsOn everything it depends on, in a fixed order
-     * @return the bytes given to {@link #put}; empty where there are none or they were damaged
+     * @return the bytes given to {@link #put}; empty where there are none, or none that were kept here and not changed since
      */
     public Optional<byte[]> get(String dependsOn) {
         try {
             byte[] stored = Files.readAllBytes(file(dependsOn));
-            if (stored.length < HASH_BYTES) {
+            if (stored.length < SEAL_BYTES) {
                 return Optional.empty();
             }
-            byte[] content = new byte[stored.length - HASH_BYTES];
-            System.arraycopy(stored, HASH_BYTES, content, 0, content.length);
-            byte[] hash = new byte[HASH_BYTES];
-            System.arraycopy(stored, 0, hash, 0, HASH_BYTES);
-            return MessageDigest.isEqual(hash, sha256(content)) ? Optional.of(content) : Optional.empty();
+            byte[] content = Arrays.copyOfRange(stored, SEAL_BYTES, stored.length);
+            byte[] seal = Arrays.copyOf(stored, SEAL_BYTES);
+            return MessageDigest.isEqual(seal, sealOf(dependsOn, content)) ? Optional.of(content) : Optional.empty();
         } catch (IOException e) {
             return Optional.empty();
         }
@@ -54,9 +56,8 @@ public final class ResultCache {
         Path unfinished = Unfinished.in(folder, target.getFileName().toString());
         try {
             Files.createDirectories(folder);
-            byte[] stored = new byte[HASH_BYTES + content.length];
-            System.arraycopy(sha256(content), 0, stored, 0, HASH_BYTES);
-            System.arraycopy(content, 0, stored, HASH_BYTES, content.length);
+            byte[] stored = Arrays.copyOf(sealOf(dependsOn, content), SEAL_BYTES + content.length);
+            System.arraycopy(content, 0, stored, SEAL_BYTES, content.length);
             Files.write(unfinished, stored);
             Files.move(unfinished, target, StandardCopyOption.ATOMIC_MOVE);
         } catch (IOException e) {
@@ -74,6 +75,14 @@ public final class ResultCache {
 
     private Path file(String dependsOn) {
         return folder.resolve(HexFormat.of().formatHex(sha256(dependsOn.getBytes(StandardCharsets.UTF_8))) + ".result");
+    }
+
+    /** Over the question too, so that one result can't stand in for another. */
+    private byte[] sealOf(String dependsOn, byte[] content) {
+        byte[] question = sha256(dependsOn.getBytes(StandardCharsets.UTF_8));
+        byte[] both = Arrays.copyOf(question, question.length + content.length);
+        System.arraycopy(content, 0, both, question.length, content.length);
+        return key.seal(both);
     }
 
     private static byte[] sha256(byte[] bytes) {

@@ -31,7 +31,8 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio) {
                     k,
                     k,
                     bladePass ? multiple(k / blades, "blade pass") : "propeller " + k + "×",
-                    bladePass ? Role.BLADE_PASS : Role.UNEVEN_PROPELLER));
+                    bladePass ? Role.BLADE_PASS : Role.UNEVEN_PROPELLER,
+                    bladePass ? k / blades : k));
         }
         boolean electric = engine.cycle() == Engine.Cycle.ELECTRIC;
         double firing = engine.firingOrder();
@@ -43,7 +44,8 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio) {
             String name = fires
                     ? multiple((int) Math.round(m / firing), "firing")
                     : (electric ? "motor " : "crank ") + orderText(m);
-            lines.add(new OrderLine(Shaft.CRANK, m, m * reduction.ratio(), name, role));
+            int multiple = (int) Math.round(fires ? m / firing : isWhole(m) ? m : 2 * m);
+            lines.add(new OrderLine(Shaft.CRANK, m, m * reduction.ratio(), name, role, multiple));
         }
         if (reduction.teeth().isPresent()) {
             Reduction.Teeth teeth = reduction.teeth().get();
@@ -52,7 +54,8 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio) {
                     teeth.driving(),
                     teeth.driven(),
                     reduction.kind() == Reduction.Kind.BELT ? "belt teeth" : "gear mesh",
-                    Role.MESH));
+                    Role.MESH,
+                    1));
         }
         return new OrderTable(lines, blades, reduction.ratio());
     }

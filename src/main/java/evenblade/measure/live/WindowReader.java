@@ -6,7 +6,7 @@ import evenblade.input.recording.Recording;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
-import evenblade.measure.orders.OrderMeter;
+import evenblade.measure.orders.SpeedAndOrders;
 import evenblade.measure.signal.AveragedSpectrum;
 import evenblade.measure.signal.Spectrum;
 import evenblade.measure.speed.MarkSpeed;
@@ -50,11 +50,15 @@ public record WindowReader(Installation installation, SpeedPrior expectation, Op
             return new LiveReading(fromS, toS, ratio(), Optional.empty(), List.of(), spectrum, skippedS);
         }
         OrderTable table = installation.orders();
-        SpeedResult speed = mark.isPresent()
+        SpeedResult found = mark.isPresent()
                 ? MarkSpeed.find(window, mark.get(), signals, table, expectation)
                 : SpeedFinder.find(window, signals, table, expectation);
-        List<ChannelOrders> orders = speed.confirmed() ? OrderMeter.measure(window, signals, table, speed) : List.of();
-        return new LiveReading(fromS, toS, ratio(), Optional.of(speed), orders, spectrum, skippedS);
+        if (!found.confirmed()) {
+            return new LiveReading(fromS, toS, ratio(), Optional.of(found), List.of(), spectrum, skippedS);
+        }
+        SpeedAndOrders both = SpeedAndOrders.measure(window, signals, table, found, expectation);
+        List<ChannelOrders> orders = both.speed().confirmed() ? both.channels() : List.of();
+        return new LiveReading(fromS, toS, ratio(), Optional.of(both.speed()), orders, spectrum, skippedS);
     }
 
     private double ratio() {

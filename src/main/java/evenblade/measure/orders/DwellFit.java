@@ -4,6 +4,7 @@ import evenblade.input.recording.Series;
 import evenblade.measure.speed.SpeedTrack;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * All lines of one dwell fitted together by least squares at the true sample times, block by block
@@ -20,6 +21,8 @@ import java.util.List;
  */
 final class DwellFit {
     private static final int MOST_STEPS = 6;
+    /** Scatter takes two blocks at least. */
+    private static final int LEAST_BLOCKS = 2;
 
     private final DwellBlocks blocks;
     private final SpeedTrack track;
@@ -38,12 +41,15 @@ final class DwellFit {
         this.leftover = leftover;
     }
 
-    /** A first answer. */
-    static DwellFit of(DwellBlocks blocks, SpeedTrack track) {
+    /** A first answer; empty where the samples of the dwell can't tell these lines apart. */
+    static Optional<DwellFit> of(DwellBlocks blocks, SpeedTrack track) {
+        if (blocks.blocks() < LEAST_BLOCKS) {
+            return Optional.empty();
+        }
         double[][] nothing = new double[blocks.channels()][blocks.unknowns()];
         NormalMatrix.Accumulator sums = new NormalMatrix.Accumulator(blocks);
         FitResidual all = FitResidual.of(blocks, track, nothing, FitResidual.Asked.SUMS, sums);
-        return new DwellFit(blocks, track, sums.matrix(), nothing, all).moved(all);
+        return sums.matrix().map(normal -> new DwellFit(blocks, track, normal, nothing, all).moved(all));
     }
 
     /** One step better, with what was asked for told of what the lines so far leave. */

@@ -46,9 +46,15 @@ record FittedLine(List<Integer> members, double order, double steadyHz) {
      * @param propellerHz mean speed of the dwell
      * @param lengthS its length
      * @param upToHz highest frequency measured
+     * @param resolved how many times 1/length lines must lie apart to be told apart, {@link #RESOLVED} or more
      */
     static List<FittedLine> group(
-            OrderTable table, double ratioCorrection, double propellerHz, double lengthS, double upToHz) {
+            OrderTable table,
+            double ratioCorrection,
+            double propellerHz,
+            double lengthS,
+            double upToHz,
+            double resolved) {
         List<Integer> rising = new ArrayList<>();
         for (int i = 0; i < table.lines().size(); i++) {
             if (order(table.lines().get(i), ratioCorrection) * propellerHz <= upToHz) {
@@ -64,7 +70,7 @@ record FittedLine(List<Integer> members, double order, double steadyHz) {
             double order = order(line, ratioCorrection);
             boolean coincides = !open.isEmpty()
                     && (order - last <= OrderTable.COINCIDENT * order
-                            || (order - last) * propellerHz * lengthS < RESOLVED);
+                            || (order - last) * propellerHz * lengthS < resolved);
             if (!coincides && !open.isEmpty()) {
                 groups.add(of(open, table, ratioCorrection));
                 open = new ArrayList<>();

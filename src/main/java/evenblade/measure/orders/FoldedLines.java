@@ -52,7 +52,12 @@ record FoldedLines(List<FittedLine> along, Map<Integer, List<String>> hiddenUnde
         }
         List<FittedLine> present = new ArrayList<>(lines);
         for (FittedLine line : FittedLine.group(
-                table, speed.ratioCorrection(), dwell.propellerHz(), dwell.durationS(), Double.MAX_VALUE)) {
+                table,
+                speed.ratioCorrection(),
+                dwell.propellerHz(),
+                dwell.durationS(),
+                Double.MAX_VALUE,
+                FittedLine.RESOLVED)) {
             double hz = line.frequencyHz(dwell.propellerHz());
             double at = appearsAtHz(hz, rate);
             if (hz <= upToHz || hz >= rate || at * dwell.durationS() <= 2 * FittedLine.RESOLVED) {

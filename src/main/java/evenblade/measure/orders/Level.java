@@ -26,12 +26,38 @@ public sealed interface Level {
             Estimator estimator)
             implements Level {}
 
+    /** A line that the file's sample rate doesn't let through as it is. */
+    sealed interface BeyondRange extends Level {
+        /** Where it would appear instead; empty where it would appear at its own place. */
+        OptionalDouble foldsToHz();
+    }
+
+    /** Below half the sample rate, so nothing folds, but above the share of it in which amplitudes can be trusted. */
+    record AboveBand() implements BeyondRange {
+        @Override
+        public OptionalDouble foldsToHz() {
+            return OptionalDouble.empty();
+        }
+    }
+
     /**
-     * A line above what the file's sample rate lets through.
+     * Above half the sample rate: its samples look like those of a lower line.
      *
-     * @param foldsToHz where it would appear instead
+     * @param toHz where it would appear
      */
-    record BeyondRange(double foldsToHz) implements Level {}
+    record Folded(double toHz) implements BeyondRange {
+        @Override
+        public OptionalDouble foldsToHz() {
+            return OptionalDouble.of(toHz);
+        }
+    }
+
+    /** What a sample rate makes of a line above the usable band. */
+    static BeyondRange beyondRange(double frequencyHz, double sampleRateHz) {
+        return 2 * frequencyHz <= sampleRateHz
+                ? new AboveBand()
+                : new Folded(FoldedLines.appearsAtHz(frequencyHz, sampleRateHz));
+    }
 
     /** How the blocks of a dwell were brought together. */
     enum Estimator {

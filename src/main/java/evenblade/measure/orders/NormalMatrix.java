@@ -1,6 +1,7 @@
 package evenblade.measure.orders;
 
 import evenblade.base.numeric.PositiveDefinite;
+import java.util.Optional;
 import java.util.SplittableRandom;
 
 /**
@@ -50,7 +51,8 @@ final class NormalMatrix {
             sums[block] = BlockSums.of(columns, blocks.unknowns(), drawn.length, time);
         }
 
-        NormalMatrix matrix() {
+        /** Empty where the lines aren't independent over the samples there are. */
+        Optional<NormalMatrix> matrix() {
             int unknowns = blocks.unknowns();
             double[][] normal = new double[unknowns][unknowns];
             long taken = 0;
@@ -64,9 +66,8 @@ final class NormalMatrix {
                     row[c] *= scale;
                 }
             }
-            double[][] inverse = PositiveDefinite.inverse(normal)
-                    .orElseThrow(() -> new IllegalStateException("the lines of this dwell are not independent"));
-            return new NormalMatrix(inverse, every == 1 ? sums : new BlockSums[0]);
+            return PositiveDefinite.inverse(normal)
+                    .map(inverse -> new NormalMatrix(inverse, every == 1 ? sums : new BlockSums[0]));
         }
     }
 

@@ -22,6 +22,8 @@ import java.util.Optional;
 public final class OrderMeter {
     private static final double LOOKED_THROUGH_HZ = 1000;
     private static final double MARGIN = 1.03;
+    /** Lines of a dwell whose samples have gaps are put together in groups, each time twice as wide, this often. */
+    private static final int MOST_WIDENINGS = 20;
 
     private final Recording recording;
     private final Recording looking;
@@ -49,7 +51,8 @@ public final class OrderMeter {
      * @param channels those to measure
      * @param table the lines
      * @param speed where the lines lie over time; where it isn't confirmed, nothing counts as detected
-     * @return one entry per channel, in the same order, each with one entry per dwell
+     * @return one entry per channel, in the same order, each with one entry per dwell; a dwell whose samples bear no
+     *     fit at all is left out
      */
     public static List<ChannelOrders> measure(
             Recording recording, List<Channel> channels, OrderTable table, SpeedResult speed) {
@@ -57,7 +60,7 @@ public final class OrderMeter {
         List<List<DwellOrders>> perChannel = new ArrayList<>();
         channels.forEach(c -> perChannel.add(new ArrayList<>()));
         for (Dwell dwell : speed.dwells()) {
-            List<DwellOrders> measured = meter.measure(dwell);
+            List<DwellOrders> measured = meter.measure(dwell).orElse(List.of());
             for (int c = 0; c < measured.size(); c++) {
                 perChannel.get(c).add(measured.get(c));
             }
@@ -80,11 +83,25 @@ public final class OrderMeter {
         return highest * fastest;
     }
 
-    private List<DwellOrders> measure(Dwell dwell) {
+    /** Puts lines together until the samples of the dwell can tell the groups apart; empty where they never can. */
+    private Optional<List<DwellOrders>> measure(Dwell dwell) {
+        double resolved = FittedLine.RESOLVED;
+        for (int widened = 0; widened <= MOST_WIDENINGS; widened++) {
+            List<FittedLine> groups = FittedLine.group(
+                    table, speed.ratioCorrection(), dwell.propellerHz(), dwell.durationS(), upToHz, resolved);
+            Optional<List<DwellOrders>> measured = measure(dwell, groups);
+            if (measured.isPresent() || groups.size() < 2) {
+                return measured;
+            }
+            resolved *= 2;
+        }
+        return Optional.empty();
+    }
+
+    private Optional<List<DwellOrders>> measure(Dwell dwell, List<FittedLine> groups) {
         List<FittedLine> shaft = new ArrayList<>();
         List<FittedLine> mesh = new ArrayList<>();
-        for (FittedLine line :
-                FittedLine.group(table, speed.ratioCorrection(), dwell.propellerHz(), dwell.durationS(), upToHz)) {
+        for (FittedLine line : groups) {
             boolean onlyMesh =
                     line.members().stream().allMatch(m -> table.lines().get(m).role() == OrderLine.Role.MESH);
             (onlyMesh ? mesh : shaft).add(line);
@@ -97,14 +114,18 @@ public final class OrderMeter {
         List<List<SteadyTones.Found>> tones = List.of();
         if (!shaft.isEmpty()) {
             FoldedLines folded = FoldedLines.of(fitting, table, speed, dwell, shaft, upToHz);
-            ShaftLines lines = ShaftLines.fit(fitting, looking, table, speed, dwell, shaft, folded.along());
+            Optional<ShaftLines> fitted = ShaftLines.fit(fitting, looking, table, speed, dwell, shaft, folded.along());
+            if (fitted.isEmpty()) {
+                return Optional.empty();
+            }
+            ShaftLines lines = fitted.get();
             lines.read(readings);
             readings.forEach(ofChannel -> tellHidden(folded, shaft, ofChannel));
             tones = lines.tones();
             track = lines.track();
         }
-        if (!mesh.isEmpty()) {
-            readMesh(dwell, track, mesh, readings);
+        if (!mesh.isEmpty() && !readMesh(dwell, track, mesh, readings)) {
+            return Optional.empty();
         }
         List<DwellOrders> result = new ArrayList<>();
         for (int c = 0; c < readings.size(); c++) {
@@ -114,7 +135,7 @@ public final class OrderMeter {
                     tones.isEmpty() ? List.of() : unexplained(tones.get(c), dwell),
                     tones.isEmpty() ? Optional.empty() : UnevennessIndex.of(readings.get(c), table)));
         }
-        return result;
+        return Optional.of(result);
     }
 
     /** Says of lines on which others lie folded that they can't be told from those. */
@@ -129,13 +150,18 @@ public final class OrderMeter {
         });
     }
 
-    private void readMesh(Dwell dwell, SpeedTrack track, List<FittedLine> mesh, List<List<OrderReading>> readings) {
-        DwellFit fit = DwellFit.of(new DwellBlocks(recording, recording.channels(), dwell, mesh), track)
-                .settled();
+    /** Whether the samples bear a fit. */
+    private boolean readMesh(Dwell dwell, SpeedTrack track, List<FittedLine> mesh, List<List<OrderReading>> readings) {
+        Optional<DwellFit> fitted = DwellFit.of(new DwellBlocks(recording, recording.channels(), dwell, mesh), track);
+        if (fitted.isEmpty()) {
+            return false;
+        }
+        DwellFit fit = fitted.get().settled();
         for (int c = 0; c < readings.size(); c++) {
             new OrderEstimator(table, speed, dwell, mesh, fit, c)
                     .read(new ResidualSpectrum(fit.residual(c), recording.time().rateHz()), readings.get(c));
         }
+        return true;
     }
 
     /** One reading per line of the table, each as if beyond range; those that are not are replaced. */
@@ -144,11 +170,7 @@ public final class OrderMeter {
         for (OrderLine line : table.lines()) {
             double hz = FittedLine.order(line, speed.ratioCorrection()) * dwell.propellerHz();
             readings.add(new OrderReading(
-                    line,
-                    hz,
-                    new Level.BeyondRange(
-                            FoldedLines.appearsAtHz(hz, recording.source().sampleRateHz())),
-                    List.of()));
+                    line, hz, Level.beyondRange(hz, recording.source().sampleRateHz()), List.of()));
         }
         return readings;
     }

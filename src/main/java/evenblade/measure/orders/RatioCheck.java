@@ -348,8 +348,7 @@ public final class RatioCheck {
 
     private boolean usual(OrderLine line) {
         return switch (line.role()) {
-            case BLADE_PASS, FIRING -> !line.name().contains("×");
-            case UNEVEN_PROPELLER, CRANK -> line.order() == 1;
+            case BLADE_PASS, FIRING, UNEVEN_PROPELLER, CRANK -> line.first();
             default -> false;
         };
     }

@@ -10,6 +10,7 @@ import evenblade.measure.speed.SpeedResult;
 import evenblade.measure.speed.SpeedTrack;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The lines of shafts and firing in one dwell: fitted together, the track sharpened by what the fit
@@ -61,8 +62,9 @@ final class ShaftLines {
      * @param looking the same at a rate that holds what other lines are looked for
      * @param lines those to read
      * @param folded others to fit along
+     * @return empty where the samples of the dwell can't tell these lines apart
      */
-    static ShaftLines fit(
+    static Optional<ShaftLines> fit(
             Recording fitting,
             Recording looking,
             OrderTable table,
@@ -73,8 +75,9 @@ final class ShaftLines {
         ShaftLines shaft = new ShaftLines(fitting, looking, table, speed, dwell, lines);
         List<FittedLine> along = new ArrayList<>(lines);
         along.addAll(folded);
-        shaft.fitAll(along);
-        return shaft;
+        Optional<DwellFit> first = shaft.fitted(along);
+        first.ifPresent(begun -> shaft.fitAll(begun, along));
+        return first.map(begun -> shaft);
     }
 
     List<List<SteadyTones.Found>> tones() {
@@ -92,17 +95,20 @@ final class ShaftLines {
         }
     }
 
-    private void fitAll(List<FittedLine> along) {
-        fit = fitted(along).settled();
+    /** Tones that the samples can't tell from the lines are not fitted along. */
+    private void fitAll(DwellFit begun, List<FittedLine> along) {
+        fit = begun.settled();
         lookAtWhatIsLeft(along);
         List<FittedLine> first = beating();
-        if (speed.confirmed() && sharpened(first.isEmpty() ? fit : fitted(with(along, first)))) {
-            fit = fitted(along).settled();
+        if (speed.confirmed()
+                && sharpened(first.isEmpty() ? fit : fitted(with(along, first)).orElse(fit))) {
+            fit = fitted(along).map(DwellFit::settled).orElse(fit);
             lookAtWhatIsLeft(along);
         }
         List<FittedLine> beating = beating();
-        if (!beating.isEmpty()) {
-            fit = fitted(with(along, beating)).settled();
+        Optional<DwellFit> withTones = beating.isEmpty() ? Optional.empty() : fitted(with(along, beating));
+        if (withTones.isPresent()) {
+            fit = withTones.get().settled();
             left = new ArrayList<>();
             for (int c = 0; c < fitting.channels().size(); c++) {
                 left.add(new ResidualSpectrum(fit.residual(c), rateHz()));
@@ -110,7 +116,7 @@ final class ShaftLines {
         }
     }
 
-    private DwellFit fitted(List<FittedLine> fitted) {
+    private Optional<DwellFit> fitted(List<FittedLine> fitted) {
         return DwellFit.of(new DwellBlocks(fitting, fitting.channels(), dwell, fitted), track);
     }
 

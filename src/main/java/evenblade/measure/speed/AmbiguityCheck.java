@@ -1,8 +1,12 @@
 package evenblade.measure.speed;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Other speeds that explain the lines seen as well as the one chosen, because too few lines are seen.
@@ -60,18 +64,16 @@ record AmbiguityCheck(List<Double> propellerHz, double chosenHz, Comb.ExpectedLi
         return !propellerHz.isEmpty();
     }
 
-    String text(double ratio) {
-        StringBuilder others = new StringBuilder();
-        for (double hz : propellerHz) {
-            others.append(others.isEmpty() ? "" : ", ").append(String.format(Locale.ROOT, "%.0f", 60 * hz * ratio));
-        }
-        return String.format(
-                Locale.ROOT,
-                "too few lines stand out to tell %.0f engine rpm (the line at %.2f Hz taken for %s) from %s rpm",
-                60 * chosenHz * ratio,
-                chosenHz * line.order(),
-                line.line().name(),
-                others);
+    Fact fact(double ratio) {
+        List<Value> others = propellerHz.stream()
+                .<Value>map(hz -> Measure.ENGINE_RPM.of(60 * hz * ratio))
+                .toList();
+        return Fact.of(
+                SpeedFact.AMBIGUOUS,
+                Measure.ENGINE_RPM.of(60 * chosenHz * ratio),
+                Measure.FREQUENCY.of(chosenHz * line.order()),
+                new Quoted(line.line().name()),
+                new Listed(others));
     }
 
     private static long present(WhitenedSpectrogram frames, Comb comb, PathSearch.Path path, double scale) {

@@ -60,9 +60,7 @@ record Comb(List<ExpectedLine> teeth) {
     private static double weight(OrderLine line, OrderTable table) {
         boolean first =
                 switch (line.role()) {
-                    case BLADE_PASS -> line.order() == table.blades();
-                    case FIRING -> !line.name().contains("×");
-                    case UNEVEN_PROPELLER, CRANK -> line.order() == 1;
+                    case BLADE_PASS, FIRING, UNEVEN_PROPELLER, CRANK -> line.first();
                     default -> false;
                 };
         return switch (line.role()) {

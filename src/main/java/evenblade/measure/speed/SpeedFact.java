@@ -9,5 +9,9 @@ public enum SpeedFact implements Code {
     SLOWER,
     LARGER,
     SMALLER,
-    NOT_CONFIRMED
+    NOT_CONFIRMED,
+    NO_LINES,
+    ONLY_MAINS,
+    AMBIGUOUS,
+    NOT_BORNE_OUT
 }

@@ -2,7 +2,6 @@ package evenblade.measure.speed;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
@@ -24,6 +23,8 @@ public final class SpeedFinder {
     private static final double MOST_STRAY = 0.02;
     /** Room kept above the highest line at the fastest speed looked at. */
     private static final double HIGHEST_LINE_MARGIN = 1.02;
+
+    private static final double SECONDS_A_MINUTE = 60;
 
     private final Recording recording;
     private final List<Channel> channels;
@@ -54,6 +55,34 @@ public final class SpeedFinder {
         return new SpeedFinder(recording, channels, table, expectation).find();
     }
 
+    /**
+     * The answer where no line was detected in any dwell at the speed found: what the search met then was chance, and
+     * the entered speed is all there is. What was said of a mark still holds.
+     */
+    public static SpeedResult notBorneOut(SpeedResult found, Recording recording, SpeedPrior expectation) {
+        SpeedResult entered = Unconfirmed.result(
+                recording,
+                expectation,
+                Fact.of(
+                        SpeedFact.NOT_BORNE_OUT,
+                        Measure.PROPELLER_RPM.of(
+                                found.main().map(Dwell::propellerHz).orElse(0.0) * SECONDS_A_MINUTE)),
+                SpeedResult.Origin.ENTERED);
+        List<Warning> warnings = new ArrayList<>(entered.warnings());
+        found.warnings().stream()
+                .filter(w -> w.code() == WarningCode.MARK_WITHOUT_PULSES)
+                .forEach(warnings::add);
+        return new SpeedResult(
+                entered.origin(),
+                entered.confirmed(),
+                entered.doubt(),
+                entered.track(),
+                entered.main(),
+                entered.dwells(),
+                entered.ratioCorrection(),
+                warnings);
+    }
+
     private SpeedResult find() {
         double usable = Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz();
         double upTo = Math.min(usable, comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN);
@@ -67,12 +96,11 @@ public final class SpeedFinder {
                 search.best(IntStream.range(0, frames.frames()).toArray(), expectation.fromHz(), expectation.toHz());
         AmbiguityCheck rivals = AmbiguityCheck.of(frames, comb, path, expectation);
         if (rivals.undecided() && expectation.enteredPropellerHz().isEmpty()) {
-            return unconfirmed(rivals.text(table.ratio()));
+            return unconfirmed(rivals.fact(table.ratio()));
         }
         List<Warning> warnings = new ArrayList<>();
         if (rivals.undecided()) {
-            warnings.add(Warning.of(
-                    WarningCode.SPEED_AMBIGUOUS, Subject.Whole.RECORDING, new Quoted(rivals.text(table.ratio()))));
+            warnings.add(Warning.of(WarningCode.SPEED_AMBIGUOUS, Subject.Whole.RECORDING, rivals.fact(table.ratio())));
         }
         SpeedTrack start = trackThrough(frames, path);
         PhaseLock.Locked locked = PhaseLock.lock(
@@ -83,18 +111,21 @@ public final class SpeedFinder {
             locked = PhaseLock.Locked.not(start);
         }
         if (locked.ratioCorrection() != 0) {
-            warnings.add(Warning.of(WarningCode.RATIO_CORRECTED, Subject.Whole.INSTALLATION, Measure.NUMBER.of(table.ratio() * (1 + locked.ratioCorrection())), Measure.SHARE.of(Math.abs(locked.ratioCorrection())), Fact.of(locked.ratioCorrection() > 0 ? SpeedFact.LARGER : SpeedFact.SMALLER)));
+            warnings.add(Warning.of(
+                    WarningCode.RATIO_CORRECTED,
+                    Subject.Whole.INSTALLATION,
+                    Measure.NUMBER.of(table.ratio() * (1 + locked.ratioCorrection())),
+                    Measure.SHARE.of(Math.abs(locked.ratioCorrection())),
+                    Fact.of(locked.ratioCorrection() > 0 ? SpeedFact.LARGER : SpeedFact.SMALLER)));
         }
         return new DwellSpeeds(locked, start, frames, support).result(warnings);
     }
 
-    private static String doubt(Evidence.Verdict verdict) {
-        return verdict.onlyMains()
-                ? "the only line that stands out lies on a multiple of a mains frequency and may be hum"
-                : "no lines of this installation stand out of the noise in the range of speeds looked at";
+    private static Fact doubt(Evidence.Verdict verdict) {
+        return Fact.of(verdict.onlyMains() ? SpeedFact.ONLY_MAINS : SpeedFact.NO_LINES);
     }
 
-    private SpeedResult unconfirmed(String doubt) {
+    private SpeedResult unconfirmed(Fact doubt) {
         return Unconfirmed.result(recording, expectation, doubt, SpeedResult.Origin.ENTERED);
     }
 

@@ -1,5 +1,6 @@
 package evenblade.measure.speed;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
 import java.util.List;
 import java.util.Optional;
@@ -20,7 +21,7 @@ import java.util.Optional;
 public record SpeedResult(
         Origin origin,
         boolean confirmed,
-        Optional<String> doubt,
+        Optional<Fact> doubt,
         SpeedTrack track,
         Optional<Dwell> main,
         List<Dwell> dwells,

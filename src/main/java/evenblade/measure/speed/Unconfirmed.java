@@ -1,7 +1,6 @@
 package evenblade.measure.speed;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
@@ -17,10 +16,11 @@ final class Unconfirmed {
      * The entered speed, constant over the recording and marked as not confirmed; without one, the
      * middle of the range looked at, and no dwell at all.
      */
-    static SpeedResult result(Recording recording, SpeedPrior expectation, String doubt, SpeedResult.Origin origin) {
+    static SpeedResult result(Recording recording, SpeedPrior expectation, Fact doubt, SpeedResult.Origin origin) {
         double from = recording.time().at(0);
         double to = from + recording.time().durationS();
-        Warning warning = Warning.of(WarningCode.SPEED_NOT_CONFIRMED, Subject.Whole.RECORDING, Fact.of(SpeedFact.NOT_CONFIRMED, new Quoted(doubt)));
+        Warning warning = Warning.of(
+                WarningCode.SPEED_NOT_CONFIRMED, Subject.Whole.RECORDING, Fact.of(SpeedFact.NOT_CONFIRMED, doubt));
         boolean entered = expectation.enteredPropellerHz().isPresent();
         double hz = expectation.entered().orElse(Math.sqrt(expectation.fromHz() * expectation.toHz()));
         double error = (expectation.toHz() - expectation.fromHz()) / Math.sqrt(12);

@@ -2,10 +2,12 @@ package evenblade.tell.chart;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.Level;
+import evenblade.tell.document.FigureFormat;
 import java.awt.Color;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** Every order of a dwell as a lying bar with its 95 % interval and its number; undetected ones as 'below'. */
 public final class OrderBarsPicture extends Picture {
@@ -100,17 +102,18 @@ public final class OrderBarsPicture extends Picture {
     }
 
     private static RowFrame.Row row(OrderBar bar) {
-        return new RowFrame.Row(bar.name(), Figures.plain(bar.frequencyHz()) + " Hz", figures(bar), detected(bar));
+        return new RowFrame.Row(bar.name(), FigureFormat.plain(bar.frequencyHz()) + " Hz", figures(bar), detected(bar));
     }
 
     private static String figures(OrderBar bar) {
         String text;
         if (bar.level() instanceof Level.Measured measured) {
-            text = measured.detected()
-                    ? Figures.withError(measured.amplitude(), (measured.ciHigh() - measured.ciLow()) / 2)
-                    : "below " + Figures.plain(measured.ciHigh());
+            text = FigureFormat.level(measured);
         } else {
-            text = "beyond range, folds to " + Figures.plain(((Level.BeyondRange) bar.level()).foldsToHz()) + " Hz";
+            OptionalDouble folds = ((Level.BeyondRange) bar.level()).foldsToHz();
+            text = folds.isPresent()
+                    ? "beyond range, folds to " + FigureFormat.plain(folds.getAsDouble()) + " Hz"
+                    : "above the usable band";
         }
         return bar.notToldApartFrom().isEmpty()
                 ? text

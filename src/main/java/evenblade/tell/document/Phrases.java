@@ -122,7 +122,7 @@ public record Phrases(Face face, FigureFormat figures) {
         } else if (value instanceof Listed listed) {
             for (int i = 0; i < listed.items().size(); i++) {
                 if (i > 0) {
-                    spans.add(new Span.Words(", "));
+                    spans.add(new Span.Words(slot.join()));
                 }
                 show(listed.items().get(i), slot, spans);
             }
@@ -138,13 +138,16 @@ public record Phrases(Face face, FigureFormat figures) {
             return amount(amount, slot);
         }
         if (value instanceof Estimated estimated) {
-            return figures.text(estimated);
+            return slot.form().isEmpty()
+                    ? figures.text(estimated)
+                    : figures.withError(estimated, Integer.parseInt(slot.form().get()), slot.signed());
         }
         if (value instanceof Count count) {
             return Long.toString(count.number());
         }
         if (value instanceof SignalValue signal) {
-            return String.format(Locale.ROOT, "%.4g", signal.value())
+            String figures = slot.form().map(form -> form.substring(1)).orElse("4");
+            return String.format(Locale.ROOT, "%." + figures + "g", signal.value())
                     + (signal.unit() == SignalUnit.UNSTATED
                             ? ""
                             : " " + signal.unit().display());
@@ -168,10 +171,10 @@ public record Phrases(Face face, FigureFormat figures) {
         double shown = figures.shown(amount);
         String number = figuresCounted
                 ? String.format(Locale.ROOT, "%." + digits + "g", shown)
-                : figures.fixed(shown, digits);
+                : FigureFormat.fixed(shown, digits);
         return (slot.signed() && shown >= 0 ? "+" : "")
                 + number
-                + (slot.bare() || amount.measure() == Measure.NUMBER ? "" : figures.unit(amount.measure()));
+                + (slot.bare() || amount.measure() == Measure.NUMBER ? "" : FigureFormat.unit(amount.measure()));
     }
 
     private static String duration(double seconds) {

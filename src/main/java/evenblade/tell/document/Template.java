@@ -11,14 +11,16 @@ import java.util.regex.Pattern;
 /**
  * A phrase with slots for values. {@code {0}} shows the first value in the usual way; {@code {0:2}} with two decimals;
  * {@code {0:+1}} with its sign; {@code {0:g4}} with four figures; {@code {0:t}} a time with three figures in s, ms or µs;
- * a minus at the end, {@code {0:2-}}, leaves its unit away. {@code {0|is|are}} shows one word or the other, whether there
+ * a minus at the end, {@code {0:2-}}, leaves its unit away. Several things are joined by commas; by "and" in
+ * {@code {0 and}}, by semicolons in {@code {0;}}. {@code {0|is|are}} shows one word or the other, whether there
  * is one of it or not.
  *
  * @param parts in reading order
  */
 record Template(List<Part> parts) {
-    private static final Pattern SLOT = Pattern.compile(
-            "('?)\\{(\\d)(?::(?<sign>\\+)?(?<form>g?\\d|t)?(?<bare>-)?)?(?:\\|([^|{}]*)\\|([^|{}]*))?}('?)");
+    private static final Pattern SLOT =
+            Pattern.compile("('?)\\{(\\d)(?::(?<sign>\\+)?(?<form>g?\\d|t)?(?<bare>-)?)?(?<join> and|;)?"
+                    + "(?:\\|(?<one>[^|{}]*)\\|(?<other>[^|{}]*))?}(?<end>'?)");
 
     /** Own words, or a slot. */
     sealed interface Part permits Words, Slot, Choice {}
@@ -30,8 +32,10 @@ record Template(List<Part> parts) {
      *
      * @param index of the value
      * @param quoted whether quotation marks stand round it
+     * @param join what stands between several
      */
-    record Slot(int index, boolean signed, Optional<String> form, boolean bare, boolean quoted) implements Part {}
+    record Slot(int index, boolean signed, Optional<String> form, boolean bare, boolean quoted, String join)
+            implements Part {}
 
     /** Chooses a word by how many there are. */
     record Choice(int index, String one, String other) implements Part {}
@@ -58,20 +62,23 @@ record Template(List<Part> parts) {
         Matcher slots = SLOT.matcher(text);
         int from = 0;
         while (slots.find()) {
-            boolean quoted = !slots.group(1).isEmpty() && !slots.group(8).isEmpty();
+            boolean quoted = !slots.group(1).isEmpty() && !slots.group("end").isEmpty();
             int start = quoted ? slots.start() : slots.start() + slots.group(1).length();
-            int end = quoted ? slots.end() : slots.end() - slots.group(8).length();
+            int end = quoted ? slots.end() : slots.end() - slots.group("end").length();
             words(parts, text.substring(from, start));
             int index = Integer.parseInt(slots.group(2));
             parts.add(
-                    slots.group(6) == null
+                    slots.group("one") == null
                             ? new Slot(
                                     index,
                                     slots.group("sign") != null,
                                     Optional.ofNullable(slots.group("form")),
                                     slots.group("bare") != null,
-                                    quoted)
-                            : new Choice(index, slots.group(6), slots.group(7)));
+                                    quoted,
+                                    Optional.ofNullable(slots.group("join"))
+                                            .map(join -> join + " ")
+                                            .orElse(", "))
+                            : new Choice(index, slots.group("one"), slots.group("other")));
             from = end;
         }
         words(parts, text.substring(from));

@@ -12,6 +12,7 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** The orders of one run as CSV: a row for each line in each dwell of each channel. */
@@ -91,7 +92,8 @@ public final class OrdersTable {
             cells.add("");
         } else {
             cells.addAll(List.of("", "", "", "", "no", ""));
-            cells.add(Cell.of(((Level.BeyondRange) reading.level()).foldsToHz()));
+            OptionalDouble folds = ((Level.BeyondRange) reading.level()).foldsToHz();
+            cells.add(folds.isPresent() ? Cell.of(folds.getAsDouble()) : "");
         }
         cells.add(String.join("; ", reading.inseparableFrom()));
         return cells;

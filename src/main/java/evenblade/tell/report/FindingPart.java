@@ -1,7 +1,10 @@
 package evenblade.tell.report;
 
+import evenblade.base.fact.Fact;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.Phrases;
 import java.util.List;
 import java.util.Locale;
 
@@ -28,25 +31,27 @@ public record FindingPart(
     }
 
     /** A finding in words. */
-    public static FindingPart of(Finding finding) {
+    public static FindingPart of(Finding finding, Phrases phrases) {
         String sure = String.format(
                 Locale.ROOT,
                 "%s (%.0f %%; a measure to order findings by, not counted from real jobs)",
-                finding.sureness().words(),
+                phrases.text(Fact.of(finding.sureness().word())),
                 100 * finding.sureness().share());
         return new FindingPart(
-                finding.statement(),
+                phrases.text(finding.statement()),
                 finding.speaksFor().stream()
-                        .map(EvidenceItem::text)
-                        .map(RunParts::capital)
+                        .map(EvidenceItem::fact)
+                        .map(phrases::text)
+                        .map(FigureFormat::capital)
                         .toList(),
                 finding.speaksAgainst().stream()
-                        .map(EvidenceItem::text)
-                        .map(RunParts::capital)
+                        .map(EvidenceItem::fact)
+                        .map(phrases::text)
+                        .map(FigureFormat::capital)
                         .toList(),
-                finding.next(),
+                phrases.text(finding.next()),
                 finding.goneSince()
-                                .map(run -> "Put right: no longer seen since '" + run + "'. Before that: ")
+                                .map(run -> "Put right: no longer seen since '" + run.name() + "'. Before that: ")
                                 .orElse("")
                         + sure,
                 finding.open());

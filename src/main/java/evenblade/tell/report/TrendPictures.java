@@ -7,7 +7,6 @@ import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.Trend;
 import evenblade.judge.comparison.Trend.FigureLine;
 import evenblade.judge.comparison.Trend.SpeedGroup;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.OrderReading;
@@ -17,6 +16,7 @@ import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.PlacedEstimate;
 import evenblade.tell.chart.PlottedEstimate;
 import evenblade.tell.chart.TrendPicture;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -67,7 +67,7 @@ public final class TrendPictures {
         return Optional.of(new TrendPicture(new TrendPicture.Data(
                 Caption.of(
                         Caption.channel(trend.channel()),
-                        "engine " + Amounts.fixed(group.engineRpm(), 0) + " rpm within 2 %",
+                        "engine " + FigureFormat.fixed(group.engineRpm(), 0) + " rpm within 2 %",
                         "bars: 95 % intervals with the scatter from run to run"),
                 trend.runs().stream().map(Trend.RunEntry::name).toList(),
                 bands,
@@ -75,10 +75,7 @@ public final class TrendPictures {
     }
 
     private static boolean tellsMost(FigureLine line) {
-        return line.figure().kind() != Kind.UNEVENNESS
-                && (line.figure().name().equals("blade pass")
-                        || (line.figure().of().filter(Shaft.PROPELLER::equals).isPresent()
-                                && line.figure().order() == 1));
+        return line.figure().kind() != Kind.UNEVENNESS && line.figure().tellsMost();
     }
 
     private static Optional<TrendPicture.Band> band(String axis, Trend trend, List<FigureLine> lines) {
@@ -123,8 +120,7 @@ public final class TrendPictures {
                 .toList();
         List<AmplitudeAgainstRpmPicture.Line> lines = new ArrayList<>();
         for (OrderReading line : rising.get(0).readings()) {
-            boolean once = line.line().of() == Shaft.PROPELLER && line.line().order() == 1;
-            if (once || line.line().name().equals("blade pass")) {
+            if (line.line().propellerOnce() || line.line().bladePass()) {
                 lines.add(new AmplitudeAgainstRpmPicture.Line(line.line().name(), points(run, rising, line)));
             }
         }

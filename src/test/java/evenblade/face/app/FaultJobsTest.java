@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Finding;
+import evenblade.judge.findings.RunRef;
 import evenblade.keep.job.MemoryFolder;
 import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeInstallation;
@@ -70,7 +71,7 @@ class FaultJobsTest {
             sureness += findings.get(0).sureness().share();
             // The fault is put right before the fourth run, and not earlier.
             early += findings.get(0).cause() != Cause.NOTHING
-                            && !findings.get(0).goneSince().equals(Optional.of("put right"))
+                            && !findings.get(0).goneSince().map(RunRef::name).equals(Optional.of("put right"))
                     ? 1
                     : 0;
             findings.forEach(f -> told.append(f.cause())

@@ -3,19 +3,22 @@ package evenblade.face.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.face.app.SeeEvidence.Page;
-import evenblade.face.app.SeeEvidence.Side;
 import evenblade.face.app.SeeEvidence.Sight;
 import evenblade.judge.findings.Direction;
 import evenblade.judge.findings.EvidenceItem;
+import evenblade.judge.findings.EvidenceRef;
 import evenblade.judge.findings.Finding;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -40,8 +43,8 @@ class SeeEvidenceTest {
     private static Sight sight(String start) {
         for (Finding finding : findings) {
             for (EvidenceItem piece : finding.speaksFor()) {
-                if (piece.text().startsWith(start)) {
-                    return SeeEvidence.of(record, finding, piece);
+                if (Phrases.of(Face.WINDOW).text(piece.fact()).startsWith(start)) {
+                    return SeeEvidence.of(record, piece.ref());
                 }
             }
         }
@@ -66,7 +69,7 @@ class SeeEvidenceTest {
     void running() {
         Sight once = sight("propeller 1× is 1");
         assertThat(label(once)).isEqualTo("as found");
-        assertThat(once.side()).isEqualTo(Side.ORDERS);
+        assertThat(once.side()).isEqualTo(EvidenceRef.Side.ORDERS);
         assertThat(once.direction()).contains(Direction.ALONG);
         // The fastest dwell of the invented plan; the evidence gives the rpm that was measured.
         assertThat(once.engineRpm().orElseThrow()).isBetween(5200.0, 5400.0);
@@ -79,18 +82,15 @@ class SeeEvidenceTest {
     }
 
     @Test
-    @DisplayName("in the latest run where a piece names none")
-    void nameless() {
-        Finding finding = findings.get(0);
-        Finding bare = new Finding(
-                finding.cause(),
-                finding.statement(),
-                List.of(),
-                List.of(),
-                finding.next(),
-                finding.sureness(),
-                Optional.empty());
-        EvidenceItem piece = new EvidenceItem("crank ½× doesn't stand out", 1, EvidenceItem.Origin.RUNNING);
-        assertThat(label(SeeEvidence.of(record, bare, piece))).isEqualTo("repeat, nothing changed");
+    @DisplayName("in the run that is meant, whatever the runs are called; on the page of all runs where it is gone")
+    void byIdNotByName() {
+        Event run = record.standing(Kind.RUN).get(0);
+        EvidenceRef speed = new EvidenceRef.Run(
+                run.id(), EvidenceRef.Side.SPEED, OptionalDouble.empty(), Optional.empty(), Optional.empty());
+        assertThat(SeeEvidence.of(record, speed).entry()).contains(run);
+        assertThat(SeeEvidence.of(record, speed).side()).isEqualTo(EvidenceRef.Side.SPEED);
+        EvidenceRef gone = new EvidenceRef.Run(
+                "e999", EvidenceRef.Side.SPEED, OptionalDouble.empty(), Optional.empty(), Optional.empty());
+        assertThat(SeeEvidence.of(record, gone).page()).isEqualTo(Page.ALL_RUNS);
     }
 }

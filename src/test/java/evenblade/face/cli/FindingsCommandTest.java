@@ -37,6 +37,11 @@ class FindingsCommandTest {
     }
 
     @Test
+    void theNextStepAtThePropellerComesWithTheCaution() {
+        assertThat(text.out().replaceAll("\\s+", " ")).contains("ignition off").contains("treat it as live");
+    }
+
+    @Test
     void theBladeComesFirstWithItsEvidenceAndWhatMadeItGoAway() {
         JsonObject first = json.objects("findings").get(0);
         assertThat(first.text("cause")).isEqualTo("track");

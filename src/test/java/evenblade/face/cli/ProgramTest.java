@@ -2,8 +2,13 @@ package evenblade.face.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class ProgramTest {
@@ -22,6 +27,38 @@ class ProgramTest {
         assertThat(help.out()).startsWith("Usage: evenblade ");
         assertThat(help.err()).isEmpty();
         assertThat(CommandLineRun.of("--version").out()).startsWith("evenblade ");
+    }
+
+    @Test
+    void noHelpWarnsOfItsOwnWording() {
+        for (List<String> command : CommandIndex.all()) {
+            List<String> words = new ArrayList<>(command);
+            words.add("--help");
+            CommandLineRun help = CommandLineRun.of(words.toArray(String[]::new));
+            assertThat(help.status()).as(words.toString()).isZero();
+            assertThat(help.out())
+                    .as(words.toString())
+                    .startsWith("Usage: evenblade")
+                    .doesNotContain("WARN");
+            assertThat(help.err()).as(words.toString()).isEmpty();
+        }
+    }
+
+    /** The library that prints the help complains on the process's own streams, past those it was given. */
+    @Test
+    void noHelpWarnsOnTheStreamsOfTheProcess() {
+        PrintStream out = System.out;
+        PrintStream err = System.err;
+        ByteArrayOutputStream said = new ByteArrayOutputStream();
+        try (PrintStream all = new PrintStream(said, true, StandardCharsets.UTF_8)) {
+            System.setOut(all);
+            System.setErr(all);
+            noHelpWarnsOfItsOwnWording();
+        } finally {
+            System.setOut(out);
+            System.setErr(err);
+        }
+        assertThat(said.toString(StandardCharsets.UTF_8)).doesNotContain("WARN");
     }
 
     @Test

@@ -57,6 +57,17 @@ class TrackingCommandTest {
     }
 
     @Test
+    void theNextStepAtThePropellerComesWithTheCaution() {
+        String written = CommandLineRun.of(
+                        "job", "tracking", job, "--layout", "1=A,2=B,3=C", "--readings", "0 mm,1 mm,2 mm")
+                .out()
+                .replaceAll("\\s+", " ");
+        assertThat(written).contains("ignition off").contains("treat it as live");
+        String said = done("tracking", job).out().replaceAll("\\s+", " ");
+        assertThat(said).contains("ignition off").contains("treat it as live").contains("as the makers allow");
+    }
+
+    @Test
     void oneSessionGivesSpreadAndLimitButCannotTellBladeFromPosition() {
         marks("2026-05-04T10:00:00", "1=A,2=B,3=C", "0 in, 1/16 in, 3/16 in");
         JsonObject answer = weighed();
@@ -71,8 +82,8 @@ class TrackingCommandTest {
         assertThat(answer.object("blades").object("A").has("deviationMm")).isFalse();
         assertThat(answer.object("bestLayout").number("predictedSpreadMm")).isEqualTo(4.7625);
         assertThat(text())
-                .anySatisfy(line -> assertThat(line).contains("beyond the limit of 3.18 mm"))
-                .anySatisfy(line -> assertThat(line).startsWith("To learn more"));
+                .anySatisfy(line -> assertThat(line).contains("BEYOND the limit of"))
+                .anySatisfy(line -> assertThat(line).startsWith("to learn more"));
     }
 
     @Test
@@ -159,7 +170,7 @@ class TrackingCommandTest {
                 new ArrayList<>(done("tracking", other).out().lines().toList());
         assertThat(lines).allSatisfy(line -> assertThat(line.codePointCount(0, line.length()))
                 .isLessThanOrEqualTo(80));
-        assertThat(lines).anySatisfy(line -> assertThat(line).contains("Pitch"));
+        assertThat(lines).anySatisfy(line -> assertThat(line).contains("Blade angles"));
     }
 
     private void refused(String expected, String... words) {

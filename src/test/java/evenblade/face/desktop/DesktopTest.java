@@ -7,6 +7,7 @@ import evenblade.keep.job.Kind;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.List;
+import javax.swing.text.JTextComponent;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
@@ -65,6 +66,25 @@ class DesktopTest {
     }
 
     @Test
+    @DisplayName("Ctrl+Z while typing takes back what was typed and never an entry of the job")
+    void undoInATextStaysInTheText() {
+        Path folder = place.beginJob("first job");
+        hands.click("add change");
+        hands.type("text", "Hub cleaned.");
+        hands.click("enter");
+        hands.awaitNamed("entry text");
+        hands.awaitRest();
+        hands.click("add change");
+        hands.type("text", "Oil");
+        for (int i = 0; i < 30; i++) {
+            hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
+        }
+        hands.awaitRest();
+        assertThat(((JTextComponent) hands.named("text")).getText()).isEmpty();
+        assertThat(Workplace.record(folder).events()).extracting(e -> e.kind()).containsExactly(Kind.CORRECTION);
+    }
+
+    @Test
     @DisplayName("What was typed and not entered is there again after the program was killed")
     void nothingTypedIsLost() throws Exception {
         Path folder = place.beginJob("first job");
@@ -118,6 +138,6 @@ class DesktopTest {
         hands.awaitNamed("timeline");
         place.typeMarks("0", "1/16", "3/16");
         // 3/16 in is 4.7625 mm and 1/8 in 3.175 mm, by the definition of the inch.
-        assertThat(hands.text("says")).contains("0.187 in = 4.76 mm").contains("0.125 in = 3.18 mm");
+        assertThat(hands.text("says")).contains("0.188 in (4.76 mm)").contains("0.125 in (3.18 mm)");
     }
 }

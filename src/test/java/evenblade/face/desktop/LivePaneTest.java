@@ -20,6 +20,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import javax.swing.JButton;
 import javax.swing.JDialog;
 import javax.swing.JLabel;
 import javax.swing.JProgressBar;
@@ -118,6 +119,29 @@ class LivePaneTest {
                 return left.findAny().isEmpty();
             }
         });
+    }
+
+    @Test
+    @DisplayName("begins with the space bar after the quiet take, wherever the focus was left")
+    void afterTheQuietTakeSpaceStartsTheRun() throws IOException {
+        InventedSound standing = InventedSound.play(scratch, steady(30), 0, 0);
+        try {
+            Hands.pause(1000);
+            hands.click("quiet take");
+            hands.await("the quiet take", 40, () -> ((JButton) hands.named("quiet take"))
+                    .getText()
+                    .contains("✓"));
+            hands.await("the run's button to have the focus", () -> hands.named("record")
+                    .isFocusOwner());
+            Hands.onEventThread(() -> hands.named("quiet take").requestFocusInWindow());
+            hands.await("the focus", () -> hands.named("quiet take").isFocusOwner());
+            hands.press(KeyEvent.VK_SPACE);
+            hands.await("two seconds of the run", () -> says("live time", "0:02"));
+            hands.press(KeyEvent.VK_SPACE);
+            hands.await("the run in the job", () -> record().events().size() == 1);
+        } finally {
+            standing.stop();
+        }
     }
 
     @Test

@@ -62,7 +62,9 @@ class TableFaultsTest {
     }
 
     private static List<String> codes(Recording recording) {
-        return recording.warnings().stream().map(warning -> warning.code().word()).toList();
+        return recording.warnings().stream()
+                .map(warning -> warning.code().word())
+                .toList();
     }
 
     private void refused(String text, String... parts) {
@@ -112,7 +114,8 @@ class TableFaultsTest {
     void stampsCutToMillisecondsGiveWayToTheEvenClockTheyFollow() {
         Recording recording = read(table(4000, i -> Math.floor(1000 * (7.0003 + i / RATE)) / 1000, "%.3f"));
         assertThat(codes(recording)).containsExactly("coarse-stamps");
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0))).contains("1 ms", "even clock of 416.0");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0)))
+                .contains("1 ms", "even clock of 416.0");
         assertThat(recording.time().rateHz()).isCloseTo(RATE, within(2e-3));
         for (int i = 0; i < 4000; i++) {
             assertThat(recording.time().at(i)).isCloseTo(i / RATE, within(5e-5));
@@ -129,7 +132,8 @@ class TableFaultsTest {
         java.util.Arrays.sort(stamps);
         Recording recording = read(table(4000, i -> Math.rint(1000 * stamps[i]) / 1000, "%.3f"));
         assertThat(codes(recording)).contains("coarse-stamps");
-        assertThat(recording.warnings().toString()).contains("STAMPS_FOLLOW_NO_CLOCK");
+        assertThat(Phrases.of(Face.COMMAND_LINE).texts(recording.warnings()).toString())
+                .contains("follow no even clock");
     }
 
     @Test
@@ -177,7 +181,8 @@ class TableFaultsTest {
         Recording recording = read(text);
         assertThat(recording.time().size()).isEqualTo(999);
         assertThat(codes(recording)).containsExactly("rows-skipped");
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0))).contains("1 of 1000 rows", "line 7");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0)))
+                .contains("1 of 1000 rows", "line 7");
     }
 
     @Test
@@ -269,12 +274,11 @@ class TableFaultsTest {
         try (RandomAccessFile sparse = new RandomAccessFile(file.toFile(), "rw")) {
             sparse.setLength(300_000_000_000L);
         }
-        long before = System.nanoTime();
+        // What follows the table are zero bytes: who read on would complain of those, not of the size.
         assertThatThrownBy(() -> RecordingReader.open(file, IntakeOptions.NONE))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("a table of 300.0 GB")
                 .hasMessageContaining("expected at most");
-        assertThat((System.nanoTime() - before) * 1e-9).isLessThan(20);
     }
 
     @ParameterizedTest

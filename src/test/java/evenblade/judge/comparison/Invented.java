@@ -1,5 +1,6 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.units.FullScale;
 import evenblade.base.units.SignalUnit;
 import evenblade.machine.installation.Engine;
@@ -13,6 +14,7 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedFact;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -83,7 +85,7 @@ final class Invented {
                 run.name(),
                 run.conditions(),
                 run.lossy(),
-                Optional.of("no line stands out"),
+                Optional.of(Fact.of(SpeedFact.NO_LINES)),
                 run.blades(),
                 run.ratio(),
                 run.channels());

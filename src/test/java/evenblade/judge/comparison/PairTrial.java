@@ -12,7 +12,6 @@ import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedPrior;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 
 /**
@@ -55,12 +54,12 @@ final class PairTrial {
         Recording recording = run.recording(RATE_HZ);
         SpeedResult found =
                 SpeedFinder.find(recording, recording.channels(), Invented.TABLE, SpeedPrior.around(SET_HZ, 0.05));
-        Optional<String> doubt = found.confirmed() ? Optional.empty() : Optional.of("not heard");
+
         return new MeasuredRun(
                 name,
                 Invented.gearbox(),
                 false,
-                doubt,
+                found.doubt(),
                 MACHINE.propeller().blades(),
                 MACHINE.reduction().ratio() * (1 + found.ratioCorrection()),
                 OrderMeter.measure(recording, recording.channels(), Invented.TABLE, found));

@@ -71,7 +71,7 @@ final class InventedEvidence {
                 .seeded(seed)
                 .recording(rateHz);
         return new RunEvidence(
-                "invented run",
+                new RunRef("e1", "invented run"),
                 MORNING.plusSeconds(7200),
                 List.of(),
                 RunNumbers.of(orders(recording, installation)),

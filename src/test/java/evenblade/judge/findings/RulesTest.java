@@ -2,17 +2,22 @@ package evenblade.judge.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.fact.Fact;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.keep.practice.Fault;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.speed.SpeedFact;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -69,11 +74,11 @@ class RulesTest {
     @EnumSource
     void everyFindingPointsAndRestsOnNumbers(Fault fault) {
         assertThat(found(fault)).allSatisfy(f -> {
-            assertThat(f.statement()).containsAnyOf("point", "Nothing stands out");
-            assertThat(f.speaksFor()).isNotEmpty().anyMatch(p -> p.text().matches("(?s).*\\d.*"));
+            assertThat(said(f.statement())).containsAnyOf("point", "Nothing stands out");
+            assertThat(f.speaksFor()).isNotEmpty().anyMatch(p -> said(p.fact()).matches("(?s).*\\d.*"));
             assertThat(f.speaksFor()).allMatch(p -> p.points() >= 0);
             assertThat(f.speaksAgainst()).allMatch(p -> p.points() < 0);
-            assertThat(f.next()).isNotBlank();
+            assertThat(said(f.next())).isNotBlank();
         });
     }
 
@@ -105,12 +110,12 @@ class RulesTest {
     @Test
     void withoutDirectionsMassAndTrackAreNotToldApartAndTheNextStepSaysHow() {
         RunEvidence known = RUNS.get(Fault.MASS_IMBALANCE);
-        RunEvidence blind = new RunEvidence(known.name(), known.at(), List.of(), known.numbers(), Map.of(), false);
+        RunEvidence blind = new RunEvidence(known.ref(), known.at(), List.of(), known.numbers(), Map.of(), false);
         List<Finding> findings = Findings.weigh(InventedEvidence.job(List.of(blind), StaticEvidence.NONE))
                 .list();
         assertThat(findings).noneMatch(f -> f.sureness().confident() && f.cause() != Cause.NOTHING);
         assertThat(findings.get(0).cause()).isEqualTo(Cause.MASS);
-        assertThat(findings.get(0).next()).contains("along and across");
+        assertThat(said(findings.get(0).next())).contains("along and across");
     }
 
     @Test
@@ -121,7 +126,7 @@ class RulesTest {
                 .get(0);
         assertThat(first.cause()).isEqualTo(Cause.TRACK);
         assertThat(first.sureness().confident()).isFalse();
-        assertThat(first.statement()).contains("blade B");
+        assertThat(said(first.statement())).contains("blade B");
     }
 
     @Test
@@ -134,13 +139,13 @@ class RulesTest {
                 .findFirst()
                 .orElseThrow();
         assertThat(track.sureness().confident()).isFalse();
-        assertThat(track.next()).contains("Mark the tips");
+        assertThat(said(track.next())).contains("Mark the tips");
     }
 
     @Test
     void whatWentAwayAfterACorrectionIsToldAsGoneWithTheCorrection() {
         RunEvidence mended = new RunEvidence(
-                "mended",
+                new RunRef("e9", "mended"),
                 RUNS.get(Fault.WEAK_CYLINDER).at().plusSeconds(3600),
                 List.of("Valves ground in."),
                 RUNS.get(Fault.NONE).numbers(),
@@ -150,8 +155,8 @@ class RulesTest {
                         InventedEvidence.job(List.of(RUNS.get(Fault.WEAK_CYLINDER), mended), StaticEvidence.NONE))
                 .list();
         assertThat(findings.get(0).cause()).isEqualTo(Cause.WEAK_CYLINDER);
-        assertThat(findings.get(0).goneSince()).contains("mended");
-        assertThat(findings.get(0).next()).contains("Valves ground in.");
+        assertThat(findings.get(0).goneSince().map(RunRef::name)).contains("mended");
+        assertThat(said(findings.get(0).next())).contains("Valves ground in.");
         assertThat(findings).anyMatch(f -> f.cause() == Cause.NOTHING);
     }
 
@@ -159,7 +164,7 @@ class RulesTest {
     void theSameFaultUnmendedStaysOpen() {
         RunEvidence first = RUNS.get(Fault.WEAK_CYLINDER);
         RunEvidence again = new RunEvidence(
-                "after a plug change",
+                new RunRef("e7", "after a plug change"),
                 first.at().plusSeconds(3600),
                 List.of("Plugs changed."),
                 first.numbers(),
@@ -185,10 +190,15 @@ class RulesTest {
 
     private static RunEvidence later(RunEvidence run, String name, String change, RunNumbers numbers) {
         return new RunEvidence(
-                name, run.at().plusSeconds(3600), List.of(change), numbers, run.directions(), run.microphone());
+                new RunRef("e8", name),
+                run.at().plusSeconds(3600),
+                List.of(change),
+                numbers,
+                run.directions(),
+                run.microphone());
     }
 
-    private static RunNumbers with(RunNumbers n, Optional<String> doubt, List<ChannelQuality> quality) {
+    private static RunNumbers with(RunNumbers n, Optional<Fact> doubt, List<ChannelQuality> quality) {
         return new RunNumbers(n.fileChannels(), n.durationS(), doubt, n.ratio(), n.channels(), quality, n.stamps());
     }
 
@@ -204,7 +214,7 @@ class RulesTest {
         // 2 % of the samples clipped; 120 equal samples in a row.
         List<ChannelQuality> clipped = List.of(new ChannelQuality(channel, 0.02, 120, 50, 0, 20));
         RunEvidence bad = new RunEvidence(
-                "clipped",
+                new RunRef("e7", "clipped"),
                 good.at(),
                 List.of(),
                 with(good.numbers(), Optional.empty(), clipped),
@@ -212,7 +222,9 @@ class RulesTest {
                 false);
         assertThat(of(bad).get(0).cause()).isEqualTo(Cause.RECORDING);
         assertThat(of(bad).get(0).sureness().confident()).isTrue();
-        assertThat(of(bad).get(0).speaksFor().get(0).text()).contains("2.00 %").contains("'clipped'");
+        assertThat(said(of(bad).get(0).speaksFor().get(0).fact()))
+                .contains("2.00 %")
+                .contains("'clipped'");
         assertThat(of(good)).noneMatch(f -> f.cause() == Cause.RECORDING);
         assertThat(of(RUNS.get(Fault.WEAK_CYLINDER))).noneMatch(f -> f.cause() == Cause.RECORDING);
     }
@@ -221,13 +233,18 @@ class RulesTest {
     void aSpeedThatIsNotBorneOutPointsToTheRecordingAndAsksForTheSpeedOrAMark() {
         RunEvidence good = RUNS.get(Fault.NONE);
         RunNumbers doubtful = with(
-                good.numbers(), Optional.of("one line only"), good.numbers().quality());
-        Finding first = of(new RunEvidence("doubtful", good.at(), List.of(), doubtful, good.directions(), false))
+                good.numbers(),
+                Optional.of(Fact.of(SpeedFact.ONLY_MAINS)),
+                good.numbers().quality());
+        Finding first = of(new RunEvidence(
+                        new RunRef("e7", "doubtful"), good.at(), List.of(), doubtful, good.directions(), false))
                 .get(0);
         assertThat(first.cause()).isEqualTo(Cause.RECORDING);
         assertThat(first.sureness().confident()).isTrue();
-        assertThat(first.speaksFor().get(0).text()).contains("'doubtful'").contains("one line only");
-        assertThat(first.next()).contains("speed read in the cockpit").contains("mark");
+        assertThat(said(first.speaksFor().get(0).fact()))
+                .contains("'doubtful'")
+                .contains("the only line that stands out");
+        assertThat(said(first.next())).contains("speed read in the cockpit").contains("mark");
     }
 
     @Test
@@ -248,7 +265,9 @@ class RulesTest {
                 .findFirst()
                 .orElseThrow();
         assertThat(shared.sureness().confident()).isTrue();
-        assertThat(shared.speaksFor().get(0).text()).contains("blade pass").contains("crank 1×");
+        assertThat(said(shared.speaksFor().get(0).fact()))
+                .contains("blade pass")
+                .contains("crank 1×");
         assertThat(of(RUNS.get(Fault.NONE))).noneMatch(f -> f.cause() == Cause.INSEPARABLE);
     }
 
@@ -256,8 +275,11 @@ class RulesTest {
     void aRunWithoutAConfirmedSpeedDoesNotSayThatAnythingWentAway() {
         RunEvidence weak = RUNS.get(Fault.WEAK_CYLINDER);
         RunNumbers quiet = RUNS.get(Fault.NONE).numbers();
-        RunEvidence blind =
-                later(weak, "blind", "Plugs changed.", with(quiet, Optional.of("one line only"), quiet.quality()));
+        RunEvidence blind = later(
+                weak,
+                "blind",
+                "Plugs changed.",
+                with(quiet, Optional.of(Fact.of(SpeedFact.ONLY_MAINS)), quiet.quality()));
         assertThat(of(weak, blind))
                 .filteredOn(f -> f.cause() == Cause.WEAK_CYLINDER)
                 .singleElement()
@@ -291,16 +313,14 @@ class RulesTest {
         assertThat(of(worn, later(worn, "new gears", "Gears replaced.", replaced)))
                 .filteredOn(f -> f.cause() == Cause.DRIVE)
                 .singleElement()
-                .matches(f -> f.goneSince().equals(Optional.of("new gears")));
+                .matches(f -> f.goneSince().map(RunRef::name).equals(Optional.of("new gears")));
     }
 
     @ParameterizedTest
     @EnumSource
     void findingsSpeakOfActionsNotOfCommands(Fault fault) {
         assertThat(found(fault))
-                .allSatisfy(f -> assertThat(f.statement() + f.next() + f.speaksFor() + f.speaksAgainst())
-                        .doesNotContain(" --")
-                        .doesNotContain("(--"));
+                .allSatisfy(f -> assertThat(allSaid(f)).doesNotContain(" --").doesNotContain("(--"));
     }
 
     @Test
@@ -308,5 +328,19 @@ class RulesTest {
         assertThat(Findings.weigh(InventedEvidence.job(List.of(), StaticEvidence.NONE))
                         .list())
                 .isEmpty();
+    }
+
+    private static String allSaid(Finding finding) {
+        return Stream.of(
+                        Stream.of(finding.statement(), finding.next()),
+                        finding.speaksFor().stream().map(EvidenceItem::fact),
+                        finding.speaksAgainst().stream().map(EvidenceItem::fact))
+                .flatMap(facts -> facts)
+                .map(RulesTest::said)
+                .collect(Collectors.joining("\n"));
+    }
+
+    private static String said(Fact fact) {
+        return Phrases.of(Face.COMMAND_LINE).text(fact);
     }
 }

@@ -3,6 +3,8 @@ package evenblade.judge.tracking;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.judge.tracking.TrackVerdict.Kind;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -170,7 +172,9 @@ class DesignRankTest {
             } else {
                 moved++;
                 assertThat(verdict.kind())
-                        .as("history %d: %s", seed, verdict.text())
+                        .as(
+                                "history %d: %s",
+                                seed, Phrases.of(Face.COMMAND_LINE).text(verdict.fact()))
                         .isIn(Kind.BLADE, Kind.BOTH);
                 assertThat(verdict.names()).as("history %d", seed).contains(SwapTest.name(culprit));
             }

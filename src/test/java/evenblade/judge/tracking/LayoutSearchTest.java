@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.Length;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -93,12 +96,38 @@ class LayoutSearchTest {
     }
 
     @Test
+    void twelve_blades_are_searched_with_a_few_rounds_of_exchanges() {
+        Layout now = SwapTest.even(12, 0.4, 4)
+                .withBlade(3, 4)
+                .turnedOn(0)
+                .fit()
+                .latest()
+                .layout();
+        List<String> wanted = new ArrayList<>(now.blades());
+        Collections.reverse(wanted);
+        AtomicInteger judged = new AtomicInteger();
+        Permutations.Judged<Integer> best = Permutations.least(
+                now,
+                layout -> {
+                    judged.incrementAndGet();
+                    int wrong = 0;
+                    for (int p = 0; p < wanted.size(); p++) {
+                        wrong += wanted.get(p).equals(layout.blades().get(p)) ? 0 : 1;
+                    }
+                    return wrong;
+                },
+                Comparator.<Integer>naturalOrder());
+        assertThat(best.layout().blades()).isEqualTo(wanted);
+        // 12 turns, then rounds of 12·11/2 exchanges: six bring it there, a seventh finds nothing better.
+        // All permutations would be 479 001 600.
+        assertThat(judged.get()).isLessThanOrEqualTo(12 + 7 * 66);
+    }
+
+    @Test
     void six_blades_have_720_layouts_and_twelve_do_not_blow_up() {
         assertThat(Permutations.all(Layout.of("A", "B", "C", "D", "E", "F"))).hasSize(720);
         SwapTest twelve = SwapTest.even(12, 0.4, 4).withBlade(3, 4).turnedOn(0).turnedOn(1);
-        long start = System.nanoTime();
         TrackingAnalysis analysis = TrackingAnalysis.of(twelve.sessions());
-        assertThat((System.nanoTime() - start) / 1e9).as("seconds").isLessThan(20);
         assertThat(analysis.verdict().names()).containsExactly("D");
         assertThat(analysis.nextLayout().allTried()).isFalse();
         assertThat(analysis.warnings()).anyMatch(w -> w.code() == WarningCode.LAYOUTS_NOT_ALL_TRIED);

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.judge.tracking.TrackVerdict.Kind;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -17,7 +19,9 @@ class TrackVerdictTest {
                 .fit());
         assertThat(verdict.kind()).isEqualTo(Kind.BLADE);
         assertThat(verdict.names()).containsExactly("C");
-        assertThat(verdict.text()).contains("goes with the blade").contains("blade C");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact()))
+                .contains("goes with the blade")
+                .contains("blade C");
         assertThat(verdict.standOuts().get(0).offset().valueMm()).isCloseTo(4.0, within(1.2));
     }
 
@@ -30,7 +34,9 @@ class TrackVerdictTest {
                 .fit());
         assertThat(verdict.kind()).isEqualTo(Kind.POSITION);
         assertThat(verdict.names()).containsExactly("2");
-        assertThat(verdict.text()).contains("stays on the hub").contains("hub position 2");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact()))
+                .contains("stays on the hub")
+                .contains("hub position 2");
     }
 
     @Test
@@ -68,7 +74,7 @@ class TrackVerdictTest {
                 .fit());
         assertThat(verdict.kind()).isEqualTo(Kind.BLADE);
         assertThat(verdict.names()).containsExactly("A", "B");
-        assertThat(verdict.text()).contains("can't say which of them");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact())).contains("can't say which of them");
     }
 
     @Test
@@ -77,11 +83,11 @@ class TrackVerdictTest {
                 SwapTest.even(3, 0.4, 6).withBlade(2, 6.0).turnedOn(0).fit());
         assertThat(large.kind()).isEqualTo(Kind.NOT_SEPARABLE);
         assertThat(large.names()).isEmpty();
-        assertThat(large.text()).contains("more than the reading error");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(large.fact())).contains("more than the reading error");
         TrackVerdict small =
                 TrackVerdict.of(SwapTest.even(3, 0.4, 7).turnedOn(0).fit());
         assertThat(small.kind()).isEqualTo(Kind.NOT_SEPARABLE);
-        assertThat(small.text()).contains("reading error alone can do");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(small.fact())).contains("reading error alone can do");
     }
 
     @Test
@@ -112,7 +118,9 @@ class TrackVerdictTest {
                 .fit());
         assertThat(verdict.kind()).isEqualTo(Kind.NOT_SEPARABLE);
         assertThat(verdict.names()).isEmpty();
-        assertThat(verdict.text()).contains("blade D").contains("hub position 4");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact()))
+                .contains("blade D")
+                .contains("hub position 4");
     }
 
     @Test

@@ -278,7 +278,9 @@ class JobFolderTest {
         Files.setLastModifiedTime(locate(job, event), time);
 
         assertThat(job.check(Thoroughness.QUICK)).isEmpty();
-        assertThat(job.check(Thoroughness.EVERY_BYTE)).extracting(warning -> warning.code().word()).containsExactly("recording-changed");
+        assertThat(job.check(Thoroughness.EVERY_BYTE))
+                .extracting(warning -> warning.code().word())
+                .containsExactly("recording-changed");
     }
 
     @Test
@@ -287,7 +289,9 @@ class JobFolderTest {
         job.addRecording(InventedJobs.recording(dir, "a.wav", 50), run("a"));
         Files.writeString(job.path().resolve("recordings/by-hand.wav"), "x");
 
-        assertThat(job.check(Thoroughness.QUICK)).extracting(warning -> warning.code().word()).containsExactly("file-not-in-record");
+        assertThat(job.check(Thoroughness.QUICK))
+                .extracting(warning -> warning.code().word())
+                .containsExactly("file-not-in-record");
     }
 
     @Test
@@ -316,6 +320,29 @@ class JobFolderTest {
         Event event = job().attach(List.of(scan), "", Optional.empty()).get(0);
 
         assertThat(((Detail.Attachment) event.detail()).type()).isEqualTo(FileNature.PDF);
+    }
+
+    @Test
+    void aResultThatWasKeptOnAnotherMachineOrForAnotherQuestionCountsAsNotThere() throws IOException {
+        Path folder = dir.resolve("results");
+        ResultCache here = new ResultCache(folder, MachineKey.in(dir.resolve("settings here")));
+        ResultCache elsewhere = new ResultCache(folder, MachineKey.in(dir.resolve("settings elsewhere")));
+        elsewhere.put("amplitudes", new byte[] {9});
+        assertThat(elsewhere.get("amplitudes")).contains(new byte[] {9});
+        assertThat(here.get("amplitudes")).isEmpty();
+
+        here.put("amplitudes", new byte[] {1});
+        Path kept = folder.resolve(folder.toFile().list()[0]);
+        byte[] sealed = Files.readAllBytes(kept);
+        here.put("other question", new byte[] {2});
+        for (String name : folder.toFile().list()) {
+            Files.write(folder.resolve(name), sealed);
+        }
+        assertThat(here.get("amplitudes")).contains(new byte[] {1});
+        assertThat(here.get("other question")).isEmpty();
+        assertThat(new ResultCache(folder, MachineKey.in(dir.resolve("settings here"))).get("amplitudes"))
+                .as("the key stays")
+                .contains(new byte[] {1});
     }
 
     @Test

@@ -22,6 +22,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -77,7 +79,8 @@ class LiveChainTest {
     void speedAndOrdersOfTheLatestWindowAreThoseOfTheRun() throws InterruptedException {
         List<LiveReading> readings = new CopyOnWriteArrayList<>();
         try (LiveChain chain = new LiveChain(RATE_HZ, List.of("mono"), 1000, reader(Optional.empty()), readings::add)) {
-            send(chain, run(11), 5);
+            // 190 blocks: fewer than wait at most, so none is left out on a busy machine either.
+            send(chain, run(9.5), 5);
         }
 
         LiveReading last = readings.get(readings.size() - 1);
@@ -90,33 +93,39 @@ class LiveChainTest {
         assertThat(last.skippedS()).isZero();
     }
 
+    /**
+     * The view stands still until every block is handed over. Were a block to wait for the view, both would stand until
+     * the view's patience ends, and that is what is looked at: no time is measured.
+     */
     @Test
     void aSlowViewNeverHoldsUpWhoeverRecordsAndSaysWhatItSkipped() throws InterruptedException {
         CountDownLatch stuck = new CountDownLatch(1);
+        AtomicBoolean handedOverInVain = new AtomicBoolean();
         List<LiveReading> readings = new CopyOnWriteArrayList<>();
         float[] sound = run(20);
-        long began = System.nanoTime();
         LiveChain chain = new LiveChain(RATE_HZ, List.of("mono"), 1000, reader(Optional.empty()), reading -> {
             readings.add(reading);
-            await(stuck);
+            handedOverInVain.compareAndSet(false, !await(stuck));
         });
         send(chain, Arrays.copyOf(sound, 2 * RATE_HZ), 5);
-        while (readings.isEmpty()) {
-            Thread.sleep(10);
-        }
-        long held = System.nanoTime();
+        awaitReadings(readings, 1);
         send(chain, sound, 0);
-        assertThat((System.nanoTime() - held) / 1e9)
-                .as("seconds to hand over 20 s of sound")
-                .isLessThan(2);
         stuck.countDown();
-        send(chain, Arrays.copyOf(sound, 2 * RATE_HZ), 20);
+        awaitReadings(readings, 2);
+        send(chain, Arrays.copyOf(sound, 2 * RATE_HZ), 0);
         chain.close();
 
+        assertThat(handedOverInVain).as("the view lost its patience first").isFalse();
         LiveReading last = readings.get(readings.size() - 1);
-        assertThat(last.skippedS()).isBetween(8.0, 12.5);
+        // 400 blocks came while the view stood; 200 wait at most, of which up to 20 are left from before.
+        assertThat(last.skippedS()).isBetween(10.0, 11.0);
         assertThat(last.fromS()).as("the window begins anew behind the break").isGreaterThan(12);
-        assertThat((System.nanoTime() - began) / 1e9).isLessThan(20);
+    }
+
+    private static void awaitReadings(List<LiveReading> readings, int count) throws InterruptedException {
+        while (readings.size() < count) {
+            Thread.sleep(10);
+        }
     }
 
     /**
@@ -189,11 +198,13 @@ class LiveChainTest {
         assertThat(worst).isLessThan(1.5 * LiveChain.HOP_S);
     }
 
-    private static void await(CountDownLatch latch) {
+    /** Whether the latch opened before patience ended; far beyond what a busy machine needs. */
+    private static boolean await(CountDownLatch latch) {
         try {
-            latch.await();
+            return latch.await(120, TimeUnit.SECONDS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
+            return false;
         }
     }
 

@@ -14,6 +14,8 @@ import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Reduction;
+import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedFact;
 import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedPrior;
 import evenblade.measure.speed.SpeedResult;
@@ -75,9 +77,8 @@ class OrderMeterTest {
 
         // Blade pass at 102 Hz sampled 100 times a second stands at |102 − 100| = 2 Hz.
         OrderReading bladePass = reading(dwell, "blade pass");
-        assertThat(bladePass.level())
-                .isInstanceOfSatisfying(Level.BeyondRange.class, beyond -> assertThat(beyond.foldsToHz())
-                        .isCloseTo(Math.abs(bladePass.frequencyHz() - 100), within(0.1)));
+        assertThat(bladePass.level()).isInstanceOfSatisfying(Level.Folded.class, folded -> assertThat(folded.toHz())
+                .isCloseTo(Math.abs(bladePass.frequencyHz() - 100), within(0.1)));
     }
 
     /** Crank 3× at 3 · 2.43 · 34 = 247.86 Hz, sampled 417.86 times a second, stands at 170 Hz: propeller 5×. */
@@ -234,6 +235,87 @@ class OrderMeterTest {
 
         assertThat(speed.confirmed()).isFalse();
         assertThat(dwell.readings()).noneMatch(OrderReading::detected);
+    }
+
+    /** The speed found, with other dwells. */
+    private static SpeedResult withDwells(SpeedResult speed, boolean confirmed, List<Dwell> dwells) {
+        return new SpeedResult(
+                SpeedResult.Origin.SIGNAL,
+                confirmed,
+                Optional.empty(),
+                speed.track(),
+                speed.main(),
+                dwells,
+                speed.ratioCorrection(),
+                List.of());
+    }
+
+    @Test
+    void dwellsThatBearNoFitAreLeftOutAndSaidAndTheOthersAreMeasured() {
+        Recording run = geared().recording(2400);
+        SpeedResult speed = speed(run, GEARED, 34);
+        Dwell whole = speed.dwells().get(0);
+        // 24 samples make eight blocks of three, and a block tells nothing below four.
+        Dwell few = new Dwell(5, 5.01, whole.propellerHz(), 0.1, whole.minHz(), whole.maxHz());
+
+        SpeedAndOrders both = SpeedAndOrders.measure(
+                run,
+                run.channels(),
+                GEARED.orders(),
+                withDwells(speed, true, List.of(few, whole)),
+                SpeedPrior.around(34, 0.05));
+
+        assertThat(both.speed().confirmed()).isTrue();
+        assertThat(both.speed().dwells()).containsExactly(whole);
+        assertThat(both.channels().get(0).dwells())
+                .extracting(DwellOrders::dwell)
+                .containsExactly(whole);
+        assertThat(both.speed().warnings())
+                .extracting(warning -> warning.code().word())
+                .containsExactly("dwell-without-figures");
+    }
+
+    @Test
+    void inADwellOfFewSamplesLinesArePutTogetherUntilTheSamplesTellThemApart() {
+        Recording run = geared().recording(2400);
+        SpeedResult speed = speed(run, GEARED, 34);
+        Dwell whole = speed.dwells().get(0);
+        for (double seconds : new double[] {0.015, 0.02, 0.03, 0.05, 0.1, 0.3}) {
+            Dwell few = new Dwell(5, 5 + seconds, whole.propellerHz(), 0.1, whole.minHz(), whole.maxHz());
+            List<DwellOrders> measured = OrderMeter.measure(
+                            run, run.channels(), GEARED.orders(), withDwells(speed, true, List.of(few)))
+                    .get(0)
+                    .dwells();
+            for (DwellOrders dwell : measured) {
+                assertThat(dwell.readings()).as(seconds + " s").allSatisfy(reading -> {
+                    if (reading.level() instanceof Level.Measured level) {
+                        assertThat(level.amplitude()).isFinite();
+                        assertThat(level.standardError()).isFinite();
+                    }
+                });
+            }
+        }
+    }
+
+    @Test
+    void aSpeedFromLinesOfWhichNoneIsDetectedIsNotConfirmed() {
+        Recording noise = SyntheticRun.at(WANDERING).withNoise(1).recording(2400);
+        SpeedResult chance = speed(noise, GEARED, 34);
+
+        SpeedAndOrders both = SpeedAndOrders.measure(
+                noise,
+                noise.channels(),
+                GEARED.orders(),
+                withDwells(chance, true, chance.dwells()),
+                SpeedPrior.around(34, 0.05));
+
+        assertThat(both.speed().confirmed()).isFalse();
+        assertThat(both.speed().origin()).isEqualTo(SpeedResult.Origin.ENTERED);
+        assertThat(both.speed().doubt().orElseThrow().code()).isEqualTo(SpeedFact.NOT_BORNE_OUT);
+        assertThat(both.speed().warnings())
+                .extracting(warning -> warning.code().word())
+                .containsExactly("speed-not-confirmed");
+        assertThat(both.channels().get(0).dwells()).hasSameSizeAs(both.speed().dwells());
     }
 
     @Test

@@ -64,7 +64,7 @@ record InventedRun(Installation installation, double propellerHz) {
             double se = 0.008 + 0.03 * amplitude;
             boolean detected = amplitude > 4 * se;
             Level level = hz > 330
-                    ? new Level.BeyondRange(400 - hz % 400)
+                    ? new Level.Folded(400 - hz % 400)
                     : new Level.Measured(
                             amplitude,
                             se,

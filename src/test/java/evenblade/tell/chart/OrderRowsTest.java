@@ -2,7 +2,9 @@ package evenblade.tell.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.fact.Fact;
 import evenblade.measure.orders.Level;
+import evenblade.measure.speed.SpeedFact;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
 import java.util.Optional;
@@ -50,7 +52,7 @@ class OrderRowsTest {
         return new SpeedResult(
                 SpeedResult.Origin.SIGNAL,
                 confirmed,
-                confirmed ? Optional.empty() : Optional.of("no comb stands out"),
+                confirmed ? Optional.empty() : Optional.of(Fact.of(SpeedFact.NO_LINES)),
                 null,
                 Optional.of(InventedRun.usual().dwell()),
                 List.of(),

@@ -25,7 +25,7 @@ class TablesTest {
     void orders() {
         Dwell dwell = new Dwell(0, 10, 30, 0.01, 29, 31);
         OrderReading measured = new OrderReading(
-                new OrderLine(Shaft.PROPELLER, 1, 1, "propeller 1×", OrderLine.Role.UNEVEN_PROPELLER),
+                new OrderLine(Shaft.PROPELLER, 1, 1, "propeller 1×", OrderLine.Role.UNEVEN_PROPELLER, 1),
                 30,
                 new Level.Measured(
                         0.25,
@@ -37,9 +37,9 @@ class TablesTest {
                         Level.Estimator.COHERENT),
                 List.of("crank ½×", "mesh"));
         OrderReading beyond = new OrderReading(
-                new OrderLine(Shaft.CRANK, 2, 5, "firing", OrderLine.Role.FIRING),
+                new OrderLine(Shaft.CRANK, 2, 5, "firing", OrderLine.Role.FIRING, 1),
                 150,
-                new Level.BeyondRange(50),
+                new Level.Folded(50),
                 List.of());
         ChannelOrders channel = new ChannelOrders(
                 "up, \"left\"",

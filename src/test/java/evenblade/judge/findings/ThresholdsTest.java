@@ -1,0 +1,265 @@
+package evenblade.judge.findings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenblade.base.fact.Fact;
+import evenblade.base.units.SignalUnit;
+import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.StampQuality;
+import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.Shaft;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.Level;
+import evenblade.measure.orders.OrderReading;
+import evenblade.measure.orders.UnexplainedLine;
+import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedFact;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+/** Each rule on both sides of the number from which it speaks, from facts written by hand. */
+class ThresholdsTest {
+    private static final double RATIO = InventedEvidence.GEARED.reduction().ratio();
+    /** A dwell at 4800 engine rpm. */
+    private static final double PROPELLER_HZ = 4800 / RATIO / 60;
+
+    /** Just above and just below a threshold. */
+    private static final double MORE = 1.001;
+
+    private static final double LESS = 0.999;
+
+    private static OrderLine line(Shaft shaft, double order) {
+        return InventedEvidence.GEARED.orders().lines().stream()
+                .filter(line -> line.of() == shaft && line.order() == order)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static OrderLine mesh() {
+        return InventedEvidence.GEARED.orders().lines().stream()
+                .filter(line -> line.role() == OrderLine.Role.MESH)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** A line that stands out, with an interval of ± 1 %. */
+    private static OrderReading reading(OrderLine line, double amplitude, double propellerHz) {
+        Level level = new Level.Measured(
+                amplitude,
+                amplitude / 200,
+                0.99 * amplitude,
+                1.01 * amplitude,
+                OptionalDouble.empty(),
+                true,
+                Level.Estimator.COHERENT);
+        return new OrderReading(line, line.propellerOrder() * propellerHz, level, List.of());
+    }
+
+    private static DwellOrders dwell(double propellerHz, List<UnexplainedLine> others, OrderReading... readings) {
+        return new DwellOrders(
+                new Dwell(0, 20, propellerHz, 0.001, propellerHz, propellerHz),
+                List.of(readings),
+                others,
+                Optional.empty());
+    }
+
+    private static RunEvidence run(List<ChannelOrders> channels, List<ChannelQuality> quality, Optional<Fact> doubt) {
+        List<String> names = channels.stream().map(ChannelOrders::channel).toList();
+        return new RunEvidence(
+                new RunRef("e1", "by hand"),
+                Instant.EPOCH,
+                List.of(),
+                new RunNumbers(names, 60, doubt, RATIO, channels, quality, Optional.empty()),
+                Map.of("along", Direction.ALONG, "level", Direction.ACROSS, "upright", Direction.UP),
+                false);
+    }
+
+    private static Stage stage(RunEvidence run) {
+        return Stage.of(InventedEvidence.job(List.of(run), StaticEvidence.NONE)).get(0);
+    }
+
+    /** One run of a velocity sensor, one channel to each dwell list. */
+    private static Stage stage(Map<String, DwellOrders> byChannel) {
+        List<ChannelOrders> channels = new ArrayList<>();
+        byChannel.forEach((name, dwell) ->
+                channels.add(new ChannelOrders(name, SignalUnit.MILLIMETRE_PER_SECOND, List.of(dwell))));
+        return stage(run(channels, List.of(), Optional.empty()));
+    }
+
+    private static Stage once(double level, double along) {
+        OrderLine once = line(Shaft.PROPELLER, 1);
+        return stage(Map.of(
+                "level", dwell(PROPELLER_HZ, List.of(), reading(once, level, PROPELLER_HZ)),
+                "along", dwell(PROPELLER_HZ, List.of(), reading(once, along, PROPELLER_HZ))));
+    }
+
+    private static int points(Rule rule, Stage stage, FindingFact code) {
+        return rule.weigh(stage).stream()
+                .flatMap(said -> said.pieces().stream())
+                .filter(piece -> piece.fact().code() == code)
+                .mapToInt(EvidenceItem::points)
+                .sum();
+    }
+
+    @Test
+    @DisplayName("Mass is looked at from 1.8 mm/s of propeller 1× on")
+    void massFromItsVelocityOn() {
+        double limit = Thresholds.ONCE_MM_S;
+        assertThat(new MassRule().weigh(once(MORE * limit, 0.1))).isPresent();
+        assertThat(new MassRule().weigh(once(LESS * limit, 0.1))).isEmpty();
+    }
+
+    @Test
+    @DisplayName("Little along the shaft speaks for mass, much against it, and between the two nothing is said")
+    void alongOverAcrossSpeaksOnItsSideOfEachThreshold() {
+        Rule mass = new MassRule();
+        FindingFact ways = FindingFact.ALONG_OVER_ACROSS;
+        assertThat(points(mass, once(4, 4 * LESS * Thresholds.ACROSS), ways)).isPositive();
+        assertThat(points(mass, once(4, 4 * MORE * Thresholds.ACROSS), ways)).isZero();
+        assertThat(points(mass, once(4, 4 * LESS * Thresholds.ALONG), ways)).isZero();
+        assertThat(points(mass, once(4, 4 * MORE * Thresholds.ALONG), ways)).isNegative();
+    }
+
+    @Test
+    @DisplayName("Without tip marks track is spoken of only where 1× along is more than 1.25 times 1× across")
+    void trackFromItsRatioOn() {
+        assertThat(new TrackRule().weigh(once(4, 4 * MORE * Thresholds.ALONG))).isPresent();
+        assertThat(new TrackRule().weigh(once(4, 4 * LESS * Thresholds.ALONG))).isEmpty();
+    }
+
+    private static Stage engine(double crankOrder, double overFiring) {
+        return stage(Map.of(
+                "level",
+                dwell(
+                        PROPELLER_HZ,
+                        List.of(),
+                        reading(line(Shaft.CRANK, 2), 10, PROPELLER_HZ),
+                        reading(line(Shaft.CRANK, crankOrder), 10 * overFiring, PROPELLER_HZ))));
+    }
+
+    @Test
+    @DisplayName("A weak cylinder is spoken of from 3 % of firing at crank ½× on")
+    void weakCylinderFromItsShareOn() {
+        assertThat(new WeakCylinderRule().weigh(engine(0.5, MORE * Thresholds.HALF_OVER_FIRING)))
+                .isPresent();
+        assertThat(new WeakCylinderRule().weigh(engine(0.5, LESS * Thresholds.HALF_OVER_FIRING)))
+                .isEmpty();
+    }
+
+    @Test
+    @DisplayName("Crank mass and carburettors are spoken of from 6 % of firing at crank 1× on")
+    void crankFromItsShareOn() {
+        for (Rule rule : List.of(new CrankRule(), new CarburettorRule())) {
+            assertThat(rule.weigh(engine(1, MORE * Thresholds.CRANK_OVER_FIRING)))
+                    .as(rule.cause().word())
+                    .isPresent();
+            assertThat(rule.weigh(engine(1, LESS * Thresholds.CRANK_OVER_FIRING)))
+                    .as(rule.cause().word())
+                    .isEmpty();
+        }
+    }
+
+    /** Mesh of 1, and a sharp line one propeller turn above it. */
+    private static Stage meshWithSide(double share) {
+        OrderLine mesh = mesh();
+        double order = mesh.propellerOrder() + 1;
+        UnexplainedLine side = new UnexplainedLine(order * PROPELLER_HZ, share, order, order / RATIO, true);
+        return stage(Map.of("level", dwell(PROPELLER_HZ, List.of(side), reading(mesh, 1, PROPELLER_HZ))));
+    }
+
+    @Test
+    @DisplayName("The drive is spoken of from a line beside the mesh of a tenth of it on, and its spectrum shows it")
+    void driveFromItsSideLineOn() {
+        Optional<Assessment> said = new DriveRule().weigh(meshWithSide(MORE * Thresholds.SIDE_OVER_MESH));
+        assertThat(said.orElseThrow().pieces().get(0).ref()).isInstanceOfSatisfying(EvidenceRef.Run.class, run -> {
+            assertThat(run.id()).isEqualTo("e1");
+            assertThat(run.side()).isEqualTo(EvidenceRef.Side.SPECTRUM);
+            assertThat(run.line()).contains(mesh());
+        });
+        assertThat(new DriveRule().weigh(meshWithSide(LESS * Thresholds.SIDE_OVER_MESH)))
+                .isEmpty();
+    }
+
+    private static Stage fall(double share) {
+        OrderLine once = line(Shaft.PROPELLER, 1);
+        double faster = 1.1 * PROPELLER_HZ;
+        return stage(run(
+                List.of(new ChannelOrders(
+                        "level",
+                        SignalUnit.MILLIMETRE_PER_SECOND,
+                        List.of(
+                                dwell(PROPELLER_HZ, List.of(), reading(once, 4, PROPELLER_HZ)),
+                                dwell(faster, List.of(), reading(once, 4 * (1 - share), faster))))),
+                List.of(),
+                Optional.empty()));
+    }
+
+    @Test
+    @DisplayName("A resonance is told by a fall of 1× from 15 % on")
+    void resonanceFromItsFallOn() {
+        assertThat(points(new ResonanceRule(), fall(MORE * Thresholds.FALL), FindingFact.FALLS))
+                .isPositive();
+        assertThat(points(new ResonanceRule(), fall(LESS * Thresholds.FALL), FindingFact.FALLS))
+                .isZero();
+    }
+
+    private static Stage clipped(double share, int stuck) {
+        ChannelQuality quality = new ChannelQuality("level", share, stuck, 1, 0, 0.3);
+        OrderLine once = line(Shaft.PROPELLER, 1);
+        return stage(run(
+                List.of(new ChannelOrders(
+                        "level",
+                        SignalUnit.MILLIMETRE_PER_SECOND,
+                        List.of(dwell(PROPELLER_HZ, List.of(), reading(once, 1, PROPELLER_HZ))))),
+                List.of(quality),
+                Optional.empty()));
+    }
+
+    @Test
+    @DisplayName("The recording is doubted from one clipped sample in 10,000 on, and from 50 equal samples in a row on")
+    void recordingFromItsClippingOn() {
+        Rule rule = new RecordingRule();
+        assertThat(rule.weigh(clipped(MORE * Thresholds.CLIPPED, 0))).isPresent();
+        assertThat(rule.weigh(clipped(LESS * Thresholds.CLIPPED, 0))).isEmpty();
+        assertThat(rule.weigh(clipped(0, 50))).isPresent();
+        assertThat(rule.weigh(clipped(0, 49))).isEmpty();
+    }
+
+    @Test
+    @DisplayName("Gaps are spoken of from more than a hundredth of the recording on")
+    void recordingFromItsGapsOn() {
+        assertThat(new RecordingRule().weigh(gaps(60 * 0.01 * MORE))).isPresent();
+        assertThat(new RecordingRule().weigh(gaps(60 * 0.01 * LESS))).isEmpty();
+    }
+
+    private static Stage gaps(double lostS) {
+        RunEvidence whole = run(List.of(), List.of(), Optional.empty());
+        RunNumbers n = whole.numbers();
+        RunNumbers torn = new RunNumbers(
+                n.fileChannels(),
+                n.durationS(),
+                Optional.empty(),
+                n.ratio(),
+                n.channels(),
+                n.quality(),
+                Optional.of(new StampQuality(0.001, 0, 3, lostS, 0, 0)));
+        return stage(new RunEvidence(whole.ref(), whole.at(), List.of(), torn, whole.directions(), false));
+    }
+
+    @Test
+    @DisplayName("A speed that isn't confirmed is shown on the side of the run where its speed is")
+    void doubtLeadsToTheSpeed() {
+        Stage doubted = stage(run(List.of(), List.of(), Optional.of(Fact.of(SpeedFact.NO_LINES))));
+        EvidenceItem piece =
+                new RecordingRule().weigh(doubted).orElseThrow().pieces().get(0);
+        assertThat(piece.fact().code()).isEqualTo(FindingFact.SPEED_NOT_BORNE_OUT);
+        assertThat(piece.ref()).isEqualTo(EvidenceRef.Run.of("e1", EvidenceRef.Side.SPEED));
+    }
+}
