@@ -176,7 +176,9 @@ final class JobRuns {
         return folder.cache()
                 .get(dependsOn(detail))
                 .flatMap(bytes -> KeptRun.read(bytes, folder.locate(detail.file()), record.installation()))
-                .filter(kept -> kept.turning() || !turning);
+                .filter(kept -> kept.turning() || !turning)
+                // A recording with a flipped bit has its size and time still.
+                .filter(kept -> folder.unchanged(detail.file()));
     }
 
     private Result fresh(Event run, boolean turning) {

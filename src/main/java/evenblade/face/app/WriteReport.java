@@ -59,7 +59,9 @@ public final class WriteReport {
         this.jobRuns = new JobRuns(folder);
         this.units = units.orElseGet(() -> UnitsOfJob.of(folder.record()));
         progress.at(0, "reading the files of the record");
-        this.fileWarnings = folder.check(Thoroughness.EVERY_BYTE);
+        List<Warning> files = new ArrayList<>(folder.check(Thoroughness.EVERY_BYTE));
+        files.addAll(JobTakes.warnings(JobTakes.of(folder.path())));
+        this.fileWarnings = List.copyOf(files);
     }
 
     /**

@@ -174,7 +174,7 @@ final class ImportForm extends EntryForm {
         };
     }
 
-    private static String hint(Condition condition) {
+    static String hint(Condition condition) {
         return switch (condition) {
             case WIND -> "4 kt from ahead";
             case TEMPERATURE -> "12 °C";

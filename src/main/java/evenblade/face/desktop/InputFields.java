@@ -1,16 +1,20 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
+import evenblade.base.units.FullScale;
 import evenblade.face.app.PlanRun;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.FormatWish;
 import evenblade.input.capture.InputDevice;
 import evenblade.keep.job.Conditions;
+import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.measure.live.SteppedRun;
 import java.nio.file.Path;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -28,7 +32,14 @@ final class InputFields extends JPanel {
     private final JComboBox<String> device = new JComboBox<>();
     private final JTextField channels = new JTextField(3);
     private final JTextField mark = new JTextField(6);
+    /** What a recording can't know by itself. */
+    private static final List<Condition> NOTED =
+            List.of(Condition.SENSOR, Condition.PLACE, Condition.DIRECTION, Condition.GAIN);
+
     private final JTextField label = new JTextField(10);
+    private final Map<Condition, JTextField> noted = new EnumMap<>(Condition.class);
+    private final JTextField fullScale = new JTextField(6);
+    private final JTextField rpm = new JTextField(6);
     private final JCheckBox steps = new JCheckBox("Lead through dwells at", true);
     private final JTextField speeds = new JTextField(10);
 
@@ -46,16 +57,44 @@ final class InputFields extends JPanel {
         speeds.getAccessibleContext().setAccessibleName("Engine speeds to hold, rpm");
         steps.addActionListener(e -> speeds.setEnabled(steps.isSelected()));
         add(speeds, "growx, pushx");
+        boolean first = true;
+        for (Condition condition : NOTED) {
+            JTextField field = new JTextField(6);
+            noted.put(condition, field);
+            add(
+                    words(condition),
+                    "live " + condition.word(),
+                    field,
+                    ImportForm.hint(condition),
+                    "wmin 40",
+                    first ? "newline" : "");
+            drafts.keep(job.draft("live"), field);
+            first = false;
+        }
+        add("Full scale", "live full scale", fullScale, "like 50 m/s2", "wmin 40", "newline");
+        add("Rpm as read", "live rpm", rpm, "nothing where it varies", "wmin 40", "");
         drafts.keep(job.draft("live"), label);
         drafts.keep(job.draft("live"), speeds);
     }
 
+    private static String words(Condition condition) {
+        return switch (condition) {
+            case PLACE -> "Fixed at";
+            case DIRECTION -> "Points";
+            default -> ImportForm.words(condition);
+        };
+    }
+
     private void add(String words, String name, JComponent field, String hint, String how) {
+        add(words, name, field, hint, how, "");
+    }
+
+    private void add(String words, String name, JComponent field, String hint, String how, String row) {
         JLabel word = new JLabel(words);
         word.setLabelFor(field);
         field.setName(name);
         field.putClientProperty("JTextField.placeholderText", hint);
-        add(word);
+        add(word, row);
         add(field, how);
     }
 
@@ -69,6 +108,9 @@ final class InputFields extends JPanel {
             each.setEnabled(open);
         }
         speeds.setEnabled(open && steps.isSelected());
+        noted.values().forEach(field -> field.setEnabled(open));
+        fullScale.setEnabled(open);
+        rpm.setEnabled(open);
     }
 
     Optional<String> device() {
@@ -112,18 +154,35 @@ final class InputFields extends JPanel {
      * @throws BadInput where a field can't be used
      */
     RecordRun.Request run(Optional<Path> quiet) {
-        RunSettings settings = mark().map(RunSettings.NONE::withMarkChannel).orElse(RunSettings.NONE);
         return new RecordRun.Request(
                 job.folder(),
                 device(),
                 wish(),
                 OptionalDouble.empty(),
-                new NewRun(Optional.empty(), EntryForm.typed(label), "", settings, Conditions.NONE),
+                new NewRun(Optional.empty(), EntryForm.typed(label), "", settings(), conditions()),
                 Optional.empty(),
                 quiet,
                 steps.isSelected()
                         ? Optional.of(new RecordRun.Steps(rpms(), SteppedRun.USUAL_PERCENT))
                         : Optional.empty());
+    }
+
+    private RunSettings settings() {
+        Optional<String> scale = EntryForm.typed(fullScale);
+        scale.ifPresent(text -> FullScale.parse(text, BadInput.in("full scale")));
+        OptionalDouble read = ImportForm.number(rpm, "rpm as read");
+        RunSettings settings = mark().map(RunSettings.NONE::withMarkChannel).orElse(RunSettings.NONE);
+        settings = scale.isPresent() ? settings.withFullScale(scale.get()) : settings;
+        return read.isPresent() ? settings.withEngineRpm(read.getAsDouble()) : settings;
+    }
+
+    private Conditions conditions() {
+        Conditions conditions = Conditions.NONE;
+        for (Map.Entry<Condition, JTextField> each : noted.entrySet()) {
+            Optional<String> typed = EntryForm.typed(each.getValue());
+            conditions = typed.isPresent() ? conditions.with(each.getKey(), typed.get()) : conditions;
+        }
+        return conditions;
     }
 
     /**

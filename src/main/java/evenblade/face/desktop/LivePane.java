@@ -1,10 +1,12 @@
 package evenblade.face.desktop;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.ListDevices;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.InputDevice;
 import evenblade.keep.job.Event;
+import evenblade.tell.document.Phrases;
 import java.awt.BorderLayout;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.KeyEvent;
@@ -26,6 +28,7 @@ final class LivePane extends JPanel {
     private final transient Navigator bench;
     private final transient OpenJob job;
     private final InputFields fields;
+    private transient List<Warning> urgentTold = List.of();
     private final JButton start = Look.main(new JButton());
     private final LiveScreen screen;
     private final LevelPane level;
@@ -161,7 +164,20 @@ final class LivePane extends JPanel {
         then.ifPresent(Runnable::run);
     }
 
+    /** What can't wait for the end of the take, once, and until it is over. */
+    private void tellUrgent(List<Warning> urgent) {
+        if (!urgent.equals(urgentTold)) {
+            urgentTold = urgent;
+            if (urgent.isEmpty()) {
+                complaint.clear();
+            } else {
+                complaint.show(Words.warning(urgent.get(0)) + ". " + Phrases.cure(urgent.get(0).code()));
+            }
+        }
+    }
+
     private void stopped() {
+        urgentTold = List.of();
         running = Optional.empty();
         looks.stop();
         show(level);
@@ -196,7 +212,10 @@ final class LivePane extends JPanel {
     }
 
     private void look() {
-        running.ifPresent(run -> screen.show(run.view()));
+        running.ifPresent(run -> {
+            screen.show(run.view());
+            tellUrgent(run.urgent());
+        });
     }
 
     /** Whether a recording is under way, which must not be left by accident. */

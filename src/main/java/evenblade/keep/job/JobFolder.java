@@ -82,6 +82,17 @@ public final class JobFolder {
         return folder.resolve(storedFile.path());
     }
 
+    /** Whether a stored file still has every byte that was added; reads it whole. */
+    public boolean unchanged(StoredFile storedFile) {
+        try {
+            return RealDisk.stamp(locate(storedFile))
+                    .sha256()
+                    .equals(storedFile.stamp().sha256());
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
     /** Results computed from the raw files, which may be deleted at any time. */
     public ResultCache cache() {
         return new ResultCache(folder.resolve(ResultCache.FOLDER), MachineKey.ofThisUser());
