@@ -99,7 +99,9 @@ final class TieOfJob {
         }
         TieAnswer answer = VibrationAndTrack.of(tied, installation.hubCounting());
         Optional<TrackTie> shown =
-                answer instanceof TieAnswer.Tied done && done.tie().trackMatters()
+                answer instanceof TieAnswer.Tied done
+                                && done.follows() == TieAnswer.Follows.TRACK
+                                && done.tie().trackMatters()
                         ? Optional.of(done.tie())
                         : Optional.empty();
         return Optional.of(new JobTie(
@@ -168,7 +170,8 @@ final class TieOfJob {
                 once.phaseDeg(),
                 HubPattern.of(marks.marksMm()).first(),
                 trackErrorMm(marks),
-                pitch(run, marks.layout()));
+                pitch(run, marks.layout()),
+                marks.layout().blades());
     }
 
     /** Each part of (2/B)·Σ d·e^{−jθ} has the variance (4/B²)·(B/2)·var(d). */

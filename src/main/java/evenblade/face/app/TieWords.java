@@ -45,6 +45,10 @@ public final class TieWords {
     }
 
     private void tied(TieAnswer.Tied tied) {
+        if (tied.follows() == TieAnswer.Follows.BLADES) {
+            movedOnly(tied.tie());
+            return;
+        }
         String unit = tie.unit().display();
         TrackTie found = tied.tie();
         if (found.trackMatters()) {
@@ -73,6 +77,24 @@ public final class TieWords {
                     .orElse("Which layout would shake least can't be told yet: since the last change the blades have"
                             + " sat in one order only."));
         }
+    }
+
+    /** Moving the blades turns track, mass and angles together: what goes along with that is all three of them. */
+    private void movedOnly(TrackTie found) {
+        String unit = tie.unit().display();
+        if (found.trackMatters()) {
+            TrackTie.Share most = found.shares().stream()
+                    .max(Comparator.comparingDouble(s -> s.withTrack().value()))
+                    .orElseThrow();
+            sentences.add("Propeller 1× changes when the blades are moved. In '" + most.label() + "', of "
+                    + figure(most.measured()) + " " + unit + " in all, about " + size(most.withTrack(), unit)
+                    + " goes with the blades: with their track, their mass and their angles together.");
+        } else {
+            sentences.add("These runs don't show that propeller 1× changes when the blades are moved.");
+        }
+        sentences.add("About " + size(found.left(), unit) + " stays with the hub and the engine.");
+        sentences.add("How much of it track makes can't be told from moving the blades. Shim or reset the track as the"
+                + " maker allows with every blade where it sits, mark the tips, and run again at the same speed.");
     }
 
     private static String percent(TrackTie.Share share) {

@@ -94,6 +94,7 @@ final class FindingsJson {
         TrackTie tie = tied.tie();
         json.put("tied", true)
                 .put("trackMatters", tie.trackMatters())
+                .put("follows", tied.follows() == TieAnswer.Follows.TRACK ? "track" : "blades")
                 .put("left", size(tie.left()))
                 .put("perMillimetre", size(tie.perMillimetre()))
                 .put("perDegree", tie.perDegree().map(FindingsJson::size))
