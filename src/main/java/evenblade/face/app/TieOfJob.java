@@ -40,8 +40,6 @@ import java.util.SortedMap;
  */
 final class TieOfJob {
     private static final double SAME_SPEED = 0.02;
-    /** Scatter from run to run that is added to a run's own error, as a share: wind, throttle, sensor fixing. */
-    private static final double RUN_TO_RUN = 0.03;
 
     /** A blade differs where its angle lies this many standard errors off the mean. */
     private static final double ERRORS_THAT_COUNT = 4;
@@ -78,7 +76,8 @@ final class TieOfJob {
     }
 
     private Optional<JobTie> tie(List<RunEvidence> runs, Choice choice) {
-        List<TieRun> tied = new ArrayList<>();
+        List<TieRun> read = new ArrayList<>();
+        List<Instant> marked = new ArrayList<>();
         List<String> leftOut = new ArrayList<>();
         for (RunEvidence run : runs) {
             Optional<TrackingSession> marks =
@@ -91,9 +90,11 @@ final class TieOfJob {
             } else if (once.isEmpty()) {
                 leftOut.add("'" + run.ref().name() + "': no propeller 1× seen alone on that channel at that speed");
             } else {
-                tied.add(tieRun(run, once.get(), marks.get()));
+                read.add(tieRun(run, once.get(), marks.get()));
+                marked.add(marks.get().at());
             }
         }
+        List<TieRun> tied = RunToRun.of(read, marked).within(read);
         if (tied.isEmpty()) {
             return Optional.empty();
         }
@@ -160,9 +161,7 @@ final class TieOfJob {
     }
 
     private TieRun tieRun(RunEvidence run, Level.Measured once, TrackingSession marks) {
-        double error = Math.hypot(
-                Double.isFinite(once.standardError()) ? once.standardError() : once.amplitude(),
-                RUN_TO_RUN * once.amplitude());
+        double error = Double.isFinite(once.standardError()) ? once.standardError() : once.amplitude();
         return new TieRun(
                 run.ref().name(),
                 once.amplitude(),

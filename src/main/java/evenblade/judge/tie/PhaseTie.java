@@ -116,6 +116,20 @@ public final class PhaseTie implements TrackTie {
         rows[1][column + 1] = factor.re();
     }
 
+    /** Whether one c for all seatings does as well as this tie's own c for each, so that the blades' mass hardly differs. */
+    boolean oneRestDoes(PhaseTie common) {
+        int gained = common.fit.degreesOfFreedom() - fit.degreesOfFreedom();
+        return gained == 0
+                || fit.degreesOfFreedom() > 0
+                        && FTest.of(
+                                                common.fit.residualSumOfSquares() - fit.residualSumOfSquares(),
+                                                gained,
+                                                variance,
+                                                fit.degreesOfFreedom())
+                                        .pValue()
+                                > CHANCE;
+    }
+
     /** c of the latest run's seating, as a phasor in the channel's unit. */
     public Phasor leftPhasor() {
         return new Phasor(fit.parameter(2 * latest), fit.parameter(2 * latest + 1));

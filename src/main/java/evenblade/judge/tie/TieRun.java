@@ -40,15 +40,12 @@ public record TieRun(
 
     /** The same run with what the pencil's error does to it at so much vibration per mm. */
     TieRun widened(double perMillimetre) {
-        return new TieRun(
-                label,
-                amplitude,
-                Math.hypot(standardError, perMillimetre * trackErrorMm),
-                phaseDegrees,
-                trackMm,
-                trackErrorMm,
-                pitchDeg,
-                seating);
+        return withError(Math.hypot(standardError, perMillimetre * trackErrorMm));
+    }
+
+    /** The same run with another standard error, above 0. */
+    public TieRun withError(double error) {
+        return new TieRun(label, amplitude, error, phaseDegrees, trackMm, trackErrorMm, pitchDeg, seating);
     }
 
     /** Size of the track once a turn, mm. */

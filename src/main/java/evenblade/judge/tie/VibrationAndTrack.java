@@ -63,6 +63,16 @@ public final class VibrationAndTrack {
                 : withoutPhase(runs, Follows.BLADES);
     }
 
+    /** With a c of its own for each seating where track alone counts, unless one c for all does as well. */
+    private static Optional<PhaseTie> byPhase(List<TieRun> runs, HubCounting counting, boolean pitch, boolean ownRest) {
+        Optional<PhaseTie> common = PhaseTie.of(runs, counting, pitch, false);
+        if (!ownRest) {
+            return common;
+        }
+        Optional<PhaseTie> own = PhaseTie.of(runs, counting, pitch, true);
+        return own.isPresent() && common.isPresent() && own.get().oneRestDoes(common.get()) ? common : own;
+    }
+
     /** The runs of the seating that most of them had. */
     private static List<TieRun> seatedAlike(List<TieRun> runs) {
         return runs.stream()
@@ -74,12 +84,12 @@ public final class VibrationAndTrack {
     private static TieAnswer withPhase(List<TieRun> runs, HubCounting counting, Follows follows) {
         boolean own = follows == Follows.TRACK;
         if (pitchRead(runs) && runs.size() >= RUNS_FOR_PITCH) {
-            Optional<PhaseTie> both = settled(runs, tied -> PhaseTie.of(tied, counting, true, own));
+            Optional<PhaseTie> both = settled(runs, tied -> byPhase(tied, counting, true, own));
             if (both.isPresent()) {
                 return new Tied(both.get(), Optional.empty(), follows);
             }
         }
-        return settled(runs, tied -> PhaseTie.of(tied, counting, false, own))
+        return settled(runs, tied -> byPhase(tied, counting, false, own))
                 .<TieAnswer>map(tie -> new Tied(
                         tie,
                         pitchLeftOut(
