@@ -1,7 +1,6 @@
 package evenblade.face.app;
 
 import evenblade.base.units.SignalUnit;
-import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;
@@ -20,7 +19,6 @@ import java.util.Optional;
  * @param phase whether all of them have a phase, so that the sense of counting matters
  * @param counting sense in which the hub positions are taken as counted
  * @param countingEntered whether the installation says so, or it was assumed
- * @param couple whether the size fits what such a track can turn; empty where that can't be told
  * @param smoothest layout predicted to shake least; empty where nothing can be predicted
  * @param leftOut runs that couldn't be used, each with the reason
  */
@@ -33,7 +31,6 @@ public record JobTie(
         boolean phase,
         HubCounting counting,
         boolean countingEntered,
-        Optional<CoupleCheck> couple,
         Optional<SmoothestLayout> smoothest,
         List<String> leftOut) {
     public JobTie {

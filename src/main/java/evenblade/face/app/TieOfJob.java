@@ -1,18 +1,14 @@
 package evenblade.face.app;
 
 import evenblade.base.numeric.Phasor;
-import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.StaticEvidence;
-import evenblade.judge.tie.CoupleCheck;
-import evenblade.judge.tie.Size;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;
 import evenblade.judge.tie.TrackTie;
 import evenblade.judge.tie.VibrationAndTrack;
-import evenblade.judge.tracking.CoupleEstimate;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
@@ -114,7 +110,6 @@ final class TieOfJob {
                 tied.stream().allMatch(r -> r.phaseDegrees().isPresent()),
                 installation.hubCounting(),
                 installation.propeller().positionsCounted().isPresent(),
-                shown.flatMap(tie -> couple(tie.perMillimetre(), choice)),
                 shown.flatMap(this::smoothest),
                 leftOut));
     }
@@ -123,35 +118,6 @@ final class TieOfJob {
     private Optional<SmoothestLayout> smoothest(TrackTie tie) {
         SwapFit fit = SwapFit.of(spells.get(spells.size() - 1).analysis().sessions());
         return fit.nothingSeparable() ? Optional.empty() : Optional.of(SmoothestLayout.of(tie, fit));
-    }
-
-    private Optional<CoupleCheck> couple(Size perMillimetre, Choice choice) {
-        Installation.Propeller propeller = installation.propeller();
-        double perUnit =
-                switch (choice.unit().quantity()) {
-                    case ACCELERATION -> choice.unit().siFactor();
-                    case VELOCITY -> choice.unit().siFactor() * 2 * Math.PI * choice.propellerHz();
-                    case VOLTAGE, UNCALIBRATED -> 0;
-                };
-        Optional<Length> tip = JudgeTracking.tipRadius(installation);
-        if (perUnit == 0
-                || tip.isEmpty()
-                || propeller.bladeMass().isEmpty()
-                || propeller.centreOfGravity().isEmpty()) {
-            return Optional.empty();
-        }
-        double couple = CoupleEstimate.perMillimetreOfTrack(
-                propeller.bladeMass().get(),
-                propeller.centreOfGravity().get(),
-                tip.get(),
-                60 * choice.propellerHz(),
-                propeller.blades());
-        return Optional.of(CoupleCheck.of(
-                couple,
-                new Size(
-                        perMillimetre.value() * perUnit,
-                        perMillimetre.low() * perUnit,
-                        perMillimetre.high() * perUnit)));
     }
 
     private static boolean differ(PitchReadings readings) {

@@ -1,6 +1,5 @@
 package evenblade.face.app;
 
-import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
@@ -68,7 +67,6 @@ public final class TieWords {
                 .ifPresent(
                         degree -> sentences.add("One degree of pitch once a turn makes " + size(degree, unit) + "."));
         tied.pitchLeftOut().ifPresent(sentences::add);
-        tie.couple().ifPresent(couple -> sentences.add(couple(couple)));
         if (found.trackMatters()) {
             sentences.add(tie.smoothest()
                     .map(s -> s.layout().text()
@@ -102,24 +100,6 @@ public final class TieWords {
         return percent <= 100
                 ? String.format(Locale.ROOT, ", %.0f %%", percent)
                 : ", and what is left works against it";
-    }
-
-    private String couple(CoupleCheck check) {
-        String size = String.format(
-                Locale.ROOT,
-                "By the blade's mass and centre of gravity one mm turns a couple of about %.2g N·m at this speed (an"
-                        + " estimate). ",
-                check.newtonMetresPerMm());
-        return size
-                + switch (check.answer()) {
-                    case FITS -> "The shaking per mm is of a size that this can make.";
-                    case TOO_MUCH ->
-                        "The shaking per mm is far more than this can make: look for something else that was changed along"
-                                + " with the track.";
-                    case TOO_LITTLE ->
-                        "The shaking per mm is far less than this should make: track is hardly the cause, or the sensor sits"
-                                + " where it isn't felt.";
-                };
     }
 
     private void basis() {

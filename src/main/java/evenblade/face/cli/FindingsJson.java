@@ -8,7 +8,6 @@ import evenblade.face.app.WeighFindings.Answer;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.RunRef;
-import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
@@ -86,7 +85,6 @@ final class FindingsJson {
                 .put("byPhase", tie.phase())
                 .put("positionsCounted", tie.counting().word())
                 .put("positionsCountedEntered", tie.countingEntered())
-                .put("couple", tie.couple().map(FindingsJson::couple))
                 .put("text", TieWords.sentences(tie));
     }
 
@@ -107,12 +105,6 @@ final class FindingsJson {
                                         .put("amplitude", s.measured())
                                         .put("withTrack", size(s.withTrack())))
                                 .toList());
-    }
-
-    private static JsonFields couple(CoupleCheck check) {
-        return new JsonFields()
-                .put("newtonMetresPerMm", check.newtonMetresPerMm())
-                .put("answer", check.answer().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     }
 
     private static JsonFields smoothest(SmoothestLayout layout) {

@@ -197,16 +197,6 @@ class VibrationAndTrackTest {
     }
 
     @Test
-    void shaking_per_mm_is_held_against_the_couple_that_track_can_turn() {
-        // 6 N·m per mm; J/r of a light engine lies between 0.7 and 320 kg·m (this program's choice).
-        assertThat(CoupleCheck.of(6, new Size(0.15, 0.1, 0.2)).answer()).isEqualTo(CoupleCheck.Answer.FITS);
-        assertThat(CoupleCheck.of(6, new Size(20, 18, 22)).answer()).isEqualTo(CoupleCheck.Answer.TOO_MUCH);
-        assertThat(CoupleCheck.of(6, new Size(20, 2, 38)).answer()).isEqualTo(CoupleCheck.Answer.FITS);
-        assertThat(CoupleCheck.of(6, new Size(0.001, 0, 0.002)).answer()).isEqualTo(CoupleCheck.Answer.TOO_LITTLE);
-        assertThat(CoupleCheck.of(6, new Size(0.15, 0.1, 0.2)).kilogramMetres()).isCloseTo(40, within(1e-9));
-    }
-
-    @Test
     void four_runs_without_phase_give_the_sizes() {
         TrackTie tie = new InventedJob(C, K, 0, 4)
                 .silentRun(mm(0.3, 10))
