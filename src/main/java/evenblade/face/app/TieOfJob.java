@@ -1,11 +1,9 @@
 package evenblade.face.app;
 
 import evenblade.base.numeric.Phasor;
-import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.StaticEvidence;
-import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.LeftOutRun;
 import evenblade.judge.tie.Size;
@@ -14,7 +12,6 @@ import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;
 import evenblade.judge.tie.TrackTie;
 import evenblade.judge.tie.VibrationAndTrack;
-import evenblade.judge.tracking.CoupleEstimate;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
@@ -43,8 +40,6 @@ import java.util.SortedMap;
  */
 final class TieOfJob {
     private static final double SAME_SPEED = 0.02;
-    /** Scatter from run to run that is added to a run's own error, as a share: wind, throttle, sensor fixing. */
-    private static final double RUN_TO_RUN = 0.03;
 
     /** A blade differs where its angle lies this many standard errors off the mean. */
     private static final double ERRORS_THAT_COUNT = 4;
@@ -81,7 +76,8 @@ final class TieOfJob {
     }
 
     private Optional<JobTie> tie(List<RunEvidence> runs, Choice choice) {
-        List<TieRun> tied = new ArrayList<>();
+        List<TieRun> read = new ArrayList<>();
+        List<Instant> marked = new ArrayList<>();
         List<LeftOutRun> leftOut = new ArrayList<>();
         for (RunEvidence run : runs) {
             Optional<TrackingSession> marks =
@@ -94,15 +90,19 @@ final class TieOfJob {
             } else if (once.isEmpty()) {
                 leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_SEEN));
             } else {
-                tied.add(tieRun(run, once.get(), marks.get()));
+                read.add(tieRun(run, once.get(), marks.get()));
+                marked.add(marks.get().at());
             }
         }
+        List<TieRun> tied = RunToRun.of(read, marked).within(read);
         if (tied.isEmpty()) {
             return Optional.empty();
         }
         TieAnswer answer = VibrationAndTrack.of(tied, installation.hubCounting());
         Optional<TrackTie> shown =
-                answer instanceof TieAnswer.Tied done && done.tie().trackMatters()
+                answer instanceof TieAnswer.Tied done
+                                && done.follows() == TieAnswer.Follows.TRACK
+                                && done.tie().trackMatters()
                         ? Optional.of(done.tie())
                         : Optional.empty();
         return Optional.of(new JobTie(
@@ -114,7 +114,6 @@ final class TieOfJob {
                 tied.stream().allMatch(r -> r.phaseDegrees().isPresent()),
                 installation.hubCounting(),
                 installation.propeller().positionsCounted().isPresent(),
-                shown.flatMap(tie -> couple(tie.perMillimetre(), choice)),
                 shown.flatMap(this::smoothest),
                 leftOut));
     }
@@ -125,35 +124,6 @@ final class TieOfJob {
         return fit.nothingSeparable() ? Optional.empty() : Optional.of(SmoothestLayout.of(tie, fit));
     }
 
-    private Optional<CoupleCheck> couple(Size perMillimetre, Choice choice) {
-        Installation.Propeller propeller = installation.propeller();
-        double perUnit =
-                switch (choice.unit().quantity()) {
-                    case ACCELERATION -> choice.unit().siFactor();
-                    case VELOCITY -> choice.unit().siFactor() * 2 * Math.PI * choice.propellerHz();
-                    case VOLTAGE, UNCALIBRATED -> 0;
-                };
-        Optional<Length> tip = JudgeTracking.tipRadius(installation);
-        if (perUnit == 0
-                || tip.isEmpty()
-                || propeller.bladeMass().isEmpty()
-                || propeller.centreOfGravity().isEmpty()) {
-            return Optional.empty();
-        }
-        double couple = CoupleEstimate.perMillimetreOfTrack(
-                propeller.bladeMass().get(),
-                propeller.centreOfGravity().get(),
-                tip.get(),
-                60 * choice.propellerHz(),
-                propeller.blades());
-        return Optional.of(CoupleCheck.of(
-                couple,
-                new Size(
-                        perMillimetre.value() * perUnit,
-                        perMillimetre.low() * perUnit,
-                        perMillimetre.high() * perUnit)));
-    }
-
     private static boolean differ(PitchReadings readings) {
         SortedMap<String, Double> errors = readings.standardErrorsDeg();
         return readings.deviationsDeg().entrySet().stream()
@@ -161,9 +131,7 @@ final class TieOfJob {
     }
 
     private TieRun tieRun(RunEvidence run, Level.Measured once, TrackingSession marks) {
-        double error = Math.hypot(
-                Double.isFinite(once.standardError()) ? once.standardError() : once.amplitude(),
-                RUN_TO_RUN * once.amplitude());
+        double error = Double.isFinite(once.standardError()) ? once.standardError() : once.amplitude();
         return new TieRun(
                 run.ref().name(),
                 once.amplitude(),
@@ -171,7 +139,8 @@ final class TieOfJob {
                 once.phaseDeg(),
                 HubPattern.of(marks.marksMm()).first(),
                 trackErrorMm(marks),
-                pitch(run, marks.layout()));
+                pitch(run, marks.layout()),
+                marks.layout().blades());
     }
 
     /** Each part of (2/B)·Σ d·e^{−jθ} has the variance (4/B²)·(B/2)·var(d). */

@@ -6,7 +6,6 @@ import evenblade.face.app.WeighFindings.Answer;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.RunRef;
-import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.SmoothestLayout;
@@ -84,7 +83,6 @@ final class FindingsJson {
                 .put("byPhase", tie.phase())
                 .put("positionsCounted", tie.counting().word())
                 .put("positionsCountedEntered", tie.countingEntered())
-                .put("couple", tie.couple().map(FindingsJson::couple))
                 .put("text", TieDocument.sentences(tie, WarningText.PHRASES.figures()));
     }
 
@@ -92,6 +90,7 @@ final class FindingsJson {
         TrackTie tie = tied.tie();
         json.put("tied", true)
                 .put("trackMatters", tie.trackMatters())
+                .put("follows", tied.follows() == TieAnswer.Follows.TRACK ? "track" : "blades")
                 .put("left", size(tie.left()))
                 .put("perMillimetre", size(tie.perMillimetre()))
                 .put("perDegree", tie.perDegree().map(FindingsJson::size))
@@ -104,12 +103,6 @@ final class FindingsJson {
                                         .put("amplitude", s.measured())
                                         .put("withTrack", size(s.withTrack())))
                                 .toList());
-    }
-
-    private static JsonFields couple(CoupleCheck check) {
-        return new JsonFields()
-                .put("newtonMetresPerMm", check.newtonMetresPerMm())
-                .put("answer", check.answer().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     }
 
     private static JsonFields smoothest(SmoothestLayout layout) {

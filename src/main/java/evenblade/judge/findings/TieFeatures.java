@@ -21,7 +21,8 @@ final class TieFeatures {
      * @param stays points where most of it surely doesn't
      */
     static List<EvidenceItem> of(Stage stage, int goes, int stays) {
-        if (!(stage.tie().orElse(null) instanceof TieAnswer.Tied tied)) {
+        // Where blades were moved and nothing else, track has no share of its own to show.
+        if (!(stage.tie().orElse(null) instanceof TieAnswer.Tied tied) || tied.follows() != TieAnswer.Follows.TRACK) {
             return List.of();
         }
         List<String> names = stage.runs().stream().map(run -> run.ref().name()).toList();

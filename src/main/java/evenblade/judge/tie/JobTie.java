@@ -16,7 +16,6 @@ import java.util.Optional;
  * @param phase whether all of them have a phase, so that the sense of counting matters
  * @param counting sense in which the hub positions are taken as counted
  * @param countingEntered whether the installation says so, or it was assumed
- * @param couple whether the size fits what such a track can turn; empty where that can't be told
  * @param smoothest layout predicted to shake least; empty where nothing can be predicted
  * @param leftOut runs that couldn't be used
  */
@@ -29,7 +28,6 @@ public record JobTie(
         boolean phase,
         HubCounting counting,
         boolean countingEntered,
-        Optional<CoupleCheck> couple,
         Optional<SmoothestLayout> smoothest,
         List<LeftOutRun> leftOut) {
     public JobTie {

@@ -18,35 +18,57 @@ import java.util.Optional;
 public final class PhaseTie implements TrackTie {
     private static final double CHANCE = 0.05;
 
+    /**
+     * Readings that the stated errors are worth where no run is to spare: what makes two runs differ is a guess then.
+     * Ours, the same handful as a stated reading error is worth.
+     */
+    private static final double GUESSED = 5;
+
     /** Degrees of freedom of an error that counts as known. */
     private static final double KNOWN = 1e5;
 
     private final List<TieRun> runs;
     private final HubCounting counting;
     private final boolean pitch;
+    private final int rests;
+    private final int latest;
     private final LinearFit fit;
     private final double variance;
     private final double degreesOfFreedom;
 
-    private PhaseTie(List<TieRun> runs, HubCounting counting, boolean pitch, LinearFit fit) {
+    private PhaseTie(
+            List<TieRun> runs, HubCounting counting, boolean pitch, int rests, int latest, LinearFit fit) {
+        this.rests = rests;
+        this.latest = latest;
         this.runs = List.copyOf(runs);
         this.counting = counting;
         this.pitch = pitch;
         this.fit = fit;
         boolean spare = fit.degreesOfFreedom() > 0;
         variance = spare ? Math.max(Double.MIN_NORMAL, fit.residualSumOfSquares() / fit.degreesOfFreedom()) : 1;
-        degreesOfFreedom = spare ? fit.degreesOfFreedom() : Double.POSITIVE_INFINITY;
+        degreesOfFreedom = spare ? fit.degreesOfFreedom() : GUESSED;
     }
 
-    /** Fits, or nothing where the runs can't tell c and k apart. */
-    static Optional<PhaseTie> of(List<TieRun> runs, HubCounting counting, boolean pitch) {
-        int unknowns = pitch ? 6 : 4;
+    /**
+     * Fits, or nothing where the runs can't tell c and k apart.
+     *
+     * @param ownRest whether each seating of the blades has a c of its own, since moving them turns their mass too
+     */
+    static Optional<PhaseTie> of(List<TieRun> runs, HubCounting counting, boolean pitch, boolean ownRest) {
+        List<List<String>> seatings = ownRest
+                ? runs.stream().map(TieRun::seating).distinct().toList()
+                : List.of(runs.get(runs.size() - 1).seating());
+        int latest = seatings.indexOf(runs.get(runs.size() - 1).seating());
+        int unknowns = (pitch ? 4 : 2) + 2 * seatings.size();
         double[][] rows = new double[2 * runs.size()][];
         double[] observed = new double[2 * runs.size()];
         for (int r = 0; r < runs.size(); r++) {
             TieRun run = runs.get(r);
             double weight = 1 / run.standardError();
+            int seat = ownRest ? seatings.indexOf(run.seating()) : 0;
             double[][] pair = rows(
+                    seatings.size(),
+                    seat,
                     1,
                     turned(counting, run.trackMm()),
                     pitch ? Optional.of(turned(counting, run.pitchDeg().orElseThrow())) : Optional.empty());
@@ -61,7 +83,7 @@ public final class PhaseTie implements TrackTie {
         }
         LinearDesign design = LinearDesign.of(rows);
         return design.rank() == unknowns
-                ? Optional.of(new PhaseTie(runs, counting, pitch, design.fit(observed)))
+                ? Optional.of(new PhaseTie(runs, counting, pitch, seatings.size(), latest, design.fit(observed)))
                 : Optional.empty();
     }
 
@@ -73,13 +95,17 @@ public final class PhaseTie implements TrackTie {
         return counting == HubCounting.WITH_ROTATION ? new Phasor(pattern.re(), -pattern.im()) : pattern;
     }
 
-    /** Real and imaginary row of one·c + T·k (+ P·q). */
-    private static double[][] rows(double one, Phasor track, Optional<Phasor> angles) {
-        double[][] rows = new double[2][angles.isPresent() ? 6 : 4];
-        rows[0][0] = one;
-        rows[1][1] = one;
-        place(rows, 2, track);
-        angles.ifPresent(p -> place(rows, 4, p));
+    private double[][] rows(double one, Phasor track, Optional<Phasor> angles) {
+        return rows(rests, latest, one, track, angles);
+    }
+
+    /** Real and imaginary row of one·c + T·k (+ P·q); each seating of the blades may have its own c. */
+    private static double[][] rows(int rests, int rest, double one, Phasor track, Optional<Phasor> angles) {
+        double[][] rows = new double[2][2 * rests + (angles.isPresent() ? 4 : 2)];
+        rows[0][2 * rest] = one;
+        rows[1][2 * rest + 1] = one;
+        place(rows, 2 * rests, track);
+        angles.ifPresent(p -> place(rows, 2 * rests + 2, p));
         return rows;
     }
 
@@ -90,14 +116,28 @@ public final class PhaseTie implements TrackTie {
         rows[1][column + 1] = factor.re();
     }
 
-    /** c, as a phasor in the channel's unit. */
+    /** Whether one c for all seatings does as well as this tie's own c for each, so that the blades' mass hardly differs. */
+    boolean oneRestDoes(PhaseTie common) {
+        int gained = common.fit.degreesOfFreedom() - fit.degreesOfFreedom();
+        return gained == 0
+                || fit.degreesOfFreedom() > 0
+                        && FTest.of(
+                                                common.fit.residualSumOfSquares() - fit.residualSumOfSquares(),
+                                                gained,
+                                                variance,
+                                                fit.degreesOfFreedom())
+                                        .pValue()
+                                > CHANCE;
+    }
+
+    /** c of the latest run's seating, as a phasor in the channel's unit. */
     public Phasor leftPhasor() {
-        return new Phasor(fit.parameter(0), fit.parameter(1));
+        return new Phasor(fit.parameter(2 * latest), fit.parameter(2 * latest + 1));
     }
 
     /** k, as a phasor in the channel's unit per mm. */
     public Phasor perMillimetrePhasor() {
-        return new Phasor(fit.parameter(2), fit.parameter(3));
+        return new Phasor(fit.parameter(2 * rests), fit.parameter(2 * rests + 1));
     }
 
     @Override

@@ -10,8 +10,20 @@ public sealed interface TieAnswer {
      * @param tie the tie
      * @param pitchLeftOut why the blade angles have no part of their own in it, though they were read; empty where they
      *     have one, or weren't read
+     * @param follows what it can be said to tie the shaking to
      */
-    record Tied(TrackTie tie, Optional<String> pitchLeftOut) implements TieAnswer {}
+    record Tied(TrackTie tie, Optional<String> pitchLeftOut, Follows follows) implements TieAnswer {}
+
+    /** What a change of the shaking went along with. */
+    enum Follows {
+        /** Track was changed while the blades stayed: by shims, by resetting. */
+        TRACK,
+        /**
+         * The blades were moved, which turns track, mass and pitch together: k·T is then what goes with the blades, all
+         * three of them, and c what stays with hub and engine.
+         */
+        BLADES
+    }
 
     /**
      * The runs can't tell yet.

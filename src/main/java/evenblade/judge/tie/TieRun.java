@@ -1,6 +1,7 @@
 package evenblade.judge.tie;
 
 import evenblade.base.numeric.Phasor;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -14,6 +15,8 @@ import java.util.OptionalDouble;
  * @param trackMm track once a turn in mm, of the layout that ran
  * @param trackErrorMm standard error of each of its two parts in mm, 0 or more
  * @param pitchDeg blade angles once a turn in degrees, where they were read
+ * @param seating blades by hub position as they ran; runs with the same differ in track alone, not in where the blades'
+ *     mass and angles lie
  */
 public record TieRun(
         String label,
@@ -22,11 +25,13 @@ public record TieRun(
         OptionalDouble phaseDegrees,
         Phasor trackMm,
         double trackErrorMm,
-        Optional<Phasor> pitchDeg) {
+        Optional<Phasor> pitchDeg,
+        List<String> seating) {
     /** √χ²(0.95) with two degrees of freedom, −2 ln 0.05. */
     private static final double TELLING = Math.sqrt(-2 * Math.log(0.05));
 
     public TieRun {
+        seating = List.copyOf(seating);
         if (!(amplitude >= 0) || !(standardError > 0) || !(trackErrorMm >= 0)) {
             throw new IllegalArgumentException("amplitude " + amplitude + " with standard error " + standardError
                     + ", track with " + trackErrorMm + " in run " + label);
@@ -35,14 +40,12 @@ public record TieRun(
 
     /** The same run with what the pencil's error does to it at so much vibration per mm. */
     TieRun widened(double perMillimetre) {
-        return new TieRun(
-                label,
-                amplitude,
-                Math.hypot(standardError, perMillimetre * trackErrorMm),
-                phaseDegrees,
-                trackMm,
-                trackErrorMm,
-                pitchDeg);
+        return withError(Math.hypot(standardError, perMillimetre * trackErrorMm));
+    }
+
+    /** The same run with another standard error, above 0. */
+    public TieRun withError(double error) {
+        return new TieRun(label, amplitude, error, phaseDegrees, trackMm, trackErrorMm, pitchDeg, seating);
     }
 
     /** Size of the track once a turn, mm. */
@@ -58,6 +61,11 @@ public record TieRun(
     /** Whether the track differs from another run's by more than the pencil's error, at 1 chance in 20 or so. */
     boolean trackDiffers(TieRun other) {
         return trackMm.minus(other.trackMm).magnitude() > TELLING * Math.hypot(trackErrorMm, other.trackErrorMm);
+    }
+
+    /** Whether the track was changed from the other run while all blades stayed where they sat. */
+    boolean trackChangedAlone(TieRun other) {
+        return seating.equals(other.seating) && trackDiffers(other);
     }
 
     /** The vibration as a phasor; only where the phase is known. */

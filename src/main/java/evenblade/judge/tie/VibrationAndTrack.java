@@ -1,8 +1,10 @@
 package evenblade.judge.tie;
 
+import evenblade.judge.tie.TieAnswer.Follows;
 import evenblade.judge.tie.TieAnswer.NotYet;
 import evenblade.judge.tie.TieAnswer.Tied;
 import evenblade.machine.installation.HubCounting;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -50,28 +52,56 @@ public final class VibrationAndTrack {
                             + " it.",
                     MOVED);
         }
-        return phase ? withPhase(runs, counting) : withoutPhase(runs);
+        boolean alone = runs.stream().anyMatch(r -> runs.stream().anyMatch(r::trackChangedAlone));
+        if (phase) {
+            return withPhase(runs, counting, alone ? Follows.TRACK : Follows.BLADES);
+        }
+        // Without phase only runs with the blades in one order say what goes with track.
+        List<TieRun> stayed = alone ? seatedAlike(runs) : List.of();
+        return stayed.size() >= RUNS_WITHOUT_PHASE && SquaredTerms.tellApart(stayed, false)
+                ? withoutPhase(stayed, Follows.TRACK)
+                : withoutPhase(runs, Follows.BLADES);
     }
 
-    private static TieAnswer withPhase(List<TieRun> runs, HubCounting counting) {
+    /** With a c of its own for each seating where track alone counts, unless one c for all does as well. */
+    private static Optional<PhaseTie> byPhase(List<TieRun> runs, HubCounting counting, boolean pitch, boolean ownRest) {
+        Optional<PhaseTie> common = PhaseTie.of(runs, counting, pitch, false);
+        if (!ownRest) {
+            return common;
+        }
+        Optional<PhaseTie> own = PhaseTie.of(runs, counting, pitch, true);
+        return own.isPresent() && common.isPresent() && own.get().oneRestDoes(common.get()) ? common : own;
+    }
+
+    /** The runs of the seating that most of them had. */
+    private static List<TieRun> seatedAlike(List<TieRun> runs) {
+        return runs.stream()
+                .map(one -> runs.stream().filter(r -> r.seating().equals(one.seating())).toList())
+                .max(Comparator.comparingInt(List::size))
+                .orElseThrow();
+    }
+
+    private static TieAnswer withPhase(List<TieRun> runs, HubCounting counting, Follows follows) {
+        boolean own = follows == Follows.TRACK;
         if (pitchRead(runs) && runs.size() >= RUNS_FOR_PITCH) {
-            Optional<PhaseTie> both = settled(runs, tied -> PhaseTie.of(tied, counting, true));
+            Optional<PhaseTie> both = settled(runs, tied -> byPhase(tied, counting, true, own));
             if (both.isPresent()) {
-                return new Tied(both.get(), Optional.empty());
+                return new Tied(both.get(), Optional.empty(), follows);
             }
         }
-        return settled(runs, tied -> PhaseTie.of(tied, counting, false))
+        return settled(runs, tied -> byPhase(tied, counting, false, own))
                 .<TieAnswer>map(tie -> new Tied(
                         tie,
                         pitchLeftOut(
                                 runs,
                                 "it takes " + RUNS_FOR_PITCH
-                                        + " runs in which track and angles were not changed together")))
+                                        + " runs in which track and angles were not changed together"),
+                        follows))
                 .orElseGet(() ->
                         new NotYet("The track was the same in all runs, so nothing can be seen to go with it.", MOVED));
     }
 
-    private static TieAnswer withoutPhase(List<TieRun> runs) {
+    private static TieAnswer withoutPhase(List<TieRun> runs, Follows follows) {
         if (!SquaredTerms.tellApart(runs, false)) {
             return new NotYet(
                     "The tracks of these runs are too much alike in size or place: more than one answer fits them.",
@@ -87,7 +117,8 @@ public final class VibrationAndTrack {
                                         : pitchLeftOut(
                                                 runs,
                                                 "without phase it takes " + SquaredTerms.number(runs)
-                                                        + " runs in which track and angles were changed one without the other")))
+                                                        + " runs in which track and angles were changed one without the other"),
+                                follows))
                 .orElseGet(() -> new NotYet(
                         "The amplitudes follow no single tie to track.",
                         "Repeat a run with nothing changed, to see how much runs scatter by themselves."));

@@ -4,7 +4,6 @@ import evenblade.base.numeric.Phasor;
 import evenblade.base.units.Length;
 import evenblade.base.units.Mass;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * Rough size of the couple that blades out of track turn with the propeller: an estimate for the order of magnitude,
@@ -33,21 +32,6 @@ public record CoupleEstimate(double newtonMetres, double degrees) {
         double lever = centreOfGravity.metres() / tipRadius.metres() / 1000;
         Phasor couple = around(marksMm).times(pull * lever);
         return new CoupleEstimate(couple.magnitude(), couple.degrees());
-    }
-
-    /**
-     * Size of the couple for each mm of track once a turn, in N·m per mm: over B blades Σ d·e^{jθ} is B/2 times as large
-     * as T ({@link HubPattern}).
-     *
-     * @param blades number of blades
-     */
-    public static double perMillimetreOfTrack(
-            Mass bladeMass, Length centreOfGravity, Length tipRadius, double propellerRpm, int blades) {
-        List<Double> oneMillimetre = IntStream.rangeClosed(1, blades)
-                .mapToObj(p -> Math.cos(Math.toRadians(HubPattern.degreesAt(p, blades))) / (blades == 2 ? 2 : 1))
-                .toList();
-        return of(bladeMass, centreOfGravity, tipRadius, propellerRpm, oneMillimetre)
-                .newtonMetres();
     }
 
     /** Σ (d − mean)·e^{jθ} over the hub positions. */

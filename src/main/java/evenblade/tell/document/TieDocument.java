@@ -1,6 +1,5 @@
 package evenblade.tell.document;
 
-import evenblade.judge.tie.CoupleCheck;
 import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.LeftOutRun;
 import evenblade.judge.tie.Size;
@@ -62,7 +61,9 @@ public final class TieDocument {
         Document.TableBuilder table = text.table("")
                 .left("run")
                 .point("1×, " + tie.unit().display())
-                .left("of that with track (95 % interval)");
+                .left(tied.follows() == TieAnswer.Follows.BLADES
+                        ? "of that with the blades (95 % interval)"
+                        : "of that with track (95 % interval)");
         for (TrackTie.Share share : tied.tie().shares()) {
             table.row(share.label(), FigureFormat.plain(share.measured()), size(share.withTrack()));
         }
@@ -91,6 +92,10 @@ public final class TieDocument {
     }
 
     private void tied(TieAnswer.Tied tied) {
+        if (tied.follows() == TieAnswer.Follows.BLADES) {
+            movedOnly(tied.tie());
+            return;
+        }
         TrackTie found = tied.tie();
         if (found.trackMatters()) {
             TrackTie.Share most = found.shares().stream()
@@ -110,7 +115,6 @@ public final class TieDocument {
                 .ifPresent(
                         degree -> sentences.add("One degree of pitch once a turn makes " + sizeWithUnit(degree) + "."));
         tied.pitchLeftOut().ifPresent(sentences::add);
-        tie.couple().ifPresent(couple -> sentences.add(couple(couple)));
         if (found.trackMatters()) {
             sentences.add(tie.smoothest()
                     .map(s -> s.layout().text() + " is predicted to shake least at 1×: " + sizeWithUnit(s.predicted())
@@ -125,18 +129,22 @@ public final class TieDocument {
         return part <= 1 ? ", " + FigureFormat.share(part) : ", and what is left works against it";
     }
 
-    private String couple(CoupleCheck check) {
-        return "By the blade's mass and centre of gravity " + figures.both(1) + " of track turns a moment of about "
-                + FigureFormat.rough(check.newtonMetresPerMm()) + " N·m at this speed (an estimate). "
-                + switch (check.answer()) {
-                    case FITS -> "The shaking for that track is of a size that this can make.";
-                    case TOO_MUCH ->
-                        "The shaking for that track is far more than this can make: look for something else that was"
-                                + " changed along with the track.";
-                    case TOO_LITTLE ->
-                        "The shaking for that track is far less than this should make: track is hardly the cause, or the"
-                                + " sensor sits where it isn't felt.";
-                };
+    /** Moving the blades turns track, mass and angles together: what goes along with that is all three of them. */
+    private void movedOnly(TrackTie found) {
+        if (found.trackMatters()) {
+            TrackTie.Share most = found.shares().stream()
+                    .max(Comparator.comparingDouble(s -> s.withTrack().value()))
+                    .orElseThrow();
+            sentences.add("Propeller 1× changes when the blades are moved. In '" + most.label() + "', of "
+                    + FigureFormat.plain(most.measured()) + " " + tie.unit().display() + " in all, about "
+                    + sizeWithUnit(most.withTrack())
+                    + " goes with the blades: with their track, their mass and their angles together.");
+        } else {
+            sentences.add("These runs don't show that propeller 1× changes when the blades are moved.");
+        }
+        sentences.add("About " + sizeWithUnit(found.left()) + " stays with the hub and the engine.");
+        sentences.add("How much of it track makes can't be said from moving the blades. Shim or reset the track as the"
+                + " maker allows with every blade where it sits, mark the tips, and run again at the same speed.");
     }
 
     private void basis() {

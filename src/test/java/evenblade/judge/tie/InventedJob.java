@@ -15,6 +15,7 @@ final class InventedJob {
     private final Phasor k;
     private final double noise;
     private final Random random;
+    private List<String> seating = List.of("A", "B", "C");
     private final List<TieRun> runs = new ArrayList<>();
 
     InventedJob(Phasor c, Phasor k, double noise, long seed) {
@@ -23,6 +24,12 @@ final class InventedJob {
         this.noise = noise;
         // Neighbouring seeds of Random begin alike; mixed, they don't.
         this.random = new Random(new SplittableRandom(seed).nextLong());
+    }
+
+    /** Blades by hub position in the runs that follow; where nothing is said, they stay. */
+    InventedJob seated(String... blades) {
+        seating = List.of(blades);
+        return this;
     }
 
     InventedJob run(Phasor track) {
@@ -44,7 +51,8 @@ final class InventedJob {
                 phase ? OptionalDouble.of(v.degrees()) : OptionalDouble.empty(),
                 track,
                 0,
-                pitch));
+                pitch,
+                seating));
         return this;
     }
 

@@ -51,7 +51,7 @@ class VibrationAndTrackTest {
                         r.phaseDegrees(),
                         new Phasor(r.trackMm().re(), -r.trackMm().im()),
                         0,
-                        r.pitchDeg()))
+                        r.pitchDeg(), r.seating()))
                 .toList();
         TrackTie tie = ((TieAnswer.Tied) VibrationAndTrack.of(asNoted, HubCounting.WITH_ROTATION)).tie();
         assertThat(tie.left().value()).isCloseTo(2.0, within(1e-9));
@@ -158,7 +158,7 @@ class VibrationAndTrackTest {
         assertThat(job.answer()).isInstanceOf(TieAnswer.Tied.class);
         List<TieRun> coarse = job.runs().stream()
                 .map(r -> new TieRun(
-                        r.label(), r.amplitude(), r.standardError(), r.phaseDegrees(), r.trackMm(), 0.3, r.pitchDeg()))
+                        r.label(), r.amplitude(), r.standardError(), r.phaseDegrees(), r.trackMm(), 0.3, r.pitchDeg(), r.seating()))
                 .toList();
         NotYet answer = (NotYet) VibrationAndTrack.of(coarse, HubCounting.AGAINST_ROTATION);
         assertThat(answer.why()).contains("as far as the marks can tell");
@@ -175,7 +175,7 @@ class VibrationAndTrackTest {
                                 r.phaseDegrees(),
                                 r.trackMm(),
                                 0.3,
-                                r.pitchDeg()))
+                                r.pitchDeg(), r.seating()))
                         .toList();
         NotYet answer = (NotYet) VibrationAndTrack.of(good, HubCounting.WITH_ROTATION);
         assertThat(answer.why()).contains("track has little to do with the shaking");
@@ -187,23 +187,13 @@ class VibrationAndTrackTest {
         InventedJob job = new InventedJob(C, K, 0.05, 2).run(mm(2, 10)).run(mm(2, 190));
         List<TieRun> coarse = job.runs().stream()
                 .map(r -> new TieRun(
-                        r.label(), r.amplitude(), r.standardError(), r.phaseDegrees(), r.trackMm(), 0.3, r.pitchDeg()))
+                        r.label(), r.amplitude(), r.standardError(), r.phaseDegrees(), r.trackMm(), 0.3, r.pitchDeg(), r.seating()))
                 .toList();
         TrackTie tie = ((TieAnswer.Tied) VibrationAndTrack.of(coarse, HubCounting.AGAINST_ROTATION)).tie();
         // k/√2 · 0.3 mm in each part of the mean of two runs, against 0.05/√2.
         double ratio = (tie.left().high() - tie.left().low())
                 / (job.tie().left().high() - job.tie().left().low());
         assertThat(ratio).isCloseTo(Math.hypot(0.05, 1.5 * 0.3) / 0.05, within(0.6));
-    }
-
-    @Test
-    void shaking_per_mm_is_held_against_the_couple_that_track_can_turn() {
-        // 6 N·m per mm; J/r of a light engine lies between 0.7 and 320 kg·m (this program's choice).
-        assertThat(CoupleCheck.of(6, new Size(0.15, 0.1, 0.2)).answer()).isEqualTo(CoupleCheck.Answer.FITS);
-        assertThat(CoupleCheck.of(6, new Size(20, 18, 22)).answer()).isEqualTo(CoupleCheck.Answer.TOO_MUCH);
-        assertThat(CoupleCheck.of(6, new Size(20, 2, 38)).answer()).isEqualTo(CoupleCheck.Answer.FITS);
-        assertThat(CoupleCheck.of(6, new Size(0.001, 0, 0.002)).answer()).isEqualTo(CoupleCheck.Answer.TOO_LITTLE);
-        assertThat(CoupleCheck.of(6, new Size(0.15, 0.1, 0.2)).kilogramMetres()).isCloseTo(40, within(1e-9));
     }
 
     @Test
@@ -413,5 +403,55 @@ class VibrationAndTrackTest {
             assertThat(share(perMm)).isBetween(least, most);
             assertThat(share(predicted)).isBetween(least, most);
         }
+    }
+
+    /** One blade heavy by m, another out of track by 2.4 mm; both turn with the blades when they are moved on. */
+    private static InventedJob heavyAndOut(boolean reset) {
+        Phasor heavy = Phasor.ofDegrees(2.9, 200);
+        InventedJob job = new InventedJob(Phasor.ZERO, K, 0.02, 8);
+        String[][] order = {{"A", "B", "C"}, {"C", "A", "B"}, {"B", "C", "A"}};
+        for (int turn = 0; turn < 3; turn++) {
+            Phasor m = heavy.times(Phasor.ofDegrees(1, -120.0 * turn));
+            job.seated(order[turn]).run(mm(2.4, -120.0 * turn), new Phasor(1, 0), Optional.of(m), true);
+        }
+        if (reset) {
+            job.run(mm(0.2, -240), new Phasor(1, 0), Optional.of(heavy.times(Phasor.ofDegrees(1, -240))), true);
+        }
+        return job;
+    }
+
+    /** The same runs, the mass not known to who reads them. */
+    private static TieAnswer.Tied unknowing(InventedJob job) {
+        return (TieAnswer.Tied) VibrationAndTrack.of(
+                job.runs().stream()
+                        .map(r -> new TieRun(
+                                r.label(),
+                                r.amplitude(),
+                                r.standardError(),
+                                r.phaseDegrees(),
+                                r.trackMm(),
+                                0,
+                                Optional.empty(),
+                                r.seating()))
+                        .toList(),
+                HubCounting.AGAINST_ROTATION);
+    }
+
+    @Test
+    void blades_moved_on_turn_mass_with_track_and_so_the_answer_says_blades() {
+        TieAnswer.Tied moved = unknowing(heavyAndOut(false));
+        assertThat(moved.follows()).isEqualTo(TieAnswer.Follows.BLADES);
+        // Nothing stays on the hub here.
+        assertThat(moved.tie().left().low()).isLessThan(0.05);
+    }
+
+    @Test
+    void track_reset_where_the_blades_sit_tells_track_from_mass() {
+        TieAnswer.Tied reset = unknowing(heavyAndOut(true));
+        assertThat(reset.follows()).isEqualTo(TieAnswer.Follows.TRACK);
+        assertThat(reset.tie().left().low()).isLessThan(2.9);
+        assertThat(reset.tie().left().high()).isGreaterThan(2.9);
+        assertThat(reset.tie().left().value()).isCloseTo(2.9, within(0.2));
+        assertThat(reset.tie().perMillimetre().value()).isCloseTo(1.5, within(0.1));
     }
 }
