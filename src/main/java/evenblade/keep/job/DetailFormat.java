@@ -5,6 +5,7 @@ import evenblade.base.json.JsonObject;
 import evenblade.input.recording.TableReading;
 import evenblade.keep.job.Conditions.Condition;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -90,6 +91,7 @@ final class DetailFormat {
                     json.text("sha256"),
                     (long) json.number("bytes", 0, Long.MAX_VALUE),
                     Instant.parse(json.text("modified")));
+            EntryTime.requireLikely(stamp.modified().atOffset(ZoneOffset.UTC), json.place("modified"));
             return new StoredFile(path, json.text("originalName"), stamp);
         } catch (DateTimeParseException e) {
             throw json.refuse("modified", "a time in UTC, like \"2026-05-04T08:30:00Z\"");

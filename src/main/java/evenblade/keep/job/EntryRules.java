@@ -2,7 +2,6 @@ package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.Length;
-import evenblade.judge.tracking.Layout;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -16,6 +15,7 @@ final class EntryRules {
 
     static void check(Entry entry, JobRecord record) {
         entry.label().ifPresent(EntryRules::checkLabel);
+        entry.at().ifPresent(at -> EntryTime.requireLikely(at, BadInput.in("time of the entry")));
         Kind kind = entry.detail().kind();
         boolean saysNothing = kind == Kind.NOTE || kind == Kind.CORRECTION || kind == Kind.BALANCE;
         if (saysNothing && entry.text().isBlank()) {
@@ -32,18 +32,17 @@ final class EntryRules {
     }
 
     private static void checkBlades(Detail detail, int blades) {
-        Optional<Layout> layout = Optional.empty();
+        blades(detail).filter(found -> found != blades).ifPresent(found -> {
+            throw BadInput.in("layout").found(found + " blades", "the " + blades + " blades of this job's installation");
+        });
+    }
+
+    /** How many blades an entry speaks of, where it speaks of all. */
+    static Optional<Integer> blades(Detail detail) {
         if (detail instanceof Detail.Tracking tracking) {
-            layout = Optional.of(tracking.layout());
-        } else if (detail instanceof Detail.Pitch pitch) {
-            layout = Optional.of(pitch.layout());
+            return Optional.of(tracking.layout().positions());
         }
-        if (layout.isPresent() && layout.get().positions() != blades) {
-            throw BadInput.in("layout")
-                    .found(
-                            layout.get().positions() + " blades",
-                            "the " + blades + " blades of this job's installation");
-        }
+        return detail instanceof Detail.Pitch pitch ? Optional.of(pitch.layout().positions()) : Optional.empty();
     }
 
     /** Readings that can't lie on this propeller: a slip of the pen or of the unit. */

@@ -74,14 +74,18 @@ public final class JobFolder {
         return file.read().record();
     }
 
-    /** Where a stored file lies. */
+    /**
+     * Where a stored file lies; it may be missing.
+     *
+     * @throws BadInput where it isn't a plain file inside this folder
+     */
     public Path locate(StoredFile storedFile) {
-        return folder.resolve(storedFile.path());
+        return InsideFolder.file(folder, storedFile.path());
     }
 
     /** Results computed from the raw files, which may be deleted at any time. */
     public ResultCache cache() {
-        return new ResultCache(folder.resolve(ResultCache.FOLDER), MachineKey.ofThisUser());
+        return new ResultCache(folder, MachineKey.ofThisUser());
     }
 
     /** Looks at the stored files; see {@link EvidenceCheck}. */
@@ -179,9 +183,12 @@ public final class JobFolder {
         if (created.isEmpty()) {
             return;
         }
-        List<Path> named =
-                EvidenceCheck.filesOf(record()).stream().map(this::locate).toList();
-        created.stream().filter(f -> !named.contains(f)).forEach(stored::discard);
+        List<String> named = EvidenceCheck.filesOf(record()).stream()
+                .map(StoredFile::path)
+                .toList();
+        created.stream()
+                .filter(f -> named.stream().noneMatch(path -> path.endsWith("/" + f.getFileName())))
+                .forEach(stored::discard);
     }
 
     private List<Event> change(Change change) {
@@ -242,6 +249,9 @@ public final class JobFolder {
             }
         }
         for (String below : List.of(StoredFiles.RECORDINGS, StoredFiles.ATTACHMENTS, ResultCache.FOLDER)) {
+            if (!InsideFolder.holds(folder, folder.resolve(below))) {
+                continue;
+            }
             for (Path f : disk.list(folder.resolve(below))) {
                 if (Unfinished.abandoned(f)) {
                     disk.delete(f);

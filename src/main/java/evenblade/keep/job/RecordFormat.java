@@ -60,6 +60,7 @@ final class RecordFormat {
                             "a record of version " + version + ", written by a newer Evenblade",
                             "version " + VERSION + " or older; use the newer program, nothing was changed");
         }
+        RecordBounds.check(json.plain(), BadInput.in(file));
         return new Reading(version, record(brought(json, version, file)));
     }
 
@@ -73,7 +74,9 @@ final class RecordFormat {
                 .put(
                         "events",
                         record.events().stream().map(EventFormat::written).toList());
-        return JsonWriter.write(json).getBytes(StandardCharsets.UTF_8);
+        String text = JsonWriter.write(json);
+        RecordBounds.check(JsonDocument.parse(text, "the new entry").plain(), BadInput.in("the new entry"));
+        return text.getBytes(StandardCharsets.UTF_8);
     }
 
     private JsonObject brought(JsonObject json, int version, Path file) {
@@ -94,6 +97,7 @@ final class RecordFormat {
     private static JobRecord record(JsonObject json) {
         json.requireOnly("format", "version", "name", "invented", "installation", "events");
         JsonObject installation = json.object("installation");
+        Installation typed = InstallationFile.of(installation);
         List<Event> events = new ArrayList<>();
         Set<String> ids = new HashSet<>();
         if (!json.has("events")) {
@@ -101,12 +105,17 @@ final class RecordFormat {
         }
         for (JsonObject each : json.objects("events")) {
             Event event = EventFormat.read(each);
+            EntryRules.blades(event.detail())
+                    .filter(blades -> blades != typed.propeller().blades())
+                    .ifPresent(blades -> {
+                        throw each.refuse(
+                                "layout", "the " + typed.propeller().blades() + " blades of the installation");
+                    });
             if (!ids.add(event.id())) {
                 throw each.refuse("id", "an id that no other entry has");
             }
             events.add(event);
         }
-        Installation typed = InstallationFile.of(installation);
         return new JobRecord(json.text("name"), json.flag("invented"), typed, installation.plain(), events);
     }
 }
