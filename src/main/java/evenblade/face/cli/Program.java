@@ -5,6 +5,7 @@ import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
@@ -27,6 +28,8 @@ public final class Program {
         System.setProperty("java.awt.headless", "true");
         PrintStream out = utf8(FileDescriptor.out);
         PrintStream err = utf8(FileDescriptor.err);
+        // Libraries that print go nowhere: on standard output stands what was asked for, and nothing else.
+        System.setOut(new PrintStream(OutputStream.nullOutputStream()));
         int status = run(args, out, err);
         out.flush();
         err.flush();

@@ -37,6 +37,7 @@ final class CagedSource implements FrameSource, AutoCloseable {
     private final BlockingQueue<Part> parts = new ArrayBlockingQueue<>(BLOCKS_AHEAD);
     private final Thread thread;
     private final Gate gate;
+    private final long patienceCpuNanos;
     private volatile long cpuNanosAtLastPart;
     private volatile int damaged;
     private volatile boolean left;
@@ -50,12 +51,24 @@ final class CagedSource implements FrameSource, AutoCloseable {
     private sealed interface Part {
         record Made(CodedForm.Format format) implements Part {}
 
-        record Frames(float[] interleaved) implements Part {}
+        final class Frames implements Part {
+            private final float[] interleaved;
+
+            Frames(float[] interleaved) {
+                this.interleaved = interleaved;
+            }
+        }
 
         record End(Optional<Throwable> failure) implements Part {}
     }
 
     CagedSource(CodedForm form, InputStream bytes) {
+        this(form, bytes, PATIENCE_CPU_NANOS);
+    }
+
+    /** @param patienceCpuNanos processor time without a block that is taken for a circle */
+    CagedSource(CodedForm form, InputStream bytes, long patienceCpuNanos) {
+        this.patienceCpuNanos = patienceCpuNanos;
         gate = new Gate(bytes);
         thread = new Thread(() -> run(form), "decoder");
         thread.setDaemon(true);
@@ -115,7 +128,7 @@ final class CagedSource implements FrameSource, AutoCloseable {
         }
         Part part = next();
         if (part instanceof Part.Frames frames) {
-            block = frames.interleaved();
+            block = frames.interleaved;
             taken = 0;
             return true;
         }
@@ -132,7 +145,7 @@ final class CagedSource implements FrameSource, AutoCloseable {
                     return part;
                 }
                 long cpuNanos = THREADS.getThreadCpuTime(thread.getId());
-                if (cpuNanos - cpuNanosAtLastPart > PATIENCE_CPU_NANOS || !thread.isAlive() && parts.isEmpty()) {
+                if (cpuNanos - cpuNanosAtLastPart > patienceCpuNanos || !thread.isAlive() && parts.isEmpty()) {
                     close();
                     return new Part.End(Optional.of(new IOException("the decoder goes in a circle")));
                 }

@@ -47,7 +47,7 @@ final class CodedSound implements SampleStream {
             try {
                 return source.format();
             } catch (IOException e) {
-                throw BadInput.in(file).found(kind.words() + " in which nothing can be decoded", "a whole one");
+                throw BadInput.in(file).found(kind.words() + " in which nothing can be decoded", FileKind.READABLE);
             }
         }
     }

@@ -5,6 +5,8 @@ import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import net.sourceforge.jaad.aac.Decoder;
@@ -71,6 +73,7 @@ final class Mp4Form implements CodedForm {
         private final Mp4Track track;
         private final Taker taker;
         private Format format;
+        private int lanes;
         private IOException failure;
 
         Told(Mp4Track track, Taker taker) {
@@ -78,22 +81,26 @@ final class Mp4Form implements CodedForm {
             this.taker = taker;
         }
 
-        void accept(java.util.List<float[]> channels, int frames, int rateHz) {
+        void accept(List<float[]> channels, int frames, int rateHz) {
             try {
                 if (format == null) {
+                    // One stored channel comes out of the decoder twice.
+                    boolean twice = channels.size() == 2 && Arrays.equals(channels.get(0), channels.get(1));
+                    lanes = twice && track.storedChannels() == 1 ? 1 : channels.size();
                     String kind = BitRate.named("aac", track.bitsPerSecond());
-                    format = new Format(kind, true, channels.size(), rateHz, 16, 0);
+                    long totalFrames = Math.round(track.seconds() * rateHz);
+                    format = new Format(kind, true, lanes, rateHz, 16, totalFrames);
                     taker.format(format);
                 }
-                if (channels.size() != format.channels() || rateHz != format.rateHz()) {
+                if (channels.size() < lanes || rateHz != format.rateHz()) {
                     taker.damaged();
                     return;
                 }
-                float[] shares = new float[frames * channels.size()];
-                for (int channel = 0; channel < channels.size(); channel++) {
+                float[] shares = new float[frames * lanes];
+                for (int channel = 0; channel < lanes; channel++) {
                     float[] samples = channels.get(channel);
                     for (int i = 0; i < frames; i++) {
-                        shares[i * channels.size() + channel] = samples[i] * SCALE;
+                        shares[i * lanes + channel] = samples[i] * SCALE;
                     }
                 }
                 taker.frames(shares);

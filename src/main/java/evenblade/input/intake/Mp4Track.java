@@ -76,6 +76,17 @@ final class Mp4Track {
         return setting.clone();
     }
 
+    /** Channels as stored; a decoder may make two of one. */
+    int storedChannels() {
+        // Five bits of kind, four of rate, then four of channels (ISO/IEC 14496-3, 1.6.2.1, from memory).
+        return setting.length < 2 ? 0 : setting[1] >> 3 & 15;
+    }
+
+    /** Length by the header; 0 where it doesn't say. */
+    double seconds() {
+        return seconds;
+    }
+
     /** Average over the track; 0 where it can't be found. */
     double bitsPerSecond() throws IOException {
         double bytes = 0;

@@ -102,7 +102,7 @@ public final class RunParts {
         Source source = orders.source();
         facts.add(new KnownThing(
                 "Recording",
-                source.kind().toUpperCase(Locale.ROOT) + (source.lossy() ? " (lossy: not for comparison)" : "")
+                source.kind().toUpperCase(Locale.ROOT) + (source.lossy() ? " (lossy: only to be compared with runs stored alike)" : "")
                         + ", " + Amounts.fixed(source.durationS(), 1) + " s at "
                         + Amounts.fixed(source.sampleRateHz(), source.sampleRateHz() % 1 == 0 ? 0 : 2)
                         + " samples per second"));

@@ -59,7 +59,7 @@ final class PairTrial {
         return new MeasuredRun(
                 name,
                 Invented.gearbox(),
-                false,
+                Optional.empty(),
                 doubt,
                 MACHINE.propeller().blades(),
                 MACHINE.reduction().ratio() * (1 + found.ratioCorrection()),
