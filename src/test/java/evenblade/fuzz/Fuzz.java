@@ -227,6 +227,7 @@ public final class Fuzz {
 
     /** See the class. */
     public static void main(String[] words) throws IOException {
+        System.setOut(new PrintStream(java.io.OutputStream.nullOutputStream()));
         Fuzz fuzz = new Fuzz(Path.of(words[0]), Path.of(words[1]), Long.parseLong(words[2]));
         fuzz.run(Double.parseDouble(words[3]));
         PrintStream out = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.out), true, StandardCharsets.UTF_8);
