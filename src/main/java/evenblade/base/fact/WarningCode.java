@@ -58,6 +58,7 @@ public enum WarningCode implements Code {
     LONGEST_STRETCH_USED,
     UNCALIBRATED,
     LOSSY_FILE,
+    CODEC_CHANGES_LINES,
     // Speed
     MARK_REPAIRED,
     MARK_NOT_ONCE_PER_REVOLUTION,
@@ -83,6 +84,7 @@ public enum WarningCode implements Code {
     CALIBRATION_DIFFERS,
     UNIT_DIFFERS,
     LOSSY_AGAINST_LOSSLESS,
+    CODING_DIFFERS,
     INSTALLATION_DIFFERS,
     NO_COMMON_CHANNEL,
     NO_DWELL_AT_SAME_RPM,

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -35,7 +36,23 @@ public final class JsonWriter {
         } catch (IOException e) {
             throw new UncheckedIOException("writing text to memory failed", e);
         }
-        return text.append('\n').toString();
+        return wholeCharacters(text.append('\n').toString());
+    }
+
+    /** Half a character, which UTF-8 has no bytes for, stands only in texts: it is escaped there. */
+    private static String wholeCharacters(String text) {
+        if (text.codePoints().noneMatch(c -> Character.getType(c) == Character.SURROGATE)) {
+            return text;
+        }
+        StringBuilder whole = new StringBuilder(text.length() + 16);
+        text.codePoints().forEach(c -> {
+            if (Character.getType(c) == Character.SURROGATE) {
+                whole.append(String.format(Locale.ROOT, "\\u%04x", c));
+            } else {
+                whole.appendCodePoint(c);
+            }
+        });
+        return whole.toString();
     }
 
     private void value(Object value) throws IOException {

@@ -10,6 +10,9 @@ import java.nio.file.Path;
  * a {@code BadInput}.
  */
 public final class BadInput extends RuntimeException {
+    /** No phrase of this program comes near it; only quotes of an input do. */
+    private static final int LONGEST = 600;
+
     private BadInput(String place, String found, String expected) {
         super(place + ": " + found + ", expected " + expected);
     }
@@ -38,11 +41,18 @@ public final class BadInput extends RuntimeException {
 
         /** The finished complaint; both parts are phrases without a full stop. */
         public BadInput found(String found, String expected) {
-            return new BadInput(name, oneLine(found), oneLine(expected));
+            return new BadInput(shortened(name), oneLine(found), oneLine(expected));
         }
 
         private static String oneLine(String text) {
-            return text.replaceAll("\\s*[\\r\\n]+\\s*", " ").strip();
+            return shortened(text.replaceAll("\\s*[\\r\\n]+\\s*", " ").strip());
+        }
+
+        /** What an input says is quoted up to a line; the middle goes, since the end often says what was wrong. */
+        private static String shortened(String text) {
+            return text.length() <= LONGEST
+                    ? text
+                    : text.substring(0, LONGEST * 2 / 3) + " … " + text.substring(text.length() - LONGEST / 3);
         }
     }
 }

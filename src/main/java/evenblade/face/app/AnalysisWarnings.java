@@ -10,6 +10,7 @@ import evenblade.base.fact.Value;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
+import evenblade.input.intake.CodecChange;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
@@ -31,6 +32,8 @@ final class AnalysisWarnings {
         List<Warning> warnings = new ArrayList<>();
         if (recording.source().lossy()) {
             warnings.add(Warning.of(WarningCode.LOSSY_FILE, Subject.Whole.RECORDING));
+            CodecChange.of(recording.source().kind())
+                    .ifPresent(change -> warnings.add(codec(recording.source().kind(), change)));
         }
         if (channels.stream().anyMatch(channel -> channel.unit() == SignalUnit.FULL_SCALE)) {
             warnings.add(Warning.of(WarningCode.UNCALIBRATED, Subject.Whole.RECORDING));
@@ -64,6 +67,17 @@ final class AnalysisWarnings {
                     WarningCode.LINES_TOO_CLOSE, Subject.Whole.RECORDING, Listed.quoted(List.copyOf(close))));
         }
         return warnings;
+    }
+
+    private static Warning codec(String kind, CodecChange change) {
+        return Warning.of(
+                WarningCode.CODEC_CHANGES_LINES,
+                Subject.Whole.RECORDING,
+                new Quoted(kind),
+                Measure.SHARE.of(change.onceLow()),
+                Measure.SHARE.of(change.onceHigh()),
+                Measure.SHARE.of(change.bladePassLow()),
+                Measure.SHARE.of(change.bladePassHigh()));
     }
 
     /** A line that climbs out of range is measured in the slower dwells. */

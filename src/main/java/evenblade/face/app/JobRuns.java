@@ -204,6 +204,7 @@ final class JobRuns {
 
     /** The same of a file that needn't be in the job yet. */
     AnalysisRequest request(Path file, RunSettings settings) {
+        settings.requireUsable();
         return new AnalysisRequest(
                 file,
                 record.installation(),

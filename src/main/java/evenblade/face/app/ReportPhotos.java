@@ -2,6 +2,7 @@ package evenblade.face.app;
 
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
+import evenblade.base.problem.BadInput;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
@@ -46,12 +47,21 @@ final class ReportPhotos {
     private Optional<Photo> photo(Event event, int mostBytes) {
         Detail.Attachment attachment = (Detail.Attachment) event.detail();
         String words = event.text().isBlank() ? attachment.file().originalName() : event.text();
-        return light(attachment, mostBytes)
+        return shown(attachment, mostBytes)
                 .map(jpeg -> new Photo(
                         event.id(),
                         ReportFigure.photo(words, jpeg),
                         event.id() + ", " + attachment.file().originalName()
                                 + (event.text().isBlank() ? "" : ": " + event.text())));
+    }
+
+    /** Empty too where the file isn't a plain one inside the job. */
+    private Optional<byte[]> shown(Detail.Attachment attachment, int mostBytes) {
+        try {
+            return light(attachment, mostBytes);
+        } catch (BadInput e) {
+            return Optional.empty();
+        }
     }
 
     private Optional<byte[]> light(Detail.Attachment attachment, int mostBytes) {

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.util.ArrayList;
 import java.util.List;
@@ -106,6 +107,9 @@ final class Complaints {
     static int failed(Exception e, PrintWriter errors) {
         if (e instanceof BadInput) {
             return atFault(e.getMessage(), errors);
+        }
+        if (e instanceof InvalidPathException path) {
+            return atFault(PathWord.notAName(path.getInput()).getMessage(), errors);
         }
         Exception inner = e instanceof UncheckedIOException unchecked ? unchecked.getCause() : e;
         if (inner instanceof IOException io) {

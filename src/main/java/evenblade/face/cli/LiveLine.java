@@ -81,7 +81,9 @@ final class LiveLine implements AutoCloseable {
             told = System.nanoTime();
             String text = text(view, hint.get());
             if (terminal) {
-                out.print("\r" + text + " ".repeat(Math.max(0, WIDTH - text.length())));
+                // By itself: returns inside a text don't reach the terminal.
+                out.write('\r');
+                out.print(text + " ".repeat(Math.max(0, WIDTH - text.length())));
             } else {
                 out.println(text);
             }
@@ -92,7 +94,10 @@ final class LiveLine implements AutoCloseable {
     private void tellFinished(LiveRecording.View view) {
         for (; finishedTold < view.finished().size(); finishedTold++) {
             String text = LiveText.done(view.finished().get(finishedTold));
-            out.println((terminal ? "\r" : "") + text + " ".repeat(Math.max(0, WIDTH - text.length())));
+            if (terminal) {
+                out.write('\r');
+            }
+            out.println(text + " ".repeat(Math.max(0, WIDTH - text.length())));
         }
     }
 

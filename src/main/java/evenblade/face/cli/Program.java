@@ -1,12 +1,16 @@
 package evenblade.face.cli;
 
+import evenblade.base.problem.BadInput;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import picocli.CommandLine;
 import picocli.CommandLine.Help;
 import picocli.CommandLine.Model.CommandSpec;
@@ -24,6 +28,8 @@ public final class Program {
         System.setProperty("java.awt.headless", "true");
         PrintStream out = utf8(FileDescriptor.out);
         PrintStream err = utf8(FileDescriptor.err);
+        // Libraries that print go nowhere: on standard output stands what was asked for, and nothing else.
+        System.setOut(new PrintStream(OutputStream.nullOutputStream()));
         int status = run(args, out, err);
         out.flush();
         err.flush();
@@ -38,8 +44,8 @@ public final class Program {
      * @return 0 done; 1 an input is at fault; 2 wrong usage; 3 a bug in the program
      */
     public static int run(String[] args, PrintStream out, PrintStream err) {
-        PrintWriter output = new PrintWriter(out, false, StandardCharsets.UTF_8);
-        PrintWriter errors = new PrintWriter(err, true, StandardCharsets.UTF_8);
+        PrintWriter output = new PrintWriter(new VisibleWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)));
+        PrintWriter errors = new PrintWriter(new VisibleWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8)), true);
         try {
             if (args.length == 0) {
                 output.println("evenblade: no desktop is available here; these are the commands.");
@@ -49,6 +55,9 @@ public final class Program {
             }
             return run(commandLine(args).setErr(errors).parseArgs(args), output);
         } catch (ParameterException e) {
+            if (e.getCause() instanceof BadInput badWord) {
+                return Complaints.failed(badWord, errors);
+            }
             return Complaints.wrongUsage(e, errors);
         } catch (Exception e) {
             return Complaints.failed(e, errors);
@@ -97,7 +106,9 @@ public final class Program {
                         "Exit status: 0 done, 1 an input is at fault, 2 wrong usage.",
                         "'evenblade COMMAND --help' tells more about a command.");
         CommandIndex.addTo(spec, args);
-        return new CommandLine(spec).setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF));
+        return new CommandLine(spec)
+                .setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF))
+                .registerConverter(Path.class, PathWord::of);
     }
 
     private static String version() {

@@ -4,6 +4,7 @@ import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
 import evenblade.face.app.AnalysisRequest;
 import evenblade.input.recording.TableReading;
+import evenblade.keep.job.RunSettings;
 import evenblade.machine.installation.Installation;
 import java.nio.file.Path;
 import java.util.List;
@@ -15,8 +16,6 @@ import picocli.CommandLine.ParseResult;
 
 /** The words that steer the reading of a recording; shared by every command that takes one. */
 final class RecordingOptions {
-    static final double MOST_TOLERANCE_PERCENT = 50;
-
     private final ParseResult words;
 
     /** Reads what was said to a command that {@link #addTo} was called for. */
@@ -79,10 +78,10 @@ final class RecordingOptions {
         return positive("--propeller-rpm");
     }
 
-    /** How wrong the said speed may be: above 0 and at most {@link #MOST_TOLERANCE_PERCENT}. */
+    /** How wrong the said speed may be: above 0 and at most {@link RunSettings#MOST_TOLERANCE_PERCENT}. */
     double tolerancePercent() {
         double percent = Options.number(words, "--tolerance").orElse(AnalysisRequest.DEFAULT_TOLERANCE_PERCENT);
-        if (!(percent > 0 && percent <= MOST_TOLERANCE_PERCENT)) {
+        if (!(percent > 0 && percent <= RunSettings.MOST_TOLERANCE_PERCENT)) {
             throw BadInput.in("--tolerance").found(String.valueOf(percent), "a percentage above 0 and at most 50");
         }
         return percent;

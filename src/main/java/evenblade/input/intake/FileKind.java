@@ -8,11 +8,14 @@ enum FileKind {
     AIFF("an AIFF file"),
     AU("an AU file"),
     FLAC("a FLAC file"),
+    MP3("an MP3 file"),
+    MP4("an MP4, M4A or MOV file"),
+    OGG("an Ogg file"),
     TEXT("text"),
     OTHER("a file of unknown kind");
 
     /** The kinds that can be read, for a refusal. */
-    static final String READABLE = "a WAV, AIFF, AU or FLAC sound file or a CSV table";
+    static final String READABLE = "a WAV, AIFF, AU, FLAC, M4A, MP3 or Ogg sound file, a film with sound, or a CSV table";
 
     /** Of random bytes one in nine is a control character, of text none; a few rows may be noise. */
     private static final double MOST_CONTROLS = 0.01;
@@ -30,9 +33,6 @@ enum FileKind {
 
     /** Kinds that are often met and can't be read; bytes in Latin-1. */
     private static final Signature[] FOREIGN = {
-        new Signature(0, "ID3", "an MP3 file (lossy)"),
-        new Signature(0, "OggS", "an Ogg file (usually lossy)"),
-        new Signature(4, "ftyp", "an MP4 or M4A file (usually lossy)"),
         new Signature(0, "RIFX", "a big-endian RIFX file"),
         new Signature(0, "riff", "a Wave64 file"),
         new Signature(0, "caff", "a CAF file"),
@@ -47,10 +47,18 @@ enum FileKind {
         new Signature(0, "\u00ff\u00d8\u00ff", "a JPEG picture"),
     };
 
+    private static final int[] MPEG1_KILOBITS = {0, 32, 40, 48, 56, 64, 80, 96, 112, 128, 160, 192, 224, 256, 320};
+    private static final int[] MPEG2_KILOBITS = {0, 8, 16, 24, 32, 40, 48, 56, 64, 80, 96, 112, 128, 144, 160};
+
     private final String words;
 
     FileKind(String words) {
         this.words = words;
+    }
+
+    /** As a refusal speaks of it. */
+    String words() {
+        return words;
     }
 
     /** Judges the first bytes of a file, of which there must be at least one. */
@@ -71,6 +79,15 @@ enum FileKind {
         if (startsWith(head, 0, "fLaC")) {
             return found(FLAC);
         }
+        if (startsWith(head, 0, "OggS")) {
+            return found(OGG);
+        }
+        if (startsWith(head, 4, "ftyp") || startsWith(head, 4, "moov") || startsWith(head, 4, "wide")) {
+            return found(MP4);
+        }
+        if (startsWith(head, 0, "ID3") || mpegFrames(head)) {
+            return found(MP3);
+        }
         for (Signature signature : FOREIGN) {
             if (signature.matches(head)) {
                 return new Found(OTHER, signature.description());
@@ -80,9 +97,30 @@ enum FileKind {
             return found(TEXT);
         }
         if (head.length > 1 && (head[0] & 0xff) == 0xff && (head[1] & 0xe0) == 0xe0) {
-            return new Found(OTHER, "an MP3 or AAC stream (lossy)");
+            return new Found(OTHER, "an MPEG stream that isn't MP3, or a damaged one");
         }
         return new Found(OTHER, describeBytes(head));
+    }
+
+    /** Two frames of layer 3 in a row, or one and nothing else (ISO/IEC 11172-3, 2.4.1.3, from memory). */
+    private static boolean mpegFrames(byte[] head) {
+        int length = mpegFrameBytes(head, 0);
+        return length > 0 && (head.length < length + 4 || mpegFrameBytes(head, length) > 0);
+    }
+
+    private static int mpegFrameBytes(byte[] head, int at) {
+        if (head.length < at + 4 || (head[at] & 0xff) != 0xff || (head[at + 1] & 0xe6) != 0xe2) {
+            return 0;
+        }
+        int version = head[at + 1] >> 3 & 3; // 3: MPEG-1, 2: MPEG-2, 0: MPEG-2.5
+        int rateIndex = head[at + 2] >> 2 & 3;
+        int bitIndex = head[at + 2] >> 4 & 15;
+        if (version == 1 || rateIndex == 3 || bitIndex == 0 || bitIndex == 15) {
+            return 0;
+        }
+        int rateHz = new int[] {44_100, 48_000, 32_000}[rateIndex] >> (version == 3 ? 0 : version == 2 ? 1 : 2);
+        int kilobits = (version == 3 ? MPEG1_KILOBITS : MPEG2_KILOBITS)[bitIndex];
+        return (version == 3 ? 144_000 : 72_000) * kilobits / rateHz + (head[at + 2] >> 1 & 1);
     }
 
     private static Found found(FileKind kind) {

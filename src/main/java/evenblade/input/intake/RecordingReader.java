@@ -15,7 +15,9 @@ public final class RecordingReader {
     static final int HEAD_BYTES = 1 << 16;
 
     private static final List<String> SOUND_ENDINGS =
-            List.of(".wav", ".wave", ".aif", ".aiff", ".aifc", ".au", ".snd", ".flac");
+            List.of(
+            ".wav", ".wave", ".aif", ".aiff", ".aifc", ".au", ".snd", ".flac", ".mp3", ".m4a", ".mp4", ".mov", ".ogg",
+            ".opus");
 
     private RecordingReader() {}
 
@@ -43,7 +45,7 @@ public final class RecordingReader {
             }
             FileKind.Found found = FileKind.of(head);
             return switch (found.kind()) {
-                case WAV, AIFF, AU, FLAC -> sound(file, found.kind(), options);
+                case WAV, AIFF, AU, FLAC, MP3, MP4, OGG -> sound(file, found.kind(), options);
                 case TEXT -> text(file, head, options);
                 case OTHER -> throw BadInput.in(file).found(found.description(), FileKind.READABLE);
             };

@@ -5,12 +5,9 @@ import evenblade.base.units.FullScale;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
-import java.io.BufferedInputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,7 +20,10 @@ final class SoundReader {
     private SoundReader() {}
 
     static SampleStream open(Path file, FileKind kind, IntakeOptions options) throws IOException {
-        return kind == FileKind.FLAC ? flac(file, options) : pcm(file, kind, options);
+        return switch (kind) {
+            case FLAC, MP3, MP4, OGG -> coded(file, kind, options);
+            default -> pcm(file, kind, options);
+        };
     }
 
     private static SampleStream pcm(Path file, FileKind kind, IntakeOptions options) throws IOException {
@@ -41,6 +41,7 @@ final class SoundReader {
             StreamHeader header = header(
                     file,
                     layout.kind(),
+                    false,
                     layout.rateHz(),
                     layout.bitsPerSample(),
                     OptionalLong.of(layout.frames()),
@@ -50,30 +51,40 @@ final class SoundReader {
         }
     }
 
-    private static SampleStream flac(Path file, IntakeOptions options) throws IOException {
-        try (InputStream bytes = new BufferedInputStream(Files.newInputStream(file))) {
-            FlacSource source = new FlacSource(bytes);
-            long frames = source.totalFrames();
-            if (frames > 0) {
-                SignalChecks.requireLength(BadInput.in(file), frames / source.rateHz());
-            }
-            StreamHeader header = header(
-                    file,
-                    "flac",
-                    source.rateHz(),
-                    source.bitsPerSample(),
-                    frames > 0 ? OptionalLong.of(frames) : OptionalLong.empty(),
-                    source.channels(),
-                    options);
-            return new FlacSound(header);
+    private static SampleStream coded(Path file, FileKind kind, IntakeOptions options) throws IOException {
+        CodedForm.Format format = CodedSound.format(file, kind);
+        if (format.lossy() && options.fullScale().isPresent()) {
+            throw BadInput.in(file)
+                    .found(
+                            "sound stored with loss (" + format.kind() + "), whose amplitudes are never absolute",
+                            "no full scale with it");
         }
+        long frames = Math.max(0, format.totalFrames());
+        if (frames > 0) {
+            SignalChecks.requireLength(BadInput.in(file), frames / format.rateHz());
+        }
+        return new CodedSound(
+                header(
+                        file,
+                        format.kind(),
+                        format.lossy(),
+                        format.rateHz(),
+                        format.bitsPerSample(),
+                        frames > 0 ? OptionalLong.of(frames) : OptionalLong.empty(),
+                        format.channels(),
+                        options),
+                kind);
     }
 
     private static StreamHeader header(
-            Path file, String kind, double rateHz, int bits, OptionalLong frames, int channels, IntakeOptions options) {
+            Path file,
+            String kind,
+            boolean lossy,
+            double rateHz,
+            int bits, OptionalLong frames, int channels, IntakeOptions options) {
         FullScale fullScale = options.fullScale().orElse(UNCALIBRATED);
         return new StreamHeader(
-                file, kind, false, rateHz, bits, frames, names(channels), fullScale.unit(), fullScale.value());
+                file, kind, lossy, rateHz, bits, frames, names(channels), fullScale.unit(), fullScale.value());
     }
 
     private static List<String> names(int channels) {

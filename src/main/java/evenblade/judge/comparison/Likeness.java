@@ -40,7 +40,14 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
             MeasuredRun lossy = one.lossy() ? one : other;
             reasons.add(Reason.of(ReasonCode.LOSSY_AGAINST_LOSSLESS, new Quoted(lossy.name())));
         }
-        if (one.lossy() && other.lossy()) {
+        if (one.lossy() && other.lossy() && !one.lossyCoding().equals(other.lossyCoding())) {
+            reasons.add(Reason.of(
+                    ReasonCode.CODING_DIFFERS,
+                    new Quoted(one.name()),
+                    new Quoted(one.lossyCoding().orElseThrow()),
+                    new Quoted(other.name()),
+                    new Quoted(other.lossyCoding().orElseThrow())));
+        } else if (one.lossy() && other.lossy()) {
             warnings.add(Warning.of(WarningCode.LOSSY, Subject.Whole.COMPARISON));
         }
         for (MeasuredRun run : List.of(one, other)) {

@@ -1,12 +1,14 @@
 package evenblade.judge.comparison;
 
 import evenblade.base.fact.Fact;
+import evenblade.input.recording.Source;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.Dwell;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -14,7 +16,7 @@ import java.util.Optional;
  *
  * @param name what the user calls it
  * @param conditions how it was measured
- * @param lossy whether its file threw away part of the signal
+ * @param lossyCoding codec and settings, where its file threw away part of the signal; two are alike where they are equal
  * @param speedDoubt why the speed isn't confirmed; empty where it is
  * @param blades of the propeller
  * @param ratio engine revolutions per propeller revolution
@@ -23,7 +25,7 @@ import java.util.Optional;
 public record MeasuredRun(
         String name,
         RunConditions conditions,
-        boolean lossy,
+        Optional<String> lossyCoding,
         Optional<Fact> speedDoubt,
         int blades,
         double ratio,
@@ -41,11 +43,27 @@ public record MeasuredRun(
         return new MeasuredRun(
                 name,
                 conditions,
-                orders.source().lossy(),
+                lossyCoding(orders.source()),
                 doubt,
                 orders.installation().propeller().blades(),
                 orders.ratio(),
                 orders.channels());
+    }
+
+    private static Optional<String> lossyCoding(Source source) {
+        return source.lossy()
+                ? Optional.of(String.format(
+                        Locale.ROOT,
+                        "%s at %.0f Hz, channels: %d",
+                        source.kind(),
+                        source.sampleRateHz(),
+                        source.channels().size()))
+                : Optional.empty();
+    }
+
+    /** Whether its file threw away part of the signal. */
+    public boolean lossy() {
+        return lossyCoding.isPresent();
     }
 
     /** Engine speed of a dwell of this run, in revolutions per minute. */
@@ -65,7 +83,7 @@ public record MeasuredRun(
         return new MeasuredRun(
                 name,
                 conditions,
-                lossy,
+                lossyCoding,
                 speedDoubt,
                 blades,
                 ratio,

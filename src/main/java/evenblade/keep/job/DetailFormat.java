@@ -6,6 +6,7 @@ import evenblade.input.recording.TableReading;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.keep.job.Conditions.Condition;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -146,6 +147,7 @@ final class DetailFormat {
                     json.text("sha256"),
                     (long) json.number("bytes", 0, Long.MAX_VALUE),
                     Instant.parse(json.text("modified")));
+            EntryTime.requireLikely(stamp.modified().atOffset(ZoneOffset.UTC), json.place("modified"));
             return new StoredFile(path, json.text("originalName"), stamp);
         } catch (DateTimeParseException e) {
             throw json.refuse("modified", "a time in UTC, like \"2026-05-04T08:30:00Z\"");

@@ -1,8 +1,8 @@
 package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
-import evenblade.base.units.Length;
 import evenblade.judge.tracking.Layout;
+import evenblade.base.units.Length;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -18,6 +18,7 @@ final class EntryRules {
 
     static void check(Entry entry, JobRecord record) {
         entry.label().ifPresent(EntryRules::checkLabel);
+        entry.at().ifPresent(at -> EntryTime.requireLikely(at, BadInput.in("time of the entry")));
         Kind kind = entry.detail().kind();
         boolean saysNothing = kind == Kind.NOTE || kind == Kind.CORRECTION || kind == Kind.BALANCE;
         if (saysNothing && entry.text().isBlank()) {
@@ -38,14 +39,10 @@ final class EntryRules {
 
     private static void checkBlades(Detail detail, JobRecord record) {
         int blades = record.installation().propeller().blades();
-        Optional<Layout> layout = layout(detail);
-        if (layout.isPresent() && layout.get().positions() != blades) {
-            throw BadInput.in("layout")
-                    .found(
-                            layout.get().positions() + " blades",
-                            "the " + blades + " blades of this job's installation");
-        }
-        layout.ifPresent(named -> askForStrangers(named, record));
+        blades(detail).filter(found -> found != blades).ifPresent(found -> {
+            throw BadInput.in("layout").found(found + " blades", "the " + blades + " blades of this job's installation");
+        });
+        layout(detail).ifPresent(named -> askForStrangers(named, record));
     }
 
     /**
@@ -80,6 +77,11 @@ final class EntryRules {
             return Optional.of(tracking.layout());
         }
         return detail instanceof Detail.Pitch pitch ? Optional.of(pitch.layout()) : Optional.empty();
+    }
+
+    /** How many blades an entry speaks of, where it speaks of all. */
+    static Optional<Integer> blades(Detail detail) {
+        return layout(detail).map(Layout::positions);
     }
 
     /** Readings that can't lie on this propeller: a slip of the pen or of the unit. */

@@ -16,7 +16,23 @@ public final class EntryTime {
     private static final DateTimeFormatter FORM =
             DateTimeFormatter.ofPattern("uuuu-MM-dd[['T'][' ']HH:mm[:ss[.SSS]][XXX]]", Locale.ROOT);
 
+    /** Before any engine of this kind, and beyond anybody who reads this. */
+    private static final int EARLIEST_YEAR = 1900;
+
+    private static final int LATEST_YEAR = 2200;
+
     private EntryTime() {}
+
+    static boolean likely(OffsetDateTime at) {
+        return at.getYear() >= EARLIEST_YEAR && at.getYear() <= LATEST_YEAR;
+    }
+
+    /** Refuses a year that no entry can have. */
+    static void requireLikely(OffsetDateTime at, BadInput.Place place) {
+        if (!likely(at)) {
+            throw place.found("the year " + at.getYear(), "a year from " + EARLIEST_YEAR + " to " + LATEST_YEAR);
+        }
+    }
 
     /**
      * Reads {@code 2026-05-04T10:30:00+02:00}, {@code 2026-05-04T08:30Z}, {@code 2026-05-04 10:30} or

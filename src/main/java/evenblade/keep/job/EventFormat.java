@@ -55,7 +55,9 @@ public final class EventFormat {
 
     private static OffsetDateTime time(JsonObject json, String key) {
         try {
-            return OffsetDateTime.parse(json.text(key));
+            OffsetDateTime at = OffsetDateTime.parse(json.text(key));
+            EntryTime.requireLikely(at, json.place(key));
+            return at;
         } catch (DateTimeParseException e) {
             throw json.refuse(key, "a time with its offset, like \"2026-05-04T10:30:00+02:00\"");
         }

@@ -6,6 +6,7 @@ import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
+import evenblade.base.problem.BadInput;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -80,12 +81,17 @@ public final class EvidenceCheck {
     }
 
     private Optional<Warning> look(Event event, Codes codes, StoredFile file, Thoroughness thoroughness) {
-        Path path = folder.resolve(file.path());
         Fact entry = event.label()
                 .map(label -> Fact.of(JobFact.LABELLED_ENTRY, new Quoted(event.id()), new Quoted(label)))
                 .orElseGet(() -> Fact.of(JobFact.ENTRY, new Quoted(event.id())));
         Quoted stored = new Quoted(file.path());
         Subject subject = new Subject.StoredFile(file.path());
+        Path path;
+        try {
+            path = InsideFolder.file(folder, file.path());
+        } catch (BadInput e) {
+            return Optional.of(Warning.of(codes.unreadable(), subject, entry, stored, new Quoted(e.getMessage())));
+        }
         if (!Files.isRegularFile(path)) {
             return Optional.of(Warning.of(codes.missing(), subject, entry, stored, new Quoted(file.originalName())));
         }

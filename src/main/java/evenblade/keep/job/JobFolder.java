@@ -77,9 +77,13 @@ public final class JobFolder {
         return file.read().record();
     }
 
-    /** Where a stored file lies. */
+    /**
+     * Where a stored file lies; it may be missing.
+     *
+     * @throws BadInput where it isn't a plain file inside this folder
+     */
     public Path locate(StoredFile storedFile) {
-        return folder.resolve(storedFile.path());
+        return InsideFolder.file(folder, storedFile.path());
     }
 
     /** Whether a stored file still has every byte that was added; reads it whole. */
@@ -95,7 +99,7 @@ public final class JobFolder {
 
     /** Results computed from the raw files, which may be deleted at any time. */
     public ResultCache cache() {
-        return new ResultCache(folder.resolve(ResultCache.FOLDER), MachineKey.ofThisUser());
+        return new ResultCache(folder, MachineKey.ofThisUser());
     }
 
     /** Looks at the stored files; see {@link EvidenceCheck}. */
@@ -238,9 +242,12 @@ public final class JobFolder {
         if (created.isEmpty()) {
             return;
         }
-        List<Path> named =
-                EvidenceCheck.filesOf(record()).stream().map(this::locate).toList();
-        created.stream().filter(f -> !named.contains(f)).forEach(stored::discard);
+        List<String> named = EvidenceCheck.filesOf(record()).stream()
+                .map(StoredFile::path)
+                .toList();
+        created.stream()
+                .filter(f -> named.stream().noneMatch(path -> path.endsWith("/" + f.getFileName())))
+                .forEach(stored::discard);
     }
 
     private List<Event> change(Change change) {
@@ -301,6 +308,9 @@ public final class JobFolder {
             }
         }
         for (String below : List.of(StoredFiles.RECORDINGS, StoredFiles.ATTACHMENTS, ResultCache.FOLDER)) {
+            if (!InsideFolder.holds(folder, folder.resolve(below))) {
+                continue;
+            }
             for (Path f : disk.list(folder.resolve(below))) {
                 if (Unfinished.abandoned(f)) {
                     disk.delete(f);

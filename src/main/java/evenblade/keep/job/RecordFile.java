@@ -39,6 +39,7 @@ final class RecordFile {
             throw BadInput.in(folder)
                     .found("a folder without job.json", "a job folder (made with 'evenblade job new')");
         }
+        InsideFolder.requireOwnParts(folder);
         return format.read(path());
     }
 

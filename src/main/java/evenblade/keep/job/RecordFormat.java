@@ -65,6 +65,7 @@ final class RecordFormat {
                             "a record of version " + version + ", written by a newer Evenblade",
                             "version " + VERSION + " or older; use the newer program, nothing was changed");
         }
+        RecordBounds.check(json.plain(), BadInput.in(file));
         JobRecord record = record(brought(json, version, file));
         boolean sealed = version < FIRST_SEALED
                 || json.optionalText("seal").filter(seal(record)::equals).isPresent();
@@ -79,7 +80,9 @@ final class RecordFormat {
         if (changedByHand) {
             json.put("changedByHand", true);
         }
-        return JsonWriter.write(json).getBytes(StandardCharsets.UTF_8);
+        String text = JsonWriter.write(json);
+        RecordBounds.check(JsonDocument.parse(text, "the new entry").plain(), BadInput.in("the new entry"));
+        return text.getBytes(StandardCharsets.UTF_8);
     }
 
     /** SHA-256 over all that the record says, however it is laid out in the file. */
@@ -117,6 +120,7 @@ final class RecordFormat {
     private static JobRecord record(JsonObject json) {
         json.requireOnly("format", "version", "name", "invented", "installation", "events", "seal", "changedByHand");
         JsonObject installation = json.object("installation");
+        Installation typed = InstallationFile.of(installation);
         List<Event> events = new ArrayList<>();
         Set<String> ids = new HashSet<>();
         if (!json.has("events")) {
@@ -124,6 +128,12 @@ final class RecordFormat {
         }
         for (JsonObject each : json.objects("events")) {
             Event event = EventFormat.read(each);
+            EntryRules.blades(event.detail())
+                    .filter(blades -> blades != typed.propeller().blades())
+                    .ifPresent(blades -> {
+                        throw each.refuse(
+                                "layout", "the " + typed.propeller().blades() + " blades of the installation");
+                    });
             if (!ids.add(event.id())) {
                 throw each.refuse("id", "an id that no other entry has");
             }
@@ -132,7 +142,7 @@ final class RecordFormat {
         JobRecord asBegun = new JobRecord(
                 json.text("name"),
                 json.flag("invented"),
-                InstallationFile.of(installation),
+                typed,
                 installation.plain(),
                 events);
         return new JobRecord(

@@ -3,6 +3,7 @@ package evenblade.keep.job;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.security.MessageDigest;
@@ -22,11 +23,16 @@ public final class ResultCache {
     static final String FOLDER = "cache";
     private static final int SEAL_BYTES = MachineKey.BYTES;
 
+    /** Far above any result kept here, far below what memory holds. */
+    private static final long MOST_BYTES = 64L << 20;
+
+    private final Path job;
     private final Path folder;
     private final MachineKey key;
 
-    ResultCache(Path folder, MachineKey key) {
-        this.folder = folder;
+    ResultCache(Path job, MachineKey key) {
+        this.job = job;
+        this.folder = job.resolve(FOLDER);
         this.key = key;
     }
 
@@ -37,8 +43,15 @@ public final class ResultCache {
      * @return the bytes given to {@link #put}; empty where there are none, or none that were kept here and not changed since
      */
     public Optional<byte[]> get(String dependsOn) {
+        Path file = file(dependsOn);
+        if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) || !InsideFolder.holds(job, folder)) {
+            return Optional.empty();
+        }
         try {
-            byte[] stored = Files.readAllBytes(file(dependsOn));
+            if (Files.size(file) > MOST_BYTES) {
+                return Optional.empty();
+            }
+            byte[] stored = Files.readAllBytes(file);
             if (stored.length < SEAL_BYTES) {
                 return Optional.empty();
             }
@@ -52,6 +65,9 @@ public final class ResultCache {
 
     /** Keeps a result, if the folder lets it. */
     public void put(String dependsOn, byte[] content) {
+        if (content.length > MOST_BYTES - SEAL_BYTES || !InsideFolder.holds(job, folder)) {
+            return;
+        }
         Path target = file(dependsOn);
         Path unfinished = Unfinished.in(folder, target.getFileName().toString());
         try {

@@ -1,7 +1,10 @@
 package evenblade.keep.job;
 
+import evenblade.base.problem.BadInput;
 import evenblade.input.recording.TableReading;
+import evenblade.machine.installation.Engine;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -24,6 +27,15 @@ public record RunSettings(
         Optional<String> markChannel,
         Optional<String> fullScale,
         TableReading table) {
+    /** A speed entered with a larger doubt isn't worth entering: it would take in half and double. */
+    public static final double MOST_TOLERANCE_PERCENT = 50;
+    /** Below any instrument's reading error; only zero and less are really meant to be kept out. */
+    private static final double LEAST_TOLERANCE_PERCENT = 1e-6;
+    /** An engine at its least speed behind a reduction of a hundred to one. */
+    private static final double LEAST_PROPELLER_RPM = Engine.LEAST_RPM / 100;
+    /** More channels than any file that is read here has. */
+    private static final int MOST_CHANNELS = 1000;
+
     /** Nothing entered: the signal has to tell everything. */
     public static final RunSettings NONE = new RunSettings(
             OptionalDouble.empty(),
@@ -52,6 +64,30 @@ public record RunSettings(
                 markChannel.or(() -> those.markChannel),
                 fullScale.or(() -> those.fullScale),
                 table.unsaid() ? those.table : table);
+    }
+
+    /**
+     * Refuses what no entry made here has. A run whose settings can't be used is that run's trouble: its record is
+     * read all the same.
+     *
+     * @throws BadInput with the value and its bounds
+     */
+    public void requireUsable() {
+        within("engine speed", engineRpm, Engine.LEAST_RPM, Engine.MOST_RPM, "rpm");
+        within("propeller speed", propellerRpm, LEAST_PROPELLER_RPM, Engine.MOST_RPM, "rpm");
+        within("tolerance of the speed", tolerancePercent, LEAST_TOLERANCE_PERCENT, MOST_TOLERANCE_PERCENT, "%");
+        if (channels.size() > MOST_CHANNELS || table.columns().size() > MOST_CHANNELS) {
+            throw BadInput.in("settings of the run").found("too many channels", "at most " + MOST_CHANNELS);
+        }
+    }
+
+    private static void within(String what, OptionalDouble value, double least, double most, String unit) {
+        if (value.isPresent() && !(value.getAsDouble() >= least && value.getAsDouble() <= most)) {
+            throw BadInput.in(what)
+                    .found(
+                            String.valueOf(value.getAsDouble()) + " " + unit,
+                            String.format(Locale.ROOT, "from %s to %s %s", least, most, unit));
+        }
     }
 
     /** The same with an entered engine speed. */

@@ -30,10 +30,16 @@ public final class PhotoScaler {
     /** Read so much larger than wanted that bringing it down doesn't show. */
     private static final double READ_LARGER = 1.5;
 
+    /** Several times what a camera's largest photo has. */
+    private static final long MOST_BYTES = 60_000_000;
+    /** A few kilobytes can hold a picture of any size, which would fill the memory; cameras stay below this. */
+    private static final long MOST_PIXELS = 120_000_000;
+
     private PhotoScaler() {}
 
     /**
-     * The photo as JPEG, upright as far as its file says how it was held.
+     * The photo as JPEG, upright as far as its file says how it was held. Only the picture is taken: what the camera
+     * wrote beside it (place, time, owner) stays behind.
      *
      * @param longestPx longest side at most
      * @return empty where the file holds no picture that can be read here
@@ -77,6 +83,9 @@ public final class PhotoScaler {
 
     /** Reads only every so many pixels where the picture is far larger than needed. */
     private static Optional<BufferedImage> read(Path file, int longestPx) throws IOException {
+        if (Files.size(file) > MOST_BYTES) {
+            return Optional.empty();
+        }
         byte[] bytes = Files.readAllBytes(file);
         try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(bytes))) {
             Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
@@ -86,6 +95,9 @@ public final class PhotoScaler {
             ImageReader reader = readers.next();
             try {
                 reader.setInput(in, true, true);
+                if ((long) reader.getWidth(0) * reader.getHeight(0) > MOST_PIXELS) {
+                    return Optional.empty();
+                }
                 ImageReadParam param = reader.getDefaultReadParam();
                 double larger = Math.max(reader.getWidth(0), reader.getHeight(0)) / (READ_LARGER * longestPx);
                 int step = (int) Math.max(1, larger);

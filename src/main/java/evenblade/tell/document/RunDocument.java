@@ -116,7 +116,7 @@ public final class RunDocument {
         text.known(
                 "recording",
                 source.file().getFileName() + ": " + source.kind().toUpperCase(Locale.ROOT)
-                        + (source.lossy() ? " (lossy: not for comparison)" : "") + ", "
+                        + (source.lossy() ? " (lossy: only to be compared with runs stored alike)" : "") + ", "
                         + FigureFormat.fixed(source.durationS(), 1) + " s at "
                         + FigureFormat.sampleRate(source.sampleRateHz()) + " Hz, " + SpeedWords.dwells(run));
         run.quality().stream()

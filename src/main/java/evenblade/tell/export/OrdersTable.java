@@ -71,7 +71,7 @@ public final class OrdersTable {
 
     private static List<String> row(ChannelOrders channel, DwellOrders dwell, OrderReading reading, double ratio) {
         List<String> cells = new ArrayList<>();
-        cells.add(channel.channel());
+        cells.add(Cell.of(channel.channel()));
         cells.add(channel.unit().symbol());
         cells.add(Cell.of(dwell.dwell().fromS()));
         cells.add(Cell.of(dwell.dwell().toS()));

@@ -28,7 +28,7 @@ public final class SpectrumTable {
         try (CsvWriter csv = CsvWriter.builder().build(text)) {
             List<String> header = new ArrayList<>(List.of("frequency (Hz)"));
             columns.forEach(column -> header.add(
-                    column.channel() + ", peak amplitude (" + column.unit().symbol() + ")"));
+                    Cell.of(column.channel()) + ", peak amplitude (" + column.unit().symbol() + ")"));
             csv.writeRecord(header);
             int rows = columns.stream()
                     .mapToInt(column -> column.spectrum().values().size())

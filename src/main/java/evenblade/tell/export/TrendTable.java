@@ -34,11 +34,11 @@ public final class TrendTable {
                     for (Trend.FigureLine line : group.lines()) {
                         for (Trend.Point point : line.points()) {
                             csv.writeRecord(List.of(
-                                    trend.channel(),
+                                    Cell.of(trend.channel()),
                                     unit(trend, line),
                                     Cell.of(group.engineRpm()),
                                     line.figure().name(),
-                                    point.run(),
+                                    Cell.of(point.run()),
                                     Cell.of(point.engineRpm()),
                                     point.value() instanceof ComparedValue.Below ? "yes" : "no",
                                     Cell.of(point.value().size()),

@@ -118,7 +118,7 @@ class OtherSoundIntakeTest {
         assertThatThrownBy(() -> Heard.from(file))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining(name)
-                .hasMessageContaining("expected a WAV, AIFF, AU or FLAC sound file or a CSV table");
+                .hasMessageContaining("expected " + FileKind.READABLE);
     }
 
     @Test

@@ -212,6 +212,14 @@ class BeforeAndAfterTest {
     }
 
     @Test
+    void runsStoredByDifferentCodecsAreRefused() {
+        MeasuredRun run = Invented.run("a", Invented.gearbox());
+        assertThat(compare(Invented.lossy(run, "mp3-128k"), Invented.lossy(run, "mp3-64k")).reasons())
+                .extracting(Reason::code)
+                .contains(ReasonCode.CODING_DIFFERS);
+    }
+
+    @Test
     void lossyAgainstLosslessIsRefused() {
         MeasuredRun run = run("a", dwell(4800, 0.6, 1.0));
         assertThat(compare(run, Invented.lossy(run)).reasons())

@@ -72,19 +72,23 @@ final class Invented {
     }
 
     static MeasuredRun run(String name, RunConditions conditions, ChannelOrders... channels) {
-        return new MeasuredRun(name, conditions, false, Optional.empty(), 3, RATIO, List.of(channels));
+        return new MeasuredRun(name, conditions, Optional.empty(), Optional.empty(), 3, RATIO, List.of(channels));
     }
 
     static MeasuredRun lossy(MeasuredRun run) {
+        return lossy(run, "mp3-128k");
+    }
+
+    static MeasuredRun lossy(MeasuredRun run, String coding) {
         return new MeasuredRun(
-                run.name(), run.conditions(), true, run.speedDoubt(), run.blades(), run.ratio(), run.channels());
+                run.name(), run.conditions(), Optional.of(coding), run.speedDoubt(), run.blades(), run.ratio(), run.channels());
     }
 
     static MeasuredRun doubted(MeasuredRun run) {
         return new MeasuredRun(
                 run.name(),
                 run.conditions(),
-                run.lossy(),
+                run.lossyCoding(),
                 Optional.of(Fact.of(SpeedDoubt.NOTHING_STANDS)),
                 run.blades(),
                 run.ratio(),

@@ -12,6 +12,7 @@ import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedPrior;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 
 /**
@@ -58,7 +59,7 @@ final class PairTrial {
         return new MeasuredRun(
                 name,
                 Invented.gearbox(),
-                false,
+                Optional.empty(),
                 found.doubt(),
                 MACHINE.propeller().blades(),
                 MACHINE.reduction().ratio() * (1 + found.ratioCorrection()),

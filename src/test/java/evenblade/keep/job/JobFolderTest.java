@@ -324,9 +324,10 @@ class JobFolderTest {
 
     @Test
     void aResultThatWasKeptOnAnotherMachineOrForAnotherQuestionCountsAsNotThere() throws IOException {
-        Path folder = dir.resolve("results");
-        ResultCache here = new ResultCache(folder, MachineKey.in(dir.resolve("settings here")));
-        ResultCache elsewhere = new ResultCache(folder, MachineKey.in(dir.resolve("settings elsewhere")));
+        Path results = dir.resolve("results");
+        Path folder = results.resolve(ResultCache.FOLDER);
+        ResultCache here = new ResultCache(results, MachineKey.in(dir.resolve("settings here")));
+        ResultCache elsewhere = new ResultCache(results, MachineKey.in(dir.resolve("settings elsewhere")));
         elsewhere.put("amplitudes", new byte[] {9});
         assertThat(elsewhere.get("amplitudes")).contains(new byte[] {9});
         assertThat(here.get("amplitudes")).isEmpty();
@@ -340,7 +341,7 @@ class JobFolderTest {
         }
         assertThat(here.get("amplitudes")).contains(new byte[] {1});
         assertThat(here.get("other question")).isEmpty();
-        assertThat(new ResultCache(folder, MachineKey.in(dir.resolve("settings here"))).get("amplitudes"))
+        assertThat(new ResultCache(results, MachineKey.in(dir.resolve("settings here"))).get("amplitudes"))
                 .as("the key stays")
                 .contains(new byte[] {1});
     }

@@ -77,6 +77,41 @@ class PhotoScalerTest {
     }
 
     @Test
+    @DisplayName("keeps nothing of what the camera wrote beside the picture")
+    void leavesThePlaceBehind() throws IOException {
+        ByteArrayOutputStream plain = new ByteArrayOutputStream();
+        ImageIO.write(new BufferedImage(8, 8, BufferedImage.TYPE_INT_RGB), "jpg", plain);
+        byte[] picture = plain.toByteArray();
+        byte[] place = "GPS 12.3456 N 65.4321 E, invented".getBytes(java.nio.charset.StandardCharsets.US_ASCII);
+        ByteArrayOutputStream tagged = new ByteArrayOutputStream();
+        tagged.write(picture, 0, 2);
+        // A comment segment (marker FFFE), where any camera may write what it likes.
+        tagged.write(new byte[] {(byte) 0xFF, (byte) 0xFE, 0, (byte) (place.length + 2)});
+        tagged.write(place);
+        tagged.write(picture, 2, picture.length - 2);
+        Path file = temp.resolve("tagged.jpg");
+        Files.write(file, tagged.toByteArray());
+
+        byte[] shown = PhotoScaler.jpeg(file, 100).orElseThrow();
+
+        assertThat(new String(shown, java.nio.charset.StandardCharsets.ISO_8859_1)).doesNotContain("GPS", "invented");
+    }
+
+    @Test
+    @DisplayName("of a size that no memory holds is none")
+    void isNoneWhereItIsAsLargeAsAWall() throws IOException {
+        Path file = write("wall.png", new BufferedImage(8, 8, BufferedImage.TYPE_INT_RGB), "png");
+        byte[] bytes = Files.readAllBytes(file);
+        // Width and height in the header, with its check sum (PNG specification, 11.2.2, from memory).
+        java.nio.ByteBuffer header = java.nio.ByteBuffer.wrap(bytes).putInt(16, 60_000).putInt(20, 60_000);
+        java.util.zip.CRC32 sum = new java.util.zip.CRC32();
+        sum.update(bytes, 12, 17);
+        header.putInt(29, (int) sum.getValue());
+        Files.write(file, bytes);
+        assertThat(PhotoScaler.jpeg(file, 100)).isEmpty();
+    }
+
+    @Test
     @DisplayName("that can't be read is none")
     void damagedIsNone() throws IOException {
         Path file = temp.resolve("damaged.jpg");

@@ -71,6 +71,20 @@ class TablesTest {
                         + "0.0,0.5,1.0\r\n0.25,0.125,2.0\r\n");
     }
 
+    /** As a spreadsheet would run them; the list is common practice, no source. */
+    @Test
+    @DisplayName("hold no text that another program takes for a formula")
+    void noFormulas() {
+        for (String evil : List.of("=1+1", "+cmd|x", "@SUM(1)", "-2+3", "\t=1", "\r=1", " =1", "\uff1d1")) {
+            String csv = SpectrumTable.csv(List.of(new SpectrumTable.Column(
+                    evil, SignalUnit.FULL_SCALE, spectrum(Series.of(0), Series.of(1)))));
+            String heading = csv.substring(csv.indexOf(',') + 1).replaceFirst("^\"", "");
+            assertThat(heading).startsWith("'").doesNotContain("\t");
+        }
+        assertThat(Cell.of(-2.5)).as("a number stays one").isEqualTo("-2.5");
+        assertThat(Cell.of("across")).isEqualTo("across");
+    }
+
     private static Spectrum spectrum(Series hz, Series values) {
         return new Spectrum(hz, values, Spectrum.Scaling.AMPLITUDE, 0.25, 0.375, 1);
     }

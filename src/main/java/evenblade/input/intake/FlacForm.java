@@ -1,0 +1,98 @@
+package evenblade.input.intake;
+
+import java.io.ByteArrayInputStream;
+import java.io.DataInputStream;
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.SequenceInputStream;
+import org.jflac.FLACDecoder;
+import org.jflac.FrameListener;
+import org.jflac.frame.Frame;
+import org.jflac.metadata.Metadata;
+import org.jflac.metadata.StreamInfo;
+
+/**
+ * FLAC. Only the stream information reaches the decoder: comments, pictures and tables of places are skipped here,
+ * since the decoder believes the counts in them (layout: RFC 9639, 8.1 and 8.2, from memory).
+ */
+final class FlacForm implements CodedForm {
+    private static final int STREAM_INFO_BYTES = 34;
+    private static final int LAST = 0x80;
+
+    @Override
+    public void decode(InputStream bytes, Taker taker) throws IOException {
+        FLACDecoder decoder = new FLACDecoder(withStreamInfoOnly(bytes));
+        decoder.addFrameListener(new FrameListener() {
+            @Override
+            public void processMetadata(Metadata metadata) {}
+
+            @Override
+            public void processFrame(Frame frame) {}
+
+            @Override
+            public void processError(String message) {
+                taker.damaged();
+            }
+        });
+        decoder.readMetadata();
+        StreamInfo info = decoder.getStreamInfo();
+        if (info == null) {
+            throw new IOException("the FLAC stream information is missing");
+        }
+        int channels = info.getChannels();
+        taker.format(new Format(
+                "flac", false, channels, info.getSampleRate(), info.getBitsPerSample(), info.getTotalSamples()));
+        float scale = Math.scalb(1f, 1 - info.getBitsPerSample());
+        for (Frame frame = decoder.readNextFrame(); frame != null; frame = decoder.readNextFrame()) {
+            int frames = frame.header.blockSize;
+            if (frame.header.channels != channels || decoder.getChannelData()[0].getOutput().length < frames) {
+                taker.damaged();
+                continue;
+            }
+            float[] block = new float[frames * channels];
+            for (int channel = 0; channel < channels; channel++) {
+                int[] samples = decoder.getChannelData()[channel].getOutput();
+                for (int i = 0, at = channel; i < frames; i++, at += channels) {
+                    block[at] = samples[i] * scale;
+                }
+            }
+            taker.frames(block);
+        }
+    }
+
+    private static InputStream withStreamInfoOnly(InputStream bytes) throws IOException {
+        DataInputStream in = new DataInputStream(bytes);
+        in.readInt(); // "fLaC", by which the kind was told
+        byte[] start = new byte[4 + 4 + STREAM_INFO_BYTES];
+        boolean found = false;
+        boolean last = false;
+        while (!last) {
+            int header = in.readInt();
+            last = header < 0;
+            int length = header & 0xFFFFFF;
+            if ((header >>> 24 & 0x7F) == 0 && length == STREAM_INFO_BYTES && !found) {
+                in.readFully(start, 8, STREAM_INFO_BYTES);
+                found = true;
+            } else {
+                skip(in, length);
+            }
+        }
+        if (!found) {
+            throw new IOException("the FLAC stream information is missing");
+        }
+        System.arraycopy(new byte[] {'f', 'L', 'a', 'C', (byte) LAST, 0, 0, STREAM_INFO_BYTES}, 0, start, 0, 8);
+        return new SequenceInputStream(new ByteArrayInputStream(start), bytes);
+    }
+
+    static void skip(InputStream in, long length) throws IOException {
+        long left = length;
+        while (left > 0) {
+            long skipped = in.skip(left);
+            if (skipped <= 0) {
+                throw new EOFException("the file ends too early");
+            }
+            left -= skipped;
+        }
+    }
+}
