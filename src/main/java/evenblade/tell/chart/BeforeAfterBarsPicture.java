@@ -36,14 +36,21 @@ public final class BeforeAfterBarsPicture extends Picture {
     }
 
     private final Data data;
+    private final String title;
 
     public BeforeAfterBarsPicture(Data data) {
+        this(data, "Each order before and after");
+    }
+
+    /** The same of other things than orders. */
+    public BeforeAfterBarsPicture(Data data, String title) {
         this.data = data;
+        this.title = title;
     }
 
     @Override
     public String title() {
-        return "Each order before and after";
+        return title;
     }
 
     @Override
