@@ -70,7 +70,7 @@ final class JobText {
         String label = event.label().map(l -> " '" + l + "'").orElse("");
         String says = event.text().isBlank() ? "" : ": " + event.text();
         List<String> lines =
-                new ArrayList<>(LineWrapper.lines(first + (struckOut ? " (STRUCK OUT)" : "") + label, INDENT, says));
+                new ArrayList<>(LineWrapper.lines(first + (struckOut ? " (CROSSED OUT)" : "") + label, INDENT, says));
         for (String more : detail(event.detail())) {
             lines.addAll(LineWrapper.lines(INDENT, INDENT, more));
         }
@@ -86,7 +86,7 @@ final class JobText {
         } else if (detail instanceof Detail.Attachment attachment) {
             lines.add(file(attachment.file()) + ", " + attachment.type().display());
         } else if (detail instanceof Detail.StruckOut strike) {
-            lines.add("strikes out " + strike.event());
+            lines.add("crosses out " + strike.event());
         } else if (detail instanceof Detail.Tracking tracking) {
             lines.add(tracking.layout().text() + "; marks " + tracking.readings()
                     + tracking.sigma().map(s -> "; reading error " + s).orElse(""));

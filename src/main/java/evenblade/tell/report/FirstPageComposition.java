@@ -30,12 +30,17 @@ final class FirstPageComposition {
         Optional<Headline> line = story.headline();
         return new FirstPage(
                 who(),
-                story.sentences(),
+                story.sentences().stream().map(FirstPageComposition::together).toList(),
                 line.map(FirstPageComposition::bars).orElse(List.of()),
                 line.map(this::about).orElse(""),
                 TipsPicture.of(input.record(), input.units()).stream().toList(),
                 changes(),
                 story.sure());
+    }
+
+    /** A number and its unit stay on one line. */
+    private static String together(String sentence) {
+        return sentence.replace(" %", "\u00a0%").replace(" mm/s", "\u00a0mm/s");
     }
 
     private List<KnownThing> who() {

@@ -108,7 +108,18 @@ final class Story {
                 + headline(Beat.of(finding, engine))
                         .map(line -> " " + effect(line))
                         .orElse(" Its sign is no longer seen since run '"
-                                + finding.goneSince().orElseThrow().name() + "'.");
+                                + finding.goneSince().orElseThrow().name() + "'.")
+                + alsoGone(finding);
+    }
+
+    /** What else was put right. */
+    private String alsoGone(Finding subject) {
+        String others = input.firstPage().findings().stream()
+                .filter(finding -> !finding.open() && finding.sureness().share() >= Confidence.LEANING)
+                .filter(finding -> finding != subject)
+                .map(CauseWords::thing)
+                .collect(Collectors.joining(", "));
+        return others.isEmpty() ? "" : " Also no longer seen: " + others + ".";
     }
 
     private String notPutRight() {

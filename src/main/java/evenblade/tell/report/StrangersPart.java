@@ -2,6 +2,7 @@ package evenblade.tell.report;
 
 import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.TrackingSession;
@@ -22,6 +23,8 @@ import evenblade.tell.document.InstallationDocument;
 import evenblade.tell.document.PictureSlot;
 import evenblade.tell.document.PictureSlot.Shows;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -71,42 +74,61 @@ final class StrangersPart {
         if (marked.isEmpty()) {
             return Optional.empty();
         }
-        Document.Builder text = Document.begin().subject("Tracking before and after");
-        marks(marked.get(0), marked.size() > 1 ? "First" : "Only", text);
+        Event first = marked.get(0);
+        Event last = marked.get(marked.size() - 1);
+        boolean twice = marked.size() > 1
+                && TipsPicture.session(first).layout().positions()
+                        == TipsPicture.session(last).layout().positions();
+        String unit = input.units().sign();
+        Document.Builder text =
+                Document.begin().subject(twice ? "Tracking before and after" : "Tracking as it was marked");
+        Document.TableBuilder table = text.table("Tips above the lowest one, " + unit)
+                .left("blade")
+                .left("hub position, first")
+                .point("first");
+        if (twice) {
+            table.left("hub position, last").point("last");
+        }
+        for (String blade :
+                TipsPicture.session(first).layout().blades().stream().sorted().toList()) {
+            List<String> cells = new ArrayList<>(List.of(blade));
+            cells.addAll(tip(first, blade));
+            if (twice) {
+                cells.addAll(tip(last, blade));
+            }
+            table.row(cells.toArray(String[]::new));
+        }
+        table.end();
+        text.say("First: " + spread(first));
         if (marked.size() > 1) {
-            marks(marked.get(marked.size() - 1), "Last", text);
+            text.say("Last: " + spread(last));
         }
         return Optional.of(new Section(text.done(), Map.of()));
     }
 
-    private void marks(Event event, String which, Document.Builder text) {
+    /** Where a blade sat and how far its tip stood above the lowest; two dashes for a blade that wasn't there. */
+    private List<String> tip(Event event, String blade) {
         TrackingSession session = TipsPicture.session(event);
-        List<Double> marks = session.marksMm();
-        double lowest = marks.stream().mapToDouble(Double::doubleValue).min().orElseThrow();
-        Document.TableBuilder table = text.table(
-                        which + " marks, " + FigureFormat.minute(event.at()) + " (" + event.id() + ")")
-                .left("hub position")
-                .left("blade")
-                .point("mark, " + input.units().sign())
-                .point("above the lowest, " + input.units().sign());
-        for (int position = 1; position <= session.layout().positions(); position++) {
-            double mark = marks.get(position - 1);
-            table.row(
-                    String.valueOf(position),
-                    session.layout().at(position),
-                    lengths.number(mark),
-                    lengths.number(mark - lowest));
+        int place = session.layout().blades().indexOf(blade);
+        if (place < 0) {
+            return List.of("–", "–");
         }
-        table.end();
+        List<Double> marks = session.marksMm();
+        return List.of(String.valueOf(place + 1), lengths.number(marks.get(place) - Collections.min(marks)));
+    }
+
+    private String spread(Event event) {
+        TrackingSession session = TipsPicture.session(event);
         String limits = input.record().installation().limits().stream()
                 .filter(limit -> limit.what() == Limit.Subject.TRACK)
-                .map(limit -> LimitCheck.track(limit, marks))
+                .map(limit -> LimitCheck.track(limit, session.marksMm()))
                 .filter(check -> check.outcome() != LimitCheck.Outcome.NOT_APPLICABLE)
                 .map(check -> (check.outcome() == LimitCheck.Outcome.WITHIN ? "within" : "BEYOND") + " the limit of "
                         + lengths.both(Length.ofMillimetres(check.allowed())) + " (" + check.source() + ")")
                 .collect(Collectors.joining(", "));
-        text.say("Spread " + lengths.both(session.spreadMm()) + (limits.isEmpty() ? ", no limit entered" : ", " + limits)
-                + ". Error of one mark " + lengths.both(session.sigma()) + ".");
+        return FigureFormat.minute(event.at()) + " (" + event.id() + "), spread " + lengths.both(session.spreadMm())
+                + (limits.isEmpty() ? ", no limit entered" : ", " + limits) + ", error of one mark "
+                + lengths.both(session.sigma()) + ".";
     }
 
     private Optional<Section> orders() {
@@ -116,21 +138,30 @@ final class StrangersPart {
             return Optional.empty();
         }
         Document.Builder text = Document.begin().subject("Orders of the first run and of the last");
-        orders(answered.get(0), text);
+        Optional<DwellComparison> pair = input.comparisons().stream()
+                .findFirst()
+                .flatMap(compared -> ComparisonPictures.mainPair(compared.outcome()));
+        ReportedRun last = answered.get(answered.size() - 1);
+        orders(answered.get(0), pair.map(DwellComparison::engineRpmBefore), text);
         if (answered.size() > 1) {
-            orders(answered.get(answered.size() - 1), text);
+            orders(last, pair.map(DwellComparison::engineRpmAfter), text);
         }
         text.say(
                 Tone.NOTE,
-                "Peak values, longest dwell of the run; a dwell is a steady stretch at one speed. ± holds 95 %. \"Below\":"
-                        + " the line doesn't stand out of the noise.");
+                "Peak values in one dwell (a steady stretch at one speed). ± holds 95 %. Left out: lines that don't stand out"
+                        + " of the noise.");
         return Optional.of(new Section(text.done(), Map.of()));
     }
 
-    private void orders(ReportedRun run, Document.Builder text) {
+    /** One run at the speed that was compared, else at its longest dwell. */
+    private void orders(ReportedRun run, Optional<Double> engineRpm, Document.Builder text) {
         MeasuredRun measured = run.measured().orElseThrow();
         Optional<ChannelOrders> channel = LastRun.channel(measured, new Story(input).channel());
-        Optional<DwellOrders> dwell = channel.flatMap(LastRun::longest);
+        Optional<DwellOrders> dwell = channel.flatMap(each -> engineRpm.isPresent()
+                ? each.dwells().stream()
+                        .min(Comparator.comparingDouble(
+                                d -> Math.abs(measured.engineRpm(d.dwell()) - engineRpm.get())))
+                : LastRun.longest(each));
         if (dwell.isEmpty()) {
             text.say("Run '" + run.name() + "': no steady speed known, so no order could be measured.");
             return;
@@ -144,7 +175,8 @@ final class StrangersPart {
                 .point(unit.display())
                 .point("mm/s");
         for (OrderReading reading : dwell.get().readings()) {
-            if (reading.level() instanceof Level.Measured level) {
+            boolean shown = reading.detected() || reading.line().propellerOnce();
+            if (shown && reading.level() instanceof Level.Measured level) {
                 table.row(
                         level.detected() ? Weight.PLAIN : Weight.FAINT,
                         reading.line().name(),
@@ -174,16 +206,14 @@ final class StrangersPart {
         Document.TableBuilder table = text.table("Ground runs")
                 .left("run")
                 .left("when")
-                .left("speed")
                 .left("sensor, place")
                 .left("directions, gain")
                 .left("wind, air");
         for (ReportedRun run : input.runs()) {
             Detail.Run detail = (Detail.Run) run.event().detail();
             table.row(
-                    run.name() + " (" + run.event().id() + ")",
+                    run.name() + " (" + run.event().id() + ")" + speed(run),
                     FigureFormat.minute(run.event().at()),
-                    speed(run),
                     noted(detail, Condition.SENSOR, Condition.DEVICE, Condition.PLACE),
                     noted(detail, Condition.DIRECTION, Condition.GAIN),
                     noted(detail, Condition.WIND, Condition.TEMPERATURE));
@@ -197,8 +227,8 @@ final class StrangersPart {
 
     private static String speed(ReportedRun run) {
         return run.measured()
-                .map(measured -> measured.speedDoubt().isEmpty() ? "confirmed" : "NOT confirmed")
-                .orElse("no result");
+                .map(measured -> measured.speedDoubt().isEmpty() ? "" : ", speed NOT confirmed")
+                .orElse(", no result");
     }
 
     private static String noted(Detail.Run run, Condition... wanted) {

@@ -19,10 +19,10 @@ import java.util.Optional;
 
 /** The tips as they were marked first and last, each above the lowest of its session, blade by blade. */
 final class TipsPicture {
-    private static final int WIDTH_PX = 760;
-    private static final int HEIGHT_PX = 300;
+    private static final int WIDTH_PX = 620;
+    private static final int HEIGHT_PX = 235;
     /** Each blade beyond the third needs this much more. */
-    private static final int MORE_PX = 60;
+    private static final int MORE_PX = 45;
 
     private static final int USUAL_BLADES = 3;
 

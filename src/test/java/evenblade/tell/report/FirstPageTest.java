@@ -90,8 +90,8 @@ class FirstPageTest {
         // 2.0 to 0.38 is 81 % less by the definition of a change; mm/s = 1000·a/(2πf).
         assertThat(story)
                 .startsWith("It shook once per propeller turn because blade C was out of track."
-                        + " This was done: Blade C <shimmed> into track. That shaking is now 81 % less (")
-                .contains(String.format("from %.2f to %.2f mm/s.", 2e3 / 2 / Math.PI / ONCE_HZ, 0.38e3 / 2 / Math.PI / ONCE_HZ))
+                        + " This was done: Blade C <shimmed> into track. That shaking is now 81\u00a0% less (")
+                .contains(String.format("from %.2f to %.2f\u00a0mm/s.", 2e3 / 2 / Math.PI / ONCE_HZ, 0.38e3 / 2 / Math.PI / ONCE_HZ))
                 .contains("Still open: A weak cylinder (leans that way, not settled; about ")
                 .contains("of the shaking that is left)");
         assertThat(story.indexOf("blade C")).isLessThan(story.indexOf("weak cylinder"));
@@ -123,7 +123,7 @@ class FirstPageTest {
                 .contains("No change of that shaking is shown");
         assertThat(page(1.0, 2.0).story().get(0))
                 .contains("What was done made it no better.")
-                .contains("100 % more (");
+                .contains("100\u00a0% more (");
     }
 
     @Test

@@ -134,7 +134,7 @@ class ReportTest {
                         "Ground run: as found",
                         "Tracking checked",
                         "Blade C <shimmed> into track.",
-                        "Struck out, no longer counts",
+                        "Crossed out, no longer counts",
                         "Wrong note",
                         "Takes entry e4 out of account",
                         "Ground run: shimmed",
