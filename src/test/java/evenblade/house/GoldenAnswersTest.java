@@ -101,6 +101,8 @@ class GoldenAnswersTest {
         Path out = folder.resolve("out");
         said("report", dir, "--out", out.toString());
         answers.put("report.txt", page(Files.readString(out.resolve("report.html"))));
+        said("report", dir, "--full", "--out", out.toString());
+        answers.put("report-full.txt", page(Files.readString(out.resolve("report.html"))));
         Path kept = GOLDEN.resolve(fault.word());
         if (WRITE) {
             write(kept, answers);

@@ -1,5 +1,7 @@
 package evenblade.face.app;
 
+import evenblade.judge.findings.Confidence;
+import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.Findings;
 import evenblade.judge.tracking.StaticSide;
 import evenblade.tell.chart.Picture;
@@ -14,6 +16,7 @@ import evenblade.tell.report.FindingPart;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.Section;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,11 +24,13 @@ import java.util.Map;
 /**
  * A job's findings in the words of its report.
  *
- * @param findings heaviest first; none where nothing was measured
+ * @param weighed what was put right first, then what is open, then hints; none where nothing was measured
+ * @param findings the same in words
  * @param checks static readings; empty where there are none
  * @param answers what tip marks say together, and tip marks and runs
  */
-record FindingsForReport(List<FindingPart> findings, List<Section> checks, List<Section> answers) {
+record FindingsForReport(
+        List<Finding> weighed, List<FindingPart> findings, List<Section> checks, List<Section> answers) {
     private static final int WIDTH_PX = 1000;
     private static final int HEIGHT_PX = 480;
 
@@ -33,6 +38,7 @@ record FindingsForReport(List<FindingPart> findings, List<Section> checks, List<
     private static final int TALL_PX = 620;
 
     FindingsForReport {
+        weighed = List.copyOf(weighed);
         findings = List.copyOf(findings);
         checks = List.copyOf(checks);
         answers = List.copyOf(answers);
@@ -52,12 +58,22 @@ record FindingsForReport(List<FindingPart> findings, List<Section> checks, List<
                     .toList();
             answers.add(new Section(TieDocument.of(tie, lengths), Map.of(PictureSlot.of(Shows.TIE), figures)));
         });
+        List<Finding> weighed = Findings.weigh(loaded.evidence()).list().stream()
+                .sorted(Comparator.comparingInt(FindingsForReport::place))
+                .toList();
         return new FindingsForReport(
-                Findings.weigh(loaded.evidence()).list().stream()
+                weighed,
+                weighed.stream()
                         .map(finding -> FindingPart.of(finding, phrases))
                         .toList(),
                 read ? List.of(statics(side, lengths)) : List.of(),
                 answers);
+    }
+
+    /** A reader wants to know first what was cured; what is left comes behind it. */
+    private static int place(Finding finding) {
+        boolean leaning = finding.sureness().share() >= Confidence.LEANING;
+        return !leaning ? 2 : finding.open() ? 1 : 0;
     }
 
     private static Section statics(StaticSide side, FigureFormat lengths) {

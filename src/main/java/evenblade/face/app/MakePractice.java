@@ -3,11 +3,15 @@ package evenblade.face.app;
 import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
+import evenblade.keep.practice.SealedTruth;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.InstallationFile;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Makes an invented job with known truth, to practise on. */
@@ -35,5 +39,32 @@ public final class MakePractice {
         Installation installation =
                 installationFile.map(InstallationFile::read).orElseGet(PracticeInstallation::geared);
         return PracticeJob.of(installation, known, seed).write(folder);
+    }
+
+    /**
+     * Writes a job whose faults come from the seed, sealed.
+     *
+     * @param folder empty or not there yet
+     * @param seed same seed, same job
+     * @throws evenblade.base.problem.BadInput where the folder isn't empty
+     */
+    public static Path surprise(Path folder, long seed, Optional<Path> installationFile) throws IOException {
+        Installation installation =
+                installationFile.map(InstallationFile::read).orElseGet(PracticeInstallation::geared);
+        return PracticeJob.writeSurprise(folder, PracticeJob.of(installation, List.of(), seed));
+    }
+
+    /**
+     * Opens the sealed answer of a job and puts the truth about each run beside it, into the folder {@code truth}.
+     *
+     * @throws evenblade.base.problem.BadInput where the job has none
+     */
+    public static SealedTruth revealed(Path folder) throws IOException {
+        SealedTruth truth = SealedTruth.read(folder);
+        Path truths = Files.createDirectories(folder.resolve("truth"));
+        for (Map.Entry<String, String> run : truth.truths().entrySet()) {
+            Files.writeString(truths.resolve(run.getKey()), run.getValue(), StandardCharsets.UTF_8);
+        }
+        return truth;
     }
 }

@@ -12,17 +12,19 @@ import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.ParticularsFile;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.export.TrendTable;
+import evenblade.tell.report.FirstPageFacts;
 import evenblade.tell.report.PaperSize;
 import evenblade.tell.report.Report;
 import evenblade.tell.report.ReportContent.Photo;
+import evenblade.tell.report.ReportExtent;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.ReportInput;
 import evenblade.tell.report.ReportedComparison;
 import evenblade.tell.report.TrendPictures;
-import evenblade.tell.report.UnitsOfJob;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -47,17 +49,20 @@ public final class WriteReport {
 
     private final JobFolder folder;
     private final JobRuns jobRuns;
+    private final ReportExtent extent;
     private final LengthUnit units;
     private final Workers workers;
     private final Progress progress;
     private final List<Warning> fileWarnings;
 
-    private WriteReport(JobFolder folder, Optional<LengthUnit> units, Progress progress, Workers workers) {
+    private WriteReport(
+            JobFolder folder, Optional<LengthUnit> units, ReportExtent extent, Progress progress, Workers workers) {
         this.folder = folder;
+        this.extent = extent;
         this.progress = progress;
         this.workers = workers;
         this.jobRuns = new JobRuns(folder);
-        this.units = units.orElseGet(() -> UnitsOfJob.of(folder.record()));
+        this.units = units.orElseGet(() -> JobParticulars.units(folder.path(), Optional.empty()));
         progress.at(0, "reading the files of the record");
         List<Warning> files = new ArrayList<>(folder.check(Thoroughness.EVERY_BYTE));
         files.addAll(JobTakes.warnings(JobTakes.of(folder.path())));
@@ -78,7 +83,7 @@ public final class WriteReport {
     }
 
     /**
-     * Writes the report of a job.
+     * Writes the short report of a job.
      *
      * @param job the job's folder
      * @param out where to write; the job's folder, where empty
@@ -86,27 +91,32 @@ public final class WriteReport {
      *     earlier report is then as it was
      */
     public static Written answer(Path job, Optional<Path> out, PaperSize paper, Progress progress) {
-        return answer(job, out, paper, Optional.empty(), progress);
+        return answer(job, out, paper, Optional.empty(), ReportExtent.SHORT, progress);
     }
 
     /**
-     * The same.
+     * The same, short or in full.
      *
      * @param units which unit of length comes first; the one that the job was worked in, where empty
      */
     public static Written answer(
-            Path job, Optional<Path> out, PaperSize paper, Optional<LengthUnit> units, Progress progress) {
+            Path job,
+            Optional<Path> out,
+            PaperSize paper,
+            Optional<LengthUnit> units,
+            ReportExtent extent,
+            Progress progress) {
         JobFolder folder = JobFolder.open(job);
         OutFolder target = new OutFolder(out.orElse(job));
         try (Workers workers = new Workers()) {
-            return new WriteReport(folder, units, progress, workers).write(target, paper);
+            return new WriteReport(folder, units, extent, progress, workers).write(target, paper);
         }
     }
 
     /** The report as it would be written. */
     static Report composed(Path job, PaperSize paper, Progress progress) {
         try (Workers workers = new Workers()) {
-            return new WriteReport(JobFolder.open(job), Optional.empty(), progress, workers)
+            return new WriteReport(JobFolder.open(job), Optional.empty(), ReportExtent.SHORT, progress, workers)
                     .compose(paper, runs -> {})
                     .report();
         }
@@ -154,9 +164,10 @@ public final class WriteReport {
                 Workers.take(findings).findings(),
                 units,
                 Workers.take(findings).checks(),
-                Workers.take(findings).answers());
+                Workers.take(findings).answers(),
+                new FirstPageFacts(ParticularsFile.read(folder.path()), Workers.take(findings).weighed()));
         progress.at(SHARE_RUNS, "setting the report");
-        return new Composed(new Report(input.content(), paper), runs, trends, warnings);
+        return new Composed(new Report(input.content(), paper, extent), runs, trends, warnings);
     }
 
     private Written write(OutFolder target, PaperSize paper) {

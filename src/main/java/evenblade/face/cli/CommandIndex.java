@@ -16,6 +16,8 @@ final class CommandIndex {
             "orders",
             "job new",
             "job show",
+            "job next",
+            "job particulars",
             "job add",
             "job correction",
             "job note",
@@ -52,6 +54,8 @@ final class CommandIndex {
             case "orders" -> new OrdersCommand();
             case "job new" -> new JobNewCommand();
             case "job show" -> new JobShowCommand();
+            case "job next" -> new JobNextCommand();
+            case "job particulars" -> new JobParticularsCommand();
             case "job add" -> new JobAddCommand();
             case "job correction" -> JobRemarkCommand.correction();
             case "job note" -> JobRemarkCommand.note();

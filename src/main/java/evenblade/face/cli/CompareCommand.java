@@ -6,6 +6,7 @@ import evenblade.face.app.DrawComparison;
 import evenblade.face.app.WritePictures;
 import evenblade.tell.document.ComparisonDocument;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.Phrases;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -26,12 +27,14 @@ final class CompareCommand implements Command {
         spec.addPositional(Options.word(2, "AFTER", String.class, "The second run."));
         spec.addOption(WantedSpeed.option());
         spec.addOption(Options.plots());
+        spec.addOption(JobUnits.option());
         spec.addOption(Options.json());
     }
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
         OptionalDouble engineRpm = WantedSpeed.of(words);
+        Phrases phrases = JobUnits.phrases(JobWords.folder(words), words);
         Optional<Path> plots = Options.path(words, "--plots");
         plots.ifPresent(WritePictures::requireFolder);
         CompareRuns.Answer answer = CompareRuns.answer(
@@ -51,7 +54,7 @@ final class CompareCommand implements Command {
                             answer.changes(),
                             answer.warnings(),
                             ComparisonDocument.Extent.ALL,
-                            WarningText.PHRASES))
+                            phrases))
                     .done();
             Terminal.lines(document).forEach(out::println);
         }

@@ -2,6 +2,7 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
 import evenblade.face.app.WeighFindings;
+import evenblade.tell.document.Phrases;
 import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.ParseResult;
@@ -24,7 +25,7 @@ final class FindingsCommand extends JobQuestionCommand<WeighFindings.Answer> {
     }
 
     @Override
-    List<String> text(WeighFindings.Answer answer) {
-        return FindingsText.lines(answer);
+    List<String> text(WeighFindings.Answer answer, Phrases phrases) {
+        return FindingsText.lines(answer, phrases);
     }
 }

@@ -6,6 +6,7 @@ import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.document.TieDocument;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,14 +15,16 @@ import java.util.Locale;
 /** A job's findings as text for a terminal of 80 columns. */
 final class FindingsText {
     private final Answer answer;
+    private final Phrases phrases;
     private final List<String> lines = new ArrayList<>();
 
-    private FindingsText(Answer answer) {
+    private FindingsText(Answer answer, Phrases phrases) {
         this.answer = answer;
+        this.phrases = phrases;
     }
 
-    static List<String> lines(Answer answer) {
-        FindingsText text = new FindingsText(answer);
+    static List<String> lines(Answer answer, Phrases phrases) {
+        FindingsText text = new FindingsText(answer, phrases);
         text.heading();
         int number = 1;
         for (Finding finding : answer.findings().list()) {
@@ -43,7 +46,7 @@ final class FindingsText {
     }
 
     private void finding(int number, Finding finding) {
-        paragraph(number + ". ", "   ", WarningText.of(finding.statement()));
+        paragraph(number + ". ", "   ", phrases.text(finding.statement()));
         String standing = finding.goneSince()
                 .map(run -> " Put right: no longer seen since '" + run.name() + "'.")
                 .orElse("");
@@ -53,11 +56,11 @@ final class FindingsText {
                 format(
                         "%.0f %%, %s.%s",
                         100 * finding.sureness().share(),
-                        WarningText.of(Fact.of(finding.sureness().word())),
+                        phrases.text(Fact.of(finding.sureness().word())),
                         standing));
         pieces("   For       ", finding.speaksFor());
         pieces("   Against   ", finding.speaksAgainst());
-        paragraph("   Next      ", " ".repeat(13), WarningText.of(finding.next()));
+        paragraph("   Next      ", " ".repeat(13), phrases.text(finding.next()));
         if (finding.cause() == Cause.RECORDING && finding.open()) {
             paragraph(
                     " ".repeat(13),
@@ -73,18 +76,18 @@ final class FindingsText {
             paragraph(
                     lead,
                     " ".repeat(15),
-                    (piece.points() == 0 ? "" : format("%+d ", piece.points())) + WarningText.of(piece.fact()));
+                    (piece.points() == 0 ? "" : format("%+d ", piece.points())) + phrases.text(piece.fact()));
             lead = " ".repeat(13);
         }
     }
 
     private void tie() {
-        answer.tie().ifPresent(tie -> lines.addAll(Terminal.lines(TieDocument.of(tie, WarningText.PHRASES.figures()))));
+        answer.tie().ifPresent(tie -> lines.addAll(Terminal.lines(TieDocument.of(tie, phrases.figures()))));
         lines.add("");
     }
 
     private void warnings() {
-        answer.warnings().forEach(w -> paragraph("! ", "  ", WarningText.of(w)));
+        answer.warnings().forEach(w -> paragraph("! ", "  ", phrases.text(w)));
     }
 
     private void footing() {

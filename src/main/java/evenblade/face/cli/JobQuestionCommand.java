@@ -2,6 +2,7 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonWriter;
+import evenblade.tell.document.Phrases;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -24,7 +25,7 @@ abstract class JobQuestionCommand<A> implements Command {
 
     abstract JsonFields json(A answer);
 
-    abstract List<String> text(A answer);
+    abstract List<String> text(A answer, Phrases phrases);
 
     /** Draws what was asked for, before anything is printed. */
     List<Path> draw(Path job, A answer, ParseResult words) {
@@ -36,19 +37,21 @@ abstract class JobQuestionCommand<A> implements Command {
         spec.usageMessage().description(purpose());
         JobWords.addFolder(spec);
         describeMore(spec);
+        spec.addOption(JobUnits.option());
         spec.addOption(Options.json());
     }
 
     @Override
     public final int run(ParseResult words, PrintWriter out) {
         Path job = JobWords.folder(words);
+        Phrases phrases = JobUnits.phrases(job, words);
         A answer = ask(job, words);
         List<Path> drawn = draw(job, answer, words);
         boolean asJson = Options.said(words, "--json");
         if (asJson) {
             out.print(JsonWriter.write(json(answer)));
         } else {
-            text(answer).forEach(out::println);
+            text(answer, phrases).forEach(out::println);
         }
         PrintWriter told = asJson ? words.commandSpec().commandLine().getErr() : out;
         drawn.forEach(file -> told.println("wrote " + file));

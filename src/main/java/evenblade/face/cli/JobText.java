@@ -77,7 +77,7 @@ final class JobText {
         String label = event.label().map(l -> " '" + l + "'").orElse("");
         String says = event.text().isBlank() ? "" : ": " + event.text();
         List<String> lines =
-                new ArrayList<>(LineWrapper.lines(first + (struckOut ? " (STRUCK OUT)" : "") + label, INDENT, says));
+                new ArrayList<>(LineWrapper.lines(first + (struckOut ? " (CROSSED OUT)" : "") + label, INDENT, says));
         for (String more : detail(event.detail())) {
             lines.addAll(LineWrapper.lines(INDENT, INDENT, more));
         }
@@ -101,7 +101,7 @@ final class JobText {
         } else if (detail instanceof Detail.NewInstallation) {
             lines.add("another installation, for all runs of this job");
         } else if (detail instanceof Detail.StruckOut strike) {
-            lines.add("strikes out " + strike.event());
+            lines.add("crosses out " + strike.event());
         } else if (detail instanceof Detail.Tracking tracking) {
             lines.add(tracking.layout().text() + "; marks " + tracking.readings()
                     + tracking.sigma().map(s -> "; reading error " + s).orElse(""));

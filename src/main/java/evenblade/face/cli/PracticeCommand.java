@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade practice}: an invented job to practise on. */
@@ -29,6 +30,11 @@ final class PracticeCommand implements Command {
                 "What is wrong with it; may be repeated. One of: " + faults + ". Left out: "
                         + MakePractice.USUAL_FAULT.word() + "."));
         spec.addOption(Options.value("--seed", "N", Long.class, "Same seed, same job (" + USUAL_SEED + ")."));
+        spec.addOption(Options.flag(
+                "--surprise",
+                "Something is wrong that no name and no text gives away; blade, size and place come from the seed, which is"
+                        + " another each time where none is given."));
+        spec.addOption(Options.flag("--reveal", "Open the sealed answer of a surprise."));
         spec.addOption(
                 Options.value("--installation", "FILE", Path.class, "Another installation than the invented one."));
     }
@@ -36,6 +42,12 @@ final class PracticeCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) throws IOException {
         Path folder = words.matchedPositionalValue(0, (Path) null);
+        if (Options.said(words, "--reveal")) {
+            return reveal(folder, out);
+        }
+        if (Options.said(words, "--surprise")) {
+            return surprise(folder, words, out);
+        }
         PracticeJob.Made made = MakePractice.answer(
                 folder,
                 Options.all(words, "--fault"),
@@ -45,6 +57,24 @@ final class PracticeCommand implements Command {
                 + made.truths().size() + " runs in " + made.folder());
         out.println("What is truly in each run: " + made.truths().get(0).getParent());
         out.println("Don't look there before you have found out yourself.");
+        return ExitStatus.DONE;
+    }
+
+    private static int surprise(Path folder, ParseResult words, PrintWriter out) throws IOException {
+        if (!Options.all(words, "--fault").isEmpty()) {
+            throw new ParameterException(
+                    words.commandSpec().commandLine(), "only one of --surprise and --fault can be given");
+        }
+        long seed = words.matchedOptionValue("--seed", System.nanoTime());
+        MakePractice.surprise(folder, seed, Options.path(words, "--installation"));
+        out.println("Invented for practice, measured nowhere: a job with 5 runs in " + folder + " (seed " + seed + ")");
+        out.println("What is wrong is sealed. Find out; then: evenblade practice " + folder + " --reveal");
+        return ExitStatus.DONE;
+    }
+
+    private static int reveal(Path folder, PrintWriter out) throws IOException {
+        MakePractice.revealed(folder).faults().forEach(fault -> out.println("In the first runs: " + fault + "."));
+        out.println("The truth about each run: " + folder.resolve("truth"));
         return ExitStatus.DONE;
     }
 }

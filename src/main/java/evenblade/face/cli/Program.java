@@ -103,7 +103,7 @@ public final class Program {
                 .description("Measures the shaking of an engine and its propeller on the ground.")
                 .footer(
                         "",
-                        "Exit status: 0 done, 1 an input is at fault, 2 wrong usage.",
+                        "Exit status: 0 done, 1 an input is at fault, 2 wrong usage, 3 a fault in the program itself.",
                         "'evenblade COMMAND --help' tells more about a command.");
         CommandIndex.addTo(spec, args);
         return new CommandLine(spec)

@@ -4,6 +4,7 @@ import evenblade.base.problem.BadInput;
 import evenblade.base.units.LengthUnit;
 import evenblade.face.app.WriteReport;
 import evenblade.tell.report.PaperSize;
+import evenblade.tell.report.ReportExtent;
 import evenblade.tell.report.UnitsOfJob;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -19,7 +20,8 @@ final class ReportCommand implements Command {
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
-                .description("Write the report of a job: report.html and report.pdf, and its figures as CSV tables.");
+                .description("Write the report of a job: report.html and report.pdf, and its figures as CSV tables. Short: a first page"
+                                + " for the customer, then what a stranger needs to judge it.");
         JobWords.addFolder(spec);
         spec.addOption(Options.value("--out", "DIR", Path.class, "Where to write; the job's folder, if not given."));
         spec.addOption(Options.value(
@@ -28,6 +30,7 @@ final class ReportCommand implements Command {
                 String.class,
                 "Which unit of length comes first, metric or inch; the one that the readings were entered in, if not"
                         + " given."));
+        spec.addOption(Options.flag("--full", "Everything that the job holds, on as many pages as it takes."));
         spec.addOption(Options.value("--paper", "SIZE", String.class, "A4 or Letter; A4, if not given."));
     }
 
@@ -36,9 +39,10 @@ final class ReportCommand implements Command {
         PaperSize paper =
                 Options.text(words, "--paper").map(ReportCommand::paper).orElse(PaperSize.A4);
         Optional<LengthUnit> units = Options.text(words, "--units").map(ReportCommand::units);
+        ReportExtent extent = Options.said(words, "--full") ? ReportExtent.FULL : ReportExtent.SHORT;
         WriteReport.Written written;
         try (WorkBar bar = new WorkBar()) {
-            written = WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, units, bar);
+            written = WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, units, extent, bar);
         }
         List<Path> files = written.files();
         files.stream().limit(SHOWN).forEach(out::println);

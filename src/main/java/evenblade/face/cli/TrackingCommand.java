@@ -4,6 +4,7 @@ import evenblade.base.json.JsonFields;
 import evenblade.face.app.JudgeTracking;
 import evenblade.judge.tracking.StaticSide;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.document.TrackingDocument;
 import java.nio.file.Path;
 import java.util.List;
@@ -27,11 +28,11 @@ final class TrackingCommand extends JobQuestionCommand<StaticSide> {
     }
 
     @Override
-    List<String> text(StaticSide answer) {
+    List<String> text(StaticSide answer, Phrases phrases) {
         return Terminal.lines(Document.begin()
                 .subject(answer.job())
                 .invented(answer.invented())
-                .addAll(TrackingDocument.of(answer, WarningText.PHRASES))
+                .addAll(TrackingDocument.of(answer, phrases))
                 .known("next", "how much of the shaking goes with track, once there are runs: evenblade findings DIR")
                 .done());
     }

@@ -6,6 +6,7 @@ import evenblade.face.app.ShowTrend;
 import evenblade.face.app.WritePictures;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.document.TrendDocument;
 import java.nio.file.Path;
 import java.util.List;
@@ -44,12 +45,12 @@ final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
     }
 
     @Override
-    List<String> text(ShowTrend.Answer answer) {
+    List<String> text(ShowTrend.Answer answer, Phrases phrases) {
         Document.Builder text = Document.begin().subject(answer.name()).invented(answer.invented());
         if (answer.channels().isEmpty()) {
             text.say("No run with a dwell at a confirmed speed yet: nothing to follow.");
         } else {
-            text.addAll(TrendDocument.of(answer.channels().get(0), WarningText.PHRASES));
+            text.addAll(TrendDocument.of(answer.channels().get(0), phrases));
         }
         if (answer.channels().size() > 1) {
             text.say(
@@ -58,7 +59,7 @@ final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
                             + "' shakes most at propeller 1× and is shown; --json has all "
                             + answer.channels().size() + ".");
         }
-        text.warnings(Tone.CAUTION, WarningText.PHRASES, answer.warnings());
+        text.warnings(Tone.CAUTION, phrases, answer.warnings());
         return Terminal.lines(text.done());
     }
 }

@@ -154,7 +154,7 @@ final class EntryRules {
             throw place.found("no entry of that id in '" + record.name() + "'", "the id of an entry (" + ids + ")");
         }
         if (record.struckOut().contains(id)) {
-            throw place.found("an entry that was struck out already", "an entry that counts");
+            throw place.found("an entry that was crossed out already", "an entry that counts");
         }
     }
 }

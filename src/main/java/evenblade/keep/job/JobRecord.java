@@ -174,7 +174,7 @@ public record JobRecord(
         Optional<Event> other =
                 events.stream().filter(e -> e.id().equals(reference)).findFirst();
         String found = other.map(e -> e.kind() == Kind.RUN
-                        ? "a run that was struck out"
+                        ? "a run that was crossed out"
                         : "an entry of the kind '" + e.kind().word() + "'")
                 .orElse("no run of that id or label in '" + name + "'");
         throw place.found(found, runs.isEmpty() ? "a job with runs; this one has none yet" : "one of " + listed(runs));

@@ -9,6 +9,7 @@ import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.machine.installation.Installation;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -17,8 +18,10 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -82,36 +85,113 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
      * @throws evenblade.base.problem.BadInput where something is in the folder already, or the machine can't have a fault
      */
     public Made write(Path folder) throws IOException {
-        Machine healthy = Machine.healthy(installation, Seeds.part(seed, 0));
+        Machine healthy = healthy();
         Machine found = healthy;
         for (Fault fault : faults) {
             found = fault.in(found);
         }
-        List<String> movedOn =
-                new ArrayList<>(healthy.blades().stream().map(Blade::name).toList());
-        movedOn.add(0, movedOn.remove(movedOn.size() - 1));
+        JobFolder record = begun(folder, name());
+        Path truths = Files.createDirectories(folder.resolve(TRUTH_FOLDER));
+        return play(
+                record,
+                new Script(
+                        healthy,
+                        found,
+                        faults,
+                        Invention.NOTE + " The truth about each run lies in the folder '" + TRUTH_FOLDER + "'.",
+                        List.of("as found", "cleaned", "blades moved on", "put right", "repeat, nothing changed"),
+                        remedies()),
+                truths);
+    }
 
-        NewJob job = NewJob.of(name(), true, installation);
-        JobFolder record = JobFolder.create(folder, job, Clock.fixed(WRITTEN_UP.toInstant(), ZoneOffset.UTC));
-        Path truthFolder = Files.createDirectories(folder.resolve(TRUTH_FOLDER));
+    /**
+     * Writes a job whose faults, with their place and size, come from the seed alone; nothing that is written in the open gives
+     * them away. The truth lies sealed in the folder.
+     *
+     * @throws evenblade.base.problem.BadInput where something is in the folder already
+     */
+    public static Path writeSurprise(Path folder, PracticeJob size) throws IOException {
+        Machine healthy = size.healthy();
+        List<Ailment> drawn = Ailment.drawn(healthy, size.seed);
+        Machine found = healthy;
+        for (Ailment ailment : drawn) {
+            found = ailment.in(found);
+        }
+        PracticeJob job = new PracticeJob(
+                size.installation, drawn.stream().map(Ailment::fault).toList(), size.seed, size.dwellS, size.rateHz);
+        JobFolder record = job.begun(folder, "Invented practice job: a surprise");
+        Path hidden = Files.createTempDirectory("evenblade-truth");
+        try {
+            Made made = job.play(
+                    record,
+                    new Script(
+                            healthy,
+                            found,
+                            job.faults,
+                            Invention.NOTE + " What is wrong is sealed.",
+                            List.of("run 1", "run 2", "run 3", "run 4", "run 5"),
+                            "The workshop worked on the machine. What was done is sealed with the answer."),
+                    hidden);
+            Map<String, String> truths = new TreeMap<>();
+            for (Path truth : made.truths()) {
+                truths.put(truth.getFileName().toString(), Files.readString(truth, StandardCharsets.UTF_8));
+            }
+            new SealedTruth(drawn.stream().map(each -> each.words(healthy)).toList(), truths).write(folder);
+            return folder;
+        } finally {
+            clear(hidden);
+        }
+    }
+
+    /**
+     * What is played and how it is written down.
+     *
+     * @param healthy the machine once it is put right
+     * @param found as it is at first
+     * @param wrong what is wrong with it then
+     * @param opening the first note
+     * @param labels of the five runs
+     * @param lastCorrection text of the third correction, which puts it right
+     */
+    private record Script(
+            Machine healthy,
+            Machine found,
+            List<Fault> wrong,
+            String opening,
+            List<String> labels,
+            String lastCorrection) {}
+
+    private Machine healthy() {
+        return Machine.healthy(installation, Seeds.part(seed, 0));
+    }
+
+    private JobFolder begun(Path folder, String name) {
+        NewJob job = NewJob.of(name, true, installation);
+        return JobFolder.create(folder, job, Clock.fixed(WRITTEN_UP.toInstant(), ZoneOffset.UTC));
+    }
+
+    private Made play(JobFolder record, Script script, Path truthFolder) throws IOException {
+        List<String> movedOn = new ArrayList<>(
+                script.healthy().blades().stream().map(Blade::name).toList());
+        movedOn.add(0, movedOn.remove(movedOn.size() - 1));
         Path workshop = Files.createTempDirectory("evenblade-practice");
         try {
             Story story = new Story(record, workshop, truthFolder);
-            story.note(Invention.NOTE + " The truth about each run lies in the folder '" + TRUTH_FOLDER + "'.");
-            story.check(found, true);
-            story.run(1, "as found", found, faults);
+            story.note(script.opening());
+            story.check(script.found(), true);
+            story.run(1, script.labels().get(0), script.found(), script.wrong());
             story.correct("Hub, sockets and flange cleaned, blades put back where they were.");
-            story.run(2, "cleaned", found, faults);
+            story.run(2, script.labels().get(1), script.found(), script.wrong());
             story.correct("Every blade moved on by one hub position.");
-            Machine moved = found.withBladesAt(movedOn);
+            Machine moved = script.found().withBladesAt(movedOn);
             story.check(moved, false);
-            story.run(3, "blades moved on", moved, faults);
-            story.correct(remedies());
-            Machine mended = healthy.withBladesAt(movedOn);
+            story.run(3, script.labels().get(2), moved, script.wrong());
+            story.correct(script.lastCorrection());
+            Machine mended = script.healthy().withBladesAt(movedOn);
             story.check(mended, true);
-            story.run(4, "put right", mended, List.of(Fault.NONE));
-            story.run(5, "repeat, nothing changed", mended, List.of(Fault.NONE));
-            return new Made(folder, story.truths);
+            story.run(4, script.labels().get(3), mended, List.of(Fault.NONE));
+            story.run(5, script.labels().get(4), mended, List.of(Fault.NONE));
+            return new Made(record.path(), story.truths);
         } finally {
             clear(workshop);
         }

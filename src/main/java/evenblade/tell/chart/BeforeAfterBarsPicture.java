@@ -1,6 +1,7 @@
 package evenblade.tell.chart;
 
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -36,14 +37,21 @@ public final class BeforeAfterBarsPicture extends Picture {
     }
 
     private final Data data;
+    private final String title;
 
     public BeforeAfterBarsPicture(Data data) {
+        this(data, "Each order before and after");
+    }
+
+    /** The same of other things than orders. */
+    public BeforeAfterBarsPicture(Data data, String title) {
         this.data = data;
+        this.title = title;
     }
 
     @Override
     public String title() {
-        return "Each order before and after";
+        return title;
     }
 
     @Override
@@ -53,15 +61,24 @@ public final class BeforeAfterBarsPicture extends Picture {
 
     @Override
     List<KeyEntry> key() {
-        return List.of(
+        List<KeyEntry> key = new ArrayList<>(List.of(
                 new KeyEntry(
                         "before: " + data.beforeName(),
                         (pen, x, y) -> Hatching.rising(pen, sample(pen, x, y), pen.colour(Ink.BEFORE))),
                 new KeyEntry(
                         "after: " + data.afterName(),
-                        (pen, x, y) -> pen.fill(sample(pen, x, y), pen.colour(Ink.AFTER))),
-                KeyEntry.interval(),
-                KeyEntry.below());
+                        (pen, x, y) -> pen.fill(sample(pen, x, y), pen.colour(Ink.AFTER)))));
+        if (estimates().anyMatch(each -> each.ciHigh() > each.ciLow())) {
+            key.add(KeyEntry.interval());
+        }
+        if (estimates().anyMatch(each -> !each.there())) {
+            key.add(KeyEntry.below());
+        }
+        return key;
+    }
+
+    private Stream<PlottedEstimate> estimates() {
+        return data.rows().stream().flatMap(row -> Stream.of(row.before(), row.after()));
     }
 
     private static Rectangle2D sample(Pen pen, double x, double y) {
@@ -71,11 +88,8 @@ public final class BeforeAfterBarsPicture extends Picture {
 
     @Override
     void paintBody(Pen pen, Rectangle2D area) {
-        double largest = data.rows().stream()
-                .flatMap(r -> Stream.of(r.before(), r.after()))
-                .mapToDouble(PlottedEstimate::ciHigh)
-                .max()
-                .orElse(0);
+        double largest =
+                estimates().mapToDouble(PlottedEstimate::ciHigh).max().orElse(0);
         RowFrame rows = RowFrame.place(
                 pen,
                 area,
@@ -112,6 +126,8 @@ public final class BeforeAfterBarsPicture extends Picture {
         } else {
             pen.fill(box, pen.colour(Ink.AFTER));
         }
-        pen.errorBar(rows.x(estimate.ciLow()), y, rows.x(estimate.ciHigh()), y, pen.colour(Ink.TEXT));
+        if (estimate.ciHigh() > estimate.ciLow()) {
+            pen.errorBar(rows.x(estimate.ciLow()), y, rows.x(estimate.ciHigh()), y, pen.colour(Ink.TEXT));
+        }
     }
 }

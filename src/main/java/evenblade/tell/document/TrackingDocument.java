@@ -86,7 +86,7 @@ public final class TrackingDocument {
         }
         text.warnings(Tone.CAUTION, phrases, side.now().warnings());
         side.couple()
-                .ifPresent(couple -> text.say("As marked last, the blades turn a couple of roughly "
+                .ifPresent(couple -> text.say("As marked last, the blades make a turning moment of about "
                         + FigureFormat.rough(couple.newtonMetres())
                         + " N·m at the engine's highest speed (an estimate for the order of magnitude)."));
     }
@@ -197,14 +197,14 @@ public final class TrackingDocument {
     private void layouts() {
         TrackingAnalysis now = side.now();
         BestLayout best = now.bestLayout();
-        text.heading("What to try, and what to keep");
+        text.heading("What to try next, and the best order");
         text.known(
                 "to learn more",
                 "mark again with " + now.nextLayout().layout().text()
                         + ": the least known difference would then be good to ± "
                         + figures.both(now.nextLayout().worstStandardErrorMm()) + " (one standard error)");
         text.known(
-                "to keep",
+                "best order",
                 "of those that can be predicted " + best.layout().text() + ", predicted spread "
                         + figures.both(best.predictedSpread().valueMm()) + ", 95 %: "
                         + figures.number(best.predictedSpread().lowMm()) + " to "
@@ -271,9 +271,9 @@ public final class TrackingDocument {
         side.thrust()
                 .ifPresent(thrust -> text.say("As read last, the strongest blade pulls roughly "
                         + FigureFormat.rough(thrust.thrustNewtons())
-                        + " N more than the weakest at the engine's highest speed, and a couple of roughly "
+                        + " N more than the weakest at the engine's highest speed, which makes a turning moment of about "
                         + FigureFormat.rough(thrust.coupleNewtonMetres())
-                        + " N·m turns (an estimate for the order of magnitude, rather too large, with a lift slope of "
+                        + " N·m (an estimate for the order of magnitude, rather too large, with a lift slope of "
                         + FigureFormat.fixed(thrust.liftSlopePerRadian(), 1) + " per radian)."));
     }
 

@@ -34,6 +34,7 @@ final class Composition {
                 PhotoNotes.of(input.record(), input.photos()),
                 new Section(InstallationDocument.of(input.record().installation(), lengths), Map.of()),
                 new Section(InstallationDocument.limits(input.record().installation(), lengths), Map.of()),
-                EvidenceRows.of(input.record(), input.fileWarnings()));
+                EvidenceRows.of(input.record(), input.fileWarnings()),
+                new ShortReport(FirstPageComposition.of(input), StrangersPart.of(input)));
     }
 }

@@ -36,7 +36,7 @@ final class EvidenceRows {
                             String.valueOf(file.stamp().bytes()),
                             file.stamp().sha256(),
                             struck.contains(event.id())
-                                    ? "entry struck out, not looked at"
+                                    ? "entry crossed out, not looked at"
                                     : trouble(file, warnings).isPresent()
                                             ? state(trouble(file, warnings).get())
                                             : "as added")));

@@ -44,7 +44,7 @@ final class ExecutiveSummary {
                 new KnownThing("Measured", answer.measured()),
                 new KnownThing("As it is now", answer.now()),
                 new KnownThing("Against before", answer.againstBefore()),
-                new KnownThing("How sure", answer.howSure()),
+                new KnownThing("How sure", howSure(input)),
                 new KnownThing("Still open", answer.open())));
         answer.pointsTo().ifPresent(statement -> lines.add(3, new KnownThing("Points to", statement)));
         return lines;
@@ -184,7 +184,8 @@ final class ExecutiveSummary {
         return pair + String.join(" ", ComparisonDocument.sentences(whole.outcome()));
     }
 
-    private String howSure() {
+    /** How sure the figures are: speeds, and scatter from run to run. */
+    static String howSure(ReportInput input) {
         long answered =
                 input.runs().stream().filter(run -> run.measured().isPresent()).count();
         if (answered == 0) {

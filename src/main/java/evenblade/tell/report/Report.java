@@ -11,19 +11,21 @@ import java.nio.charset.StandardCharsets;
 public final class Report {
     private final ReportContent content;
     private final PaperSize paper;
+    private final ReportExtent extent;
 
-    public Report(ReportContent content, PaperSize paper) {
+    public Report(ReportContent content, PaperSize paper, ReportExtent extent) {
         this.content = content;
         this.paper = paper;
+        this.extent = extent;
     }
 
     /** One HTML file in UTF-8, well-formed as XML, with its pictures inside. */
     public void writeHtml(OutputStream out) throws IOException {
-        out.write(ReportTemplate.page(content, paper).getBytes(StandardCharsets.UTF_8));
+        out.write(ReportTemplate.page(content, paper, extent).getBytes(StandardCharsets.UTF_8));
     }
 
     /** A PDF file with page numbers, a running head and its fonts inside. */
     public void writePdf(OutputStream out) throws IOException {
-        Sheets.write(ReportTemplate.sheets(content, paper), content.heading().program(), out);
+        Sheets.write(ReportTemplate.sheets(content, paper, extent), content.heading().program(), out);
     }
 }

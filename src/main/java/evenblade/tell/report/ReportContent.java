@@ -20,6 +20,7 @@ import java.util.List;
  * @param installation engine, drive and propeller
  * @param limits limits with their statistic and source
  * @param evidence every stored file with its hash
+ * @param brief the short report
  */
 public record ReportContent(
         Heading heading,
@@ -36,7 +37,8 @@ public record ReportContent(
         List<String> notShown,
         Section installation,
         Section limits,
-        Evidence evidence) {
+        Evidence evidence,
+        ShortReport brief) {
     public ReportContent {
         inShort = List.copyOf(inShort);
         findings = List.copyOf(findings);

@@ -22,6 +22,7 @@ import java.util.List;
  * @param units which unit of length comes first
  * @param checks static readings with their limits; may be empty
  * @param answers what several measurements say together; may be empty
+ * @param firstPage what the first page rests on beside runs and comparisons
  */
 public record ReportInput(
         JobRecord record,
@@ -36,7 +37,8 @@ public record ReportInput(
         List<FindingPart> findings,
         LengthUnit units,
         List<Section> checks,
-        List<Section> answers) {
+        List<Section> answers,
+        FirstPageFacts firstPage) {
     public ReportInput {
         fileWarnings = List.copyOf(fileWarnings);
         runs = List.copyOf(runs);

@@ -14,25 +14,25 @@ final class ReportTemplate {
     private ReportTemplate() {}
 
     /** The page as XHTML that a browser reads as HTML, with everything in it. */
-    static String page(ReportContent content, PaperSize paper) {
-        return fill(content, paper, false);
+    static String page(ReportContent content, PaperSize paper, ReportExtent extent) {
+        return fill(content, paper, extent, false);
     }
 
     /** The same with a running head and page numbers, for sheets. */
-    static String sheets(ReportContent content, PaperSize paper) {
-        return fill(content, paper, true);
+    static String sheets(ReportContent content, PaperSize paper, ReportExtent extent) {
+        return fill(content, paper, extent, true);
     }
 
-    private static String fill(ReportContent content, PaperSize paper, boolean paged) {
+    private static String fill(ReportContent content, PaperSize paper, ReportExtent extent, boolean paged) {
         String styles = resource("report.css") + (paged ? resource("paper.css") : "");
         Map<String, Object> setting = Map.of("styles", styles, "pageSize", paper.pageSize(), "paged", paged);
         StringWriter page = new StringWriter();
-        template().execute(content, setting, page);
+        template(extent).execute(content, setting, page);
         return page.toString();
     }
 
-    private static Template template() {
-        return Mustache.compiler().withEscaper(ReportTemplate::escaped).compile(resource("report.html"));
+    private static Template template(ReportExtent extent) {
+        return Mustache.compiler().withEscaper(ReportTemplate::escaped).compile(resource(extent == ReportExtent.FULL ? "report.html" : "short.html"));
     }
 
     /** Text as it may stand in XML, in content and in quoted attributes; what XML can't hold is left out. */

@@ -44,7 +44,7 @@ final class Timeline {
             case BALANCE -> "Balance weight";
             case NOTE -> "Note";
             case ATTACHMENT -> "Photo or paper";
-            case STRUCK_OUT -> "Entry struck out";
+            case STRUCK_OUT -> "Entry crossed out";
         };
     }
 

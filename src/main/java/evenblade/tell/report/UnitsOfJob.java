@@ -31,6 +31,11 @@ public final class UnitsOfJob {
         };
     }
 
+    /** The word of a unit. */
+    public static String word(LengthUnit unit) {
+        return unit == LengthUnit.INCH ? INCH : METRIC;
+    }
+
     /** That in which most static readings of a job were entered; millimetres where there are none or as many of each. */
     public static LengthUnit of(JobRecord record) {
         List<String> entered = record.standing().stream()

@@ -12,6 +12,7 @@ import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
 import evenblade.tell.report.PaperSize;
+import evenblade.tell.report.ReportExtent;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -51,7 +52,8 @@ class WriteReportTest {
         out = temp.resolve("out here");
         Files.createDirectories(out);
         Files.writeString(out.resolve(WriteReport.HTML), "an earlier report");
-        written = WriteReport.answer(job, Optional.of(out), PaperSize.A4, Progress.SILENT);
+        written = WriteReport.answer(
+                job, Optional.of(out), PaperSize.A4, Optional.empty(), ReportExtent.FULL, Progress.SILENT);
         html = Files.readString(out.resolve(WriteReport.HTML), StandardCharsets.UTF_8);
     }
 

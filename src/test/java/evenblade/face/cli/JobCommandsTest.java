@@ -159,7 +159,7 @@ class JobCommandsTest {
         String text = done("show").out();
 
         assertThat(text.lines()).allMatch(line -> line.codePointCount(0, line.length()) <= LineWrapper.WIDTH);
-        assertThat(text).contains("note (STRUCK OUT): a long", "run 'x'", "strikes out e1");
+        assertThat(text).contains("note (CROSSED OUT): a long", "run 'x'", "crosses out e1");
     }
 
     @Test

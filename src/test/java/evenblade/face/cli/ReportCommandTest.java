@@ -20,7 +20,7 @@ class ReportCommandTest {
         Path job = folder.resolve("job with blanks");
         JobFolder.create(job, NewJob.of("Invented job", true, PracticeInstallation.geared()))
                 .append(Entry.note("Nothing done yet."));
-        CommandLineRun run = CommandLineRun.of("report", job.toString(), "--paper", "letter");
+        CommandLineRun run = CommandLineRun.of("report", job.toString(), "--paper", "letter", "--full");
         assertThat(run.err()).isEmpty();
         assertThat(run.status()).isZero();
         assertThat(run.out()).isEqualTo(job.resolve("report.html") + "\n" + job.resolve("report.pdf") + "\n");

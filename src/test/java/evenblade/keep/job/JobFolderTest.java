@@ -184,7 +184,7 @@ class JobFolderTest {
         job.strike("e3", "");
         JobRecord struck = job.record();
         assertThat(struck.run("after").id()).isEqualTo("e2");
-        assertThatThrownBy(() -> struck.run("e3")).hasMessageContaining("a run that was struck out");
+        assertThatThrownBy(() -> struck.run("e3")).hasMessageContaining("a run that was crossed out");
     }
 
     @Test
@@ -195,7 +195,7 @@ class JobFolderTest {
 
         assertThat(job.record().events()).contains(wrong, strike);
         assertThat(job.record().standing()).isEmpty();
-        assertThatThrownBy(() -> job.strike(wrong.id(), "again")).hasMessageContaining("struck out already");
+        assertThatThrownBy(() -> job.strike(wrong.id(), "again")).hasMessageContaining("crossed out already");
 
         job.strike(strike.id(), "it was A after all");
         assertThat(job.record().standing()).containsExactly(wrong);

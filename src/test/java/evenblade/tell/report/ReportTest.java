@@ -70,18 +70,19 @@ class ReportTest {
                                 .subject("Shaking and track")
                                 .say("At perfect track little would be left.")
                                 .done(),
-                        java.util.Map.of())));
+                        java.util.Map.of())),
+                FirstPageFacts.NONE);
     }
 
     private static String html(ReportInput input) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        new Report(input.content(), PaperSize.A4).writeHtml(out);
+        new Report(input.content(), PaperSize.A4, ReportExtent.FULL).writeHtml(out);
         return out.toString(StandardCharsets.UTF_8);
     }
 
     private static byte[] pdf(ReportInput input, PaperSize paper) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        new Report(input.content(), paper).writePdf(out);
+        new Report(input.content(), paper, ReportExtent.FULL).writePdf(out);
         return out.toByteArray();
     }
 
@@ -133,7 +134,7 @@ class ReportTest {
                         "Ground run: as found",
                         "Tracking checked",
                         "Blade C <shimmed> into track.",
-                        "Struck out, no longer counts",
+                        "Crossed out, no longer counts",
                         "Wrong note",
                         "Takes entry e4 out of account",
                         "Ground run: shimmed",

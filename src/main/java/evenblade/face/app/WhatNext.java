@@ -1,0 +1,110 @@
+package evenblade.face.app;
+
+import evenblade.judge.findings.Cause;
+import evenblade.judge.findings.Confidence;
+import evenblade.judge.findings.Finding;
+import evenblade.judge.findings.FindingFact;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.Phrases;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/**
+ * Answers what the one next step of a job is: what its entries lack, else what its findings ask for.
+ *
+ * @param text one or two sentences
+ * @param action what it asks for
+ * @param blades as they sit on the hub, position 1 first; where they are to be moved, as they are to sit
+ * @param lastRun how the run before was measured, for the next one to be measured alike
+ */
+public record WhatNext(String text, Action action, List<String> blades, Optional<Detail.Run> lastRun) {
+    public WhatNext {
+        blades = List.copyOf(blades);
+    }
+
+    /** What can be done next. */
+    public enum Action {
+        MARK_TIPS,
+        READ_PITCH,
+        READ_RUN_OUT,
+        ADD_RUN,
+        WRITE_CORRECTION,
+        WRITE_REPORT
+    }
+
+    /**
+     * The next step.
+     *
+     * @throws evenblade.base.problem.BadInput where there is no job
+     */
+    public static WhatNext answer(Path job, Phrases phrases) {
+        JobRecord record = JobFolder.open(job).record();
+        List<Event> runs = record.standing(Kind.RUN);
+        Optional<Detail.Run> last =
+                runs.isEmpty() ? Optional.empty() : Optional.of((Detail.Run) runs.get(runs.size() - 1).detail());
+        NextStep step = NextStep.of(record);
+        List<String> blades = blades(record);
+        return switch (step.action()) {
+            case MARK_TIPS -> new WhatNext(step.text(), Action.MARK_TIPS, blades, last);
+            case ADD_RUN -> new WhatNext(step.text(), Action.ADD_RUN, blades, last);
+            case WRITE_CORRECTION -> new WhatNext(step.text(), Action.WRITE_CORRECTION, blades, last);
+            case COMPARE -> weighed(job, phrases, blades, last);
+        };
+    }
+
+    private static WhatNext weighed(
+            Path job, Phrases phrases, List<String> blades, Optional<Detail.Run> last) {
+        return WeighFindings.answer(job).findings().list().stream()
+                .filter(finding -> finding.open()
+                        && finding.cause() != Cause.NOTHING
+                        && finding.sureness().share() >= Confidence.LEANING)
+                .findFirst()
+                .map(finding -> new WhatNext(
+                        FigureFormat.capital(phrases.text(finding.statement())) + " "
+                                + FigureFormat.capital(phrases.text(finding.next())),
+                        asked(finding),
+                        finding.next().code() == FindingFact.MOVE_BLADES ? movedOn(blades) : blades,
+                        last))
+                .orElseGet(() -> new WhatNext(
+                        "Nothing that was measured asks for more work. Write the report.", Action.WRITE_REPORT, blades, last));
+    }
+
+    /** As they were marked last; by their letters where they never were. */
+    private static List<String> blades(JobRecord record) {
+        return record.standing(Kind.TRACKING).stream()
+                .map(event -> ((Detail.Tracking) event.detail()).layout().blades())
+                .reduce((earlier, later) -> later)
+                .orElseGet(() -> IntStream.range(0, record.installation().propeller().blades())
+                        .mapToObj(i -> String.valueOf((char) ('A' + i)))
+                        .toList());
+    }
+
+    /** Every blade one hub position on. */
+    private static List<String> movedOn(List<String> blades) {
+        List<String> moved = new ArrayList<>(blades);
+        moved.add(0, moved.remove(moved.size() - 1));
+        return moved;
+    }
+
+    private static Action asked(Finding finding) {
+        if (!(finding.next().code() instanceof FindingFact next)) {
+            return Action.WRITE_CORRECTION;
+        }
+        return switch (next) {
+            case MARK_TIPS, MOVE_BLADES -> Action.MARK_TIPS;
+            case READ_PITCH -> Action.READ_PITCH;
+            case READ_RUN_OUT, READ_RUN_OUT_FIRST -> Action.READ_RUN_OUT;
+            case MEASURE_ALL, MEASURE_ALONG_AND_ACROSS, MEASURE_LEVEL_AND_UPRIGHT, MORE_DWELLS, DWELLS_AROUND_PEAK,
+                    HOLD_LONGER, MAKE_A_RUN, ADD_WITH_SPEED, CHECK_SENSOR -> Action.ADD_RUN;
+            default -> Action.WRITE_CORRECTION;
+        };
+    }
+}

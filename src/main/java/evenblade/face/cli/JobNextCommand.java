@@ -1,0 +1,105 @@
+package evenblade.face.cli;
+
+import evenblade.face.app.WhatNext;
+import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.RunSettings;
+import evenblade.tell.document.Document;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code evenblade job next}: the one next step of a job, and what to type. */
+final class JobNextCommand implements Command {
+    /** What stays the same from run to run where like is to be compared with like. */
+    private static final List<Condition> KEPT =
+            List.of(Condition.SENSOR, Condition.PLACE, Condition.DIRECTION, Condition.GAIN, Condition.DEVICE);
+    /** Steps that bring a hand near the propeller. */
+    private static final Set<WhatNext.Action> AT_THE_PROPELLER = Set.of(
+            WhatNext.Action.MARK_TIPS,
+            WhatNext.Action.READ_PITCH,
+            WhatNext.Action.READ_RUN_OUT,
+            WhatNext.Action.ADD_RUN,
+            WhatNext.Action.WRITE_CORRECTION);
+
+    @Override
+    public void describe(CommandSpec spec) {
+        spec.usageMessage().description("Say the one next step of a job, and what to type.");
+        JobWords.addFolder(spec);
+        spec.addOption(JobUnits.option());
+    }
+
+    @Override
+    public int run(ParseResult words, PrintWriter out) {
+        Path job = JobWords.folder(words);
+        WhatNext next = WhatNext.answer(job, JobUnits.phrases(job, words));
+        LineWrapper.lines("Next: ", "      ", next.text()).forEach(out::println);
+        // One line, however long: it is there to be copied.
+        out.println("Type: " + typed(quoted(job.toString()), next));
+        if (next.action() != WhatNext.Action.WRITE_REPORT) {
+            out.println("(Names and figures in it are examples: put yours in their place.)");
+        }
+        if (AT_THE_PROPELLER.contains(next.action())) {
+            Terminal.lines(Document.begin().handsOff().done()).forEach(out::println);
+        }
+        return ExitStatus.DONE;
+    }
+
+    private static String typed(String job, WhatNext next) {
+        return "evenblade "
+                + switch (next.action()) {
+                    case MARK_TIPS ->
+                        "job tracking " + job + " --layout " + layout(next.blades()) + " --readings "
+                                + examples(next.blades(), "12.5 mm");
+                    case READ_PITCH ->
+                        "job pitch " + job + " --layout " + layout(next.blades()) + " --readings "
+                                + examples(next.blades(), "17.4 deg") + " --station \"0.6 m\"";
+                    case READ_RUN_OUT ->
+                        "job runout " + job + " --total \"0.05 mm\" --dial-radius \"50 mm\" --high \"120 deg\"";
+                    case ADD_RUN ->
+                        "job add " + job + " RECORDING --label NAME"
+                                + next.lastRun().map(JobNextCommand::alike).orElse(" --engine-rpm 4800");
+                    case WRITE_CORRECTION -> "job correction " + job + " \"what was changed\"";
+                    case WRITE_REPORT -> "report " + job;
+                };
+    }
+
+    private static String layout(List<String> blades) {
+        return quoted(IntStream.range(0, blades.size())
+                .mapToObj(i -> (i + 1) + "=" + blades.get(i))
+                .collect(Collectors.joining(",")));
+    }
+
+    /** One reading for each blade, to be put right by the reader. */
+    private static String examples(List<String> blades, String reading) {
+        return quoted(blades.stream().map(blade -> reading).collect(Collectors.joining(",")));
+    }
+
+    /** The options with which the run before was added, where they are to stay the same. */
+    private static String alike(Detail.Run run) {
+        StringBuilder options = new StringBuilder();
+        RunSettings settings = run.settings();
+        settings.engineRpm().ifPresent(rpm -> add(options, "--engine-rpm", String.valueOf(Math.round(rpm))));
+        settings.propellerRpm().ifPresent(rpm -> add(options, "--propeller-rpm", String.valueOf(Math.round(rpm))));
+        settings.channels().forEach(channel -> add(options, "--channel", channel));
+        settings.markChannel().ifPresent(channel -> add(options, "--mark-channel", channel));
+        settings.fullScale().ifPresent(scale -> add(options, "--full-scale", scale));
+        KEPT.forEach(condition ->
+                run.conditions().get(condition).ifPresent(value -> add(options, "--" + condition.word(), value)));
+        return options.toString();
+    }
+
+    private static void add(StringBuilder options, String name, String value) {
+        options.append(' ').append(name).append(' ').append(quoted(value));
+    }
+
+    /** As a shell reads it as one word. */
+    private static String quoted(String text) {
+        return text.matches("[\\p{L}\\p{N}_./:=,+-]+") ? text : "\"" + text.replaceAll("([\"\\\\$`])", "\\\\$1") + "\"";
+    }
+}

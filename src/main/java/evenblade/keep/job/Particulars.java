@@ -1,0 +1,77 @@
+package evenblade.keep.job;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What the papers of a job say about whose machine it is and who worked on it. Each may be left out. Unlike the entries of
+ * the record they may be put right at any time: nothing is worked out from them.
+ *
+ * @param items each in the user's words, never blank
+ */
+public record Particulars(Map<Item, String> items) {
+    /** Nothing said. */
+    public static final Particulars NONE = new Particulars(Map.of());
+
+    /** What can be said. */
+    public enum Item {
+        REGISTRATION("registration", "Registration"),
+        PROPELLER_SERIAL("propeller-serial", "Propeller, serial number"),
+        ENGINE_SERIAL("engine-serial", "Engine, serial number"),
+        HOURS("hours", "Hours"),
+        OWNER("owner", "Owner"),
+        WORKSHOP("workshop", "Workshop"),
+        TECHNICIAN("technician", "Technician"),
+        /** Which unit of length comes first in every answer about the job; its words are those of the option. */
+        UNITS("units", "Units of length");
+
+        private final String word;
+        private final String title;
+
+        Item(String word, String title) {
+            this.word = word;
+            this.title = title;
+        }
+
+        /** As written in files. */
+        public String word() {
+            return word;
+        }
+
+        /** As written for people. */
+        public String title() {
+            return title;
+        }
+
+        static List<String> words() {
+            return Stream.of(values()).map(Item::word).toList();
+        }
+    }
+
+    public Particulars {
+        Map<Item, String> said = new EnumMap<>(Item.class);
+        items.forEach((item, text) -> {
+            if (!text.isBlank()) {
+                said.put(item, text.strip());
+            }
+        });
+        items = Collections.unmodifiableMap(said);
+    }
+
+    /** One of them. */
+    public Optional<String> get(Item item) {
+        return Optional.ofNullable(items.get(item));
+    }
+
+    /** The same with those of another over it; a blank text there takes one away. */
+    public Particulars with(Map<Item, String> others) {
+        Map<Item, String> all = new EnumMap<>(Item.class);
+        all.putAll(items);
+        all.putAll(others);
+        return new Particulars(all);
+    }
+}

@@ -1,0 +1,262 @@
+package evenblade.tell.report;
+
+import evenblade.base.fact.Fact;
+import evenblade.judge.comparison.ChangeVerdict;
+import evenblade.judge.comparison.MeasuredRun;
+import evenblade.judge.comparison.Reason;
+import evenblade.judge.findings.Confidence;
+import evenblade.judge.findings.Finding;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import evenblade.machine.installation.Engine;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.Phrases;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+
+/** What shook, why, what was done, what it did, what is open: cured first, leftovers last. */
+final class Story {
+    private final ReportInput input;
+    private final JobRecord record;
+    private final Engine engine;
+    private final Optional<ReportedComparison> whole;
+    private final Optional<Finding> cured;
+    private final List<Leftovers.Leftover> left;
+
+    Story(ReportInput input) {
+        this.input = input;
+        this.record = input.record();
+        this.engine = record.installation().engine();
+        this.whole = input.comparisons().stream().findFirst();
+        this.cured = input.firstPage().findings().stream()
+                .filter(finding -> !finding.open() && finding.sureness().share() >= Confidence.LEANING)
+                .max(Comparator.comparingDouble(this::weight));
+        this.left = Leftovers.of(input.firstPage().findings(), last(), channel(), engine);
+    }
+
+    /** Shaking that a cured cause made before; what isn't known to have fallen comes behind what is. */
+    private double weight(Finding finding) {
+        return headline(Beat.of(finding, engine))
+                .map(line -> (line.change().verdict() == ChangeVerdict.LOWER ? 1 : 0)
+                        + Math.min(
+                                0.9, line.beforeMmS().orElse(line.change().before().size()) / 1000))
+                .orElse(finding.sureness().share() / 1000);
+    }
+
+    Optional<MeasuredRun> last() {
+        return input.runs().stream().flatMap(run -> run.measured().stream()).reduce((earlier, later) -> later);
+    }
+
+    /** The channel that the comparison speaks of. */
+    Optional<String> channel() {
+        return whole.flatMap(
+                pair -> pair.outcome().channels().stream().map(c -> c.channel()).findFirst());
+    }
+
+    private Optional<Headline> headline(Beat beat) {
+        return whole.flatMap(pair -> Headline.of(pair.outcome(), beat));
+    }
+
+    /** The line that the page speaks of. */
+    Optional<Headline> headline() {
+        return headline(beat());
+    }
+
+    private Beat beat() {
+        return cured.or(() -> left.stream().map(Leftovers.Leftover::finding).findFirst())
+                .map(finding -> Beat.of(finding, engine))
+                .filter(beat -> headline(beat).isPresent())
+                .orElse(Beat.PROPELLER_ONCE);
+    }
+
+    /** In plain sentences. */
+    List<String> sentences() {
+        List<String> said = new ArrayList<>();
+        said.add(last().isEmpty() ? "No run with a result yet: nothing can be said about the shaking." : happened());
+        said.add(open());
+        return said;
+    }
+
+    private String happened() {
+        if (whole.isEmpty()) {
+            return now() + " There is only one run with a result: it can't be compared with anything yet.";
+        }
+        if (!whole.get().outcome().comparable()) {
+            return now() + " The first run and the last can't be compared: "
+                    + whole.get().outcome().reasons().stream()
+                            .map(Reason::fact)
+                            .map(Phrases.of(Face.PAPER)::text)
+                            .collect(Collectors.joining("; "))
+                    + ". So it can't be said whether it became better.";
+        }
+        return cured.map(this::putRight).orElseGet(this::notPutRight);
+    }
+
+    private String putRight(Finding finding) {
+        boolean sure = finding.sureness().confident();
+        String why = "It shook " + Beat.of(finding, engine).words() + (sure ? " because " : ", probably because ")
+                + CauseWords.because(finding) + ".";
+        List<String> done = changesBefore(finding.goneSince().orElseThrow().id());
+        String did = done.isEmpty() ? "" : " This was done: " + sentence(String.join(" ", done));
+        return why + did
+                + headline(Beat.of(finding, engine))
+                        .map(line -> " " + effect(line))
+                        .orElse(" Its sign is no longer seen since run '"
+                                + finding.goneSince().orElseThrow().name() + "'.")
+                + alsoGone(finding);
+    }
+
+    /** What else was put right. */
+    private String alsoGone(Finding subject) {
+        String others = input.firstPage().findings().stream()
+                .filter(finding -> !finding.open() && finding.sureness().share() >= Confidence.LEANING)
+                .filter(finding -> finding != subject)
+                .map(CauseWords::thing)
+                .collect(Collectors.joining(", "));
+        return others.isEmpty() ? "" : " Also no longer seen: " + others + ".";
+    }
+
+    private String notPutRight() {
+        Optional<Headline> line = headline();
+        String why = left.isEmpty()
+                ? ""
+                : ", most likely because of this: "
+                        + CauseWords.thing(left.get(0).finding());
+        String shakes = "It shakes " + beat().words() + why + ".";
+        if (line.isEmpty()) {
+            return shakes + " That shaking could not be compared between the first run and the last.";
+        }
+        boolean changed = !changes().isEmpty();
+        ChangeVerdict verdict = line.get().change().verdict();
+        String outcome = verdict == ChangeVerdict.LOWER
+                ? ""
+                : changed
+                        ? verdict == ChangeVerdict.HIGHER
+                                ? " What was done made it no better. "
+                                : " What was done so far did not help. "
+                        : " Nothing was changed between the first run and the last. ";
+        return shakes + (outcome.isEmpty() ? " " : outcome) + effect(line.get());
+    }
+
+    private static String effect(Headline line) {
+        OptionalDouble before = line.beforeMmS();
+        OptionalDouble after = line.afterMmS();
+        String sizes = before.isPresent() && after.isPresent()
+                ? ", from " + (line.hiddenBefore() ? "below " : "") + FigureFormat.plain(before.getAsDouble()) + " to "
+                        + (line.hiddenAfter() ? "below " : "") + FigureFormat.plain(after.getAsDouble()) + " mm/s"
+                : "";
+        return switch (line.change().verdict()) {
+            case LOWER -> "That shaking is now " + by(line, "less") + sizes + ".";
+            case HIGHER -> "That shaking is now " + by(line, "more") + sizes + ".";
+            case NO_CHANGE_SHOWN ->
+                "No change of that shaking is shown" + sizes
+                        + (line.change().percent().isPresent()
+                                ? " (the true change is between "
+                                        + FigureFormat.percentRange(
+                                                        line.change().ciLowPercent(),
+                                                        line.change().ciHighPercent())
+                                                .replace(" to ", " and ")
+                                        + ")"
+                                : "")
+                        + ".";
+        };
+    }
+
+    private static String by(Headline line, String way) {
+        OptionalDouble low = line.change().ciLowPercent();
+        OptionalDouble high = line.change().ciHighPercent();
+        boolean less = way.equals("less");
+        OptionalDouble least = less ? high : low;
+        OptionalDouble most = less ? low : high;
+        if (line.change().percent().isEmpty()) {
+            return "at least " + FigureFormat.change(least.orElseThrow()) + " " + way;
+        }
+        String range = least.isPresent() && most.isPresent()
+                ? " (" + FigureFormat.change(least.getAsDouble()) + " to " + FigureFormat.change(most.getAsDouble())
+                        + ")"
+                : "";
+        return FigureFormat.change(line.change().percent().getAsDouble()) + " " + way + range;
+    }
+
+    private String now() {
+        return "It shakes " + beat().words()
+                + (left.isEmpty()
+                        ? "."
+                        : ", most likely because of this: "
+                                + CauseWords.thing(left.get(0).finding()) + ".");
+    }
+
+    private String open() {
+        List<String> open = new ArrayList<>();
+        for (Leftovers.Leftover each : left) {
+            Phrases phrases = new Phrases(Face.PAPER, new FigureFormat(input.units()));
+            String share = each.share().isPresent()
+                    ? "; about " + FigureFormat.share(each.share().getAsDouble()) + " of the shaking that is left"
+                    : "";
+            open.add(FigureFormat.capital(CauseWords.thing(each.finding())) + " ("
+                    + phrases.text(Fact.of(each.finding().sureness().word())) + share + "). "
+                    + sentence(FigureFormat.capital(phrases.text(each.finding().next()))));
+        }
+        if (!measuredSinceLastChange()) {
+            open.add("No run since the last change: whether it helped is not known.");
+        }
+        if (!input.fileWarnings().isEmpty()) {
+            open.add("Files of the record are missing, changed or not named by it: see 'Files'.");
+        }
+        return open.isEmpty() ? "Still open: nothing that these measurements show." : "Still open: " + String.join(" ", open);
+    }
+
+    private boolean measuredSinceLastChange() {
+        List<Event> changes = changes();
+        return changes.isEmpty()
+                || record.standing(Kind.RUN).stream()
+                        .anyMatch(run -> run.at().isAfter(changes.get(changes.size() - 1).at()));
+    }
+
+    /** Everything that was changed, in order of time. */
+    List<Event> changes() {
+        return record.standing().stream()
+                .filter(e -> e.kind() == Kind.CORRECTION || e.kind() == Kind.BALANCE)
+                .toList();
+    }
+
+    /** What was changed between a run and the one before it. */
+    private List<String> changesBefore(String run) {
+        List<String> changes = new ArrayList<>();
+        for (Event event : record.standing()) {
+            if (event.id().equals(run)) {
+                return changes;
+            }
+            if (event.kind() == Kind.RUN) {
+                changes.clear();
+            } else if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
+                changes.add(event.text());
+            }
+        }
+        return List.of();
+    }
+
+    /** How sure the cause is, in plain words. */
+    List<String> sure() {
+        List<String> said = new ArrayList<>();
+        cured.ifPresent(finding -> said.add("The cause: "
+                + Phrases.of(Face.PAPER).text(Fact.of(finding.sureness().word())) + ", from "
+                + FigureFormat.count(finding.speaksFor().size(), "piece") + " of evidence for it and "
+                + (finding.speaksAgainst().isEmpty()
+                        ? "none"
+                        : String.valueOf(finding.speaksAgainst().size()))
+                + " against it."));
+        said.add(ExecutiveSummary.howSure(input));
+        return said;
+    }
+
+    private static String sentence(String text) {
+        return text.matches("(?s).*[.!?]\\s*") ? text.strip() : text.strip() + ".";
+    }
+}

@@ -1,0 +1,97 @@
+package evenblade.face.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenblade.keep.job.Conditions;
+import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Entry;
+import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.NewJob;
+import evenblade.keep.job.NewRun;
+import evenblade.keep.job.RunSettings;
+import evenblade.keep.practice.PracticeInstallation;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+@DisplayName("job next, and the words of a job,")
+class JobNextCommandTest {
+    private static final OffsetDateTime MORNING = OffsetDateTime.parse("2026-05-04T09:00:00+02:00");
+
+    @TempDir
+    Path folder;
+
+    private Path job;
+    private JobFolder record;
+
+    @BeforeEach
+    void begin() {
+        job = folder.resolve("job 1");
+        record = JobFolder.create(job, NewJob.of("Invented job", true, PracticeInstallation.geared()));
+    }
+
+    private String next() {
+        CommandLineRun run = CommandLineRun.of("job", "next", job.toString());
+        assertThat(run.err()).isEmpty();
+        assertThat(run.status()).isZero();
+        return run.out();
+    }
+
+    @Test
+    @DisplayName("an empty job asks for tip marks, with the caution and a line to type for its three blades")
+    void marksFirst() {
+        assertThat(next())
+                .contains("Next: Mark the tips")
+                .contains("Type: evenblade job tracking \"" + job + "\" --layout 1=A,2=B,3=C --readings \"12.5 mm,12.5"
+                        + " mm,12.5 mm\"")
+                .contains("ignition off");
+    }
+
+    @Test
+    @DisplayName("after a change asks for a run, measured like the one before")
+    void runsAlike() throws Exception {
+        Path recording = Files.write(folder.resolve("a.wav"), new byte[] {1, 2, 3});
+        record.addRecording(
+                recording,
+                new NewRun(
+                        Optional.of(MORNING),
+                        Optional.of("as found"),
+                        "",
+                        RunSettings.NONE.withMarkChannel("4").withFullScale("50 m/s2"),
+                        Conditions.NONE.with(Condition.PLACE, "top of the gearbox").with(Condition.WIND, "3 m/s")));
+        record.append(Entry.correction("Blade B shimmed.").at(MORNING.plusHours(1)));
+        assertThat(next())
+                .contains("Something was changed")
+                .contains("RECORDING --label NAME --mark-channel 4 --full-scale \"50 m/s2\" --place \"top of the gearbox\"")
+                .doesNotContain("--wind");
+    }
+
+    @Test
+    @DisplayName("particulars are kept, shown and taken away, and an unknown unit is refused in one line")
+    void particulars() {
+        String dir = job.toString();
+        assertThat(CommandLineRun.of("job", "particulars", dir, "--owner", "N. N.", "--units", "inch").out())
+                .isEqualTo("Owner: N. N.\nUnits of length: inch\n");
+        assertThat(CommandLineRun.of("job", "particulars", dir, "--owner", "").out())
+                .isEqualTo("Units of length: inch\n");
+        CommandLineRun run = CommandLineRun.of("job", "particulars", dir, "--units", "cubit");
+        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.err()).isEqualTo("evenblade: --units: 'cubit', expected one of metric, inch\n");
+    }
+
+    @Test
+    @DisplayName("units asked for once stand in the next answers, until others are asked for")
+    void unitsAreKept() {
+        String dir = job.toString();
+        CommandLineRun.of("job", "tracking", dir, "--layout", "1=A,2=B,3=C", "--readings", "10 mm,12 mm,11 mm");
+        assertThat(CommandLineRun.of("tracking", dir).out()).contains("2.00 mm (");
+        assertThat(CommandLineRun.of("tracking", dir, "--units", "inch").out()).contains(" in (2.00 mm)");
+        assertThat(CommandLineRun.of("tracking", dir).out()).contains(" in (2.00 mm)");
+        assertThat(CommandLineRun.of("tracking", dir, "--units", "metric").out()).contains("2.00 mm (");
+    }
+}
