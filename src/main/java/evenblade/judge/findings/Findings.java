@@ -32,12 +32,17 @@ public record Findings(List<Finding> list) {
         Stage last = stages.get(stages.size() - 1);
         boolean quiet = found.stream().noneMatch(f -> f.open() && f.sureness().share() >= Confidence.LEANING);
         if (quiet) {
-            QuietMachine.in(last).ifPresent(found::add);
+            QuietMachine.in(last, found.stream().anyMatch(Finding::open)).ifPresent(found::add);
         }
         found.sort(Comparator.comparingInt(Findings::rank)
                 .thenComparing(f -> f.sureness().share(), Comparator.reverseOrder())
+                .thenComparing(Findings::carried, Comparator.reverseOrder())
                 .thenComparing(f -> points(f), Comparator.reverseOrder()));
         return new Findings(found);
+    }
+
+    private static double carried(Finding finding) {
+        return finding.carried().map(Carried::mmS).orElse(0.0);
     }
 
     private static int points(Finding finding) {
@@ -52,7 +57,10 @@ public record Findings(List<Finding> list) {
             return 0;
         }
         if (finding.cause() == Cause.NOTHING) {
-            return 2;
+            return 1;
+        }
+        if (finding.cause() == Cause.INSEPARABLE) {
+            return 2; // says what can't be told, and blames nothing
         }
         boolean leaning = finding.sureness().share() >= Confidence.LEANING;
         return !leaning ? 3 : finding.open() ? 0 : 1;
@@ -109,7 +117,8 @@ public record Findings(List<Finding> list) {
                 pieces(said, p -> p.points() < 0),
                 next,
                 said.sureness(),
-                gone.map(stage -> stage.runs().get(0).ref()));
+                gone.map(stage -> stage.runs().get(0).ref()),
+                said.carried());
     }
 
     private static Fact afterwards(Stage stage) {

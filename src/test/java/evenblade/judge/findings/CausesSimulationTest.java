@@ -55,7 +55,7 @@ class CausesSimulationTest {
                     if (!ok || bad) {
                         StringBuilder line = new StringBuilder("   " + seed + " " + one.installation().engine().cycle() + one.installation().engine().cylinders() + " " + one.faults().get(0).size());
                         for (Finding f : findings) {
-                            line.append(' ').append(f.cause()).append(Math.round(100 * f.sureness().share()));
+                            line.append(" ").append(f.cause()).append(Math.round(100 * f.sureness().share())).append(f.carried().map(c -> String.format(Locale.ROOT, "(%.1f)", c.mmS())).orElse(""));
                         }
                         told.add(line.toString());
                     }

@@ -51,6 +51,9 @@ record RigCase(Installation installation, List<Fault> faults, RunEvidence run, S
     private static final double FLOOR_MS2 = 0.003;
 
     private static final double DWELL_S = 20;
+    /** The rig's record needs no long dwell: it has no noise. */
+    private static final double MADE_S = 5;
+
     /** The mark sessions' usual pencil, mm, and the protractor's usual reading error, degrees. */
     private static final double PENCIL_MM = 0.4;
 
@@ -100,11 +103,11 @@ record RigCase(Installation installation, List<Fault> faults, RunEvidence run, S
     private static SpeedProgram program(Machine machine) {
         double max = machine.maxRpm();
         return SpeedProgram.still()
-                .hold(0.6 * max, DWELL_S)
-                .rampTo(0.76 * max, 2)
-                .hold(0.76 * max, DWELL_S)
-                .rampTo(0.92 * max, 2)
-                .hold(0.92 * max, DWELL_S)
+                .hold(0.6 * max, MADE_S)
+                .rampTo(0.76 * max, 1)
+                .hold(0.76 * max, MADE_S)
+                .rampTo(0.92 * max, 1)
+                .hold(0.92 * max, MADE_S)
                 .wandering(0.003, 4);
     }
 

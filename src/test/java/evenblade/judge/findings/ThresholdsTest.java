@@ -135,13 +135,18 @@ class ThresholdsTest {
     }
 
     private static Stage engine(double crankOrder, double overFiring) {
+        return engine(crankOrder, overFiring, 100);
+    }
+
+    /** Firing of so many mm/s. */
+    private static Stage engine(double crankOrder, double overFiring, double firing) {
         return stage(Map.of(
                 "level",
                 dwell(
                         PROPELLER_HZ,
                         List.of(),
-                        reading(line(Shaft.CRANK, 2), 10, PROPELLER_HZ),
-                        reading(line(Shaft.CRANK, crankOrder), 10 * overFiring, PROPELLER_HZ))));
+                        reading(line(Shaft.CRANK, 2), firing, PROPELLER_HZ),
+                        reading(line(Shaft.CRANK, crankOrder), firing * overFiring, PROPELLER_HZ))));
     }
 
     @Test
@@ -154,16 +159,27 @@ class ThresholdsTest {
     }
 
     @Test
-    @DisplayName("Crank mass and carburettors are spoken of from 6 % of firing at crank 1× on")
+    @DisplayName("Crank mass is spoken of from 6 % of firing at crank 1× on, carburettors from 5 %")
     void crankFromItsShareOn() {
-        for (Rule rule : List.of(new CrankRule(), new CarburettorRule())) {
-            assertThat(rule.weigh(engine(1, MORE * Thresholds.CRANK_OVER_FIRING)))
-                    .as(rule.cause().word())
-                    .isPresent();
-            assertThat(rule.weigh(engine(1, LESS * Thresholds.CRANK_OVER_FIRING)))
-                    .as(rule.cause().word())
-                    .isEmpty();
-        }
+        assertThat(new CrankRule().weigh(engine(1, MORE * Thresholds.CRANK_OVER_FIRING)))
+                .isPresent();
+        assertThat(new CrankRule().weigh(engine(1, LESS * Thresholds.CRANK_OVER_FIRING)))
+                .isEmpty();
+        assertThat(new CarburettorRule().weigh(engine(1, MORE * Thresholds.WEAK_OVER_FIRING)))
+                .isPresent();
+        assertThat(new CarburettorRule().weigh(engine(1, LESS * Thresholds.WEAK_OVER_FIRING)))
+                .isEmpty();
+    }
+
+    @Test
+    @DisplayName("No line below 0.5 mm/s is blamed, however large a share of firing it is")
+    void nothingIsBlamedBelowTheFloor() {
+        double half = 0.5;
+        double firing = Thresholds.BLAMED_MM_S / half;
+        assertThat(new CrankRule().weigh(engine(1, MORE * half, firing))).isPresent();
+        assertThat(new CrankRule().weigh(engine(1, LESS * half, firing))).isEmpty();
+        assertThat(new WeakCylinderRule().weigh(engine(0.5, MORE * half, firing))).isPresent();
+        assertThat(new WeakCylinderRule().weigh(engine(0.5, LESS * half, firing))).isEmpty();
     }
 
     /** Mesh of 1, and a sharp line one propeller turn above it. */
