@@ -4,6 +4,7 @@ import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Reduction;
+import evenblade.machine.installation.Beat;
 import evenblade.machine.plan.ClosePair;
 import evenblade.machine.plan.Place;
 import evenblade.machine.plan.PlannedDwell;
@@ -33,6 +34,7 @@ final class PlanText {
         text.orders();
         text.coincident();
         text.close();
+        text.throbs();
         text.beyondRange();
         text.warnings();
         text.card();
@@ -164,6 +166,24 @@ final class PlanText {
             byRpm.forEach((rpm, pair) ->
                     runs.add(format("%.0f rpm: %.3f Hz apart, %.1f s", rpm, pair.apartHz(), pair.splitAfterS())));
             paragraph("  ", "  ", String.join("; ", runs));
+        });
+    }
+
+    private void throbs() {
+        Map<String, List<String>> runs = new LinkedHashMap<>();
+        for (PlannedDwell dwell : plan.dwells()) {
+            for (Beat beat : dwell.beats()) {
+                runs.computeIfAbsent(beat.lower().name() + " and " + beat.upper().name(), key -> new ArrayList<>())
+                        .add(format("%.0f rpm: %.1f swells per second", dwell.engineRpm(), beat.hz()));
+            }
+        }
+        if (runs.isEmpty()) {
+            return;
+        }
+        heading("Slow throbs to expect where both lines are strong (1 to 8 swells per second)");
+        runs.forEach((names, byRpm) -> {
+            paragraph("- ", "  ", names);
+            paragraph("  ", "  ", String.join("; ", byRpm));
         });
     }
 

@@ -21,7 +21,7 @@ public record Confidence(double share) {
     /** Where one half of the evidence is missing that the cause needs. */
     static final double MOST_ONE_SIDED = 0.75;
     /** Where a number is of the size that sound machines show too, or a reading is no fine one. */
-    static final double MOST_IN_DOUBT = 0.6;
+    static final double MOST_IN_DOUBT = 0.5;
     /**
      * Where mass, track, pitch and flange would all have left the same numbers: even odds at best would be one in four,
      * and mass is the most common of them (by judgement, no source).

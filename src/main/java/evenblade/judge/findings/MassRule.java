@@ -33,7 +33,11 @@ final class MassRule implements Rule {
         }
         boolean waysKnown = once.alongOverAcross().isPresent();
         // A pull at the disc and a couple from track or pitch shake one place alike: only the readings tell them apart.
-        boolean told = still.clears() && once.tooMuch() && once.steepRise(1).isEmpty();
+        boolean along = once.alongOverAcross().orElse(0) > Thresholds.ALONG;
+        boolean told = still.clears()
+                && once.tooMuch()
+                && !along
+                && once.steepRise(1).isEmpty();
         boolean read = still.tracked() && still.pitchRead();
         Fact next = Fact.of(
                 !waysKnown
