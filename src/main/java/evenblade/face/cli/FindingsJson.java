@@ -3,6 +3,7 @@ package evenblade.face.cli;
 import evenblade.base.fact.Fact;
 import evenblade.base.json.JsonFields;
 import evenblade.face.app.WeighFindings.Answer;
+import evenblade.judge.findings.Carried;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.RunRef;
@@ -43,6 +44,8 @@ final class FindingsJson {
                 .put("sureness", finding.sureness().share())
                 .put("confident", finding.sureness().confident())
                 .put("howSure", WarningText.of(Fact.of(finding.sureness().word())))
+                .put("carriesMmS", finding.carried().map(Carried::mmS))
+                .put("carriesShare", finding.carried().map(Carried::share))
                 .put("open", finding.open())
                 .put("goneSince", finding.goneSince().map(RunRef::name))
                 .put("for", pieces(finding.speaksFor()))

@@ -58,6 +58,13 @@ final class FindingsText {
                         100 * finding.sureness().share(),
                         phrases.text(Fact.of(finding.sureness().word())),
                         standing));
+        finding.carried()
+                .ifPresent(c -> paragraph(
+                        "   Carries   ",
+                        " ".repeat(13),
+                        format(
+                                "%.1f mm/s peak where its line is largest: %.0f %% of the power of all lines there.",
+                                c.mmS(), 100 * c.share())));
         pieces("   For       ", finding.speaksFor());
         pieces("   Against   ", finding.speaksAgainst());
         paragraph("   Next      ", " ".repeat(13), phrases.text(finding.next()));

@@ -4,6 +4,7 @@ import evenblade.base.json.JsonFields;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Reduction;
+import evenblade.machine.installation.Beat;
 import evenblade.machine.plan.ClosePair;
 import evenblade.machine.plan.Place;
 import evenblade.machine.plan.PlannedDwell;
@@ -70,7 +71,8 @@ final class PlanJson {
                 .put("propellerHz", dwell.propellerHz())
                 .put("lengthS", dwell.lengthS())
                 .put("orders", dwell.lines().stream().map(PlanJson::line).toList())
-                .put("close", dwell.close().stream().map(PlanJson::pair).toList());
+                .put("close", dwell.close().stream().map(PlanJson::pair).toList())
+                .put("throbs", dwell.beats().stream().map(PlanJson::throb).toList());
     }
 
     private static JsonFields line(PlannedLine planned) {
@@ -82,6 +84,13 @@ final class PlanJson {
                         "foldsToHz",
                         fold.isPresent() ? OptionalDouble.of(fold.get().toHz()) : OptionalDouble.empty())
                 .put("foldsNear", fold.map(PlannedLine.Fold::near).orElse(List.of()));
+    }
+
+    private static JsonFields throb(Beat beat) {
+        return new JsonFields()
+                .put("lower", beat.lower().name())
+                .put("upper", beat.upper().name())
+                .put("swellsPerSecond", beat.hz());
     }
 
     private static JsonFields pair(ClosePair pair) {

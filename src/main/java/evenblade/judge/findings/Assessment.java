@@ -2,6 +2,7 @@ package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a rule says of its cause in one stage.
@@ -11,10 +12,38 @@ import java.util.List;
  * @param needsBoth whether it takes running and standing evidence together to be confident
  * @param symptom how strong the sign is, in any unit that stays the same over the job; to see whether it went away
  * @param next what to do or measure next
+ * @param most the surest it can be: below confident where what was measured can't tell the cause from its likes
+ * @param carried how much of the shaking lies on its line; empty where the scale isn't known
  */
-record Assessment(Fact statement, List<EvidenceItem> pieces, boolean needsBoth, double symptom, Fact next) {
+record Assessment(
+        Fact statement,
+        List<EvidenceItem> pieces,
+        boolean needsBoth,
+        double symptom,
+        Fact next,
+        double most,
+        Optional<Carried> carried) {
     Assessment {
         pieces = List.copyOf(pieces);
+    }
+
+    Assessment(Fact statement, List<EvidenceItem> pieces, boolean needsBoth, double symptom, Fact next) {
+        this(statement, pieces, needsBoth, symptom, next, 1, Optional.empty());
+    }
+
+    /** The same, kept below confident unless its likes would have left other numbers. */
+    Assessment toldApart(boolean told) {
+        return told ? this : atMost(Confidence.MOST_ONE_SIDED);
+    }
+
+    /** The same, never surer than that. */
+    Assessment atMost(double share) {
+        return new Assessment(statement, pieces, needsBoth, symptom, next, Math.min(most, share), carried);
+    }
+
+    /** The same with what lies on its line. */
+    Assessment carrying(Optional<Carried> shaking) {
+        return new Assessment(statement, pieces, needsBoth, symptom, next, most, shaking);
     }
 
     int points() {
@@ -24,7 +53,7 @@ record Assessment(Fact statement, List<EvidenceItem> pieces, boolean needsBoth, 
     Confidence sureness() {
         Confidence sureness = Confidence.of(points());
         boolean both = has(EvidenceItem.Origin.RUNNING) && has(EvidenceItem.Origin.STANDING);
-        return needsBoth && !both ? sureness.oneSided() : sureness;
+        return (needsBoth && !both ? sureness.oneSided() : sureness).atMost(most);
     }
 
     private boolean has(EvidenceItem.Origin origin) {

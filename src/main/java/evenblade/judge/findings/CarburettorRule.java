@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Two carburettors out of step load every other firing: crank 1× and 3×, shaped like gas torque, no half order. */
+/** Two carburettors out of step load every other firing: half the firing order, shaped like firing, and no other order. */
 final class CarburettorRule implements Rule {
     @Override
     public Cause cause() {
@@ -20,38 +20,47 @@ final class CarburettorRule implements Rule {
     @Override
     public Optional<Assessment> weigh(Stage stage) {
         EngineFeatures engine = EngineFeatures.of(stage);
-        Optional<EvidenceItem> raised = CrankRule.raised(engine);
-        if (raised.isEmpty() || !engine.severalCylinders()) {
+        double order = engine.alternateOrder().orElse(engine.weakOrder());
+        double share = engine.overFiring(order).orElse(0);
+        if (!engine.severalCylinders() || share < Thresholds.WEAK_OVER_FIRING || !engine.worthBlaming(order)) {
             return Optional.empty();
         }
-        List<EvidenceItem> pieces = new ArrayList<>(List.of(raised.get()));
-        engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(CrankRule.direction(stage, r, -4, 2)));
-        OptionalDouble third = engine.overFiring(3);
-        if (third.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(
-                    1,
-                    stage.ref(),
-                    FindingFact.CRANK_RAISED_TOO,
-                    EngineFeatures.order(3),
-                    Measure.SHARE.of(third.getAsDouble())));
+        boolean byTurns = engine.alternateOrder().isPresent();
+        OrderObservation most = engine.crank(order).detected().strongest().orElseThrow();
+        List<EvidenceItem> pieces = new ArrayList<>();
+        pieces.add(running(
+                byTurns ? 4 : 3,
+                most.ref(), FindingFact.WEAK_ORDER, EngineFeatures.order(order), Measure.SHARE.of(share), engine.firingName(), most.size(), most.where()));
+        List<EvidenceItem> shape = CrankRule.shape(stage, engine, order, byTurns ? 1 : 0, -4);
+        pieces.addAll(shape);
+        if (byTurns) {
+            pieces.add(others(stage, engine, share));
         }
-        boolean fourStroke = stage.installation().engine().cycle() == Engine.Cycle.FOUR_STROKE;
-        OptionalDouble half = fourStroke ? engine.overFiring(0.5) : OptionalDouble.empty();
-        if (half.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(
-                    -4,
-                    stage.ref(),
-                    FindingFact.CRANK_THERE_TOO,
-                    EngineFeatures.order(0.5),
-                    Measure.SHARE.of(half.getAsDouble())));
-        } else if (fourStroke) {
-            pieces.add(running(1, stage.ref(), FindingFact.NO_WEAK_CYLINDER));
+        double third = engine.overFiring(3 * order).orElse(0);
+        if (byTurns && third > Thresholds.HALF_OVER_FIRING) {
+            pieces.add(running(1, stage.ref(), FindingFact.CRANK_RAISED_TOO, EngineFeatures.order(3 * order), Measure.SHARE.of(third)));
+        } else if (third * CrankRule.OVERTONE < share) {
+            pieces.add(running(-3, stage.ref(), FindingFact.NO_OTHER_CRANK_ORDER));
         }
+        boolean shaped = shape.stream().anyMatch(p -> p.points() > 0);
         return Optional.of(new Assessment(
-                Fact.of(FindingFact.POINTS_TO_CARBURETTORS),
-                pieces,
-                false,
-                engine.overFiring(1).orElse(0),
-                Fact.of(FindingFact.SET_CARBURETTORS)));
+                        Fact.of(FindingFact.POINTS_TO_CARBURETTORS, EngineFeatures.order(order)),
+                        pieces,
+                        false,
+                        share,
+                        Fact.of(byTurns ? FindingFact.SET_CARBURETTORS : FindingFact.CYLINDER_OR_CARBURETTOR))
+                .toldApart(byTurns && shaped)
+                .carrying(engine.carried(order)));
+    }
+
+    /** A weak cylinder raises its neighbours as much as the order of firing by turns. */
+    private static EvidenceItem others(Stage stage, EngineFeatures engine, double share) {
+        for (double order : engine.cylinderOrders()) {
+            double other = engine.overFiring(order).orElse(0);
+            if (other * Thresholds.OWN_CAUSE > share) {
+                return running(-4, stage.ref(), FindingFact.CRANK_THERE_TOO, EngineFeatures.order(order), Measure.SHARE.of(other));
+            }
+        }
+        return running(1, stage.ref(), FindingFact.NO_WEAK_CYLINDER);
     }
 }

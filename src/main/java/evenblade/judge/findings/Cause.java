@@ -16,6 +16,7 @@ public enum Cause implements Code {
     LOOSE_MOUNT("loose-mount"),
     RECORDING("recording"),
     INSEPARABLE("inseparable-lines"),
+    THROB("slow-throb"),
     UNTOLD("untold"),
     NOTHING("nothing");
 

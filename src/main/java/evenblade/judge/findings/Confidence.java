@@ -19,7 +19,14 @@ public record Confidence(double share) {
     /** Below this a finding isn't worth telling. */
     public static final double WORTH_TELLING = 0.25;
     /** Where one half of the evidence is missing that the cause needs. */
-    private static final double MOST_ONE_SIDED = 0.75;
+    static final double MOST_ONE_SIDED = 0.75;
+    /** Where a number is of the size that sound machines show too, or a reading is no fine one. */
+    static final double MOST_IN_DOUBT = 0.5;
+    /**
+     * Where mass, track, pitch and flange would all have left the same numbers: even odds at best would be one in four,
+     * and mass is the most common of them (by judgement, no source).
+     */
+    static final double MOST_OF_FOUR = 0.4;
 
     static Confidence of(int points) {
         double odds = Math.pow(2, START + points);
@@ -27,7 +34,11 @@ public record Confidence(double share) {
     }
 
     Confidence oneSided() {
-        return new Confidence(Math.min(MOST_ONE_SIDED, share));
+        return atMost(MOST_ONE_SIDED);
+    }
+
+    Confidence atMost(double most) {
+        return new Confidence(Math.min(most, share));
     }
 
     /** Whether it is confident. */

@@ -11,8 +11,8 @@ import java.util.OptionalDouble;
 
 /** Crank 1× alone, with the same size level and upright: mass of crank or flywheel. */
 final class CrankRule implements Rule {
-    /** Upright over level of crank 1×, over that of firing: from here on it isn't gas torque. */
-    private static final double NOT_AS_FIRING = 1.6;
+    /** Gas torque falls to some third from 1× to 4×; a mass has no overtones. So an order down to a fifth counts. */
+    static final double OVERTONE = 5;
 
     @Override
     public Cause cause() {
@@ -23,28 +23,29 @@ final class CrankRule implements Rule {
     public Optional<Assessment> weigh(Stage stage) {
         EngineFeatures engine = EngineFeatures.of(stage);
         Optional<EvidenceItem> raised = raised(engine);
-        if (raised.isEmpty()) {
+        if (raised.isEmpty() || engine.fires(1)) {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>(List.of(raised.get()));
-        engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(direction(stage, r, 2, -4)));
+        pieces.addAll(shape(stage, engine, 1, -2, 2));
         pieces.addAll(uneven(stage, engine));
         return Optional.of(new Assessment(
-                Fact.of(FindingFact.POINTS_TO_CRANK),
+                        Fact.of(FindingFact.POINTS_TO_CRANK),
                 pieces,
                 false,
                 engine.overFiring(1).orElse(0),
                 Fact.of(
-                        engine.uprightOfCrankAgainstFiring().isPresent()
+                        engine.likeFiring(1).isPresent()
                                 ? FindingFact.CHECK_FLYWHEEL
-                                : FindingFact.MEASURE_LEVEL_AND_UPRIGHT)));
+                                : FindingFact.MEASURE_LEVEL_AND_UPRIGHT))
+                .carrying(engine.carried(1)));
     }
 
     /** That crank 1× is large enough to be looked at. */
     static Optional<EvidenceItem> raised(EngineFeatures engine) {
         OptionalDouble share = engine.overFiring(1);
         Optional<OrderObservation> most = engine.crank(1).detected().strongest();
-        if (share.isPresent() && most.isPresent() && share.getAsDouble() >= Thresholds.CRANK_OVER_FIRING) {
+        if (share.isPresent() && most.isPresent() && share.getAsDouble() >= Thresholds.CRANK_OVER_FIRING && engine.worthBlaming(1)) {
             return Optional.of(running(
                     3,
                     most.get().ref(),
@@ -70,44 +71,52 @@ final class CrankRule implements Rule {
     }
 
     /**
-     * Which way crank 1× shakes, compared with firing.
+     * How a crank order shakes, compared with firing.
      *
-     * @param ratio upright over level of crank 1×, over that of firing
-     * @param mass points where it isn't like firing
-     * @param gas points where it is
+     * @param gas points where it shakes as firing does
+     * @param other points where it surely doesn't
      */
-    static EvidenceItem direction(Stage stage, double ratio, int mass, int gas) {
-        boolean isMass = ratio > NOT_AS_FIRING || ratio < 1 / NOT_AS_FIRING;
-        return running(
-                isMass ? mass : gas,
+    static List<EvidenceItem> shape(Stage stage, EngineFeatures engine, double order, int gas, int other) {
+        OptionalDouble like = engine.likeFiring(order);
+        boolean alike = like.orElse(0) >= Thresholds.LIKE_FIRING;
+        if (like.isEmpty() || !alike && like.getAsDouble() >= Thresholds.UNLIKE_FIRING) {
+            return List.of();
+        }
+        return List.of(running(
+                alike ? gas : other,
                 stage.ref(),
-                FindingFact.UPRIGHT_OVER_LEVEL,
-                Measure.NUMBER.of(ratio),
-                Fact.of(isMass ? FindingFact.NOT_GAS_TORQUE : FindingFact.GAS_TORQUE));
+                FindingFact.LIKE_FIRING,
+                EngineFeatures.order(order),
+                Measure.NUMBER.of(like.getAsDouble()),
+                Fact.of(alike ? FindingFact.GAS_TORQUE : FindingFact.NOT_GAS_TORQUE)));
+    }
+
+    /** Orders that would be up beside 1× if cylinders made it. */
+    private static List<Double> neighbours(EngineFeatures engine) {
+        List<Double> orders = new ArrayList<>(engine.pureCylinderOrders());
+        engine.alternateOrder().stream()
+                .map(order -> 3 * order)
+                .filter(order -> engine.alternateOrder().getAsDouble() == 1)
+                .forEach(orders::add);
+        return orders;
     }
 
     /** Signs that the cylinders themselves differ. */
     private static List<EvidenceItem> uneven(Stage stage, EngineFeatures engine) {
         List<EvidenceItem> pieces = new ArrayList<>();
-        OptionalDouble half = engine.weakOrder() < 1 ? engine.overFiring(0.5) : OptionalDouble.empty();
-        OptionalDouble third = engine.overFiring(3);
-        if (half.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(
-                    -3,
-                    stage.ref(),
-                    FindingFact.CRANK_THERE_TOO,
-                    EngineFeatures.order(0.5),
-                    Measure.SHARE.of(half.getAsDouble())));
+        double once = engine.overFiring(1).orElse(0);
+        boolean others = false;
+        for (double order : neighbours(engine)) {
+            double share = engine.overFiring(order).orElse(0);
+            if (share * OVERTONE > once && share > Thresholds.HALF_OVER_FIRING / 2 && !others) {
+                others = true;
+                pieces.add(running(
+                        -3,
+                        stage.ref(), FindingFact.CRANK_THERE_TOO, EngineFeatures.order(order), Measure.SHARE.of(share)));
+            }
         }
-        if (third.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(
-                    -2,
-                    stage.ref(),
-                    FindingFact.CRANK_THERE_TOO,
-                    EngineFeatures.order(3),
-                    Measure.SHARE.of(third.getAsDouble())));
-        } else if (engine.severalCylinders()) {
-            pieces.add(running(1, stage.ref(), FindingFact.NO_OTHER_CRANK_ORDER));
+        if (!others && engine.severalCylinders()) {
+            pieces.add(running(2, stage.ref(), FindingFact.NO_OTHER_CRANK_ORDER));
         }
         return pieces;
     }

@@ -6,6 +6,9 @@ import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.OrderLine.Role;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Shaft;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** What crank and cylinders do in a stage; shared by the engine's rules. */
@@ -35,6 +38,67 @@ final class EngineFeatures {
         return engine.cycle() == Engine.Cycle.FOUR_STROKE ? 0.5 : 1;
     }
 
+    /** Whether a crank order is one of firing's own. */
+    boolean fires(double order) {
+        double firingOrder = engine.firingOrder();
+        return firingOrder > 0 && Math.abs(order / firingOrder - Math.rint(order / firingOrder)) < 1e-9;
+    }
+
+    /** Half the firing order: what firings that are strong and weak by turns make; empty where they can't be by turns. */
+    OptionalDouble alternateOrder() {
+        boolean byTurns = engine.cylinders() >= 4 && engine.cylinders() % 2 == 0;
+        return byTurns ? OptionalDouble.of(engine.firingOrder() / 2) : OptionalDouble.empty();
+    }
+
+    /** Orders in the table that only cylinders which differ make, lowest first, and not those of firing by turns. */
+    List<Double> cylinderOrders() {
+        double step = weakOrder();
+        double highest = Math.max(4, 2 * engine.firingOrder());
+        List<Double> orders = new ArrayList<>();
+        for (double m = step; m <= highest + 1e-9; m += step) {
+            double turns = alternateOrder().isPresent() ? m / alternateOrder().getAsDouble() : 0.5;
+            if (!fires(m) && Math.abs(turns - Math.rint(turns)) > 1e-9) {
+                orders.add(m);
+            }
+        }
+        return orders;
+    }
+
+    /** The least of a crank order over firing in any dwell: a resonance lifts it at one speed, a cylinder at all. */
+    double leastOverFiring(double order) {
+        return crank(order).leastOver(firing);
+    }
+
+    /** Orders of {@link #cylinderOrders} that nothing else makes: crank 1× is for masses too, 2× for pistons. */
+    List<Double> pureCylinderOrders() {
+        return cylinderOrders().stream().filter(m -> m != 1 && m != 2).toList();
+    }
+
+    /** How alike a crank order shakes to firing. */
+    OptionalDouble likeFiring(double order) {
+        OrderObservations shape = firing.alone().isEmpty() ? firing : firing.alone();
+        return crank(order).likeness(shape);
+    }
+
+    /** Peak velocity of a crank order, and of all with it; empty where the scale isn't known. */
+    Optional<Carried> carried(double order) {
+        return crank(order).carriedOf(all);
+    }
+
+    /** Whether a crank order shakes enough to be blamed; so it is where the scale isn't known. */
+    boolean worthBlaming(double order) {
+        return carried(order).map(c -> c.mmS() >= Thresholds.BLAMED_MM_S).orElse(true);
+    }
+
+    /** Crank orders of which only a knock once in two turns makes a row: halves that don't shake as firing does. */
+    List<Double> strangeHalves() {
+        return cylinderOrders().stream()
+                .filter(m -> Math.abs(m - Math.rint(m)) > 0.1)
+                .filter(m -> overFiring(m).orElse(0) > Thresholds.HALF_OVER_FIRING && worthBlaming(m))
+                .filter(m -> likeFiring(m).orElse(1) < Thresholds.UNLIKE_FIRING)
+                .toList();
+    }
+
     /** What the amplitudes are held against; says so where another line lies on it. */
     Fact firingName() {
         return Fact.of(firing.alone().isEmpty() && !firing.isEmpty() ? FindingFact.FIRING_SHARED : FindingFact.FIRING);
@@ -56,15 +120,4 @@ final class EngineFeatures {
         return line.detected().isEmpty() ? OptionalDouble.empty() : line.over(firing);
     }
 
-    /**
-     * Upright over level of a crank order, over the same ratio of firing: about 1 where gas torque makes both; far from
-     * it where crank mass pulls in both directions alike.
-     */
-    OptionalDouble uprightOfCrankAgainstFiring() {
-        OptionalDouble crankRatio = crank(1).in(Direction.UP).over(crank(1).in(Direction.ACROSS));
-        OptionalDouble firingRatio = firing.in(Direction.UP).over(firing.in(Direction.ACROSS));
-        return crankRatio.isPresent() && firingRatio.isPresent() && firingRatio.getAsDouble() > 0
-                ? OptionalDouble.of(crankRatio.getAsDouble() / firingRatio.getAsDouble())
-                : OptionalDouble.empty();
-    }
 }

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param next what to do or measure next
  * @param sureness how sure
  * @param goneSince the run from which on it is no longer seen; empty while it stands
+ * @param carried how much of the shaking lies on its line; empty where that has no scale or no line
  */
 public record Finding(
         Cause cause,
@@ -22,7 +23,8 @@ public record Finding(
         List<EvidenceItem> speaksAgainst,
         Fact next,
         Confidence sureness,
-        Optional<RunRef> goneSince) {
+        Optional<RunRef> goneSince,
+        Optional<Carried> carried) {
     public Finding {
         speaksFor = List.copyOf(speaksFor);
         speaksAgainst = List.copyOf(speaksAgainst);

@@ -30,14 +30,29 @@ public record Findings(List<Finding> list) {
             found(rule, stages).ifPresent(found::add);
         }
         Stage last = stages.get(stages.size() - 1);
-        boolean quiet = found.stream().noneMatch(f -> f.open() && f.sureness().share() >= Confidence.LEANING);
+        boolean quiet = found.stream().noneMatch(f -> f.open() && f.cause() != Cause.THROB && f.sureness().share() >= Confidence.LEANING);
         if (quiet) {
-            QuietMachine.in(last).ifPresent(found::add);
+            QuietMachine.in(last, found.stream().anyMatch(f -> f.open() && f.cause() != Cause.THROB)).ifPresent(found::add);
         }
-        found.sort(Comparator.comparingInt(Findings::rank)
+        double left = found.stream()
+                .filter(f -> f.open() && rank(f) == 0)
+                .mapToDouble(Findings::carried)
+                .max()
+                .orElse(0);
+        found.sort(Comparator.comparingInt((Finding f) -> curedMost(f, left) ? -1 : rank(f))
                 .thenComparing(f -> f.sureness().share(), Comparator.reverseOrder())
+                .thenComparing(Findings::carried, Comparator.reverseOrder())
                 .thenComparing(f -> points(f), Comparator.reverseOrder()));
         return new Findings(found);
+    }
+
+    /** Whether a change cured it, and it shook more than anything that is left: then it is what the job was about. */
+    private static boolean curedMost(Finding finding, double left) {
+        return !finding.open() && finding.sureness().confident() && carried(finding) > left;
+    }
+
+    private static double carried(Finding finding) {
+        return finding.carried().map(Carried::mmS).orElse(0.0);
     }
 
     private static int points(Finding finding) {
@@ -52,7 +67,10 @@ public record Findings(List<Finding> list) {
             return 0;
         }
         if (finding.cause() == Cause.NOTHING) {
-            return 2;
+            return 1;
+        }
+        if (finding.cause() == Cause.INSEPARABLE || finding.cause() == Cause.THROB) {
+            return 2; // says what can't be told, and blames nothing
         }
         boolean leaning = finding.sureness().share() >= Confidence.LEANING;
         return !leaning ? 3 : finding.open() ? 0 : 1;
@@ -109,7 +127,8 @@ public record Findings(List<Finding> list) {
                 pieces(said, p -> p.points() < 0),
                 next,
                 said.sureness(),
-                gone.map(stage -> stage.runs().get(0).ref()));
+                gone.map(stage -> stage.runs().get(0).ref()),
+                said.carried());
     }
 
     private static Fact afterwards(Stage stage) {

@@ -24,7 +24,7 @@ final class FlangeRule implements Rule {
         if (!pointed) {
             return Optional.empty();
         }
-        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 2 : r < Thresholds.ACROSS ? -3 : 0));
+        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 1 : r < Thresholds.ACROSS ? -1 : 0));
         pieces.addAll(TieFeatures.of(stage, 1, -2));
         Optional<EvidenceItem> large = once.large(1);
         large.ifPresent(pieces::add);
@@ -50,7 +50,8 @@ final class FlangeRule implements Rule {
                 pieces,
                 true,
                 Math.max(still.spreadMm(), once.size()),
-                Fact.of(next(stage, still))));
+                Fact.of(next(stage, still)))
+                .carrying(once.carried()));
     }
 
     private static FindingFact next(Stage stage, StaticFeatures still) {

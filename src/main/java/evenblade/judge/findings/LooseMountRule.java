@@ -4,6 +4,8 @@ import static evenblade.judge.findings.EvidenceItem.running;
 
 import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.machine.installation.OrderTable;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.SignalValue;
 import evenblade.judge.findings.PropellerOnceFeatures.HalfOrder;
@@ -22,6 +24,17 @@ final class LooseMountRule implements Rule {
     @Override
     public Optional<Assessment> weigh(Stage stage) {
         PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
+        EngineFeatures engine = EngineFeatures.of(stage);
+        List<Double> strange = engine.strangeHalves();
+        if (strange.size() > 1) {
+            return Optional.of(new Assessment(
+                            Fact.of(FindingFact.POINTS_TO_MOUNT),
+                            List.of(strange(stage, 5, strange)),
+                            false,
+                            engine.carried(strange.get(0)).map(Carried::mmS).orElse(1.0),
+                            Fact.of(FindingFact.CHECK_MOUNTS))
+                    .carrying(engine.carried(strange.get(0))));
+        }
         List<HalfOrder> halves = once.halfOrders();
         if (halves.isEmpty()) {
             return Optional.empty();
@@ -39,6 +52,16 @@ final class LooseMountRule implements Rule {
                 false,
                 strongest(halves).amplitude(),
                 Fact.of(FindingFact.CHECK_MOUNTS)));
+    }
+
+    /** That crank half orders don't shake as firing does. */
+    static EvidenceItem strange(Stage stage, int points, List<Double> orders) {
+        return running(
+                points,
+                stage.ref(),
+                FindingFact.STRANGE_HALVES,
+                Listed.quoted(orders.stream().map(OrderTable::orderText).toList()),
+                stage.names());
     }
 
     /** Whether at least two different half orders are there. */

@@ -22,17 +22,34 @@ final class MassRule implements Rule {
         StaticFeatures still = StaticFeatures.of(stage);
         List<EvidenceItem> pieces = new ArrayList<>();
         pieces.add(large.get());
-        pieces.addAll(once.ways(r -> r < Thresholds.ACROSS ? 3 : r > Thresholds.ALONG ? -4 : 0));
+        pieces.addAll(once.ways(r -> r < Thresholds.ACROSS ? 1 : r > Thresholds.ALONG ? -1 : 0));
         pieces.addAll(once.risesWithSquare(1, -4));
-        pieces.addAll(still.track(-2, 1));
-        pieces.addAll(still.pitch(-2, 1));
-        pieces.addAll(still.runOut(-1, 0));
+        pieces.addAll(still.track(-3, 1));
+        pieces.addAll(still.pitch(-3, 1));
+        pieces.addAll(still.runOut(-3, 1));
         List<PropellerOnceFeatures.HalfOrder> halves = once.halfOrders();
         if (LooseMountRule.several(halves)) {
             pieces.add(LooseMountRule.told(-4, halves));
         }
         boolean waysKnown = once.alongOverAcross().isPresent();
-        Fact next = Fact.of(waysKnown ? FindingFact.BALANCE : FindingFact.MEASURE_ALONG_AND_ACROSS);
-        return Optional.of(new Assessment(Fact.of(FindingFact.POINTS_TO_MASS), pieces, false, once.size(), next));
+        // A pull at the disc and a couple from track or pitch shake one place alike: only the readings tell them apart.
+        boolean along = once.alongOverAcross().orElse(0) > Thresholds.ALONG;
+        boolean told = still.clears()
+                && once.tooMuch()
+                && !along
+                && once.steepRise(1).isEmpty();
+        boolean read = still.tracked() && still.pitchRead();
+        Fact next = Fact.of(
+                !waysKnown
+                        ? FindingFact.MEASURE_ALONG_AND_ACROSS
+                        : read ? FindingFact.BALANCE : FindingFact.READ_BEFORE_BALANCE);
+        return Optional.of(new Assessment(
+                Fact.of(FindingFact.POINTS_TO_MASS),
+                pieces,
+                false,
+                once.size(),
+                next)
+                .atMost(told ? 1 : read ? Confidence.MOST_IN_DOUBT : Confidence.MOST_OF_FOUR)
+                .carrying(once.carried()));
     }
 }

@@ -7,6 +7,7 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -115,15 +116,57 @@ record OrderObservations(List<OrderObservation> all) {
                 .getAsDouble()));
     }
 
+    /** What these carry of all lines seen: velocities where the largest of these lies. */
+    Optional<Carried> carriedOf(OrderObservations everything) {
+        return detected().fastest().map(most -> {
+            double squares = everything.atMomentOf(most).detected().all().stream()
+                    .filter(s -> s.channel().equals(most.channel()))
+                    .mapToDouble(s -> Math.pow(s.velocityMmS().orElse(0), 2))
+                    .sum();
+            return new Carried(most.velocityMmS().getAsDouble(), Math.sqrt(squares));
+        });
+    }
+
     /** Root of the sum of squares of the strongest of each direction. */
     private double length() {
         double squares = 0;
         for (Direction direction : Direction.values()) {
-            double amplitude =
-                    in(direction).strongest().map(OrderObservation::amplitude).orElse(0.0);
+            double amplitude = in(direction).largest();
             squares += amplitude * amplitude;
         }
         return Math.sqrt(squares);
+    }
+
+    /**
+     * How alike two lines shake: cosine between their sizes along, level and upright, 1 where one is a multiple of the
+     * other. Median over the dwells in which both stand out; empty where fewer than two directions are known.
+     */
+    OptionalDouble likeness(OrderObservations other) {
+        List<Double> cosines = new ArrayList<>();
+        List<OrderObservation> moments = new ArrayList<>();
+        for (OrderObservation s : detected().all) {
+            if (moments.stream().anyMatch(s::sameMoment)) {
+                continue;
+            }
+            moments.add(s);
+            OrderObservations then = other.atMomentOf(s);
+            List<Direction> known = Arrays.stream(Direction.values())
+                    .filter(d -> d != Direction.UNKNOWN && !then.in(d).isEmpty())
+                    .toList();
+            double mine = atMomentOf(s).length();
+            double theirs = then.length();
+            if (known.size() > 1 && mine > 0 && theirs > 0) {
+                double product = known.stream()
+                        .mapToDouble(d -> atMomentOf(s).in(d).largest() * then.in(d).largest())
+                        .sum();
+                cosines.add(product / mine / theirs);
+            }
+        }
+        return median(cosines);
+    }
+
+    private double largest() {
+        return strongest().map(OrderObservation::amplitude).orElse(0.0);
     }
 
     /**
@@ -139,12 +182,25 @@ record OrderObservations(List<OrderObservation> all) {
                 ratios.add(atMomentOf(s).length() / other.atMomentOf(s).length());
             }
         }
-        if (ratios.isEmpty() || isEmpty()) {
+        return isEmpty() ? OptionalDouble.empty() : median(ratios);
+    }
+
+    /** Least over the dwells of this amplitude over the other's; 0 where no dwell has the other detected. */
+    double leastOver(OrderObservations other) {
+        return other.detected().all.stream()
+                .filter(s -> other.atMomentOf(s).length() > 0)
+                .mapToDouble(s -> atMomentOf(s).length() / other.atMomentOf(s).length())
+                .min()
+                .orElse(0);
+    }
+
+    private static OptionalDouble median(List<Double> values) {
+        if (values.isEmpty()) {
             return OptionalDouble.empty();
         }
-        ratios.sort(null);
-        int middle = ratios.size() / 2;
+        values.sort(null);
+        int middle = values.size() / 2;
         return OptionalDouble.of(
-                ratios.size() % 2 == 1 ? ratios.get(middle) : (ratios.get(middle - 1) + ratios.get(middle)) / 2);
+                values.size() % 2 == 1 ? values.get(middle) : (values.get(middle - 1) + values.get(middle)) / 2);
     }
 }

@@ -26,26 +26,31 @@ final class PitchRule implements Rule {
         boolean twiceHigh = twice.orElse(0) > Thresholds.TWICE_OVER_ONCE;
         boolean alongMost = once.alongOverAcross().orElse(0) > Thresholds.ALONG;
         Optional<EvidenceItem> large = once.large(1);
-        if (!still.pitchOut() && !(large.isPresent() && alongMost && (twiceHigh || !still.pitchRead()))) {
+        boolean middling = still.pitchMiddling() && large.isPresent();
+        if (!still.pitchOut() && !middling && !(large.isPresent() && alongMost && (twiceHigh || !still.pitchRead()))) {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>(still.pitch(3, -3));
-        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 2 : r < Thresholds.ACROSS ? -3 : 0));
+        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 1 : r < Thresholds.ACROSS ? -1 : 0));
         if (twiceHigh && large.isPresent()) {
             pieces.add(running(
                     2, stage.ref(), FindingFact.TWICE_ALONG, Measure.NUMBER.of(twice.getAsDouble()), stage.names()));
         }
-        large.ifPresent(pieces::add);
+        large.map(l -> once.tooMuch() ? once.large(2).orElse(l) : l).ifPresent(pieces::add);
         if (large.isEmpty() && once.measured()) {
             pieces.add(once.small(-2));
         }
-        pieces.addAll(still.track(-2, 1));
+        pieces.addAll(still.track(-1, 1));
         return Optional.of(new Assessment(
                 statement(still),
                 pieces,
                 true,
                 still.pitchOut() ? stage.pitch().orElseThrow().readings().spreadDeg() : once.size(),
-                Fact.of(still.pitchRead() ? FindingFact.SET_PITCH : FindingFact.READ_PITCH)));
+                Fact.of(
+                        still.pitchRead()
+                                ? FindingFact.SET_PITCH
+                                : FindingFact.READ_PITCH))
+                .carrying(once.carried()));
     }
 
     private static Fact statement(StaticFeatures still) {

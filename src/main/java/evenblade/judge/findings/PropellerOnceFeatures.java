@@ -6,6 +6,7 @@ import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Quoted;
 import evenblade.base.units.SignalUnit;
+import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;
 import java.util.ArrayList;
@@ -21,6 +22,8 @@ final class PropellerOnceFeatures {
     private static final double SLOW = 1;
 
     private static final double STEEP = 3;
+    /** Twice the highest crank half order that counts as a knock's row; above 5½ gear and air noise begin. */
+    private static final int HIGHEST_CRANK_HALF = 12;
     /** So much faster the second dwell must be for a power of speed to mean anything. */
     private static final double APART = 1.1;
 
@@ -41,6 +44,16 @@ final class PropellerOnceFeatures {
     /** Whether there are runs in which 1× was measured at all. */
     boolean measured() {
         return !once.isEmpty();
+    }
+
+    /** Whether it is more than sound machines show. */
+    boolean tooMuch() {
+        return carried().map(c -> c.mmS() >= Thresholds.TOO_MUCH_MM_S).orElse(false);
+    }
+
+    /** What 1× carries of the shaking. */
+    Optional<Carried> carried() {
+        return once.carriedOf(all);
     }
 
     /** Size for following it over a job: mm/s, else the unevenness index, else the amplitude. */
@@ -192,6 +205,11 @@ final class PropellerOnceFeatures {
                 .orElse(List.of());
     }
 
+    /** That 1× rises more steeply than a turning pull can make it: it nears a resonance. */
+    Optional<EvidenceItem> steepRise(int points) {
+        return growth().filter(Growth::steep).map(growth -> growth.item(points));
+    }
+
     /** That 1× rises more slowly than any turning pull would make it, without falling. */
     Optional<EvidenceItem> slowRise(int points) {
         return fall().isPresent()
@@ -228,6 +246,12 @@ final class PropellerOnceFeatures {
         boolean slow() {
             return Math.log(fastest.ciHigh() / slowest.ciLow()) / Math.log(fastest.engineRpm() / slowest.engineRpm())
                     < SLOW;
+        }
+
+        /** Whether even the near ends of both intervals leave it above {@link #STEEP}. */
+        boolean steep() {
+            return Math.log(fastest.ciLow() / slowest.ciHigh()) / Math.log(fastest.engineRpm() / slowest.engineRpm())
+                    > STEEP;
         }
 
         EvidenceItem item(int points) {
@@ -270,6 +294,10 @@ final class PropellerOnceFeatures {
         return twice.isEmpty() || blades() == 2 ? OptionalDouble.empty() : twice.over(once.along());
     }
 
+    private boolean fourStroke() {
+        return stage.installation().engine().cycle() == Engine.Cycle.FOUR_STROKE;
+    }
+
     private int blades() {
         return stage.installation().propeller().blades();
     }
@@ -288,10 +316,26 @@ final class PropellerOnceFeatures {
                         double resolved =
                                 3 / (dwell.dwell().durationS() * dwell.dwell().propellerHz());
                         boolean odd = Math.round(twice) % 2 == 1 && Math.round(twice) < 4 * blades();
+                        double crankTwice = 2 * line.crankOrder();
+                        boolean ofCrank = Math.abs(crankTwice - Math.round(crankTwice)) < Math.min(0.05, resolved);
+                        boolean whole = Math.round(crankTwice) % 2 == 0;
+                        boolean firings = ofCrank && (whole || fourStroke());
+                        double offWhole = Math.abs(line.propellerOrder() - Math.rint(line.propellerOrder()));
+                        boolean crankHalf = ofCrank && !whole && offWhole > Math.min(0.1, resolved) && Math.round(crankTwice) < HIGHEST_CRANK_HALF;
+                        if (firings) {
+                            return; // a crank order above the table's end
+                        }
                         if (odd && Math.abs(twice - Math.round(twice)) < Math.min(0.1, resolved)) {
                             found.add(new HalfOrder(
                                     run.ref(),
                                     Math.round(twice) / 2.0,
+                                    line.amplitude(),
+                                    channel.unit(),
+                                    dwell.dwell().propellerRpm() * run.numbers().ratio()));
+                        } else if (crankHalf) {
+                            found.add(new HalfOrder(
+                                    run.ref(),
+                                    Math.round(crankTwice) / 2.0 * run.numbers().ratio(),
                                     line.amplitude(),
                                     channel.unit(),
                                     dwell.dwell().propellerRpm() * run.numbers().ratio()));

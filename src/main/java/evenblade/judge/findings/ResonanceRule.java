@@ -28,7 +28,11 @@ final class ResonanceRule implements Rule {
         PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
         Optional<PropellerOnceFeatures.Fall> fall = once.fall();
         if (fall.isEmpty()) {
-            return once.large(1).flatMap(large -> once.slowRise(4)).map(ResonanceRule::slow);
+            Optional<EvidenceItem> strange = once.slowRise(4).or(() -> once.steepRise(4));
+            return once.large(1)
+                    .flatMap(large -> strange)
+                    .map(ResonanceRule::slow)
+                    .map(said -> said.toldApart(false).carrying(once.carried()));
         }
         List<EvidenceItem> pieces = new ArrayList<>();
         pieces.add(fall.get().item(4));
@@ -52,6 +56,8 @@ final class ResonanceRule implements Rule {
                 pieces,
                 false,
                 fall.get().share(),
-                Fact.of(FindingFact.DWELLS_AROUND_PEAK)));
+                Fact.of(FindingFact.DWELLS_AROUND_PEAK))
+                .toldApart(once.large(1).isPresent())
+                .carrying(once.carried()));
     }
 }

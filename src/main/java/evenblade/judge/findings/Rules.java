@@ -16,7 +16,8 @@ final class Rules {
             new ResonanceRule(),
             new LooseMountRule(),
             new RecordingRule(),
-            new InseparableRule());
+            new InseparableRule(),
+            new ThrobRule());
 
     private Rules() {}
 }

@@ -63,6 +63,42 @@ final class StaticFeatures {
                 .orElse(false);
     }
 
+    /** Whether track is within its limit and yet no fine one: it may carry part of the shaking. */
+    boolean trackMiddling() {
+        return tracked() && !trackOut() && spreadMm() > Thresholds.FINE_TRACK_MM;
+    }
+
+    /** The same for the blade angles. */
+    boolean pitchMiddling() {
+        return pitchRead()
+                && !pitchOut()
+                && stage.pitch().get().readings().spreadDeg() > Thresholds.FINE_PITCH_DEG;
+    }
+
+    /** The same for the run-out of the flange. */
+    boolean runOutMiddling() {
+        return runOutRead()
+                && !runOutOut()
+                && stage.runOut()
+                        .get()
+                        .atTip()
+                        .map(tip -> tip.millimetres() > Thresholds.FINE_RUN_OUT_MM)
+                        .orElse(true);
+    }
+
+    /** Whether track and blade angles are read and leave neither them nor the flange under suspicion. */
+    boolean clears() {
+        return tracked()
+                && pitchRead()
+                && !(trackOut() || pitchOut() || runOutOut())
+                && !(trackMiddling() || pitchMiddling() || runOutMiddling());
+    }
+
+    /** Points of what is within its limit: none where it is no fine one, and a little suspicion where it counts as out. */
+    private static int graded(boolean out, boolean middling, int ifOut, int ifFine) {
+        return out ? ifOut : middling ? Integer.signum(ifOut) : ifFine;
+    }
+
     /** Limits that apply decide; where there are none, the yardstick. */
     private static boolean beyond(List<LimitCheck> checks, boolean byYardstick) {
         boolean limited = checks.stream().anyMatch(c -> c.outcome() != Outcome.NOT_APPLICABLE);
@@ -75,7 +111,7 @@ final class StaticFeatures {
             return List.of();
         }
         StaticEvidence.Track track = stage.track().get();
-        int points = trackOut() ? out : fine;
+        int points = graded(trackOut(), trackMiddling(), out, fine);
         Fact against = track.checks().isEmpty()
                 ? Fact.of(
                         trackOut() ? FindingFact.BEYOND_PRACTICE : FindingFact.WITHIN_PRACTICE,
@@ -95,7 +131,7 @@ final class StaticFeatures {
     List<EvidenceItem> verdict(int blade, int position) {
         return stage.track()
                 .map(t -> t.analysis().verdict())
-                .filter(v -> trackOut())
+                .filter(v -> trackOut() || trackMiddling())
                 .map(v -> {
                     int points =
                             switch (v.kind()) {
@@ -135,7 +171,7 @@ final class StaticFeatures {
             return List.of();
         }
         StaticEvidence.Pitch pitch = stage.pitch().get();
-        int points = pitchOut() ? out : even;
+        int points = graded(pitchOut(), pitchMiddling(), out, even);
         Fact against = pitch.checks().isEmpty()
                 ? Fact.of(
                         pitchOut() ? FindingFact.BEYOND_YARDSTICK : FindingFact.WITHIN_YARDSTICK,
@@ -164,7 +200,7 @@ final class StaticFeatures {
             return List.of();
         }
         StaticEvidence.RunOut runOut = stage.runOut().get();
-        int points = runOutOut() ? out : fine;
+        int points = graded(runOutOut(), runOutMiddling(), out, fine);
         Fact tip = runOut.atTip()
                 .map(length -> Fact.of(FindingFact.AT_TIPS, length(length.millimetres())))
                 .orElse(Fact.of(FindingFact.TIPS_UNKNOWN));

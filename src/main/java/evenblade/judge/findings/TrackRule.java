@@ -24,18 +24,19 @@ final class TrackRule implements Rule {
         StaticFeatures still = StaticFeatures.of(stage);
         boolean alongMost = once.alongOverAcross().orElse(0) > Thresholds.ALONG;
         Optional<EvidenceItem> large = once.large(1);
-        if (!still.trackOut() && !(alongMost && large.isPresent() && !still.tracked())) {
+        boolean middling = still.trackMiddling() && !still.verdict(2, 0).isEmpty() && large.isPresent();
+        if (!still.trackOut() && !middling && !(alongMost && large.isPresent() && !still.tracked())) {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>(still.track(3, -3));
         pieces.addAll(still.verdict(2, -6));
-        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 3 : r < Thresholds.ACROSS ? -3 : 0));
+        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 1 : r < Thresholds.ACROSS ? -1 : 0));
         pieces.addAll(TieFeatures.of(stage, 1, -2));
         large.ifPresent(pieces::add);
         if (large.isEmpty() && once.measured()) {
             pieces.add(once.small(-2));
         }
-        pieces.addAll(still.pitch(-2, 1));
+        pieces.addAll(still.pitch(-1, 1));
         if (still.runOutShareOfSpread() > 0.5) {
             pieces.add(standing(
                     -2,
@@ -48,8 +49,9 @@ final class TrackRule implements Rule {
                 pieces.add(running(-1, stage.ref(), FindingFact.TWICE_NOT_TRACK, Measure.NUMBER.of(r)));
             }
         });
-        return Optional.of(new Assessment(
-                statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), Fact.of(next(still))));
+        return Optional.of(
+                new Assessment(statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), Fact.of(next(still)))
+                        .carrying(once.carried()));
     }
 
     private static Fact statement(StaticFeatures still) {

@@ -1,5 +1,6 @@
 package evenblade.machine.plan;
 
+import evenblade.machine.installation.Beat;
 import java.util.List;
 
 /**
@@ -16,6 +17,12 @@ public record PlannedDwell(
     public PlannedDwell {
         lines = List.copyOf(lines);
         close = List.copyOf(close);
+    }
+
+    /** Slow throbs between lines that are strong on most machines. */
+    public List<Beat> beats() {
+        return Beat.among(
+                lines.stream().map(PlannedLine::line).filter(Beat::usuallyStrong).toList(), propellerHz());
     }
 
     /** Propeller revolutions per second. */

@@ -1,5 +1,6 @@
 package evenblade.tell.document;
 
+import evenblade.machine.installation.Beat;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.plan.ClosePair;
@@ -46,6 +47,7 @@ public final class PlanDocument {
         orders();
         coincident();
         close();
+        throbs();
         beyondRange();
         if (!plan.warnings().isEmpty()) {
             text.heading("To know").warnings(Tone.ITEM, phrases, plan.warnings());
@@ -132,6 +134,22 @@ public final class PlanDocument {
                     + FigureFormat.fixed(pair.splitAfterS(), 1) + " s"));
             text.say(Tone.ITEM, names + ": " + String.join("; ", runs));
         });
+    }
+
+    private void throbs() {
+        Map<String, List<String>> runs = new LinkedHashMap<>();
+        for (PlannedDwell dwell : plan.dwells()) {
+            for (Beat beat : dwell.beats()) {
+                runs.computeIfAbsent(beat.lower().name() + " and " + beat.upper().name(), key -> new ArrayList<>())
+                        .add(FigureFormat.rpm(dwell.engineRpm()) + " rpm: " + FigureFormat.fixed(beat.hz(), 1)
+                                + " swells per second");
+            }
+        }
+        if (runs.isEmpty()) {
+            return;
+        }
+        text.heading("Slow throbs to expect where both lines are strong (1 to 8 swells per second)");
+        runs.forEach((names, byRpm) -> text.say(Tone.ITEM, names + ": " + String.join("; ", byRpm)));
     }
 
     private void beyondRange() {

@@ -31,6 +31,7 @@ final class CauseWords {
             case RESONANCE -> "the mounts made it stronger near one speed";
             case LOOSE_MOUNT -> "a mount was loose";
             case RECORDING -> "the recording was not in order";
+            case THROB -> "two shakings of nearly the same speed swell and fade together";
             case INSEPARABLE, UNTOLD, NOTHING -> "of something that these measurements can't show";
         };
     }
@@ -50,6 +51,7 @@ final class CauseWords {
             case RESONANCE -> "mounts that make one speed stronger";
             case LOOSE_MOUNT -> "a loose mount";
             case RECORDING -> "trouble with sensor or recording";
+            case THROB -> "a slow throb of two shakings together";
             case INSEPARABLE -> "lines that can't be separated";
             case UNTOLD -> "the cause of the shaking: it can't be seen yet";
             case NOTHING -> "nothing";

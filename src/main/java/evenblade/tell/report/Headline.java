@@ -21,7 +21,7 @@ import java.util.OptionalDouble;
  */
 record Headline(Change change, DwellComparison pair, ChannelComparison channel, String before, String after) {
     /** The line of a beat in a comparison; empty where it wasn't compared. */
-    static Optional<Headline> of(RunComparison outcome, Beat beat) {
+    static Optional<Headline> of(RunComparison outcome, HowOften beat) {
         return ComparisonPictures.mainPair(outcome)
                 .flatMap(pair -> pair.changes().stream()
                         .filter(change -> change.figure().kind() != Figure.Kind.UNEVENNESS)

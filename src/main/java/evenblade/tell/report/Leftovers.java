@@ -44,17 +44,17 @@ final class Leftovers {
                     && finding.cause() != Cause.NOTHING
                     && finding.sureness().share() >= Confidence.LEANING;
             if (told) {
-                left.add(new Leftover(finding, share(Beat.of(finding, engine), last, channel)));
+                left.add(new Leftover(finding, share(HowOften.of(finding, engine), last, channel)));
             }
         }
         left.sort(Comparator.comparingDouble((Leftover each) -> -each.share().orElse(0)));
         return left;
     }
 
-    private static OptionalDouble share(Beat beat, Optional<MeasuredRun> last, Optional<String> wanted) {
+    private static OptionalDouble share(HowOften beat, Optional<MeasuredRun> last, Optional<String> wanted) {
         Optional<ChannelOrders> channel = last.flatMap(run -> LastRun.channel(run, wanted));
         Optional<DwellOrders> dwell = channel.flatMap(LastRun::longest);
-        if (dwell.isEmpty() || beat == Beat.OTHER) {
+        if (dwell.isEmpty() || beat == HowOften.OTHER) {
             return OptionalDouble.empty();
         }
         SignalUnit unit = channel.get().unit();

@@ -42,7 +42,7 @@ final class Story {
 
     /** Shaking that a cured cause made before; what isn't known to have fallen comes behind what is. */
     private double weight(Finding finding) {
-        return headline(Beat.of(finding, engine))
+        return headline(HowOften.of(finding, engine))
                 .map(line -> (line.change().verdict() == ChangeVerdict.LOWER ? 1 : 0)
                         + Math.min(
                                 0.9, line.beforeMmS().orElse(line.change().before().size()) / 1000))
@@ -59,7 +59,7 @@ final class Story {
                 pair -> pair.outcome().channels().stream().map(c -> c.channel()).findFirst());
     }
 
-    private Optional<Headline> headline(Beat beat) {
+    private Optional<Headline> headline(HowOften beat) {
         return whole.flatMap(pair -> Headline.of(pair.outcome(), beat));
     }
 
@@ -68,11 +68,11 @@ final class Story {
         return headline(beat());
     }
 
-    private Beat beat() {
+    private HowOften beat() {
         return cured.or(() -> left.stream().map(Leftovers.Leftover::finding).findFirst())
-                .map(finding -> Beat.of(finding, engine))
+                .map(finding -> HowOften.of(finding, engine))
                 .filter(beat -> headline(beat).isPresent())
-                .orElse(Beat.PROPELLER_ONCE);
+                .orElse(HowOften.PROPELLER_ONCE);
     }
 
     /** In plain sentences. */
@@ -100,12 +100,12 @@ final class Story {
 
     private String putRight(Finding finding) {
         boolean sure = finding.sureness().confident();
-        String why = "It shook " + Beat.of(finding, engine).words() + (sure ? " because " : ", probably because ")
+        String why = "It shook " + HowOften.of(finding, engine).words() + (sure ? " because " : ", probably because ")
                 + CauseWords.because(finding) + ".";
         List<String> done = changesBefore(finding.goneSince().orElseThrow().id());
         String did = done.isEmpty() ? "" : " This was done: " + sentence(String.join(" ", done));
         return why + did
-                + headline(Beat.of(finding, engine))
+                + headline(HowOften.of(finding, engine))
                         .map(line -> " " + effect(line))
                         .orElse(" Its sign is no longer seen since run '"
                                 + finding.goneSince().orElseThrow().name() + "'.")

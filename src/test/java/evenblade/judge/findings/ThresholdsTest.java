@@ -15,6 +15,9 @@ import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.UnexplainedLine;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedDoubt;
+import evenblade.measure.speed.SpeedFact;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -135,13 +138,18 @@ class ThresholdsTest {
     }
 
     private static Stage engine(double crankOrder, double overFiring) {
+        return engine(crankOrder, overFiring, 100);
+    }
+
+    /** Firing of so many mm/s. */
+    private static Stage engine(double crankOrder, double overFiring, double firing) {
         return stage(Map.of(
                 "level",
                 dwell(
                         PROPELLER_HZ,
                         List.of(),
-                        reading(line(Shaft.CRANK, 2), 10, PROPELLER_HZ),
-                        reading(line(Shaft.CRANK, crankOrder), 10 * overFiring, PROPELLER_HZ))));
+                        reading(line(Shaft.CRANK, 2), firing, PROPELLER_HZ),
+                        reading(line(Shaft.CRANK, crankOrder), firing * overFiring, PROPELLER_HZ))));
     }
 
     @Test
@@ -154,16 +162,66 @@ class ThresholdsTest {
     }
 
     @Test
-    @DisplayName("Crank mass and carburettors are spoken of from 6 % of firing at crank 1× on")
+    @DisplayName("Crank mass is spoken of from 6 % of firing at crank 1× on, carburettors from 5 %")
     void crankFromItsShareOn() {
-        for (Rule rule : List.of(new CrankRule(), new CarburettorRule())) {
-            assertThat(rule.weigh(engine(1, MORE * Thresholds.CRANK_OVER_FIRING)))
-                    .as(rule.cause().word())
-                    .isPresent();
-            assertThat(rule.weigh(engine(1, LESS * Thresholds.CRANK_OVER_FIRING)))
-                    .as(rule.cause().word())
-                    .isEmpty();
-        }
+        assertThat(new CrankRule().weigh(engine(1, MORE * Thresholds.CRANK_OVER_FIRING)))
+                .isPresent();
+        assertThat(new CrankRule().weigh(engine(1, LESS * Thresholds.CRANK_OVER_FIRING)))
+                .isEmpty();
+        assertThat(new CarburettorRule().weigh(engine(1, MORE * Thresholds.WEAK_OVER_FIRING)))
+                .isPresent();
+        assertThat(new CarburettorRule().weigh(engine(1, LESS * Thresholds.WEAK_OVER_FIRING)))
+                .isEmpty();
+    }
+
+    @Test
+    @DisplayName("No line below 0.5 mm/s is blamed, however large a share of firing it is")
+    void nothingIsBlamedBelowTheFloor() {
+        double half = 0.5;
+        double firing = Thresholds.BLAMED_MM_S / half;
+        assertThat(new CrankRule().weigh(engine(1, MORE * half, firing))).isPresent();
+        assertThat(new CrankRule().weigh(engine(1, LESS * half, firing))).isEmpty();
+        assertThat(new WeakCylinderRule().weigh(engine(0.5, MORE * half, firing))).isPresent();
+        assertThat(new WeakCylinderRule().weigh(engine(0.5, LESS * half, firing))).isEmpty();
+    }
+
+    /** Propeller 1× of 4 mm/s at 32.9 Hz, and crank ½× 0.214 propeller orders above it: 7.06 Hz apart (17/14 − 1 = 0.2143). */
+    private static Stage throb(double weaker, double propellerHz) {
+        return stage(Map.of(
+                "level",
+                dwell(
+                        propellerHz,
+                        List.of(),
+                        reading(line(Shaft.PROPELLER, 1), 4, propellerHz),
+                        reading(line(Shaft.CRANK, 0.5), weaker, propellerHz))));
+    }
+
+    @Test
+    @DisplayName("A slow throb is told from a depth of 30 % on, between 1 and 8 swells per second")
+    void slowThrobFromItsDepthOn() {
+        // 2·b/(4 + b) = 0.3 at b = 12/17 = 0.7059.
+        double weaker = 12 / 17.0;
+        assertThat(new ThrobRule().weigh(throb(MORE * weaker, PROPELLER_HZ))).isPresent();
+        assertThat(new ThrobRule().weigh(throb(LESS * weaker, PROPELLER_HZ))).isEmpty();
+        double order = line(Shaft.CRANK, 0.5).propellerOrder() - 1;
+        assertThat(new ThrobRule().weigh(throb(2, LESS * 8 / order))).isPresent();
+        assertThat(new ThrobRule().weigh(throb(2, MORE * 8 / order))).isEmpty();
+        assertThat(new ThrobRule().weigh(throb(2, MORE * 1 / order))).isPresent();
+        assertThat(new ThrobRule().weigh(throb(2, LESS * 1 / order))).isEmpty();
+    }
+
+    @Test
+    @DisplayName("A throb says which lines beat, how fast and how deep")
+    void slowThrobWithItsNumbers() {
+        String said = Phrases.of(Face.COMMAND_LINE)
+                .text(new ThrobRule().weigh(throb(2, PROPELLER_HZ)).orElseThrow().pieces().get(0).fact());
+        double hz = (line(Shaft.CRANK, 0.5).propellerOrder() - 1) * PROPELLER_HZ;
+        // 2·2/(4 + 2) = 67 %
+        assertThat(said)
+                .contains("propeller 1×")
+                .contains("crank ½×")
+                .contains("67 %")
+                .contains(String.format(java.util.Locale.ROOT, "%.1f", hz).substring(0, 3));
     }
 
     /** Mesh of 1, and a sharp line one propeller turn above it. */

@@ -39,7 +39,8 @@ class FirstPageTest {
             List.of(),
             Fact.of(FindingFact.KEEP_AN_EYE),
             new Confidence(0.9),
-            Optional.of(new RunRef("e6", "shimmed")));
+            Optional.of(new RunRef("e6", "shimmed")),
+            Optional.empty());
 
     private static final Finding CYLINDER_OPEN = new Finding(
             Cause.WEAK_CYLINDER,
@@ -48,6 +49,7 @@ class FirstPageTest {
             List.of(),
             Fact.of(FindingFact.COMPARE_COMPRESSION),
             new Confidence(0.6),
+            Optional.empty(),
             Optional.empty());
 
     /** Two runs of an invented job; propeller 1× of each in m/s². */
@@ -108,6 +110,7 @@ class FirstPageTest {
                 List.of(),
                 Fact.of(FindingFact.BALANCE),
                 new Confidence(0.6),
+                Optional.empty(),
                 Optional.empty());
         String open = page(2.0, 0.38, CYLINDER_OPEN, mass, TRACK_CURED).story().get(1);
         assertThat(open.indexOf("Balance of the propeller"))

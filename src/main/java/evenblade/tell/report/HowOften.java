@@ -6,7 +6,7 @@ import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Shaft;
 
 /** How often a cause shakes, as a customer would say it, and which line shows it. */
-enum Beat {
+enum HowOften {
     PROPELLER_ONCE("once per propeller turn") {
         @Override
         boolean shownBy(OrderLine line) {
@@ -44,7 +44,7 @@ enum Beat {
 
     private final String words;
 
-    Beat(String words) {
+    HowOften(String words) {
         this.words = words;
     }
 
@@ -61,13 +61,13 @@ enum Beat {
     }
 
     /** The beat of what a finding is about. */
-    static Beat of(Finding finding, Engine engine) {
+    static HowOften of(Finding finding, Engine engine) {
         return switch (finding.cause()) {
             case MASS, TRACK, PITCH, FLANGE, RESONANCE -> PROPELLER_ONCE;
             case WEAK_CYLINDER -> engine.cycle() == Engine.Cycle.FOUR_STROKE ? CRANK_HALF : CRANK_ONCE;
             case CRANK, CARBURETTORS -> CRANK_ONCE;
             case DRIVE -> MESH;
-            case LOOSE_MOUNT, RECORDING, INSEPARABLE, UNTOLD, NOTHING -> OTHER;
+            case LOOSE_MOUNT, RECORDING, INSEPARABLE, THROB, UNTOLD, NOTHING -> OTHER;
         };
     }
 }
