@@ -34,12 +34,15 @@ public record Findings(List<Finding> list) {
         if (quiet) {
             QuietMachine.in(last, found.stream().anyMatch(f -> f.open() && f.cause() != Cause.THROB)).ifPresent(found::add);
         }
+        // Of causes that are sure, what shakes most comes first; of the others, what is surest.
         double left = found.stream()
                 .filter(f -> f.open() && rank(f) == 0)
                 .mapToDouble(Findings::carried)
                 .max()
                 .orElse(0);
         found.sort(Comparator.comparingInt((Finding f) -> curedMost(f, left) ? -1 : rank(f))
+                .thenComparing(f -> f.sureness().confident(), Comparator.reverseOrder())
+                .thenComparing(f -> f.sureness().confident() ? carried(f) : 0, Comparator.reverseOrder())
                 .thenComparing(f -> f.sureness().share(), Comparator.reverseOrder())
                 .thenComparing(Findings::carried, Comparator.reverseOrder())
                 .thenComparing(f -> points(f), Comparator.reverseOrder()));

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeAll;
@@ -129,7 +131,7 @@ class CausesSimulationTest {
         return outcomes.values().stream().flatMap(List::stream).toList();
     }
 
-    private static double share(List<Outcome> of, java.util.function.Predicate<Outcome> what) {
+    private static double share(List<Outcome> of, Predicate<Outcome> what) {
         return of.stream().filter(what).count() / (double) of.size();
     }
 
@@ -153,7 +155,7 @@ class CausesSimulationTest {
 
     @Test
     void ofFindingsThatAreConfidentAtLeastEightOfTenAreRight() {
-        Map<Integer, int[]> bands = new java.util.TreeMap<>();
+        Map<Integer, int[]> bands = new TreeMap<>();
         for (Outcome outcome : all(READ)) {
             for (Finding f : outcome.findings()) {
                 if (!BLAMES_NOTHING.contains(f.cause()) && f.cause() != Cause.NOTHING) {
@@ -167,7 +169,7 @@ class CausesSimulationTest {
                 System.out.printf(Locale.ROOT, "| %d to %d %% | %d | %d |%n", 10 * tenth, 10 * tenth + 9, n[0], n[1]));
         int said = bands.entrySet().stream().filter(e -> e.getKey() >= 8).mapToInt(e -> e.getValue()[0]).sum();
         int right = bands.entrySet().stream().filter(e -> e.getKey() >= 8).mapToInt(e -> e.getValue()[1]).sum();
-        assertThat(right / (double) said).isGreaterThan(0.8);
+        assertThat(right / (double) said).isGreaterThan(0.9);
     }
 
     @Test
@@ -200,9 +202,9 @@ class CausesSimulationTest {
     }
 
     /** Two standard errors (√(p·(1−p)/n)) below what was measured on seeds 101 to 140. */
-    private static final double MEASURED_RIGHT = 0.6;
+    private static final double MEASURED_RIGHT = 0.71;
 
-    private static final double MEASURED_BOTH = 0.4;
+    private static final double MEASURED_BOTH = 0.69;
     /** Two standard errors above it. */
-    private static final double MOST_WRONG = 0.05;
+    private static final double MOST_WRONG = 0.034;
 }
