@@ -47,6 +47,7 @@ public enum WarningCode implements Code {
     DWELL_WITHOUT_FIGURES,
     LONGEST_STRETCH_USED,
     MESH_LEFT_OUT,
+    BAND_CUT_FOR_MEMORY,
     UNCALIBRATED,
     LOSSY_FILE,
     // Speed

@@ -14,6 +14,7 @@ final class CommandIndex {
     private static final List<String> NAMES = List.of(
             "plan",
             "orders",
+            "spectrum",
             "job new",
             "job show",
             "job add",
@@ -47,6 +48,7 @@ final class CommandIndex {
         return switch (name) {
             case "plan" -> new PlanCommand();
             case "orders" -> new OrdersCommand();
+            case "spectrum" -> new SpectrumCommand();
             case "job new" -> new JobNewCommand();
             case "job show" -> new JobShowCommand();
             case "job add" -> new JobAddCommand();
