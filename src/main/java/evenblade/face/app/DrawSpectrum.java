@@ -51,8 +51,8 @@ public final class DrawSpectrum {
 
     private SpectrumPicture spectrum() {
         return new SpectrumPicture(new SpectrumPicture.Data(
-                caption("Hann window, bins of " + binHz(measured.spectrum().binHz()) + ", averaged over "
-                        + measured.spectrum().segments() + " stretches"),
+                caption("Hann window, bins of " + binHz(measured.resolutionHz()) + ", averaged over "
+                        + measured.averages() + " stretches"),
                 measured.spectrum().frequenciesHz(),
                 measured.spectrum().values(),
                 channel.unit(),
@@ -63,7 +63,7 @@ public final class DrawSpectrum {
 
     private OrderMark mark(SteadyLine line) {
         List<OrderReading> orders = looked.dwell()
-                .map(dwell -> LineOrders.of(dwell, line, measured.spectrum().binHz()))
+                .map(dwell -> LineOrders.of(dwell, line, measured.resolutionHz()))
                 .orElse(List.of());
         String name = orders.isEmpty()
                 ? FigureFormat.plain(line.frequencyHz()) + " Hz"

@@ -4,7 +4,6 @@ import evenblade.base.problem.BadInput;
 import evenblade.measure.lines.ChannelSpectrum;
 import evenblade.measure.lines.LineOrders;
 import evenblade.measure.lines.SteadyLine;
-import evenblade.measure.signal.Spectrum;
 import evenblade.tell.export.LinesTable;
 import evenblade.tell.export.SpectrumTable;
 import java.io.IOException;
@@ -35,14 +34,14 @@ public final class WriteSpectrum {
                 LinesTable.csv(
                         spectrum.unit(),
                         spectrum.measured().lines().stream()
-                                .map(line -> new LinesTable.Row(line, orders(looked, line, spectrum.measured().spectrum())))
+                                .map(line -> new LinesTable.Row(line, orders(looked, line)))
                                 .toList())));
         return written;
     }
 
-    private static List<String> orders(LookedAt looked, SteadyLine line, Spectrum spectrum) {
+    private static List<String> orders(LookedAt looked, SteadyLine line) {
         return looked.dwell()
-                .map(dwell -> LineOrders.of(dwell, line, spectrum.binHz()).stream()
+                .map(dwell -> LineOrders.of(dwell, line, looked.spectrum().measured().resolutionHz()).stream()
                         .map(each -> each.line().name())
                         .toList())
                 .orElse(List.of());

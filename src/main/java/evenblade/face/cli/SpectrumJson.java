@@ -21,10 +21,10 @@ final class SpectrumJson {
                 .put("toS", spectrum.toS())
                 .put("fromHz", measured.fromHz())
                 .put("upToHz", measured.upToHz())
-                .put("resolutionHz", measured.spectrum().binHz())
-                .put("noiseBandwidthHz", measured.spectrum().noiseBandwidthHz())
+                .put("resolutionHz", measured.resolutionHz())
+                .put("noiseBandwidthHz", measured.noiseBandwidthHz())
                 .put("window", LineSpectrum.WINDOW)
-                .put("averages", measured.spectrum().segments())
+                .put("averages", measured.averages())
                 .put("falseAlarm", LineSpectrum.FALSE_ALARM)
                 .put(
                         "lines",
@@ -37,8 +37,9 @@ final class SpectrumJson {
                 .put("frequencyHz", line.frequencyHz())
                 .put("amplitude", line.amplitude())
                 .put("standardError", line.standardError())
-                .put("unit", looked.spectrum().unit().symbol());
-        double binHz = looked.spectrum().measured().spectrum().binHz();
+                .put("unit", looked.spectrum().unit().symbol())
+                .put("steady", line.steady());
+        double binHz = looked.spectrum().measured().resolutionHz();
         looked.dwell()
                 .ifPresent(dwell -> fields.put(
                         "orders",

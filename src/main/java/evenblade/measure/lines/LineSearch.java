@@ -163,7 +163,8 @@ final class LineSearch {
         double variance =
                 CROSS_TERM * amplitude * amplitude * noise / stretches + NOISE_TERM * noise * noise / dof;
         return new Found(
-                new SteadyLine((k + offset(k, noise)) * binHz, amplitude, Math.sqrt(variance) / amplitude), noise);
+                new SteadyLine((k + offset(k, noise)) * binHz, amplitude, Math.sqrt(variance) / amplitude, true),
+                noise);
     }
 
     /** How far the line stands from the middle of its highest bin: with r the larger neighbour over it, (2r − 1)/(1 + r) for Hann. */

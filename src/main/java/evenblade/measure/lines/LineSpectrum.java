@@ -33,6 +33,21 @@ public record LineSpectrum(EvenGrid grid, Spectrum spectrum, List<SteadyLine> li
         lines = List.copyOf(lines);
     }
 
+    /** From bin to bin. */
+    public double resolutionHz() {
+        return spectrum.binHz();
+    }
+
+    /** Width of the band of noise that one bin takes in. */
+    public double noiseBandwidthHz() {
+        return spectrum.noiseBandwidthHz();
+    }
+
+    /** Stretches averaged. */
+    public int averages() {
+        return spectrum.segments();
+    }
+
     /**
      * Looks at a stretch.
      *
@@ -49,9 +64,7 @@ public record LineSpectrum(EvenGrid grid, Spectrum spectrum, List<SteadyLine> li
                 Math.min(STRETCH_S, STRETCH_SHARE * seconds), grid.rateHz(), Spectrum.Scaling.AMPLITUDE);
         Spectrum spectrum = average.of(grid.values(), grid.rateHz());
         List<LineSearch.Found> found = LineSearch.in(spectrum, upToHz);
-        List<SteadyLine> lines = time.even()
-                ? found.stream().map(LineSearch.Found::line).toList()
-                : AtStamps.amplitudes(time, values, 1 / spectrum.binHz(), found);
+        List<SteadyLine> lines = StretchByStretch.follow(time, values, 1 / spectrum.binHz(), found);
         return new LineSpectrum(grid, spectrum, lines, LineSearch.LOWEST_BIN * spectrum.binHz(), upToHz);
     }
 }

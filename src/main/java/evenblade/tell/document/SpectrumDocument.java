@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What one recording shows without any speed: how it was looked at, and its steady lines. */
 public final class SpectrumDocument {
@@ -21,6 +22,8 @@ public final class SpectrumDocument {
     private static final int MOST_LINES = 20;
     /** Half the width of a 95 % interval in standard errors, of the normal distribution. */
     private static final double NINETY_FIVE = 1.96;
+
+    private static final String NOT_STEADY = "not steady";
 
     private final ChannelSpectrum spectrum;
     private final Optional<RunOrders> run;
@@ -68,8 +71,8 @@ public final class SpectrumDocument {
                         + FigureFormat.plain(measured.upToHz()) + " Hz");
         text.known(
                 "spectrum",
-                "Hann window, bins of " + FigureFormat.plain(measured.spectrum().binHz()) + " Hz, mean of "
-                        + measured.spectrum().segments() + " half-overlapped stretches");
+                "Hann window, bins of " + FigureFormat.plain(measured.resolutionHz()) + " Hz, mean of "
+                        + measured.averages() + " half-overlapped stretches");
         if (!spectrum.others().isEmpty()) {
             text.known(
                     "not shown",
@@ -93,15 +96,15 @@ public final class SpectrumDocument {
         if (lines.isEmpty()) {
             text.say(
                     Tone.ANSWER,
-                    "No steady line stands out of the noise. In noise alone, one would be seen by chance in " + alarm
+                    "No line stands out of the noise. In noise alone, one would be seen by chance in " + alarm
                             + " of recordings at most.");
             return;
         }
-        Document.TableBuilder table = text.table("Steady lines, strongest first")
+        Document.TableBuilder table = text.table("Lines out of the noise, strongest first")
                 .right("Hz")
                 .point(spectrum.unit().display() + " peak")
                 .point("± 95 %")
-                .left(dwell.isPresent() ? "order" : "");
+                .left("");
         lines.stream().limit(MOST_LINES).forEach(line -> row(table, line));
         table.end();
         if (lines.size() > MOST_LINES) {
@@ -110,10 +113,16 @@ public final class SpectrumDocument {
                     FigureFormat.count(lines.size() - MOST_LINES, "weaker line")
                             + " not shown here; the tables for other programs have them all.");
         }
+        if (lines.stream().anyMatch(line -> !line.steady())) {
+            text.say(
+                    Tone.NOTE,
+                    "Not steady: it comes and goes, moves with the speed, or is two lines too close to each other. Of such"
+                            + " a line the amplitude is only a mean; one that moves may show as several.");
+        }
         text.say(
                 Tone.NOTE,
                 "In noise alone, a line would be seen by chance in " + alarm + " of recordings at most. Lines less than "
-                        + FigureFormat.plain(4 * spectrum.measured().spectrum().binHz())
+                        + FigureFormat.plain(4 * spectrum.measured().resolutionHz())
                         + " Hz apart run into each other. A speed that wanders smears its lines and they read low:"
                         + " 'orders' measures along the speed.");
     }
@@ -124,11 +133,17 @@ public final class SpectrumDocument {
                 FigureFormat.fixed(line.frequencyHz(), 2),
                 FigureFormat.value(line.amplitude(), half),
                 FigureFormat.error(line.amplitude(), half),
-                dwell
-                        .map(each -> LineOrders.of(each, line, spectrum.measured().spectrum().binHz()).stream()
+                Stream.of(orders(line), line.steady() ? "" : NOT_STEADY)
+                        .filter(word -> !word.isEmpty())
+                        .collect(Collectors.joining("; ")));
+    }
+
+    /** The orders that it may be; empty where none is known. */
+    private String orders(SteadyLine line) {
+        return dwell.map(each -> LineOrders.of(each, line, spectrum.measured().resolutionHz()).stream()
                                 .map(OrderReading::line)
                                 .map(OrderLine::name)
                                 .collect(Collectors.joining(" = ")))
-                        .orElse(""));
+                .orElse("");
     }
 }

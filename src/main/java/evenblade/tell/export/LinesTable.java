@@ -32,12 +32,14 @@ public final class LinesTable {
                     "frequency (Hz)",
                     "peak amplitude (" + unit.symbol() + ")",
                     "standard error (" + unit.symbol() + ")",
+                    "steady",
                     "orders");
             for (Row row : rows) {
                 csv.writeRecord(
                         Cell.of(row.line().frequencyHz()),
                         Cell.of(row.line().amplitude()),
                         Cell.of(row.line().standardError()),
+                        row.line().steady() ? "yes" : "no",
                         String.join(" = ", row.orders()));
             }
         } catch (IOException e) {

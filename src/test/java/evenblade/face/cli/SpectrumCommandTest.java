@@ -79,6 +79,16 @@ class SpectrumCommandTest {
         assertThat(json(wav(), "--up-to", "500").objects("lines")).hasSize(1);
     }
 
+    /** The second tone begins in the middle: its mean square is half of what it is later. */
+    @Test
+    void aToneThatBeginsHalfWayIsSaidNotToBeSteady() throws IOException {
+        List<JsonObject> lines = json(wav()).objects("lines");
+        assertThat(lines.get(0).flag("steady")).isTrue();
+        assertThat(lines.get(1).number("frequencyHz")).isCloseTo(1234.5, within(0.03));
+        assertThat(lines.get(1).flag("steady")).isFalse();
+        assertThat(lines.get(1).number("amplitude")).isCloseTo(0.05 / Math.sqrt(2), within(0.003));
+    }
+
     @Test
     void aTableIsLookedAtInItsOwnUnitAndAChannelChosen() throws IOException {
         StringBuilder rows = new StringBuilder("time (s),across (m/s2),up (m/s2)\n");
@@ -104,7 +114,7 @@ class SpectrumCommandTest {
         CommandLineRun run = CommandLineRun.of("spectrum", wav(), "--plots", plots.toString());
         assertThat(run.status()).isZero();
         assertThat(run.out())
-                .contains("Steady lines, strongest first")
+                .contains("Lines out of the noise, strongest first")
                 .contains("FS peak")
                 .contains(" 33.10 ")
                 .contains("1234.50 ");
@@ -119,7 +129,7 @@ class SpectrumCommandTest {
                             "invented-lines.csv");
         }
         assertThat(Files.readAllLines(plots.resolve("invented-lines.csv")).get(0))
-                .isEqualTo("frequency (Hz),peak amplitude (FS),standard error (FS),orders");
+                .isEqualTo("frequency (Hz),peak amplitude (FS),standard error (FS),steady,orders");
     }
 
     @Test
