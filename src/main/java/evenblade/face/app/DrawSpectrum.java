@@ -67,7 +67,9 @@ public final class DrawSpectrum {
                 .orElse(List.of());
         String name = orders.isEmpty()
                 ? FigureFormat.plain(line.frequencyHz()) + " Hz"
-                : orders.stream().map(each -> each.line().name()).collect(Collectors.joining(" = "));
+                : looked.dwell().stream()
+                        .flatMap(dwell -> LineOrders.names(dwell, line, measured.resolutionHz()).stream())
+                        .collect(Collectors.joining(" = "));
         MarkKind unnamed = looked.dwell().isPresent() ? MarkKind.OTHER : MarkKind.STEADY;
         return new OrderMark(
                 name,

@@ -41,9 +41,8 @@ public final class WriteSpectrum {
 
     private static List<String> orders(LookedAt looked, SteadyLine line) {
         return looked.dwell()
-                .map(dwell -> LineOrders.of(dwell, line, looked.spectrum().measured().resolutionHz()).stream()
-                        .map(each -> each.line().name())
-                        .toList())
+                .map(dwell ->
+                        LineOrders.names(dwell, line, looked.spectrum().measured().resolutionHz()))
                 .orElse(List.of());
     }
 

@@ -41,11 +41,7 @@ final class SpectrumJson {
                 .put("steady", line.steady());
         double binHz = looked.spectrum().measured().resolutionHz();
         looked.dwell()
-                .ifPresent(dwell -> fields.put(
-                        "orders",
-                        LineOrders.of(dwell, line, binHz).stream()
-                                .map(each -> each.line().name())
-                                .toList()));
+                .ifPresent(dwell -> fields.put("orders", LineOrders.names(dwell, line, binHz)));
         return fields;
     }
 }

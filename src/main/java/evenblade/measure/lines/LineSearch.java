@@ -167,7 +167,7 @@ final class LineSearch {
                 noise);
     }
 
-    /** How far the line stands from the middle of its highest bin: with r the larger neighbour over it, (2r − 1)/(1 + r) for Hann. */
+    /** How far the line stands from the middle of its highest bin: (2r − 1)/(1 + r) for Hann, r the larger neighbour over it. */
     private double offset(int k, double noise) {
         int side = power[k + 1] > power[k - 1] ? 1 : -1;
         double ratio = Math.sqrt(Math.max(0, power[k + side] - noise) / (power[k] - noise));

@@ -11,7 +11,7 @@ import java.util.List;
  *
  * <p>Of each half-overlapped Hann stretch c = Σ w x e^{−iωt} / Σ w, mean taken off, and q = 4|c|². Of a steady line with
  * amplitude A and noise f in one bin (mean of a²/2), q scatters about A² + 2f with variance 4A²f + 4f². Where it scatters
- * much more, the line comes and goes, moves, or is two.
+ * much more, the line comes and goes, moves, or is two; its error is then that of the mean of q: s / (2A√n).
  *
  * <p>A table's lines are also measured here, A² = mean q − 2f: an even grid, on which they are found, smooths high
  * frequencies (see {@link evenblade.measure.signal.EvenGrid}).
@@ -90,7 +90,9 @@ final class StretchByStretch {
                 || variance <= LEAST_SCATTER * LEAST_SCATTER * mean * mean;
         double own = mean - 2 * noise;
         double amplitude = time.even() || own <= 0 ? line.amplitude() : Math.sqrt(own);
-        return new SteadyLine(line.frequencyHz(), amplitude, line.standardError(), steady);
+        double scatter = Math.sqrt(variance / squares.length) / (2 * amplitude);
+        double error = steady ? line.standardError() : Math.max(line.standardError(), scatter);
+        return new SteadyLine(line.frequencyHz(), amplitude, error, steady);
     }
 
     /** 4|c|² of one stretch. */

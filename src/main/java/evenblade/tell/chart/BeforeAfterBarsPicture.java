@@ -102,7 +102,8 @@ public final class BeforeAfterBarsPicture extends Picture {
     void paintBody(Pen pen, Rectangle2D area) {
         List<RowFrame.Row> all =
                 data.strips().stream().flatMap(strip -> strip.words().stream()).toList();
-        double axes = pen.em(RowFrame.AXIS_EM);
+        RowFrame whole = RowFrame.place(pen, area, axis(data.strips().get(0)), all);
+        double axes = area.getHeight() - whole.box().getHeight();
         double rowHeight = (area.getHeight() - axes * data.strips().size()) / all.size();
         double top = area.getY();
         for (Strip strip : data.strips()) {

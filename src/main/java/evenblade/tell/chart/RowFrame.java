@@ -16,9 +16,6 @@ final class RowFrame {
      */
     record Row(String name, String place, String figures, boolean strong) {}
 
-    /** Room for an axis with its numbers and title, in text heights. */
-    static final double AXIS_EM = 4;
-
     private final Pen pen;
     private final Pen rowPen;
     private final Rectangle2D area;
@@ -55,7 +52,7 @@ final class RowFrame {
      * @param sharing the rows of all of them
      */
     static RowFrame place(Pen pen, Rectangle2D area, Axis axis, List<Row> rows, List<Row> sharing) {
-        double rowHeight = (area.getHeight() - pen.em(AXIS_EM)) / rows.size();
+        double rowHeight = (area.getHeight() - pen.em(4)) / rows.size();
         double textPx = Math.max(6, Math.min(pen.em(0.95), rowHeight / 1.15));
         Pen rowPen = new Pen(pen.surface(), new ChartTheme(pen.theme().palette(), textPx));
         return new RowFrame(pen, rowPen, area, axis, rows, sharing);

@@ -1,13 +1,11 @@
 package evenblade.tell.document;
 
 import evenblade.input.recording.Source;
-import evenblade.machine.installation.OrderLine;
 import evenblade.measure.lines.ChannelSpectrum;
 import evenblade.measure.lines.LineOrders;
 import evenblade.measure.lines.LineSpectrum;
 import evenblade.measure.lines.SteadyLine;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.RunOrders;
 import evenblade.tell.document.Block.Tone;
 import java.util.List;
@@ -140,10 +138,8 @@ public final class SpectrumDocument {
 
     /** The orders that it may be; empty where none is known. */
     private String orders(SteadyLine line) {
-        return dwell.map(each -> LineOrders.of(each, line, spectrum.measured().resolutionHz()).stream()
-                                .map(OrderReading::line)
-                                .map(OrderLine::name)
-                                .collect(Collectors.joining(" = ")))
+        return dwell.map(each -> String.join(
+                        " = ", LineOrders.names(each, line, spectrum.measured().resolutionHz())))
                 .orElse("");
     }
 }

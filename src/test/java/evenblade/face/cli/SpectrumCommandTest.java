@@ -165,5 +165,11 @@ class SpectrumCommandTest {
                 .map(line -> line.texts("orders"))
                 .toList();
         assertThat(orders).contains(List.of("propeller 1×"), List.of("blade pass"), List.of("firing"));
+        // 2× firing at 320 Hz is above half of 416 Hz: it appears at 416 − 320.3 = 95.7 Hz.
+        JsonObject folded = json.objects("lines").stream()
+                .filter(line -> line.texts("orders").contains("2× firing (folded)"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(folded.number("frequencyHz")).isCloseTo(95.7, within(3.5));
     }
 }
