@@ -15,8 +15,8 @@ public final class LineOrders {
     private LineOrders() {}
 
     /**
-     * The orders that lie where the line stands, or else those that appear there because the sensor samples too slowly for them:
-     * within a bin, or within what the speed moved them in the dwell.
+     * The orders that lie where the line stands, or else those that appear there because the sensor samples too slowly
+     * for them: within a bin, or within what the speed moved them in the dwell.
      *
      * @param dwell a dwell whose speed is known
      * @param line found in a stretch that overlaps it
