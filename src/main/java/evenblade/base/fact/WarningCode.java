@@ -56,6 +56,7 @@ public enum WarningCode implements Code {
     MESH_LEFT_OUT,
     DWELL_WITHOUT_FIGURES,
     LONGEST_STRETCH_USED,
+    BAND_CUT_FOR_MEMORY,
     UNCALIBRATED,
     LOSSY_FILE,
     CODEC_CHANGES_LINES,

@@ -126,7 +126,7 @@ public final class AnalyseRecording {
     }
 
     /** The longest stretch with one clock, for no phase goes across a break. */
-    private static Recording oneClock(Recording all) {
+    static Recording oneClock(Recording all) {
         if (all.stretches().size() == 1) {
             return all;
         }

@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
@@ -34,9 +35,9 @@ public final class DrawRecording {
     /** Length of the stretches that the spectrum is averaged over. */
     private static final double SPECTRUM_STRETCH_S = 4;
 
-    private static final int WATERFALL_SLICES = 400;
-    private static final int WATERFALL_BINS = 600;
-    private static final int SPEED_STEPS = 2000;
+    static final int WATERFALL_SLICES = 400;
+    static final int WATERFALL_BINS = 600;
+    static final int SPEED_STEPS = 2000;
     private static final double LEAST_LEVEL = 1e-12;
 
     private final AnalysedRecording analysed;
@@ -212,12 +213,6 @@ public final class DrawRecording {
     private WaterfallPicture waterfall(ChannelOrders channel, Optional<DwellOrders> dwell, EvenGrid grid) {
         double upTo = upToHz(dwell, usableUpToHz(grid));
         Waterfall fall = Waterfall.of(grid.values(), grid.rateHz(), upTo, WATERFALL_SLICES, WATERFALL_BINS);
-        double[] db = new double[fall.slices() * fall.bins()];
-        for (int slice = 0; slice < fall.slices(); slice++) {
-            for (int bin = 0; bin < fall.bins(); bin++) {
-                db[slice * fall.bins() + bin] = 20 * Math.log10(Math.max(LEAST_LEVEL, fall.amplitude(slice, bin)));
-            }
-        }
         List<OrderMark> marks = dwell.map(OrderRows::marks).orElse(List.of());
         double[] times = new double[SPEED_STEPS];
         double[] speeds = new double[SPEED_STEPS];
@@ -237,12 +232,28 @@ public final class DrawRecording {
                 fall.slices(),
                 fall.frequencyHz(1),
                 fall.bins(),
-                Series.of(db),
-                "level (dB re 1 " + channel.unit().display() + " peak)",
+                levelsDb(fall),
+                levelTitle(channel.unit()),
                 marks,
                 Series.of(times),
                 Series.of(speeds),
                 upTo));
+    }
+
+    /** Levels of a waterfall, slice after slice. */
+    static Series levelsDb(Waterfall fall) {
+        double[] db = new double[fall.slices() * fall.bins()];
+        for (int slice = 0; slice < fall.slices(); slice++) {
+            for (int bin = 0; bin < fall.bins(); bin++) {
+                db[slice * fall.bins() + bin] = 20 * Math.log10(Math.max(LEAST_LEVEL, fall.amplitude(slice, bin)));
+            }
+        }
+        return Series.of(db);
+    }
+
+    /** What the levels of a waterfall are. */
+    static String levelTitle(SignalUnit unit) {
+        return "level (dB re 1 " + unit.display() + " peak)";
     }
 
     private static String hz(double hz) {

@@ -66,7 +66,8 @@ public final class WritePictures {
         return written;
     }
 
-    private static String stem(Path file) {
+    /** A file's name without its ending. */
+    static String stem(Path file) {
         String name = file.getFileName().toString();
         int dot = name.lastIndexOf('.');
         return dot > 0 ? name.substring(0, dot) : name;

@@ -14,6 +14,7 @@ final class CommandIndex {
     private static final List<String> NAMES = List.of(
             "plan",
             "orders",
+            "spectrum",
             "job new",
             "job show",
             "job next",
@@ -52,6 +53,7 @@ final class CommandIndex {
         return switch (name) {
             case "plan" -> new PlanCommand();
             case "orders" -> new OrdersCommand();
+            case "spectrum" -> new SpectrumCommand();
             case "job new" -> new JobNewCommand();
             case "job show" -> new JobShowCommand();
             case "job next" -> new JobNextCommand();

@@ -50,7 +50,7 @@ final class OrdersJson {
                 .put("warnings", WarningText.json(run.warnings()));
     }
 
-    private static JsonFields recording(Source source) {
+    static JsonFields recording(Source source) {
         return new JsonFields()
                 .put("file", source.file().toString())
                 .put("sha256", source.sha256())

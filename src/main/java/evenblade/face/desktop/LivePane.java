@@ -104,7 +104,7 @@ final class LivePane extends JPanel {
         complaint.clear();
         running.ifPresent(RecordRun::stop);
         start.setEnabled(false);
-        bench.say("Taking the run into the job…");
+        bench.passing("Taking the run into the job…");
     }
 
     private void begin() {
@@ -141,7 +141,7 @@ final class LivePane extends JPanel {
         looks.start();
         start.requestFocusInWindow();
         run.leftovers().forEach(warning -> bench.say(Words.warning(warning)));
-        bench.say("Recording " + run.device());
+        bench.passing("Recording " + run.device());
         bench.work().alongside("Recording", progress -> run.record(), this::ended, wrong -> {
             stopped();
             complaint.show(wrong);

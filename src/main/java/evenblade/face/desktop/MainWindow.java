@@ -105,7 +105,9 @@ final class MainWindow extends JFrame implements Navigator {
     private void build() {
         getContentPane().removeAll();
         main.removeAll();
+        WorkStrip before = strip;
         strip = new WorkStrip();
+        strip.takeOver(before);
         work.watchedBy(strip);
         getContentPane().setLayout(new BorderLayout());
         getContentPane().add(main, BorderLayout.CENTER);
@@ -442,5 +444,15 @@ final class MainWindow extends JFrame implements Navigator {
     @Override
     public void say(String text) {
         strip.say(text);
+    }
+
+    @Override
+    public void passing(String text) {
+        strip.passing(text);
+    }
+
+    @Override
+    public Optional<OpenJob> job() {
+        return job;
     }
 }

@@ -36,6 +36,12 @@ interface Navigator {
     /** Something was written into the open job: reads it again and shows the first of it. */
     void entered(List<Event> events);
 
-    /** Says a thing that needs no answer. */
+    /** Says a thing that needs no answer; it stays in sight until it is read. */
     void say(String text);
+
+    /** Says what goes on by itself; gone with the next thing that is done. */
+    void passing(String text);
+
+    /** The job in the window. */
+    Optional<OpenJob> job();
 }

@@ -11,13 +11,13 @@ import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
-import java.io.File;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
 import javax.swing.JButton;
 import javax.swing.JFileChooser;
+import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.KeyStroke;
 import net.miginfocom.swing.MigLayout;
@@ -99,38 +99,51 @@ final class PicturePane extends JPanel {
         if (view.picture().isEmpty()) {
             return;
         }
-        JFileChooser chooser = new JFileChooser();
+        Optional<OpenJob> job = bench.job();
+        Path folder = job.map(OpenJob::folder).orElseGet(() -> Path.of(System.getProperty("user.home")));
+        PictureFile name =
+                PictureFile.of(job.map(each -> each.record().name()), view.picture().get());
+        JFileChooser chooser = new JFileChooser(folder.toFile());
         chooser.setDialogTitle("Save picture as PNG or SVG");
-        chooser.setSelectedFile(new File(fileName(view.picture().get().title()) + ".png"));
-        if (chooser.showSaveDialog(this) == JFileChooser.APPROVE_OPTION) {
-            save(chooser.getSelectedFile().toPath());
+        chooser.setSelectedFile(name.freeIn(folder).toFile());
+        while (chooser.showSaveDialog(this) == JFileChooser.APPROVE_OPTION) {
+            Path file = PictureFile.withEnding(chooser.getSelectedFile().toPath());
+            if (!Files.exists(file) || writesOver(file)) {
+                save(file);
+                return;
+            }
         }
     }
 
-    /** Saves in the kind that the name ends with: SVG, else PNG. */
-    void save(Path file) {
+    private boolean writesOver(Path file) {
+        Object[] answers = {"Choose another name", "Write over it"};
+        return JOptionPane.showOptionDialog(
+                        this,
+                        file.getFileName() + " is there already.",
+                        "Save picture",
+                        JOptionPane.DEFAULT_OPTION,
+                        JOptionPane.WARNING_MESSAGE,
+                        null,
+                        answers,
+                        answers[0])
+                == 1;
+    }
+
+    /** Saves in the kind that the name ends with. */
+    private void save(Path file) {
         view.picture().ifPresent(picture -> bench.work()
                 .begin(
                         "Saving the picture",
                         progress -> {
-                            if (file.toString().toLowerCase(Locale.ROOT).endsWith(".svg")) {
+                            if (PictureFile.isSvg(file)) {
                                 picture.toSvg(file);
-                                return file;
+                            } else {
+                                picture.toPng(file, WIDTH_PX, HEIGHT_PX);
                             }
-                            Path png = file.toString().toLowerCase(Locale.ROOT).endsWith(".png")
-                                    ? file
-                                    : file.resolveSibling(file.getFileName() + ".png");
-                            picture.toPng(png, WIDTH_PX, HEIGHT_PX);
-                            return png;
+                            return file;
                         },
                         saved -> bench.say("Saved " + saved),
                         bench::say));
-    }
-
-    private static String fileName(String title) {
-        return title.toLowerCase(Locale.ROOT)
-                .replaceAll("[^\\p{L}\\p{Nd}]+", "-")
-                .replaceAll("^-|-$", "");
     }
 
     /** A bitmap on the clipboard. */

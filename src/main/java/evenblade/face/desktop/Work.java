@@ -45,7 +45,7 @@ final class Work {
         private final AtomicBoolean givenUp = new AtomicBoolean();
         private final AtomicBoolean stopped = new AtomicBoolean();
 
-        private Task(String what) {
+        Task(String what) {
             this.what = what;
         }
 

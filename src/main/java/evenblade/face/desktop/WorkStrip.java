@@ -8,17 +8,24 @@ import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import net.miginfocom.swing.MigLayout;
 
-/** The strip at the bottom: what is being done, how far, and a way to stop it. */
+/**
+ * The strip at the bottom: what is being done, how far, and a way to stop it; above it what was said, until it is read.
+ */
 final class WorkStrip extends JPanel implements Work.Watcher {
     private static final int STEPS = 1000;
+    /** More than a few lines would take the room of what one works at; the oldest give way. */
+    private static final int MOST_UNREAD = 4;
 
     private final JLabel words = new JLabel(" ");
     private final JProgressBar bar = new JProgressBar(0, STEPS);
+    private final List<String> unread = new ArrayList<>();
+    private final WrappedLabel said = new WrappedLabel("");
+    private final JButton read = new JButton("Read");
     private final JButton stop = new JButton("Stop this");
     private final List<Work.Task> tasks = new ArrayList<>();
 
     WorkStrip() {
-        super(new MigLayout("insets 0 n 0 n, hidemode 2", "[grow,fill][200!][]", "[" + 2 * Look.em() + "!]"));
+        super(new MigLayout("insets 0 n 0 n, hidemode 3", "[grow,fill][200!][]", "[]0[" + 2 * Look.em() + "!]"));
         setName("work");
         words.setName("work words");
         stop.setName("stop");
@@ -28,15 +35,49 @@ final class WorkStrip extends JPanel implements Work.Watcher {
             tasks.forEach(Work.Task::stop);
             words.setText("Stopping…");
         });
-        add(words);
+        said.setName("said");
+        read.setName("read");
+        read.setMargin(stop.getMargin());
+        read.setMnemonic('D');
+        read.setToolTipText("Takes the message away (Alt+D)");
+        read.addActionListener(e -> {
+            unread.clear();
+            showUnread();
+        });
+        add(said, "span 2, growx, wmin 0");
+        add(read, "wrap");
+        add(words, "wmin 0");
         add(bar);
         add(stop);
+        showUnread();
         idle();
     }
 
-    /** Says something that needs no answer. */
+    /** Says something that stays in sight until it is read. */
     void say(String text) {
-        words.setText(text.isEmpty() ? " " : text);
+        unread.remove(text);
+        unread.add(text);
+        if (unread.size() > MOST_UNREAD) {
+            unread.remove(0);
+        }
+        showUnread();
+    }
+
+    /** Says what was said by another strip and not read there. */
+    void takeOver(WorkStrip other) {
+        other.unread.forEach(this::say);
+    }
+
+    /** Says what goes on by itself; the next work takes its place. */
+    void passing(String text) {
+        words.setText(text);
+    }
+
+    private void showUnread() {
+        said.setText(String.join("\n", unread));
+        said.setVisible(!unread.isEmpty());
+        read.setVisible(!unread.isEmpty());
+        revalidate();
     }
 
     @Override

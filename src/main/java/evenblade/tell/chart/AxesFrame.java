@@ -23,11 +23,16 @@ final class AxesFrame {
     private static final double LYING_SPACE_EM = 5.5;
     private static final double UPRIGHT_SPACE_EM = 3.5;
     private static final double SHARE_OF_PLOT = 0.6;
+    /** Numbers and title of the lying axis take a little less, in text heights. */
+    private static final double LYING_AXIS_EM = 5;
+    /** However low the area, some plot is left. */
+    private static final double LEAST_SHARE_OF_PLOT = 0.1;
 
     private final XYChart chart = new XYChart(100, 100);
     private final Axis xAxis;
     private final Axis yAxis;
     private final ChartTheme theme;
+    private boolean rows;
     private Rectangle2D area = new Rectangle2D.Double();
 
     AxesFrame(Axis xAxis, Axis yAxis, ChartTheme theme) {
@@ -42,6 +47,7 @@ final class AxesFrame {
 
     /** Leaves out the numbers, grid lines and title of the upright axis, for rows with names of their own. */
     AxesFrame withoutUprightNumbers() {
+        rows = true;
         chart.getStyler().setYAxisTicksVisible(false);
         chart.getStyler().setYAxisTitleVisible(false);
         chart.getStyler().setPlotGridHorizontalLinesVisible(false);
@@ -116,11 +122,17 @@ final class AxesFrame {
      * measures the upright axis by the space that the lying one needs.
      */
     private void closeMarksUp() {
-        double height = SHARE_OF_PLOT * area.getHeight();
+        double height = shareOfPlot() * area.getHeight();
         double width = SHARE_OF_PLOT * area.getWidth();
         XYStyler styler = chart.getStyler();
         styler.setXAxisTickMarkSpacingHint((int) Math.min(LYING_SPACE_EM * theme.textPx(), Math.min(width, height)));
         styler.setYAxisTickMarkSpacingHint((int) Math.min(UPRIGHT_SPACE_EM * theme.textPx(), height));
+    }
+
+    /** Rows may stand in an area so low that most of it goes to the lying axis. */
+    private double shareOfPlot() {
+        double beside = 1 - LYING_AXIS_EM * theme.textPx() / area.getHeight();
+        return rows ? Math.max(LEAST_SHARE_OF_PLOT, Math.min(SHARE_OF_PLOT, beside)) : SHARE_OF_PLOT;
     }
 
     /** XChart lays axes out only where there is a series, and takes evenly spaced values for its ticks. */

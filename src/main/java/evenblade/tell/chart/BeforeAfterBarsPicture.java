@@ -12,8 +12,8 @@ public final class BeforeAfterBarsPicture extends Picture {
      *
      * @param name as labelled
      * @param kind whose line it is
-     * @param before in the picture's unit
-     * @param after in the picture's unit
+     * @param before in the strip's unit
+     * @param after in the strip's unit
      * @param change in words, for instance {@code lower, −32 % (−38 to −25)}
      */
     public record Row(String name, MarkKind kind, PlottedEstimate before, PlottedEstimate after, String change) {}
@@ -24,15 +24,44 @@ public final class BeforeAfterBarsPicture extends Picture {
      * @param caption what it was drawn from: both runs
      * @param beforeName the earlier run
      * @param afterName the later run
-     * @param axisTitle of the amplitude, with its unit
-     * @param rows from top to bottom, at least one
+     * @param strips from top to bottom, at least one
      */
-    public record Data(Caption caption, String beforeName, String afterName, String axisTitle, List<Row> rows) {
+    public record Data(Caption caption, String beforeName, String afterName, List<Strip> strips) {
         public Data {
-            rows = List.copyOf(rows);
-            if (rows.isEmpty()) {
+            strips = List.copyOf(strips);
+            if (strips.isEmpty()) {
                 throw new IllegalArgumentException("no orders to draw");
             }
+        }
+
+        /** All rows in one unit, on one axis. */
+        public Data(Caption caption, String beforeName, String afterName, String axisTitle, List<Row> rows) {
+            this(caption, beforeName, afterName, List.of(new Strip(axisTitle, rows)));
+        }
+    }
+
+    /**
+     * Rows of one unit on an axis of their own.
+     *
+     * @param axisTitle what is drawn, with its unit
+     * @param rows from top to bottom, at least one
+     */
+    public record Strip(String axisTitle, List<Row> rows) {
+        public Strip {
+            rows = List.copyOf(rows);
+            if (rows.isEmpty()) {
+                throw new IllegalArgumentException("a strip without rows");
+            }
+        }
+
+        private List<RowFrame.Row> words() {
+            return rows.stream()
+                    .map(r -> new RowFrame.Row(
+                            r.name(),
+                            "",
+                            r.change(),
+                            r.before().there() || r.after().there()))
+                    .toList();
         }
     }
 
@@ -88,22 +117,33 @@ public final class BeforeAfterBarsPicture extends Picture {
 
     @Override
     void paintBody(Pen pen, Rectangle2D area) {
-        double largest =
-                estimates().mapToDouble(PlottedEstimate::ciHigh).max().orElse(0);
-        RowFrame rows = RowFrame.place(
-                pen,
-                area,
-                Axis.fromZero(data.axisTitle(), largest),
-                data.rows().stream()
-                        .map(r -> new RowFrame.Row(
-                                r.name(),
-                                "",
-                                r.change(),
-                                r.before().there() || r.after().there()))
-                        .toList());
+        List<RowFrame.Row> all =
+                data.strips().stream().flatMap(strip -> strip.words().stream()).toList();
+        RowFrame whole = RowFrame.place(pen, area, axis(data.strips().get(0)), all);
+        double axes = area.getHeight() - whole.box().getHeight();
+        double rowHeight = (area.getHeight() - axes * data.strips().size()) / all.size();
+        double top = area.getY();
+        for (Strip strip : data.strips()) {
+            double height = axes + rowHeight * strip.rows().size();
+            Rectangle2D part = new Rectangle2D.Double(area.getX(), top, area.getWidth(), height);
+            paintStrip(pen, strip, RowFrame.place(pen, part, axis(strip), strip.words(), all));
+            top += height;
+        }
+    }
+
+    private static Axis axis(Strip strip) {
+        double largest = strip.rows().stream()
+                .flatMap(r -> Stream.of(r.before(), r.after()))
+                .mapToDouble(PlottedEstimate::ciHigh)
+                .max()
+                .orElse(0);
+        return Axis.fromZero(strip.axisTitle(), largest);
+    }
+
+    private static void paintStrip(Pen pen, Strip strip, RowFrame rows) {
         rows.paint();
-        for (int i = 0; i < data.rows().size(); i++) {
-            Row row = data.rows().get(i);
+        for (int i = 0; i < strip.rows().size(); i++) {
+            Row row = strip.rows().get(i);
             rows.paintGlyph(i, row.kind());
             double height = 0.4 * rows.rowHeight();
             paintBar(pen, rows, rows.middle(i) - 0.52 * height, 0.9 * height, row.before(), true);

@@ -17,7 +17,7 @@ final class Hatching {
             case PROPELLER -> pen.fill(box, colour);
             case CRANK -> slanted(pen, box, colour, true, false);
             case BOTH -> slanted(pen, box, colour, true, true);
-            case OTHER -> slanted(pen, box, colour, false, true);
+            case OTHER, STEADY -> slanted(pen, box, colour, false, true);
         }
         pen.draw(box, colour, pen.stroke(0.1));
     }

@@ -5,7 +5,9 @@ public enum MarkKind {
     PROPELLER(Ink.PROPELLER, Glyph.TRIANGLE, Dash.SOLID, "propeller order"),
     CRANK(Ink.CRANK, Glyph.SQUARE, Dash.LONG, "crank order"),
     BOTH(Ink.BOTH, Glyph.DIAMOND, Dash.LONG_SHORT, "both on one line"),
-    OTHER(Ink.OTHER, Glyph.CROSS, Dash.DOTS, "no order explains it");
+    OTHER(Ink.OTHER, Glyph.CROSS, Dash.DOTS, "no order explains it"),
+    /** Where no order was looked for. */
+    STEADY(Ink.OTHER, Glyph.CROSS, Dash.DOTS, "steady line");
 
     private final Ink ink;
     private final Glyph glyph;
@@ -17,6 +19,11 @@ public enum MarkKind {
         this.glyph = glyph;
         this.dash = dash;
         this.words = words;
+    }
+
+    /** Whether it is an order of a shaft, which moves with the speed. */
+    boolean order() {
+        return this == PROPELLER || this == CRANK || this == BOTH;
     }
 
     public Ink ink() {

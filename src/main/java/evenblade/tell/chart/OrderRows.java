@@ -64,7 +64,8 @@ public final class OrderRows {
                 near);
     }
 
-    private static MarkKind kind(List<OrderReading> group) {
+    /** Whose line it is that these readings share; at least one. */
+    public static MarkKind kind(List<OrderReading> group) {
         List<Shaft> shafts = group.stream().map(r -> r.line().of()).distinct().collect(Collectors.toList());
         if (shafts.size() > 1) {
             return MarkKind.BOTH;

@@ -25,14 +25,14 @@ final class RowFrame {
     private final double namesRight;
     private final double placesRight;
 
-    private RowFrame(Pen pen, Pen rowPen, Rectangle2D area, Axis axis, List<Row> rows) {
+    private RowFrame(Pen pen, Pen rowPen, Rectangle2D area, Axis axis, List<Row> rows, List<Row> sharing) {
         this.pen = pen;
         this.rowPen = rowPen;
         this.area = area;
         this.rows = rows;
-        double nameWidth = Math.min(widest(Row::name), 0.3 * area.getWidth());
-        double placeWidth = widest(Row::place);
-        double figureWidth = Math.min(widest(Row::figures), 0.42 * area.getWidth());
+        double nameWidth = Math.min(widest(sharing, Row::name), 0.3 * area.getWidth());
+        double placeWidth = widest(sharing, Row::place);
+        double figureWidth = Math.min(widest(sharing, Row::figures), 0.42 * area.getWidth());
         namesRight = area.getX() + pen.em(0.8) + nameWidth;
         placesRight = area.getMaxX() - pen.em(1.4) - figureWidth;
         double left = namesRight + pen.em(1.4);
@@ -43,10 +43,19 @@ final class RowFrame {
 
     /** Text of rows is made smaller where there are many of them. */
     static RowFrame place(Pen pen, Rectangle2D area, Axis axis, List<Row> rows) {
+        return place(pen, area, axis, rows, rows);
+    }
+
+    /**
+     * The same for one of several frames below each other whose columns stand in line.
+     *
+     * @param sharing the rows of all of them
+     */
+    static RowFrame place(Pen pen, Rectangle2D area, Axis axis, List<Row> rows, List<Row> sharing) {
         double rowHeight = (area.getHeight() - pen.em(4)) / rows.size();
         double textPx = Math.max(6, Math.min(pen.em(0.95), rowHeight / 1.15));
         Pen rowPen = new Pen(pen.surface(), new ChartTheme(pen.theme().palette(), textPx));
-        return new RowFrame(pen, rowPen, area, axis, rows);
+        return new RowFrame(pen, rowPen, area, axis, rows, sharing);
     }
 
     /** Draws the axis, and every row's words. */
@@ -117,8 +126,8 @@ final class RowFrame {
                 Pen.Align.LEFT);
     }
 
-    private double widest(Function<Row, String> words) {
-        return rows.stream()
+    private double widest(List<Row> sharing, Function<Row, String> words) {
+        return sharing.stream()
                 .mapToDouble(row -> rowPen.width(words.apply(row), TextStyle.BODY))
                 .max()
                 .orElse(0);

@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Amplitude spectrum with every order marked. The curve is for looking; the mark shapes stand at the
+ * Amplitude spectrum with every order marked, or the steady lines where no order is known. The curve is for looking; the mark shapes stand at the
  * amplitudes that the order fit measured, which lie above the curve where the speed wandered.
  */
 public final class SpectrumPicture extends Picture {
@@ -47,7 +47,9 @@ public final class SpectrumPicture extends Picture {
 
     @Override
     public String title() {
-        return "Spectrum with the orders marked";
+        return data.marks().stream().anyMatch(mark -> mark.kind().order())
+                ? "Spectrum with the orders marked"
+                : "Averaged spectrum";
     }
 
     @Override

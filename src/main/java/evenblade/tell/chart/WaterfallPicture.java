@@ -62,7 +62,7 @@ public final class WaterfallPicture extends Picture {
 
     @Override
     public String title() {
-        return "Waterfall with the order lines";
+        return shown().isEmpty() ? "Waterfall" : "Waterfall with the order lines";
     }
 
     @Override
@@ -252,7 +252,7 @@ public final class WaterfallPicture extends Picture {
     /** Steady lines that no order explains follow no track: they are seen in the levels alone. */
     private List<OrderMark> shown() {
         return data.marks().stream()
-                .filter(m -> m.kind() != MarkKind.OTHER && endHz(m) <= data.upToHz())
+                .filter(m -> m.kind().order() && endHz(m) <= data.upToHz())
                 .toList();
     }
 

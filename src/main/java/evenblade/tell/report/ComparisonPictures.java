@@ -6,6 +6,7 @@ import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.DwellComparison;
+import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;
@@ -42,20 +43,36 @@ public final class ComparisonPictures {
     }
 
     private static Picture bars(RunComparison outcome, ChannelComparison channel, DwellComparison pair) {
-        List<BeforeAfterBarsPicture.Row> rows = new ArrayList<>();
-        for (Change change : pair.changes()) {
-            rows.add(new BeforeAfterBarsPicture.Row(
-                    change.figure().name(),
-                    change.figure().of().filter(Shaft.CRANK::equals).isPresent() ? MarkKind.CRANK : MarkKind.PROPELLER,
-                    estimate(change.before()),
-                    estimate(change.after()),
-                    ChangeWords.verdict(change.verdict()) + ", " + ChangeWords.cell(change)));
-        }
-        String axis = channel.basis() == Basis.GAIN_FREE
-                ? "ratio (no unit)"
-                : "amplitude (" + channel.unit().display() + " peak)";
         return new BeforeAfterBarsPicture(new BeforeAfterBarsPicture.Data(
-                caption(outcome, channel, pair), outcome.before(), outcome.after(), axis, rows));
+                caption(outcome, channel, pair), outcome.before(), outcome.after(), strips(channel, pair)));
+    }
+
+    /** Amplitudes on the axis of their unit; what has no unit on one of its own. */
+    static List<BeforeAfterBarsPicture.Strip> strips(ChannelComparison channel, DwellComparison pair) {
+        List<BeforeAfterBarsPicture.Row> amplitudes = new ArrayList<>();
+        List<BeforeAfterBarsPicture.Row> ratios = new ArrayList<>();
+        for (Change change : pair.changes()) {
+            boolean amplitude = change.figure().kind() == Figure.Kind.AMPLITUDE && channel.basis() != Basis.GAIN_FREE;
+            (amplitude ? amplitudes : ratios).add(row(change));
+        }
+        List<BeforeAfterBarsPicture.Strip> strips = new ArrayList<>();
+        if (!amplitudes.isEmpty()) {
+            strips.add(new BeforeAfterBarsPicture.Strip(
+                    "amplitude (" + channel.unit().display() + " peak)", amplitudes));
+        }
+        if (!ratios.isEmpty()) {
+            strips.add(new BeforeAfterBarsPicture.Strip("ratio (no unit)", ratios));
+        }
+        return strips;
+    }
+
+    private static BeforeAfterBarsPicture.Row row(Change change) {
+        return new BeforeAfterBarsPicture.Row(
+                change.figure().name(),
+                change.figure().of().filter(Shaft.CRANK::equals).isPresent() ? MarkKind.CRANK : MarkKind.PROPELLER,
+                estimate(change.before()),
+                estimate(change.after()),
+                ChangeWords.verdict(change.verdict()) + ", " + ChangeWords.cell(change));
     }
 
     private static Caption caption(RunComparison outcome, ChannelComparison channel, DwellComparison pair) {

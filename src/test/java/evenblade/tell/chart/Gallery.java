@@ -71,7 +71,19 @@ final class Gallery {
                 })
                 .toList();
         return new BeforeAfterBarsPicture(new BeforeAfterBarsPicture.Data(
-                TWO_RUNS, "invented-run-2", "invented-run-3", "acceleration, peak (m/s²)", rows));
+                TWO_RUNS,
+                "invented-run-2",
+                "invented-run-3",
+                List.of(
+                        new BeforeAfterBarsPicture.Strip("acceleration, peak (m/s²)", rows),
+                        new BeforeAfterBarsPicture.Strip(
+                                "ratio (no unit)",
+                                List.of(new BeforeAfterBarsPicture.Row(
+                                        "unevenness",
+                                        MarkKind.PROPELLER,
+                                        new PlottedEstimate(3.2, 3.1, 3.3, true),
+                                        new PlottedEstimate(0.4, 0.38, 0.42, true),
+                                        "lower, −88 % (−89 to −86)"))))));
     }
 
     static TrendPicture trend(int runs) {

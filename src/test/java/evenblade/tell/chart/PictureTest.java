@@ -35,6 +35,39 @@ class PictureTest {
         assertThat(pixels(coinciding, palette.of(Ink.BOTH))).isGreaterThan(30);
     }
 
+    /** Its one row used to shrink to a stroke, for the axis below took the room of its bars. */
+    @Test
+    void aStripOfOneRowHasBarsAsHighAsTheOthers() {
+        PlottedEstimate one = new PlottedEstimate(1, 1, 1, true);
+        BeforeAfterBarsPicture.Row row =
+                new BeforeAfterBarsPicture.Row("invented", MarkKind.PROPELLER, one, one, "no change shown");
+        for (int rows : new int[] {4, 14}) {
+            BufferedImage image = new BeforeAfterBarsPicture(new BeforeAfterBarsPicture.Data(
+                            InventedRun.CAPTION,
+                            "run 1",
+                            "run 2",
+                            List.of(
+                                    new BeforeAfterBarsPicture.Strip(
+                                            "peak (m/s²)", java.util.Collections.nCopies(rows, row)),
+                                    new BeforeAfterBarsPicture.Strip("ratio (no unit)", List.of(row)))))
+                    .image(1200, 700);
+            int after = Palette.LIGHT.of(Ink.AFTER).getRGB();
+            int x = 500;
+            List<Integer> heights = new java.util.ArrayList<>();
+            int height = 0;
+            for (int y = 130; y < 700; y++) {
+                if (image.getRGB(x, y) == after) {
+                    height++;
+                } else if (height > 0) {
+                    heights.add(height);
+                    height = 0;
+                }
+            }
+            assertThat(heights).hasSize(rows + 1);
+            assertThat(heights.get(rows)).isBetween(heights.get(1) - 2, heights.get(1) + 2);
+        }
+    }
+
     @Test
     void theMarkStandsAtTheMeasuredAmplitudeAndFrequency() {
         // One detected crank line at half the width and half the height of the plot: 50 of 100 Hz, 0.5 of 1 m/s2.
