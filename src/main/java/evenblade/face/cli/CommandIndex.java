@@ -23,6 +23,7 @@ final class CommandIndex {
             "job tracking",
             "job pitch",
             "job runout",
+            "job weight",
             "job strike",
             "tracking",
             "balance",
@@ -56,6 +57,7 @@ final class CommandIndex {
             case "job tracking" -> new JobTrackingCommand();
             case "job pitch" -> new JobPitchCommand();
             case "job runout" -> new JobRunOutCommand();
+            case "job weight" -> new JobWeightCommand();
             case "job strike" -> new JobStrikeCommand();
             case "tracking" -> new TrackingCommand();
             case "balance" -> new BalanceCommand();

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What an entry must be like to go into a record. */
 final class EntryRules {
@@ -17,7 +18,7 @@ final class EntryRules {
     static void check(Entry entry, JobRecord record) {
         entry.label().ifPresent(EntryRules::checkLabel);
         Kind kind = entry.detail().kind();
-        boolean saysNothing = kind == Kind.NOTE || kind == Kind.CORRECTION || kind == Kind.BALANCE;
+        boolean saysNothing = kind == Kind.NOTE || kind == Kind.CORRECTION || entry.detail().equals(Detail.Balance.WORDS);
         if (saysNothing && entry.text().isBlank()) {
             throw BadInput.in(kind.word()).found("no text", "what was done or seen, in your words");
         }
@@ -28,6 +29,9 @@ final class EntryRules {
                 .ifPresent(diameter -> checkSizes(entry.detail(), diameter.millimetres() / 2));
         if (entry.detail() instanceof Detail.StruckOut strike) {
             checkStrike(strike.event(), record);
+        }
+        if (entry.detail() instanceof Detail.Balance balance) {
+            checkWeights(balance, entry.label(), record);
         }
     }
 
@@ -102,6 +106,26 @@ final class EntryRules {
         if (JobRecord.looksLikeId(label)) {
             throw BadInput.in("label '" + label + "'")
                     .found("what looks like the id of an entry", "a label that can't be taken for one");
+        }
+    }
+
+    /** Only a weight that is on can be taken off, and no two that are on may have the same name. */
+    private static void checkWeights(Detail.Balance balance, Optional<String> label, JobRecord record) {
+        List<Event> on = WeightsOn.now(record);
+        String names = on.isEmpty()
+                ? "no weight is on the hub"
+                : "one of " + on.stream().map(w -> w.label().orElse(w.id())).collect(Collectors.joining(", "));
+        balance.off().ifPresent(off -> {
+            if (on.stream().noneMatch(weight -> WeightsOn.names(off, weight))) {
+                throw BadInput.in("weight '" + off + "'").found("no weight of that name on the hub", names);
+            }
+        });
+        if (balance.on().isPresent() && label.isPresent()) {
+            String name = label.get();
+            if (on.stream().anyMatch(weight -> WeightsOn.names(name, weight))) {
+                throw BadInput.in("label '" + name + "'")
+                        .found("the label of a weight that is on the hub", "another label");
+            }
         }
     }
 

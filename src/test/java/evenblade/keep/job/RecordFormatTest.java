@@ -12,6 +12,7 @@ import evenblade.input.recording.TableReading.DecimalSign;
 import evenblade.input.recording.TableReading.Separator;
 import evenblade.input.recording.TableReading.TimeUnit;
 import evenblade.judge.tracking.Layout;
+import evenblade.machine.installation.HubCounting;
 import evenblade.judge.tracking.PitchReadings;
 import evenblade.keep.job.Conditions.Condition;
 import java.io.IOException;
@@ -67,7 +68,13 @@ class RecordFormatTest {
             case 0 -> new Detail.Run(anyFile("recordings/a.wav", random), anySettings(random), anyConditions(random));
             case 1 -> new Detail.Correction();
             case 2 -> new Detail.Note();
-            case 3 -> new Detail.Balance();
+            case 3 ->
+                new Detail.Balance(
+                        random.nextBoolean()
+                                ? Optional.of(new HubWeight("1/4 oz", "60 mm", "120 deg"))
+                                : Optional.empty(),
+                        maybe(anyText(random), random),
+                        random.nextBoolean() ? Optional.of(HubCounting.AGAINST_ROTATION) : Optional.empty());
             case 4 ->
                 new Detail.Attachment(
                         anyFile("attachments/b.jpg", random),
