@@ -40,7 +40,7 @@ public final class BalanceJob {
 
     static JobBalance answer(JobRuns runs, OptionalDouble engineRpm, Optional<String> channel) {
         JobRecord record = runs.record();
-        Optional<HubCounting> counted = BalanceWeights.counted(record);
+        Optional<HubCounting> counted = WeightsOn.counted(record);
         List<Warning> warnings = new ArrayList<>();
         BalanceSeries series = BalanceSeries.read(runs, engineRpm, channel, warnings);
         BalanceRequest request = request(record, series.runs(), counted);

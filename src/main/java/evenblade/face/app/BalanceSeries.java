@@ -163,7 +163,7 @@ record BalanceSeries(Optional<JobBalance.Read> channel, OptionalDouble engineRpm
     private static JobBalance.Run run(JobRuns runs, Measured first, Measured run, OptionalDouble engineRpm) {
         Event event = run.stage().run();
         List<Weight> weights =
-                BalanceWeights.of(WeightsOn.during(runs.record(), event), BalanceWeights.counted(runs.record()));
+                BalanceWeights.of(WeightsOn.during(runs.record(), event), WeightsOn.counted(runs.record()));
         Optional<DwellOrders> dwell = run.channel().dwells().stream()
                 .min(Comparator.comparingDouble(d -> Math.abs(rpm(run, d) - engineRpm.orElse(0))));
         Optional<WeightedReading> reading = dwell.flatMap(OnceLine::of)

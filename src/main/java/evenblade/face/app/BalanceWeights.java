@@ -1,11 +1,8 @@
 package evenblade.face.app;
 
 import evenblade.judge.balance.Weight;
-import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.HubWeight;
-import evenblade.keep.job.JobRecord;
-import evenblade.keep.job.Kind;
 import evenblade.keep.job.WeightsOn;
 import evenblade.machine.installation.HubCounting;
 import java.util.List;
@@ -14,14 +11,6 @@ import java.util.Optional;
 /** Weights of a record as balancing takes them: grams, millimetres, degrees against the rotation. */
 final class BalanceWeights {
     private BalanceWeights() {}
-
-    /** The sense in which angles are counted: as answered last in the record, else as the installation says. */
-    static Optional<HubCounting> counted(JobRecord record) {
-        return record.standing(Kind.BALANCE).stream()
-                .flatMap(event -> ((Detail.Balance) event.detail()).counted().stream())
-                .reduce((first, second) -> second)
-                .or(() -> record.installation().hubWeights().angles());
-    }
 
     static List<Weight> of(List<Event> on, Optional<HubCounting> counted) {
         return on.stream()

@@ -1,5 +1,6 @@
 package evenblade.keep.job;
 
+import evenblade.machine.installation.HubCounting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,14 +21,17 @@ public final class WeightsOn {
         return after(standing.subList(0, at));
     }
 
+    /** The sense in which angles on the hub are counted: as answered last in the record, else as the installation says. */
+    public static Optional<HubCounting> counted(JobRecord record) {
+        return record.standing(Kind.BALANCE).stream()
+                .flatMap(event -> ((Detail.Balance) event.detail()).counted().stream())
+                .reduce((first, second) -> second)
+                .or(() -> record.installation().hubWeights().angles());
+    }
+
     /** The weight that an entry put on, where it did. */
     public static Optional<HubWeight> putOn(Event event) {
         return event.detail() instanceof Detail.Balance balance ? balance.on() : Optional.empty();
-    }
-
-    /** Whether an entry is one of a weight with its figures, not of words alone. */
-    public static boolean figured(Event event) {
-        return event.detail() instanceof Detail.Balance balance && !balance.wordsOnly();
     }
 
     /** Whether a reference names that entry, by id or by label. */
@@ -35,7 +39,7 @@ public final class WeightsOn {
         return event.id().equals(reference) || event.label().filter(reference::equals).isPresent();
     }
 
-    static List<Event> after(List<Event> events) {
+    private static List<Event> after(List<Event> events) {
         List<Event> on = new ArrayList<>();
         for (Event event : events) {
             if (event.detail() instanceof Detail.Balance balance) {

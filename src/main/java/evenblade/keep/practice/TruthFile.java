@@ -75,7 +75,13 @@ public final class TruthFile {
                     .put("trackMm", rounded(1000 * machine.trackAtM(position)))
                     .put("pitchDeg", rounded(blade.pitchDeg())));
         }
+        List<JsonFields> weights = machine.hubWeights().stream()
+                .map(weight -> new JsonFields()
+                        .put("gramMm", rounded(1e6 * weight.kgM()))
+                        .put("againstRotationDeg", rounded(weight.againstRotationDeg())))
+                .toList();
         return new JsonFields()
+                .put("hubWeights", weights.isEmpty() ? Optional.empty() : Optional.of(weights))
                 .put("blades", blades)
                 .put("faceRunOutMm", rounded(1000 * machine.runOut().totalM()))
                 .put("dialRadiusMm", rounded(1000 * machine.runOut().dialRadiusM()))
