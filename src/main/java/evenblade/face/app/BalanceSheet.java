@@ -59,9 +59,29 @@ public record BalanceSheet(
                 .map(c -> "Angles count from hub position 1, "
                         + (c == HubCounting.WITH_ROTATION ? "with" : "against") + " the rotation.")
                 .orElse("Angles are as you counted them; write down which way that was."));
-        after.addAll(addNow(job, writer));
-        List<String> checks = job.checks().stream().map(c -> check(c, job)).toList();
-        return writer.sheet(runs(job), after, checks);
+        List<String> last = new ArrayList<>(
+                job.checks().stream().map(c -> check(c, job)).toList());
+        last.addAll(addNow(job, writer));
+        return writer.sheet(runs(job), after, last);
+    }
+
+    /** All of it as sentences, rows of tables too. */
+    public List<String> sentences() {
+        List<String> all = new ArrayList<>();
+        if (refused) {
+            all.add("No correction is given.");
+        }
+        all.addAll(reasons);
+        all.addAll(correction);
+        split.stream()
+                .skip(1)
+                .map(row -> "Place " + row.get(0) + " (" + row.get(1) + "°, " + row.get(2) + " mm): " + row.get(3) + " g"
+                        + (row.get(4).isEmpty() ? "." : ", made of " + row.get(4) + "."))
+                .forEach(all::add);
+        all.addAll(outlook);
+        all.addAll(warnings);
+        all.addAll(cautions);
+        return all;
     }
 
     private static List<List<String>> runs(JobBalance job) {
@@ -110,7 +130,7 @@ public record BalanceSheet(
         Unbalance add = job.addNow().get();
         double radius = job.answer().advice().orElseThrow().radiusMm();
         all.add(text(
-                "Or leave them on and add %.2f g at %.0f mm, at %.1f°.",
+                "Or leave that on and add %.2f g at %.0f mm, at %.1f°.",
                 add.gramsAt(radius), radius, writer.counted.applyAsDouble(add.angleDeg())));
         job.addSplit().ifPresent(split -> all.add("Over the places that is "
                 + String.join(
@@ -147,7 +167,7 @@ public record BalanceSheet(
 
     /** Puts one answer into words. */
     private record Writer(BalanceAnswer answer, DoubleUnaryOperator counted) {
-        BalanceSheet sheet(List<List<String>> runs, List<String> afterCorrection, List<String> checks) {
+        BalanceSheet sheet(List<List<String>> runs, List<String> afterCorrection, List<String> last) {
             List<String> correction = new ArrayList<>();
             List<String> outlook = new ArrayList<>();
             answer.advice().ifPresent(advice -> {
@@ -155,7 +175,7 @@ public record BalanceSheet(
                 correction.addAll(afterCorrection);
                 outlook.addAll(outlook(advice));
             });
-            outlook.addAll(checks);
+            outlook.addAll(last);
             String how = answer.method() == BalanceAnswer.Method.WITH_PHASE ? "with phase" : "without phase";
             return new BalanceSheet(
                     "Balance weight from runs " + how,

@@ -24,6 +24,7 @@ final class BalanceWeights {
     }
 
     static double againstRotation(double degrees, Optional<HubCounting> counted) {
-        return counted.filter(c -> c == HubCounting.WITH_ROTATION).isPresent() ? -degrees : degrees;
+        double turned = counted.filter(c -> c == HubCounting.WITH_ROTATION).isPresent() ? -degrees : degrees;
+        return ((turned % 360) + 360) % 360;
     }
 }

@@ -6,6 +6,7 @@ import evenblade.judge.findings.Findings;
 import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.TrackingAnalysis;
+import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
@@ -16,6 +17,8 @@ import evenblade.tell.report.Lengths;
 import evenblade.tell.report.ReportFigure;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -51,11 +54,26 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
                         DrawTie.answer(tie, runs.record().invented()).stream()
                                 .map(picture -> wide(picture, TALL_PX))
                                 .toList())));
+        if (!runs.record().standing(Kind.BALANCE).isEmpty()) {
+            answers.add(balance(runs));
+        }
         return new FindingsForReport(
                 Findings.weigh(loaded.evidence()).list().stream()
                         .map(finding -> FindingPart.of(finding, phrases))
                         .toList(),
                 answers);
+    }
+
+    /** The correction weight, or why there is none; with the runs, the hub and the cautions. */
+    private static AnswerPart balance(JobRuns runs) {
+        JobBalance job = BalanceJob.answer(runs, OptionalDouble.empty(), Optional.empty());
+        BalanceSheet sheet = BalanceSheet.of(job);
+        return new AnswerPart(
+                sheet.heading(),
+                sheet.sentences(),
+                DrawBalance.answer(job).stream()
+                        .map(picture -> wide(picture, TALL_PX))
+                        .toList());
     }
 
     /** Blades against hub positions: one answer for each stretch without a change. */

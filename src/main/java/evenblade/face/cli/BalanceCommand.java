@@ -36,6 +36,7 @@ final class BalanceCommand implements Command {
                 "Balance at this engine speed. Left out: the highest that most runs have in common."));
         spec.addOption(Options.value(
                 "--channel", "C", String.class, "Name or number of the channel. Left out: the one to look at first."));
+        spec.addOption(Options.plots());
         spec.addOption(Options.json());
     }
 
