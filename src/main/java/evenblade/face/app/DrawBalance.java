@@ -13,20 +13,22 @@ import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.HubWeightsPicture;
 import evenblade.tell.chart.Picture;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** The pictures of a job's balancing: its runs as vectors where they have phases, and the hub. */
 public final class DrawBalance {
     private DrawBalance() {}
 
-    /** The vectors first, where there are any; the hub last. */
-    public static List<Picture> answer(JobBalance job) {
-        List<Picture> pictures = new ArrayList<>();
+    /** By name: the vectors first, where there are any; the hub last. */
+    public static Map<String, Picture> answer(JobBalance job) {
+        Map<String, Picture> pictures = new LinkedHashMap<>();
         List<BalanceVectorsPicture.Run> runs = runs(job);
         if (!runs.isEmpty()) {
-            pictures.add(new BalanceVectorsPicture(new BalanceVectorsPicture.Data(
+            pictures.put("vectors", new BalanceVectorsPicture(new BalanceVectorsPicture.Data(
                     caption(job),
                     job.channel().orElseThrow().unit().display(),
                     runs,
@@ -35,7 +37,7 @@ public final class DrawBalance {
                             .filter(a -> job.answer().method() == BalanceAnswer.Method.WITH_PHASE)
                             .map(DrawBalance::correction))));
         }
-        pictures.add(hub(job));
+        pictures.put("hub", hub(job));
         return pictures;
     }
 

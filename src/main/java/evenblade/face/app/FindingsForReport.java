@@ -71,7 +71,7 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
         return new AnswerPart(
                 sheet.heading(),
                 sheet.sentences(),
-                DrawBalance.answer(job).stream()
+                DrawBalance.answer(job).values().stream()
                         .map(picture -> wide(picture, TALL_PX))
                         .toList());
     }

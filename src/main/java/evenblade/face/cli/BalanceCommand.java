@@ -4,10 +4,13 @@ import evenblade.base.json.JsonWriter;
 import evenblade.face.app.BalanceJob;
 import evenblade.face.app.BalanceSheet;
 import evenblade.face.app.BalanceTyped;
+import evenblade.face.app.DrawBalance;
 import evenblade.face.app.JobBalance;
+import evenblade.face.app.WritePictures;
 import evenblade.judge.balance.BalanceAnswer;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
@@ -58,13 +61,19 @@ final class BalanceCommand implements Command {
             }
             return ExitStatus.DONE;
         }
+        Optional<Path> plots = Options.path(words, "--plots");
+        plots.ifPresent(WritePictures::requireFolder);
         JobBalance balance = BalanceJob.answer(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
+        List<Path> written = plots.isPresent()
+                ? WritePictures.answer(DrawBalance.answer(balance), "balance", plots.get())
+                : List.of();
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
             WarningText.marked(balance.warnings()).forEach(out::println);
             BalanceText.lines(BalanceSheet.of(balance)).forEach(out::println);
+            written.forEach(picture -> out.println("picture: " + picture));
         }
         return ExitStatus.DONE;
     }

@@ -1,0 +1,123 @@
+package evenblade.face.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenblade.base.json.JsonDocument;
+import evenblade.base.json.JsonObject;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * An invented job balanced through the commands. Its blade B, at hub position 2, is 3 g heavy at 340 mm: 1020 g·mm, which
+ * is 17 g at 60 mm on the other side, 60° against the rotation; small differences of a sound propeller come on top.
+ */
+class BalanceJobTest {
+    private static final double TRUE_MASS_G = 17;
+    private static final double TRUE_ANGLE_DEG = 60;
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void aMarkedJobIsBalancedToTheEnd() {
+        String job = folder.resolve("job").toString();
+        done("practice", job, "--to-balance", "--seed", "3");
+        assertThat(codes(job)).contains("sense-not-confirmed", "no-trial");
+        done("job", "weight", job, "--angles", "against-rotation");
+        assertThat(codes(job)).containsExactly("no-trial");
+        weigh(job, "10 g", "0 deg", "trial");
+        done("practice", job, "--next-run", "--label", "trial");
+        JsonObject first = answer(job);
+        assertThat(first.texts("reasonCodes")).isEmpty();
+        assertThat(first.text("method")).isEqualTo("with-phase");
+        holdsTheTruth(first.object("correction"));
+
+        done("job", "weight", job, "--off", "trial");
+        weigh(job, "16 g", "60 deg", "hole 2");
+        done("practice", job, "--next-run", "--label", "check");
+        JsonObject last = answer(job);
+        holdsTheTruth(last.object("correction"));
+        List<JsonObject> runs = last.objects("runs");
+        assertThat(runs).hasSize(3);
+        double before = runs.get(0).number("amplitude", 0, 100);
+        assertThat(runs.get(2).number("amplitude", 0, 100)).isLessThan(0.3 * before);
+        assertThat(last.objects("checkRuns")).singleElement().satisfies(check -> assertThat(
+                        check.object("predicted").number("ciHigh", 0, 100))
+                .isLessThan(0.5 * before));
+        String text = CommandLineRun.of("balance", job).out();
+        assertThat(text).contains("Check run 'check'").contains("It fits.").contains("A licensed person signs for it.");
+    }
+
+    @Test
+    void aWeightThatIsNotOnTheHubCannotBeTakenOff() {
+        String job = folder.resolve("job").toString();
+        done("practice", job, "--to-balance", "--seed", "3");
+        CommandLineRun run = CommandLineRun.of("job", "weight", job, "--off", "trial");
+        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.err()).contains("weight 'trial'").contains("no weight is on the hub");
+    }
+
+    @Test
+    void aChangeBetweenTheRunsIsRefusedUntilTheRunWithoutWeightsIsMadeAgain() {
+        String job = folder.resolve("job").toString();
+        done("practice", job, "--to-balance", "--seed", "3");
+        weigh(job, "10 g", "0 deg", "trial");
+        done("job", "weight", job, "--angles", "against-rotation");
+        done("job", "correction", job, "mount", "rubbers", "changed");
+        done("practice", job, "--next-run", "--label", "trial");
+        assertThat(codes(job)).containsExactly("changed-between");
+        done("job", "weight", job, "--off", "trial");
+        done("practice", job, "--next-run", "--label", "again without");
+        assertThat(codes(job)).isEmpty();
+        assertThat(answer(job).objects("runs")).hasSize(2);
+    }
+
+    @Test
+    @Tag("long")
+    void aJobWithoutAMarkIsBalancedByThreeTrialsInEitherSenseOfCounting() {
+        for (String sense : List.of("with-rotation", "against-rotation")) {
+            String job = folder.resolve(sense).toString();
+            done("practice", job, "--to-balance", "--without-mark", "--seed", "5");
+            done("job", "weight", job, "--angles", sense);
+            for (String angle : List.of("0", "120", "240")) {
+                weigh(job, "10 g", angle + " deg", "trial " + angle);
+                done("practice", job, "--next-run", "--label", "trial at " + angle);
+                done("job", "weight", job, "--off", "trial " + angle);
+            }
+            JsonObject answer = answer(job);
+            assertThat(answer.text("method")).isEqualTo("without-phase");
+            holdsTheTruth(answer.object("correction"));
+            boolean with = sense.equals("with-rotation");
+            assertThat(answer.number("angleAsCountedDeg", 0, 360)).isBetween(with ? 285.0 : 45.0, with ? 315.0 : 75.0);
+        }
+    }
+
+    /** Interval of the mass, and the angle within a quarter of the way to the next hole. */
+    private static void holdsTheTruth(JsonObject correction) {
+        assertThat(TRUE_MASS_G).isBetween(correction.number("ciLowG", 0, 1000), correction.number("ciHighG", 0, 1000));
+        assertThat(correction.number("angleDeg", 0, 360)).isBetween(TRUE_ANGLE_DEG - 15, TRUE_ANGLE_DEG + 15);
+    }
+
+    private static void weigh(String job, String mass, String angle, String label) {
+        done("job", "weight", job, "--mass", mass, "--radius", "60 mm", "--angle", angle, "--label", label);
+    }
+
+    private static List<String> codes(String job) {
+        return answer(job).texts("reasonCodes");
+    }
+
+    private static JsonObject answer(String job) {
+        return JsonDocument.parse(done("balance", job, "--json"), "balance");
+    }
+
+    private static String done(String... words) {
+        CommandLineRun run = CommandLineRun.of(words);
+        assertThat(run.err()).as(String.join(" ", new ArrayList<>(List.of(words)))).isEmpty();
+        assertThat(run.status()).isZero();
+        return run.out();
+    }
+}
