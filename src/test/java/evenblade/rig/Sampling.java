@@ -74,7 +74,10 @@ public record Sampling(
             int to = (int) Math.min(t.length - 1, from + dice.uniform(0.1, 1) / step);
             Arrays.fill(lost, from, to, true);
         }
-        return IntStream.range(0, t.length).filter(i -> !lost[i]).mapToDouble(i -> t[i]).toArray();
+        return IntStream.range(0, t.length)
+                .filter(i -> !lost[i])
+                .mapToDouble(i -> t[i])
+                .toArray();
     }
 
     /** What the file says for true times: clock error, pause, bursts, rounding. */

@@ -29,10 +29,7 @@ public record PlanarSpread(Phasor middle, double xx, double xy, double yy) {
     /** The same with an error along one vector added, as long as its standard deviation. */
     public PlanarSpread plusError(Phasor error) {
         return new PlanarSpread(
-                middle,
-                xx + error.re() * error.re(),
-                xy + error.re() * error.im(),
-                yy + error.im() * error.im());
+                middle, xx + error.re() * error.re(), xy + error.re() * error.im(), yy + error.im() * error.im());
     }
 
     /** The same with all standard deviations multiplied. */

@@ -45,7 +45,8 @@ final class BalanceReadings {
                             runs.isEmpty() ? "no readings" : "one reading",
                             "\"readings\": one run without weights and one or more with a weight");
         }
-        List<WeightedReading> readings = runs.stream().map(BalanceReadings::reading).toList();
+        List<WeightedReading> readings =
+                runs.stream().map(BalanceReadings::reading).toList();
         if (!readings.get(0).bare()) {
             throw runs.get(0).refuse("weights", "no weights in the first reading: it is the run without any");
         }

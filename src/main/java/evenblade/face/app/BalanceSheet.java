@@ -10,6 +10,9 @@ import evenblade.judge.balance.Unbalance;
 import evenblade.judge.balance.Weight;
 import evenblade.judge.balance.WeightedReading;
 import evenblade.machine.installation.HubCounting;
+import evenblade.tell.document.Block;
+import evenblade.tell.document.Document;
+import evenblade.tell.document.PictureSlot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -65,23 +68,37 @@ public record BalanceSheet(
         return writer.sheet(runs(job), after, last);
     }
 
-    /** All of it as sentences, rows of tables too. */
-    public List<String> sentences() {
-        List<String> all = new ArrayList<>();
-        if (refused) {
-            all.add("No correction is given.");
+    /** The answer, composed for every face. */
+    public Document document() {
+        Document.Builder text = Document.begin().subject(heading);
+        if (!runs.isEmpty()) {
+            Document.TableBuilder table = text.table("");
+            List<String> columns = runs.get(0);
+            table.left(columns.get(0));
+            columns.subList(1, columns.size() - 1).forEach(table::right);
+            table.left(columns.get(columns.size() - 1));
+            runs.stream().skip(1).forEach(row -> table.row(row.toArray(String[]::new)));
+            table.end();
         }
-        all.addAll(reasons);
-        all.addAll(correction);
-        split.stream()
-                .skip(1)
-                .map(row -> "Place " + row.get(0) + " (" + row.get(1) + "°, " + row.get(2) + " mm): " + row.get(3) + " g"
-                        + (row.get(4).isEmpty() ? "." : ", made of " + row.get(4) + "."))
-                .forEach(all::add);
-        all.addAll(outlook);
-        all.addAll(warnings);
-        all.addAll(cautions);
-        return all;
+        if (refused) {
+            text.say(Block.Tone.ANSWER, "NO CORRECTION IS GIVEN:");
+        }
+        reasons.forEach(reason -> text.say(Block.Tone.ITEM, reason));
+        for (int i = 0; i < correction.size(); i++) {
+            text.say(i == 0 ? Block.Tone.ANSWER : Block.Tone.PLAIN, correction.get(i));
+        }
+        if (!split.isEmpty()) {
+            Document.TableBuilder table = text.table("Over the places:");
+            split.get(0).subList(0, 1).forEach(table::left);
+            split.get(0).subList(1, 4).forEach(table::right);
+            split.get(0).subList(4, 5).forEach(table::left);
+            split.stream().skip(1).forEach(row -> table.row(row.toArray(String[]::new)));
+            table.end();
+        }
+        outlook.forEach(text::say);
+        warnings.forEach(warning -> text.say(Block.Tone.ITEM, warning));
+        cautions.forEach(caution -> text.say(Block.Tone.CAUTION, caution));
+        return text.picture(PictureSlot.Shows.BALANCE).done();
     }
 
     private static List<List<String>> runs(JobBalance job) {

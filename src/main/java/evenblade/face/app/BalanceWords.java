@@ -30,7 +30,8 @@ public final class BalanceWords {
                     o.neededG(), o.radiusMm(), o.largestG());
         } else if (objection instanceof Objection.ClosureFailed o) {
             return o.closure()
-                            .map(c -> text("The readings contradict each other: the closure is %.2f and must be near 1. ", c))
+                            .map(c -> text(
+                                    "The readings contradict each other: the closure is %.2f and must be near 1. ", c))
                             .orElse("The readings contradict each other: no unbalance gives these amplitudes. ")
                     + "Check the angles, then repeat the runs.";
         } else if (objection instanceof Objection.ClosurePoor o) {

@@ -6,6 +6,7 @@ import evenblade.judge.comparison.RunComparison;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.report.ComparisonPictures;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -33,7 +34,7 @@ public final class DrawComparison {
     public record View(ChannelComparison channel, DwellComparison pair) {
         /** The view in a few words, to choose it by. */
         public String words() {
-            return channel.channel() + " at " + FigureText.fixed(pair.engineRpmAfter(), 0) + " engine rpm";
+            return channel.channel() + " at " + FigureFormat.fixed(pair.engineRpmAfter(), 0) + " engine rpm";
         }
     }
 

@@ -1,6 +1,5 @@
 package evenblade.face.app;
 
-import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
 import evenblade.base.json.RecordCodec;
 import evenblade.base.json.RecordCodec.Adapter;
@@ -20,7 +19,6 @@ import java.time.Instant;
 import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * An analysed run as a job's cache keeps it: its whole answer, and of its curves as much as pictures need, in single
@@ -67,8 +65,7 @@ record KeptRun(
             for (int i = 0; i < hz.length; i++) {
                 hz[i] = i * binHz;
             }
-            return new Spectrum(
-                    Series.of(hz), values, Spectrum.Scaling.AMPLITUDE, binHz, noiseBandwidthHz, segments);
+            return new Spectrum(Series.of(hz), values, Spectrum.Scaling.AMPLITUDE, binHz, noiseBandwidthHz, segments);
         }
     }
 

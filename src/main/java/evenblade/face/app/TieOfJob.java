@@ -6,6 +6,8 @@ import evenblade.base.units.SignalUnit;
 import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.StaticEvidence;
 import evenblade.judge.tie.CoupleCheck;
+import evenblade.judge.tie.JobTie;
+import evenblade.judge.tie.LeftOutRun;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
@@ -16,6 +18,7 @@ import evenblade.judge.tracking.CoupleEstimate;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
+import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.SwapFit;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.keep.job.JobRecord;
@@ -57,10 +60,10 @@ final class TieOfJob {
         this.spells = spells;
         this.changes = JudgeTracking.changes(record);
         sessions = JudgeTracking.sessions(record).stream()
-                .map(JudgeTracking.MarkedTips::session)
+                .map(StaticSide.MarkedTips::session)
                 .toList();
         List<PitchReadings> read = JudgeTracking.pitches(record).stream()
-                .map(JudgeTracking.BladeAngles::readings)
+                .map(StaticSide.BladeAngles::readings)
                 .toList();
         // Angles alike within the reading error would only blur what goes with track.
         angles = read.stream().anyMatch(TieOfJob::differ) ? read : List.of();
@@ -79,17 +82,17 @@ final class TieOfJob {
 
     private Optional<JobTie> tie(List<RunEvidence> runs, Choice choice) {
         List<TieRun> tied = new ArrayList<>();
-        List<String> leftOut = new ArrayList<>();
+        List<LeftOutRun> leftOut = new ArrayList<>();
         for (RunEvidence run : runs) {
             Optional<TrackingSession> marks =
                     sessions.stream().filter(s -> !s.at().isAfter(run.at())).reduce((first, second) -> second);
             Optional<Level.Measured> once = choice.once(run);
             if (marks.isEmpty()) {
-                leftOut.add("'" + run.ref().name() + "': no tip marks before it");
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NO_MARKS_BEFORE));
             } else if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
-                leftOut.add("'" + run.ref().name() + "': something was changed before it and the tips not marked again");
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_MARKED_AGAIN));
             } else if (once.isEmpty()) {
-                leftOut.add("'" + run.ref().name() + "': no propeller 1× seen alone on that channel at that speed");
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_SEEN));
             } else {
                 tied.add(tieRun(run, once.get(), marks.get()));
             }

@@ -57,7 +57,7 @@ final class BalanceCommand implements Command {
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));
             } else {
-                BalanceText.lines(BalanceSheet.of(answer)).forEach(out::println);
+                Terminal.lines(BalanceSheet.of(answer).document()).forEach(out::println);
             }
             return ExitStatus.DONE;
         }
@@ -72,7 +72,7 @@ final class BalanceCommand implements Command {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
             WarningText.marked(balance.warnings()).forEach(out::println);
-            BalanceText.lines(BalanceSheet.of(balance)).forEach(out::println);
+            Terminal.lines(BalanceSheet.of(balance).document()).forEach(out::println);
             written.forEach(picture -> out.println("picture: " + picture));
         }
         return ExitStatus.DONE;

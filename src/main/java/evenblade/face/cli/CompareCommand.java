@@ -4,6 +4,8 @@ import evenblade.base.json.JsonWriter;
 import evenblade.face.app.CompareRuns;
 import evenblade.face.app.DrawComparison;
 import evenblade.face.app.WritePictures;
+import evenblade.tell.document.ComparisonDocument;
+import evenblade.tell.document.Document;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -42,7 +44,16 @@ final class CompareCommand implements Command {
         if (json) {
             out.print(JsonWriter.write(CompareJson.of(answer)));
         } else {
-            CompareText.lines(answer).forEach(out::println);
+            Document document = Document.begin()
+                    .invented(answer.invented())
+                    .addAll(ComparisonDocument.of(
+                            answer.comparison(),
+                            answer.changes(),
+                            answer.warnings(),
+                            ComparisonDocument.Extent.ALL,
+                            WarningText.PHRASES))
+                    .done();
+            Terminal.lines(document).forEach(out::println);
         }
         PrintWriter told = json ? words.commandSpec().commandLine().getErr() : out;
         drawn.forEach(file -> told.println("wrote " + file));

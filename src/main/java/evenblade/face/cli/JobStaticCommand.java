@@ -3,6 +3,7 @@ package evenblade.face.cli;
 import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Entry;
+import evenblade.tell.document.Document;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
@@ -29,7 +30,7 @@ abstract class JobStaticCommand implements Command {
     public final int run(ParseResult words, PrintWriter out) {
         Entry entry = new Entry(JobWords.time(words), Optional.empty(), JobWords.remark(words), readings(words));
         int status = JobWords.written(List.of(WriteEntry.answer(JobWords.folder(words), entry)), out);
-        Caution.lines().forEach(out::println);
+        Terminal.lines(Document.begin().handsOff().done()).forEach(out::println);
         return status;
     }
 }

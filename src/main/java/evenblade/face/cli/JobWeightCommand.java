@@ -3,6 +3,7 @@ package evenblade.face.cli;
 import evenblade.face.app.WriteWeight;
 import evenblade.keep.job.HubWeight;
 import evenblade.machine.installation.HubCounting;
+import evenblade.tell.document.Document;
 import java.io.PrintWriter;
 import java.util.Arrays;
 import java.util.List;
@@ -61,7 +62,7 @@ final class JobWeightCommand implements Command {
                         Options.text(words, "--label"),
                         JobWords.time(words))),
                 out);
-        Caution.lines().forEach(out::println);
+        Terminal.lines(Document.begin().handsOff().done()).forEach(out::println);
         return status;
     }
 

@@ -5,6 +5,8 @@ import evenblade.face.app.BalanceSheet;
 import evenblade.face.app.DrawBalance;
 import evenblade.face.app.JobBalance;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.Block;
+import evenblade.tell.document.Document;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,7 +16,7 @@ import net.miginfocom.swing.MigLayout;
 
 /** The weight that the runs of the job call for, or why there is none; with the hub and the runs as vectors. */
 final class BalancePane extends JPanel {
-    private final Lines lines = new Lines();
+    private final Page words = new Page("balance words");
     private final PicturePane hub;
     private final PicturePane vectors;
     private final Complaint complaint = new Complaint();
@@ -30,7 +32,7 @@ final class BalancePane extends JPanel {
         add(complaint);
         JTabbedPane tabs = new JTabbedPane();
         tabs.setName("balance tabs");
-        tabs.addTab("In words", lines);
+        tabs.addTab("In words", words);
         tabs.addTab("Hub", hub);
         tabs.addTab("Runs as vectors", vectors);
         add(tabs, "pushy, grow, wmin 100, hmin 100");
@@ -54,16 +56,8 @@ final class BalancePane extends JPanel {
         vectors.show(
                 Optional.ofNullable(answer.pictures().get("vectors")),
                 "Without a mark on the propeller the runs have no phase: there are no vectors to show.");
-        lines.clear();
-        lines.strong(answer.sheet().heading());
-        answer.sheet().sentences().forEach(lines::say);
-        if (!answer.balance().runs().isEmpty()) {
-            lines.strong("It rests on these runs");
-        }
-        answer.balance().runs().stream()
-                .map(run -> "Run '" + run.name() + "'")
-                .forEach(lines::say);
-        answer.balance().warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
-        lines.done();
+        Document.Builder text = Document.begin().addAll(answer.sheet().document());
+        answer.balance().warnings().forEach(warning -> text.say(Block.Tone.CAUTION, Words.warning(warning)));
+        words.show(text.done());
     }
 }

@@ -112,7 +112,8 @@ public final class Balancing {
             Correction byFit = Correction.of(fit.get());
             advise(
                     fit.get(),
-                    AmplitudeProfile.of(runs, fit.get()).interval(byFit, squared.get().correctionGmm()));
+                    AmplitudeProfile.of(runs, fit.get())
+                            .interval(byFit, squared.get().correctionGmm()));
         }
     }
 
@@ -124,12 +125,13 @@ public final class Balancing {
             return true;
         }
         WeightedReading heaviest = heaviest();
-        double useful = heaviest.weightGmm().magnitude() * Math.max(USEFUL_EFFECT, USEFUL_TIMES * needed) / Math.max(1, effect);
+        double useful =
+                heaviest.weightGmm().magnitude() * Math.max(USEFUL_EFFECT, USEFUL_TIMES * needed) / Math.max(1, effect);
         double radius = radiusMm();
         OptionalDouble largest = request.largestMassG();
         boolean within = largest.isEmpty() || useful / radius <= largest.getAsDouble();
-        refusals.add(new Objection.TrialTooLight(
-                effect, needed, useful, radius, within ? OptionalDouble.empty() : largest));
+        refusals.add(
+                new Objection.TrialTooLight(effect, needed, useful, radius, within ? OptionalDouble.empty() : largest));
         return false;
     }
 
@@ -152,7 +154,8 @@ public final class Balancing {
         }
         double radius = radiusMm();
         double needed = correction.value().gramsAt(radius);
-        if (request.largestMassG().isPresent() && needed > request.largestMassG().getAsDouble()) {
+        if (request.largestMassG().isPresent()
+                && needed > request.largestMassG().getAsDouble()) {
             refusals.add(new Objection.BeyondLargestMass(
                     needed, radius, request.largestMassG().getAsDouble()));
             return;
@@ -184,8 +187,8 @@ public final class Balancing {
                             g, radiusMm(), request.largestMassG().getAsDouble())));
             return exact;
         }
-        Split best = StockSearch.best(
-                correction.value(), error, request.places(), request.stockG(), request.largestMassG());
+        Split best =
+                StockSearch.best(correction.value(), error, request.places(), request.stockG(), request.largestMassG());
         if (best.leftGmm() > error) {
             warnings.add(new Objection.StockCoarse(best.leftGmm(), error));
         }

@@ -18,8 +18,7 @@ import java.util.Optional;
  * @param errorAlongGmm standard error of the part along 0°
  * @param errorAcrossGmm standard error of the part along 90°
  */
-public record BenchReadings(
-        Unbalance correction, double frictionGmm, double errorAlongGmm, double errorAcrossGmm) {
+public record BenchReadings(Unbalance correction, double frictionGmm, double errorAlongGmm, double errorAcrossGmm) {
     private static final int UNKNOWNS = 3;
     /** Standard deviations by which a part has to stand out. */
     private static final double SEEN = 2;
@@ -44,9 +43,7 @@ public record BenchReadings(
             return Optional.empty();
         }
         LinearFit fit = design.fit(tests.stream().mapToDouble(Weight::gmm).toArray());
-        double seen = fit.degreesOfFreedom() > 0
-                ? Math.sqrt(fit.residualSumOfSquares() / fit.degreesOfFreedom())
-                : 0;
+        double seen = fit.degreesOfFreedom() > 0 ? Math.sqrt(fit.residualSumOfSquares() / fit.degreesOfFreedom()) : 0;
         double error = Math.max(stepGmm, seen);
         return Optional.of(new BenchReadings(
                 new Unbalance(new Phasor(fit.parameter(1), fit.parameter(2))),

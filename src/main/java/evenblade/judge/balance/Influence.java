@@ -121,8 +121,8 @@ public final class Influence {
         double sum = Math.pow(run.standardError(), 2) + Math.pow(scatter.share() * level, 2);
         for (Weight weight : run.weights()) {
             Phasor moved = perGmm.times(WeightErrors.placingError(weight.vectorGmm()));
-            double along = (line.re() * moved.re() + line.im() * moved.im())
-                    / Math.max(line.magnitude(), Double.MIN_NORMAL);
+            double along =
+                    (line.re() * moved.re() + line.im() * moved.im()) / Math.max(line.magnitude(), Double.MIN_NORMAL);
             sum += along * along;
         }
         return Math.max(sum, Math.pow(InfluenceFit.LEAST_ERROR * atRest.magnitude(), 2));
@@ -176,8 +176,13 @@ public final class Influence {
         // The error of V₀x + αx·x − αy·y, and of V₀y + αx·y + αy·x.
         double xx = c[0][0] + x * x * c[2][2] + y * y * c[3][3] + 2 * (x * c[0][2] - y * c[0][3] - x * y * c[2][3]);
         double yy = c[1][1] + y * y * c[2][2] + x * x * c[3][3] + 2 * (y * c[1][2] + x * c[1][3] + x * y * c[2][3]);
-        double xy = c[0][1] + y * c[0][2] + x * c[0][3] + x * c[1][2] - y * c[1][3]
-                + x * y * (c[2][2] - c[3][3]) + (x * x - y * y) * c[2][3];
+        double xy = c[0][1]
+                + y * c[0][2]
+                + x * c[0][3]
+                + x * c[1][2]
+                - y * c[1][3]
+                + x * y * (c[2][2] - c[3][3])
+                + (x * x - y * y) * c[2][3];
         return new PlanarSpread(atRest.plus(perGmm.times(w)), xx, xy, yy);
     }
 }

@@ -44,10 +44,8 @@ final class InfluenceFit {
         this.model = model;
         this.runs = runs;
         this.weightErrors = WeightErrors.of(runs);
-        double longest = runs.stream()
-                .mapToDouble(WeightedReading::amplitude)
-                .max()
-                .orElseThrow();
+        double longest =
+                runs.stream().mapToDouble(WeightedReading::amplitude).max().orElseThrow();
         this.leastVariance = Math.pow(LEAST_ERROR * longest, 2);
         this.point = start;
         this.unsure = new double[model.unknowns][model.unknowns];
@@ -161,7 +159,8 @@ final class InfluenceFit {
         double[][] all = square();
         double still = STILL_SHARE * model.atRest(point).magnitude();
         for (int i = 0; i < all.length; i++) {
-            double error = share * Math.hypot(model.line(point, runs.get(i / model.parts)).magnitude(), still);
+            double error = share
+                    * Math.hypot(model.line(point, runs.get(i / model.parts)).magnitude(), still);
             all[i][i] = error * error;
         }
         return all;

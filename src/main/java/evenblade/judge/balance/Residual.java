@@ -45,8 +45,7 @@ public record Residual(double amplitude, double low, double high, PlanarSpread l
             Phasor measured = run.vector();
             chance = Distributions.fTail(seen.distanceSquared(measured) / 2, 2, freedom);
         } else {
-            double widening =
-                    Distributions.studentQuantile(0.975, freedom) / Distributions.normalQuantile(0.975);
+            double widening = Distributions.studentQuantile(0.975, freedom) / Distributions.normalQuantile(0.975);
             double below = seen.widened(widening).lengthBelow(run.amplitude());
             chance = 2 * Math.min(below, 1 - below);
         }

@@ -53,14 +53,10 @@ public record RunsTogether(List<TrialConditions> runs, List<BeyondLimitFirst> be
         if (runs.isEmpty()) {
             return Optional.empty();
         }
-        double low = runs.stream()
-                .mapToDouble(TrialConditions::propellerRpm)
-                .min()
-                .orElseThrow();
-        double high = runs.stream()
-                .mapToDouble(TrialConditions::propellerRpm)
-                .max()
-                .orElseThrow();
+        double low =
+                runs.stream().mapToDouble(TrialConditions::propellerRpm).min().orElseThrow();
+        double high =
+                runs.stream().mapToDouble(TrialConditions::propellerRpm).max().orElseThrow();
         Objection.SpeedsApart apart = new Objection.SpeedsApart(low, high, MOST_APART_PERCENT);
         return apart.apartPercent() > MOST_APART_PERCENT ? Optional.of(apart) : Optional.empty();
     }

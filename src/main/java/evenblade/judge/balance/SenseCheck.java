@@ -26,8 +26,7 @@ public record SenseCheck(double asEntered, double turned, int spareFigures) {
         if (runs.stream().anyMatch(r -> r.phaseDeg().isEmpty())) {
             return Optional.empty();
         }
-        List<WeightedReading> other =
-                runs.stream().map(SenseCheck::turnedOver).toList();
+        List<WeightedReading> other = runs.stream().map(SenseCheck::turnedOver).toList();
         Optional<Influence> asEntered = InfluenceFit.withPhase(runs, TrialScatter.PRIOR);
         Optional<Influence> turned = InfluenceFit.withPhase(other, TrialScatter.PRIOR);
         if (asEntered.isEmpty() || turned.isEmpty() || asEntered.get().spareFigures() == 0) {

@@ -35,10 +35,8 @@ record SquaredFit(double atRest, double perGmm, Phasor correctionGmm, double clo
      * @return nothing where the runs can't tell the four apart, or give a square below zero
      */
     static Optional<SquaredFit> of(List<WeightedReading> runs) {
-        double longest = runs.stream()
-                .mapToDouble(WeightedReading::amplitude)
-                .max()
-                .orElseThrow();
+        double longest =
+                runs.stream().mapToDouble(WeightedReading::amplitude).max().orElseThrow();
         double heaviest =
                 runs.stream().mapToDouble(r -> r.weightGmm().magnitude()).max().orElseThrow();
         if (!(longest > 0 && heaviest > 0)) {
@@ -50,9 +48,9 @@ record SquaredFit(double atRest, double perGmm, Phasor correctionGmm, double clo
             Phasor w = share(runs.get(i), heaviest);
             double amplitude = runs.get(i).amplitude() / longest;
             double error = error(runs.get(i), longest);
-            rows[i] = new double[] {
-                1 / error, (w.re() * w.re() + w.im() * w.im()) / error, w.re() / error, w.im() / error
-            };
+            rows[i] =
+                    new double[] {1 / error, (w.re() * w.re() + w.im() * w.im()) / error, w.re() / error, w.im() / error
+                    };
             squares[i] = amplitude * amplitude / error;
         }
         LinearDesign design = LinearDesign.of(rows);

@@ -56,25 +56,28 @@ public final class StockSearch {
      * @param largestG the most at one place
      */
     public static Split best(
-            Unbalance correction, double errorGmm, List<HubPlace> places, List<Double> stockG, OptionalDouble largestG) {
+            Unbalance correction,
+            double errorGmm,
+            List<HubPlace> places,
+            List<Double> stockG,
+            OptionalDouble largestG) {
         double nearest = places.stream().mapToDouble(HubPlace::radiusMm).min().orElseThrow();
         double most = largestG.orElse(FAR * correction.gramsAt(nearest));
         List<HubPlace> near = places.stream()
-                .sorted(Comparator.comparingDouble(
-                        p -> Math.abs(Correction.turn(p.angleDeg(), correction.angleDeg()))))
+                .sorted(Comparator.comparingDouble(p -> Math.abs(Correction.turn(p.angleDeg(), correction.angleDeg()))))
                 .limit(NEAREST_PLACES)
                 .toList();
         StockSearch search = new StockSearch(correction, near, piles(stockG, most));
         search.found.add(new Split(List.of(), correction.gmm()));
         search.extend(new ArrayList<>(), 0, correction.vectorGmm());
-        double least =
-                search.found.stream().mapToDouble(Split::leftGmm).min().orElseThrow();
+        double least = search.found.stream().mapToDouble(Split::leftGmm).min().orElseThrow();
         double alike = least + ALIKE * errorGmm;
         return search.found.stream()
                 .filter(s -> s.leftGmm() <= alike)
                 .min(Comparator.<Split>comparingInt(s -> s.shares().size())
-                        .thenComparingInt(
-                                s -> s.shares().stream().mapToInt(h -> h.piecesG().size()).sum())
+                        .thenComparingInt(s -> s.shares().stream()
+                                .mapToInt(h -> h.piecesG().size())
+                                .sum())
                         .thenComparingDouble(Split::leftGmm)
                         .thenComparingDouble(Split::totalG))
                 .orElseThrow();
@@ -111,8 +114,7 @@ public final class StockSearch {
         double wanted = (left.re() * unit.re() + left.im() * unit.im()) / place.radiusMm();
         List<Pile> near = new ArrayList<>();
         for (int i = 0; i < piles.size(); i++) {
-            boolean below = piles.get(i).massG <= wanted
-                    && (i + 1 == piles.size() || piles.get(i + 1).massG > wanted);
+            boolean below = piles.get(i).massG <= wanted && (i + 1 == piles.size() || piles.get(i + 1).massG > wanted);
             boolean above = piles.get(i).massG > wanted && (i == 0 || piles.get(i - 1).massG <= wanted);
             if (wanted > 0 && (below || above)) {
                 near.add(piles.get(i));

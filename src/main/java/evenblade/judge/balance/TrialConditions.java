@@ -51,6 +51,5 @@ public record TrialConditions(
      * @param standardError of the amplitude
      * @param phaseDeg where there is a mark
      */
-    public record DwellReading(
-            double propellerRpm, double amplitude, double standardError, OptionalDouble phaseDeg) {}
+    public record DwellReading(double propellerRpm, double amplitude, double standardError, OptionalDouble phaseDeg) {}
 }

@@ -1,5 +1,6 @@
 package evenblade.tell.chart;
 
+import evenblade.tell.document.FigureFormat;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -56,7 +57,7 @@ record PolarNet(Pen pen, double cx, double cy, double radius, double full) {
         int rings = rings(full);
         for (int ring = 1; ring <= rings; ring++) {
             double r = radius * ring / rings;
-            number(Figures.tick(full * ring / rings), cx + r * cos(105), cy - r * sin(105), Ink.QUIET_TEXT);
+            number(Axis.tick(full * ring / rings), cx + r * cos(105), cy - r * sin(105), Ink.QUIET_TEXT);
         }
         for (int deg = 0; deg < 360; deg += 30) {
             double out = radius + pen.em(1.1);
@@ -119,7 +120,7 @@ record PolarNet(Pen pen, double cx, double cy, double radius, double full) {
         double column = cx + radius + pen.em(3.4);
         pen.line(x(tip), y(tip), column - pen.em(0.4), y, pen.pale(Ink.QUIET_TEXT), pen.stroke(0.06, Dash.DOTS));
         String text = String.format(
-                Locale.ROOT, "%s: %s at %.0f°", tip.name(), Figures.plain(tip.amplitude()), tip.phaseDeg());
+                Locale.ROOT, "%s: %s at %.0f°", tip.name(), FigureFormat.plain(tip.amplitude()), tip.phaseDeg());
         pen.textAcross(text, column, y, TextStyle.SMALL, pen.colour(Ink.TEXT), Pen.Align.LEFT);
     }
 

@@ -28,7 +28,10 @@ class RecordCodecTest {
     @DisplayName("come back equal, with the class of each where the type leaves it open")
     void comeBackEqual() {
         Drawing full = new Drawing(
-                "größe \" \n", List.of(new Circle(0.1 + 0.2), new Square(-0.0)), Optional.of(new Circle(1e-300)), OptionalDouble.of(3));
+                "größe \" \n",
+                List.of(new Circle(0.1 + 0.2), new Square(-0.0)),
+                Optional.of(new Circle(1e-300)),
+                OptionalDouble.of(3));
         Drawing bare = new Drawing("", List.of(), Optional.empty(), OptionalDouble.empty());
         assertThat(CODEC.read(CODEC.written(full))).contains(full);
         assertThat(CODEC.read(CODEC.written(bare))).contains(bare);
@@ -37,7 +40,8 @@ class RecordCodecTest {
     @Test
     @DisplayName("cut short, or with something missing, more or foreign in them are none")
     void anythingElseIsNone() {
-        byte[] whole = CODEC.written(new Drawing("a", List.of(new Circle(1)), Optional.empty(), OptionalDouble.empty()));
+        byte[] whole =
+                CODEC.written(new Drawing("a", List.of(new Circle(1)), Optional.empty(), OptionalDouble.empty()));
         for (int length = 0; length < whole.length; length++) {
             assertThat(CODEC.read(Arrays.copyOf(whole, length))).isEmpty();
         }
@@ -50,7 +54,9 @@ class RecordCodecTest {
                 text.replace(Circle.class.getName(), "java.util.ArrayList"),
                 text.replace(Circle.class.getName(), Drawing.class.getName()))) {
             assertThat(changed).isNotEqualTo(text);
-            assertThat(CODEC.read(changed.getBytes(StandardCharsets.UTF_8))).as(changed).isEmpty();
+            assertThat(CODEC.read(changed.getBytes(StandardCharsets.UTF_8)))
+                    .as(changed)
+                    .isEmpty();
         }
     }
 

@@ -2,7 +2,9 @@ package evenblade.face.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.units.LengthUnit;
 import evenblade.judge.tie.CoupleCheck;
+import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
@@ -12,6 +14,8 @@ import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
 import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.TieDocument;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -75,7 +79,7 @@ class TieOfJobTest {
 
     @Test
     void the_words_say_speed_channel_share_couple_and_how_the_hub_is_counted() {
-        List<String> words = TieWords.sentences(told);
+        List<String> words = TieDocument.sentences(told, new FigureFormat(LengthUnit.MILLIMETRE));
         assertThat(words.get(0)).startsWith("Propeller 1× changes with track.").contains("m/s²");
         assertThat(words).anyMatch(w -> w.startsWith("At perfect track"));
         assertThat(words).anyMatch(w -> w.contains("engine rpm on channel"));
@@ -84,7 +88,7 @@ class TieOfJobTest {
                 .anyMatch(w -> w.startsWith("Left out")
                         && w.contains("'cleaned': something was changed before it and the tips not marked again"));
         // Put right, the blades have sat in one order since.
-        assertThat(words).anyMatch(w -> w.contains("Which layout would shake least can't be told yet"));
+        assertThat(words).anyMatch(w -> w.contains("Which layout would shake least isn't known yet"));
         assertThat(told.couple().orElseThrow().answer()).isEqualTo(CoupleCheck.Answer.FITS);
         // m·ω²·r·(r/R)·B/2 for 1.2 kg at 0.34 m of 0.85 m: 0.01 kg·m²/m·… at about 208 rad/s.
         double omega = 2 * Math.PI * told.engineRpm() / 60 * 21 / 51;

@@ -59,13 +59,16 @@ class BalanceCommandTest {
         assertThat(answer.number("leftGmm")).isCloseTo(0, within(1e-9));
         JsonObject residual = answer.object("predictedResidual");
         assertThat(residual.number("ciLow")).isLessThan(residual.number("amplitude"));
-        assertThat(residual.number("ciHigh")).isGreaterThan(residual.number("amplitude")).isLessThan(3.4);
+        assertThat(residual.number("ciHigh"))
+                .isGreaterThan(residual.number("amplitude"))
+                .isLessThan(3.4);
         assertThat(answer.has("closure")).isFalse();
     }
 
     @Test
     void aRefusalIsAnAnswerToo() throws IOException {
-        String lost = ONE_TRIAL.replace("\"amplitude\": 1.8, \"phaseDeg\": 42", "\"amplitude\": 3.5, \"phaseDeg\": 115");
+        String lost =
+                ONE_TRIAL.replace("\"amplitude\": 1.8, \"phaseDeg\": 42", "\"amplitude\": 3.5, \"phaseDeg\": 115");
         CommandLineRun run = balance(lost, "--json");
 
         assertThat(run.status()).isZero();
@@ -100,8 +103,8 @@ class BalanceCommandTest {
                 .contains("readings.json:3: unknown key \"phaseDegrees\" in \"readings[1]\"")
                 .contains("\"phaseDeg\"");
 
-        CommandLineRun first =
-                balance(ONE_TRIAL.replace("\"weights\": [] }", "\"weights\": [ { \"massG\": 2, \"radiusMm\": 60, \"angleDeg\": 5 } ] }"));
+        CommandLineRun first = balance(ONE_TRIAL.replace(
+                "\"weights\": [] }", "\"weights\": [ { \"massG\": 2, \"radiusMm\": 60, \"angleDeg\": 5 } ] }"));
         assertThat(first.status()).isEqualTo(1);
         assertThat(first.err()).contains("readings.json:2:").contains("no weights in the first reading");
 

@@ -102,7 +102,7 @@ class ImportFormTest {
     void whatWasAssumedIsPutRight() throws IOException {
         hands.click("add run");
         hands.type("recording", table().toString());
-        awaitSeen("500.0 samples a second");
+        awaitSeen("500 samples a second");
         awaitSeen("milliseconds were assumed");
 
         Hands.onEventThread(() -> {
@@ -114,7 +114,7 @@ class ImportFormTest {
             choice("time unit").setSelectedItem(Optional.of(TimeUnit.MILLISECONDS));
             return null;
         });
-        awaitSeen("500.0 samples a second");
+        awaitSeen("500 samples a second");
         hands.type("channel of column 1", "across");
         hands.type("scale of column 1", "0.01 kg");
         awaitSeen("unknown unit");

@@ -3,8 +3,8 @@ package evenblade.judge.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.base.numeric.Phasor;
+import evenblade.judge.balance.BalanceAnswer.Advice;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -49,8 +49,10 @@ class BalanceCasesTest {
 
         assertThat(advice.massG()).isCloseTo(massG, within(massTolerance));
         assertThat(advice.correction().value().angleDeg()).isCloseTo(angleDeg, within(angleTolerance));
-        assertThat(advice.correction().lowGmm()).isLessThan(advice.correction().value().gmm());
-        assertThat(advice.correction().highGmm()).isGreaterThan(advice.correction().value().gmm());
+        assertThat(advice.correction().lowGmm())
+                .isLessThan(advice.correction().value().gmm());
+        assertThat(advice.correction().highGmm())
+                .isGreaterThan(advice.correction().value().gmm());
     }
 
     /**
@@ -145,17 +147,16 @@ class BalanceCasesTest {
                 .orElseThrow();
         Correction correction = Correction.of(fit);
 
-        double change = Phasor.ofDegrees(1.8, 42)
-                .minus(Phasor.ofDegrees(3.4, 116))
-                .magnitude();
-        double formula = exact.gmm()
-                * Math.sqrt(Math.pow(1.8 * sigmaO, 2) + Math.pow(3.4 * sigmaT, 2))
-                / (change * change);
+        double change =
+                Phasor.ofDegrees(1.8, 42).minus(Phasor.ofDegrees(3.4, 116)).magnitude();
+        double formula =
+                exact.gmm() * Math.sqrt(Math.pow(1.8 * sigmaO, 2) + Math.pow(3.4 * sigmaT, 2)) / (change * change);
         double placing = correction.value().gmm() * Math.toRadians(Weight.PLACING_ERROR_DEG);
         assertThat(correction.standardErrorGmm()).isCloseTo(formula, within(1e-6 * formula));
         assertThat(correction.standardErrorDeg())
                 .isCloseTo(
-                        Math.toDegrees(Math.hypot(formula, placing) / correction.value().gmm()),
+                        Math.toDegrees(Math.hypot(formula, placing)
+                                / correction.value().gmm()),
                         within(1e-4));
         // Far from zero the interval is the usual one.
         assertThat(correction.highGmm() - correction.lowGmm()).isCloseTo(2 * 1.96 * formula, within(0.03 * formula));
@@ -166,8 +167,8 @@ class BalanceCasesTest {
     void unequalSpacingAndUnequalWeightsWithoutPhaseGiveTheSameAnswer() {
         Phasor heavy = Phasor.ofDegrees(900, 203);
         double unitsPerGmm = 0.004;
-        List<Weight> trials = List.of(
-                Weight.of(11, 60, 10), Weight.of(14, 55, 95), Weight.of(9, 70, 250), Weight.of(12, 60, 300));
+        List<Weight> trials =
+                List.of(Weight.of(11, 60, 10), Weight.of(14, 55, 95), Weight.of(9, 70, 250), Weight.of(12, 60, 300));
         Stream<WeightedReading> runs = Stream.concat(
                 Stream.of(WeightedReading.withoutPhase(heavy.magnitude() * unitsPerGmm, 0.01)),
                 trials.stream()
@@ -200,6 +201,8 @@ class BalanceCasesTest {
         });
         assertThat(split.leftGmm()).isCloseTo(9.0, within(0.1));
         assertThat(advice.residual().low()).isLessThan(advice.residual().amplitude());
-        assertThat(advice.residual().high()).isGreaterThan(advice.residual().amplitude()).isLessThan(3.4);
+        assertThat(advice.residual().high())
+                .isGreaterThan(advice.residual().amplitude())
+                .isLessThan(3.4);
     }
 }

@@ -22,14 +22,20 @@ class BalancePropertiesTest {
         one.advice().ifPresent(a -> {
             Correction c = a.correction();
             BalanceAnswer.Advice b = other.advice().orElseThrow();
-            assertThat(b.correction().value().gmm()).isCloseTo(c.value().gmm(), within(1e-6 * c.value().gmm()));
+            assertThat(b.correction().value().gmm())
+                    .isCloseTo(c.value().gmm(), within(1e-6 * c.value().gmm()));
             assertThat(Correction.turn(
-                            c.value().angleDeg() + turnDeg, b.correction().value().angleDeg()))
+                            c.value().angleDeg() + turnDeg,
+                            b.correction().value().angleDeg()))
                     .isCloseTo(0, within(1e-6));
-            assertThat(b.correction().lowGmm()).isCloseTo(c.lowGmm(), within(1e-3 * c.value().gmm()));
-            assertThat(b.correction().highGmm()).isCloseTo(c.highGmm(), within(1e-3 * c.value().gmm()));
+            assertThat(b.correction().lowGmm())
+                    .isCloseTo(c.lowGmm(), within(1e-3 * c.value().gmm()));
+            assertThat(b.correction().highGmm())
+                    .isCloseTo(c.highGmm(), within(1e-3 * c.value().gmm()));
             assertThat(b.residual().amplitude())
-                    .isCloseTo(unit * a.residual().amplitude(), within(1e-3 * unit * a.residual().amplitude()));
+                    .isCloseTo(
+                            unit * a.residual().amplitude(),
+                            within(1e-3 * unit * a.residual().amplitude()));
         });
     }
 
@@ -55,8 +61,7 @@ class BalancePropertiesTest {
             assertSame(plain, answer(scaled), 0, 1000);
             assertSame(plain, answer(mixed), 0, 1);
             List<WeightedReading> phased = runs.stream()
-                    .map(r -> new WeightedReading(
-                            r.amplitude(), add(r.phaseDeg(), 33), r.standardError(), r.weights()))
+                    .map(r -> new WeightedReading(r.amplitude(), add(r.phaseDeg(), 33), r.standardError(), r.weights()))
                     .toList();
             assertSame(plain, answer(phased), 0, 1);
         }

@@ -17,13 +17,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** What stands in the way of a correction, each by itself beside runs that would otherwise give one. */
 class BalanceRefusalsTest {
     private static final List<WeightedReading> GOOD = List.of(
-            WeightedReading.withPhase(3.4, 116, 0.05),
-            WeightedReading.withPhase(1.8, 42, 0.05, Weight.of(10, 60, 0)));
+            WeightedReading.withPhase(3.4, 116, 0.05), WeightedReading.withPhase(1.8, 42, 0.05, Weight.of(10, 60, 0)));
     private static final TrialConditions RUN = TrialConditions.good(2000);
 
     private static List<Code> refusals(RunsTogether together, OptionalDouble largestG) {
-        BalanceAnswer answer =
-                Balancing.answer(new BalanceRequest(GOOD, together, List.of(), largestG, List.of()));
+        BalanceAnswer answer = Balancing.answer(new BalanceRequest(GOOD, together, List.of(), largestG, List.of()));
         assertThat(answer.refused()).isEqualTo(!answer.refusals().isEmpty());
         return answer.refusals().stream().map(Objection::code).toList();
     }
@@ -34,7 +32,14 @@ class BalanceRefusalsTest {
 
     private static TrialConditions dwells(DwellReading... dwells) {
         return new TrialConditions(
-                true, 2000, OptionalDouble.empty(), false, List.of(), Set.of(), List.of(dwells), OptionalDouble.empty());
+                true,
+                2000,
+                OptionalDouble.empty(),
+                false,
+                List.of(),
+                Set.of(),
+                List.of(dwells),
+                OptionalDouble.empty());
     }
 
     @Test
@@ -83,8 +88,7 @@ class BalanceRefusalsTest {
                                 new DwellReading(2000, 2.2, 0.05, OptionalDouble.of(40))))),
                 Arguments.of(
                         Code.NEAR_RESONANCE,
-                        with(dwells(
-                                new DwellReading(1800, 2, 0.05, none), new DwellReading(2000, 1.5, 0.05, none)))),
+                        with(dwells(new DwellReading(1800, 2, 0.05, none), new DwellReading(2000, 1.5, 0.05, none)))),
                 Arguments.of(
                         Code.LOOSE_MOUNT,
                         with(new TrialConditions(

@@ -2,8 +2,8 @@ package evenblade.judge.balance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.base.numeric.Phasor;
+import evenblade.judge.balance.BalanceAnswer.Advice;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;

@@ -59,8 +59,7 @@ final class InventedMachine {
     /** The line of one run with what is truly on. */
     Phasor run(Phasor on) {
         double speed = omega * (1 + SPEED_JITTER * random.nextGaussian());
-        Phasor scattered =
-                new Phasor(1 + scatterShare * random.nextGaussian(), scatterShare * random.nextGaussian());
+        Phasor scattered = new Phasor(1 + scatterShare * random.nextGaussian(), scatterShare * random.nextGaussian());
         return line(heavy.plus(on), speed).times(scattered);
     }
 
@@ -69,10 +68,7 @@ final class InventedMachine {
         double error = LINE_ERROR_SHARE * plain();
         Phasor line = run(on).plus(new Phasor(error * random.nextGaussian(), error * random.nextGaussian()));
         return new WeightedReading(
-                line.magnitude(),
-                phase ? OptionalDouble.of(line.degrees()) : OptionalDouble.empty(),
-                error,
-                named);
+                line.magnitude(), phase ? OptionalDouble.of(line.degrees()) : OptionalDouble.empty(), error, named);
     }
 
     /**
@@ -91,8 +87,7 @@ final class InventedMachine {
         for (double angle : anglesDeg) {
             Weight named = Weight.of(mass, Runs.RADIUS_MM, angle);
             Phasor on = Phasor.ofDegrees(
-                    (mass + massError) * Runs.RADIUS_MM,
-                    angle + Weight.PLACING_ERROR_DEG * random.nextGaussian());
+                    (mass + massError) * Runs.RADIUS_MM, angle + Weight.PLACING_ERROR_DEG * random.nextGaussian());
             for (int i = 0; i < repeats; i++) {
                 runs.add(read(on, phase, List.of(named)));
             }

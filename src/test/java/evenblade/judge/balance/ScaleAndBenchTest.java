@@ -19,7 +19,8 @@ class ScaleAndBenchTest {
 
     @Test
     void oppositeBladesOfOneWeightLeaveNothing() {
-        assertThat(HubMoments.unbalance(Layout.of("A", "B", "D", "C"), BLADES).gmm()).isCloseTo(0, within(1e-6));
+        assertThat(HubMoments.unbalance(Layout.of("A", "B", "D", "C"), BLADES).gmm())
+                .isCloseTo(0, within(1e-6));
         // 2000 g·mm more at 90° and at 180°: √2·2000 at 135°.
         Unbalance bad = HubMoments.unbalance(Layout.of("A", "B", "C", "D"), BLADES);
         assertThat(bad.gmm()).isCloseTo(2828.427, within(1e-3));
@@ -30,8 +31,8 @@ class ScaleAndBenchTest {
     @Test
     void massAndTrackAreShownSideBySide() {
         Layout now = Layout.of("A", "B", "C", "D");
-        List<HubMoments.Option> choices = HubMoments.choices(
-                now, BLADES, l -> Optional.of(l.blades().equals(now.blades()) ? 0.5 : 2.0));
+        List<HubMoments.Option> choices =
+                HubMoments.choices(now, BLADES, l -> Optional.of(l.blades().equals(now.blades()) ? 0.5 : 2.0));
 
         assertThat(choices).extracting(c -> c.layout().text()).contains("1=A, 2=B, 3=C, 4=D");
         assertThat(choices.get(0).unbalance().gmm()).isCloseTo(0, within(1e-6));
