@@ -1,6 +1,7 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonWriter;
+import evenblade.face.app.BalanceAtRest;
 import evenblade.face.app.BalanceJob;
 import evenblade.face.app.BalanceSheet;
 import evenblade.face.app.BalanceTyped;
@@ -53,6 +54,15 @@ final class BalanceCommand implements Command {
         }
         boolean json = Options.said(words, "--json");
         if (file.isPresent()) {
+            Optional<BalanceAtRest> rest = BalanceAtRest.read(file.get());
+            if (rest.isPresent()) {
+                if (json) {
+                    out.print(JsonWriter.write(BalanceJson.of(rest.get())));
+                } else {
+                    Terminal.lines(rest.get().document()).forEach(out::println);
+                }
+                return ExitStatus.DONE;
+            }
             BalanceAnswer answer = BalanceTyped.answer(file.get());
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));

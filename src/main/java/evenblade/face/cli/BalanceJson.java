@@ -1,6 +1,7 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
+import evenblade.face.app.BalanceAtRest;
 import evenblade.face.app.BalanceWords;
 import evenblade.face.app.JobBalance;
 import evenblade.judge.balance.BalanceAnswer;
@@ -68,6 +69,30 @@ final class BalanceJson {
                 .put("leaveAsItIs", job.leaveAsItIs())
                 .put("checkRuns", job.checks().stream().map(BalanceJson::check).toList())
                 .put("leftOut", WarningText.json(job.warnings()));
+    }
+
+    /** Readings with the engine standing. */
+    static JsonFields of(BalanceAtRest rest) {
+        if (rest instanceof BalanceAtRest.Bench bench) {
+            return new JsonFields()
+                    .put("method", "bench")
+                    .put("belowFriction", bench.readings().belowFriction())
+                    .put("frictionGmm", bench.readings().frictionGmm())
+                    .put("gmm", bench.readings().correction().gmm())
+                    .put("angleDeg", bench.readings().correction().angleDeg());
+        }
+        BalanceAtRest.Scale scale = (BalanceAtRest.Scale) rest;
+        return new JsonFields()
+                .put("method", "scale")
+                .put("standardErrorGmm", scale.errorGmm())
+                .put(
+                        "layouts",
+                        scale.choices().stream()
+                                .map(c -> new JsonFields()
+                                        .put("layout", c.layout().text())
+                                        .put("gmm", c.unbalance().gmm())
+                                        .put("angleDeg", c.unbalance().angleDeg()))
+                                .toList());
     }
 
     private static JsonFields run(JobBalance.Run run) {

@@ -86,6 +86,7 @@ final class JobCommands {
             case WRITE_CORRECTION -> Optional.of(correction);
             case MARK_TIPS -> Optional.of(marks);
             case COMPARE -> Optional.of(compare);
+            case BALANCE -> Optional.of(balance);
         };
     }
 }

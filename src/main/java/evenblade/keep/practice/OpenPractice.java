@@ -99,7 +99,7 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
                         .put("mark", String.valueOf(mark))),
                 StandardCharsets.UTF_8);
         record.append(Entry.note(Invention.NOTE + " The truth lies in the folder '" + PracticeJob.TRUTH_FOLDER + "'."));
-        return run(folder, Optional.of("without weights"));
+        return run(folder, Optional.of("no weights"));
     }
 
     /**
