@@ -5,6 +5,7 @@ import evenblade.base.json.JsonObject;
 import evenblade.judge.balance.BenchReadings;
 import evenblade.judge.balance.BladeMoment;
 import evenblade.judge.balance.HubMoments;
+import evenblade.judge.balance.Unbalance;
 import evenblade.judge.balance.Weight;
 import evenblade.judge.tracking.Layout;
 import evenblade.tell.document.Block;
@@ -35,22 +36,18 @@ public sealed interface BalanceAtRest {
         public Document document() {
             Document.Builder text = Document.begin().subject("Balance by test masses, the engine standing");
             double gmm = readings.correction().gmm();
+            text.say(
+                    Block.Tone.ANSWER,
+                    form(
+                            "The test masses ask for %.0f g·mm (%.3f oz·in) at %.0f°. Friction: %.0f g·mm.",
+                            gmm,
+                            readings.correction().ounceInches(),
+                            readings.correction().angleDeg(),
+                            readings.frictionGmm()));
             if (readings.belowFriction()) {
                 text.say(
-                        Block.Tone.ANSWER,
-                        form(
-                                "Below friction: the readings differ by %.0f g·mm and it takes %.0f g·mm to turn the hub at"
-                                        + " all. No weight is called for.",
-                                gmm, readings.frictionGmm()));
-            } else {
-                text.say(
-                        Block.Tone.ANSWER,
-                        form(
-                                "Put on %.0f g·mm (%.3f oz·in) at %.0f°.",
-                                gmm,
-                                readings.correction().ounceInches(),
-                                readings.correction().angleDeg()));
-                text.say(form("Friction: %.0f g·mm.", readings.frictionGmm()));
+                        Block.Tone.CAUTION,
+                        "Below friction: the hub stays wherever it is put. Edges or a spindle that turn more easily show more.");
             }
             text.say(part(
                     "Horizontal (0° level)",
@@ -74,11 +71,15 @@ public sealed interface BalanceAtRest {
      * Weighed blades.
      *
      * @param moments each blade's, as they sit now from hub position 1 on
+     * @param now what they leave as they sit
      * @param choices layouts, the least unbalance first
      * @param errorGmm standard error of each part of an unbalance
      */
-    record Scale(List<BladeMoment> moments, List<HubMoments.Option> choices, double errorGmm)
+    record Scale(List<BladeMoment> moments, Unbalance now, List<HubMoments.Option> choices, double errorGmm)
             implements BalanceAtRest {
+        /** Standard errors by which a layout has to be better before blades are moved for it. */
+        private static final double CLEARLY = 2;
+
         @Override
         public Document document() {
             Document.Builder text = Document.begin().subject("Balance by weighed blades");
@@ -93,6 +94,13 @@ public sealed interface BalanceAtRest {
                     form("%.0f", c.unbalance().gmm()),
                     form("%.0f", c.unbalance().angleDeg())));
             layouts.end();
+            double better = now.gmm() - choices.get(0).unbalance().gmm();
+            text.say(
+                    Block.Tone.ANSWER,
+                    form("As they sit now: %.0f g·mm at %.0f°. ", now.gmm(), now.angleDeg())
+                            + (better < CLEARLY * errorGmm
+                                    ? "No layout is clearly better: leave the blades where they are."
+                                    : form("The first layout is better by %.0f g·mm.", better)));
             text.say(form("Each is good to ± %.0f g·mm (standard error).", errorGmm));
             text.say("Track isn't weighed here. A heavy blade and a bent blade move together: mark the tips before you move"
                     + " blades.");
@@ -140,6 +148,7 @@ public sealed interface BalanceAtRest {
         Layout now = new Layout(new ArrayList<>(moments.keySet()));
         return new Scale(
                 List.copyOf(moments.values()),
+                HubMoments.unbalance(now, moments),
                 HubMoments.choices(now, moments, layout -> Optional.empty()),
                 HubMoments.standardErrorGmm(moments));
     }

@@ -2,11 +2,16 @@ package evenblade.face.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -77,6 +82,42 @@ class BalanceJobTest {
     }
 
     @Test
+    void trackBeyondItsLimitComesFirst() {
+        String job = folder.resolve("job").toString();
+        done("practice", job, "--to-balance", "--seed", "3");
+        done("job", "weight", job, "--angles", "against-rotation");
+        String layout = "1=A,2=B,3=C";
+        done("job", "tracking", job, "--layout", layout, "--readings", "0 mm,6 mm,0 mm", "--sigma", "0.4 mm");
+        assertThat(codes(job)).containsExactly("beyond-limit-first", "no-trial");
+        done("job", "tracking", job, "--layout", layout, "--readings", "0 mm,1 mm,0 mm", "--sigma", "0.4 mm");
+        assertThat(codes(job)).containsExactly("no-trial");
+    }
+
+    @Test
+    void halfOrdersOfALooseMountAreSeen() {
+        String job = folder.resolve("job").toString();
+        done("practice", job, "--to-balance", "--seed", "3", "--fault", "loose-mount");
+        assertThat(codes(job)).contains("loose-mount");
+    }
+
+    @Test
+    void anotherSensorPlaceDirectionOrGainIsNamed() {
+        String shop = folder.resolve("shop").toString();
+        done("practice", shop, "--to-balance", "--seed", "3");
+        done("practice", shop, "--next-run");
+        List<String> recordings = files(folder.resolve("shop/recordings"));
+        Path installation = folder.resolve("installation.json");
+        write(installation, JsonDocument.parse(done("job", "show", shop, "--json"), "job"));
+        String job = folder.resolve("job").toString();
+        done("job", "new", job, "--installation", installation.toString());
+        done("job", "add", job, recordings.get(0), "--mark-channel", "4", "--full-scale", "50 m/s2", "--place", "top");
+        done("job", "add", job, recordings.get(1), "--mark-channel", "4", "--full-scale", "25 m/s2", "--place", "left");
+        JsonObject answer = answer(job);
+        assertThat(answer.texts("reasonCodes"))
+                .containsExactly("sense-not-confirmed", "sensor-changed", "sensor-changed", "no-trial");
+    }
+
+    @Test
     @Tag("long")
     void aJobWithoutAMarkIsBalancedByThreeTrialsInEitherSenseOfCounting() {
         for (String sense : List.of("with-rotation", "against-rotation")) {
@@ -104,6 +145,22 @@ class BalanceJobTest {
 
     private static void weigh(String job, String mass, String angle, String label) {
         done("job", "weight", job, "--mass", mass, "--radius", "60 mm", "--angle", angle, "--label", label);
+    }
+
+    private static List<String> files(Path in) {
+        try (Stream<Path> all = Files.list(in)) {
+            return all.map(Path::toString).sorted().toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void write(Path file, JsonObject job) {
+        try {
+            new ObjectMapper().writeValue(file.toFile(), job.plain().get("installation"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static List<String> codes(String job) {
