@@ -129,9 +129,16 @@ public final class DrawBalance {
         parts.add(job.job());
         job.channel().ifPresent(c -> parts.add(Caption.channel(c.channel())));
         job.engineRpm().ifPresent(rpm -> parts.add(String.format(Locale.ROOT, "engine %.0f rpm", rpm)));
-        parts.add(job.runs().stream().allMatch(r -> r.conditions().speedConfirmed())
-                ? "speed confirmed"
-                : "speed NOT confirmed");
+        parts.add(speed(job));
         return new Caption(parts);
+    }
+
+    private static String speed(JobBalance job) {
+        if (job.runs().isEmpty()) {
+            return "no run";
+        }
+        return job.runs().stream().allMatch(r -> r.conditions().speedConfirmed())
+                ? "speed confirmed"
+                : "speed NOT confirmed";
     }
 }

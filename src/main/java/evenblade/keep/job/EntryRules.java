@@ -59,6 +59,10 @@ final class EntryRules {
                 throw BadInput.in("dial radius").found(runOut.dialRadius(), "less than " + radius);
             }
         }
+        if (detail instanceof Detail.Balance balance
+                && balance.on().filter(weight -> weight.radiusMm() >= tipRadiusMm).isPresent()) {
+            throw BadInput.in("radius").found(balance.on().orElseThrow().radius(), "less than " + radius);
+        }
         if (detail instanceof Detail.Tracking tracking) {
             double spreadMm = tracking.session(Instant.EPOCH).spreadMm();
             if (spreadMm >= tipRadiusMm) {

@@ -80,9 +80,8 @@ public final class TruthFile {
                         .put("gramMm", rounded(1e6 * weight.kgM()))
                         .put("againstRotationDeg", rounded(weight.againstRotationDeg())))
                 .toList();
-        return new JsonFields()
-                .put("hubWeights", weights.isEmpty() ? Optional.empty() : Optional.of(weights))
-                .put("blades", blades)
+        JsonFields json = weights.isEmpty() ? new JsonFields() : new JsonFields().put("hubWeights", weights);
+        return json.put("blades", blades)
                 .put("faceRunOutMm", rounded(1000 * machine.runOut().totalM()))
                 .put("dialRadiusMm", rounded(1000 * machine.runOut().dialRadiusM()))
                 .put("faceHighDeg", rounded(machine.runOut().highDeg()))

@@ -64,6 +64,13 @@ class BalanceJobTest {
         CommandLineRun run = CommandLineRun.of("job", "weight", job, "--off", "trial");
         assertThat(run.status()).isEqualTo(1);
         assertThat(run.err()).contains("weight 'trial'").contains("no weight is on the hub");
+        CommandLineRun far =
+                CommandLineRun.of("job", "weight", job, "--mass", "10 g", "--radius", "60 in", "--angle", "0 deg");
+        assertThat(far.status()).isEqualTo(1);
+        assertThat(far.err()).contains("radius: 60 in").contains("the propeller's radius");
+        CommandLineRun half = CommandLineRun.of("job", "weight", job, "--mass", "10 g");
+        assertThat(half.status()).isEqualTo(2);
+        assertThat(half.err()).contains("--radius");
     }
 
     @Test
