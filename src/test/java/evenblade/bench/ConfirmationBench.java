@@ -129,9 +129,13 @@ public final class ConfirmationBench {
                     for (boolean enter : new boolean[] {false, true}) {
                         RunOrders got = answer(run, enter ? OptionalDouble.of(entered) : OptionalDouble.empty());
                         all.add(new Outcome(
-                                sound.getFileName() + " " + machine.drive() + " " + machine.cycle() + (enter ? " entered" : ""),
+                                sound.getFileName() + " " + machine.drive() + " " + machine.cycle()
+                                        + (enter ? " entered" : ""),
                                 got.speed().confirmed(),
-                                got.speed().main().map(d -> d.propellerRpm() * got.ratio()).orElse(0.0),
+                                got.speed()
+                                        .main()
+                                        .map(d -> d.propellerRpm() * got.ratio())
+                                        .orElse(0.0),
                                 0,
                                 words(got)));
                     }
@@ -151,7 +155,8 @@ public final class ConfirmationBench {
                 Background background = Background.read(sound);
                 for (int each = 0; each < 2; each++) {
                     Machine machine = GEARED.get(turn++ % GEARED.size());
-                    double rpm = machine.idleRpm() + (0.25 + 0.7 * random.nextDouble()) * (machine.maxRpm() - machine.idleRpm());
+                    double rpm = machine.idleRpm()
+                            + (0.25 + 0.7 * random.nextDouble()) * (machine.maxRpm() - machine.idleRpm());
                     GroundRun run = Rig.of(machine, 300 + turn)
                             .program(SpeedProgram.still().hold(rpm, 12).wandering(0.004, 4))
                             .sensors(Sensor.microphone("microphone", 70))
@@ -159,8 +164,16 @@ public final class ConfirmationBench {
                             .with(background.behind(levelDb))
                             .make();
                     boolean enter = each == 1;
-                    RunOrders got = answer(run, enter ? OptionalDouble.of(rpm * (1 + 0.06 * random.nextGaussian())) : OptionalDouble.empty());
-                    all.addAll(outcomes(sound.getFileName() + " " + machine.name() + " " + machine.drive() + (enter ? " entered" : ""), run, got));
+                    RunOrders got = answer(
+                            run,
+                            enter
+                                    ? OptionalDouble.of(rpm * (1 + 0.06 * random.nextGaussian()))
+                                    : OptionalDouble.empty());
+                    all.addAll(outcomes(
+                            sound.getFileName() + " " + machine.name() + " " + machine.drive()
+                                    + (enter ? " entered" : ""),
+                            run,
+                            got));
                 }
             }
         }
@@ -173,8 +186,10 @@ public final class ConfirmationBench {
         for (Truth.Dwell dwell : run.truth().dwells()) {
             double middle = (dwell.fromS() + dwell.toS()) / 2;
             Optional<Dwell> found = got.speed().dwells().stream()
-                    .filter(d -> got.speed().confirmed() && Math.min(d.toS(), dwell.toS()) - Math.max(d.fromS(), dwell.fromS()) > 1)
-                    .max(java.util.Comparator.comparingDouble(d -> Math.min(d.toS(), dwell.toS()) - Math.max(d.fromS(), dwell.fromS())));
+                    .filter(d -> got.speed().confirmed()
+                            && Math.min(d.toS(), dwell.toS()) - Math.max(d.fromS(), dwell.fromS()) > 1)
+                    .max(java.util.Comparator.comparingDouble(
+                            d -> Math.min(d.toS(), dwell.toS()) - Math.max(d.fromS(), dwell.fromS())));
             double rpm = found.map(d -> d.propellerRpm()).orElse(0.0);
             double truth = found.map(d -> run.truth().track().propellerRpm().mean(d.fromS(), d.toS()))
                     .orElse(run.truth().track().propellerRpm().at(middle));
@@ -193,7 +208,8 @@ public final class ConfirmationBench {
             Truth.Dwell first = run.truth().dwells().get(0);
             double wrong = (random.nextBoolean() ? 1 : -1) * (0.05 + 0.1 * random.nextDouble());
             for (double off : new double[] {Double.NaN, 0.01, wrong}) {
-                double rpm = Math.max(run.machine().idleRpm(), Math.min(run.machine().maxRpm(), first.engineRpm() * (1 + off)));
+                double rpm = Math.max(
+                        run.machine().idleRpm(), Math.min(run.machine().maxRpm(), first.engineRpm() * (1 + off)));
                 OptionalDouble entered = Double.isNaN(off) ? OptionalDouble.empty() : OptionalDouble.of(rpm);
                 RunOrders got;
                 try {
@@ -203,9 +219,18 @@ public final class ConfirmationBench {
                     continue;
                 }
                 all.addAll(outcomes(
-                        String.format(Locale.ROOT, "seed %d %s %s %.3f b%d %s entry %+.2f", seed, run.machine().cycle(),
-                                run.machine().drive(), run.machine().ratio(), run.machine().blades(),
-                                run.sensors().get(0).name(), off), run, got));
+                        String.format(
+                                Locale.ROOT,
+                                "seed %d %s %s %.3f b%d %s entry %+.2f",
+                                seed,
+                                run.machine().cycle(),
+                                run.machine().drive(),
+                                run.machine().ratio(),
+                                run.machine().blades(),
+                                run.sensors().get(0).name(),
+                                off),
+                        run,
+                        got));
             }
         }
         return all;
@@ -237,8 +262,19 @@ public final class ConfirmationBench {
 
     private static Machine blades(Machine m, int blades) {
         return new Machine(
-                m.name(), m.cycle(), m.cylinders(), m.idleRpm(), m.maxRpm(), m.drive(), m.ratio(), m.drivingTeeth(),
-                m.drivenTeeth(), m.enteredRatio(), blades, m.diameterM(), m.clockwise());
+                m.name(),
+                m.cycle(),
+                m.cylinders(),
+                m.idleRpm(),
+                m.maxRpm(),
+                m.drive(),
+                m.ratio(),
+                m.drivingTeeth(),
+                m.drivenTeeth(),
+                m.enteredRatio(),
+                blades,
+                m.diameterM(),
+                m.clockwise());
     }
 
     private Entry entry(String what, GroundRun run, Machine told, OptionalDouble rpm) throws IOException {
@@ -246,15 +282,27 @@ public final class ConfirmationBench {
         boolean word = got.warnings().stream()
                 .anyMatch(w -> List.of("OTHER_RATIO_FITS", "OTHER_BLADES_FIT", "RATIO_DOUBTFUL")
                         .contains(w.code().name()));
-        return new Entry(what, got.speed().confirmed(), word,
-                String.format(Locale.ROOT, "%s b%d true ratio %.3f told %.3f: %s %s", run.machine().cycle(), run.machine().blades(),
-                        run.machine().ratio(), told.ratioAsEntered(), words(got),
-                        got.warnings().stream().filter(w -> w.code().name().startsWith("OTHER")).map(w -> w.values().toString()).toList()));
+        return new Entry(
+                what,
+                got.speed().confirmed(),
+                word,
+                String.format(
+                        Locale.ROOT,
+                        "%s b%d true ratio %.3f told %.3f: %s %s",
+                        run.machine().cycle(),
+                        run.machine().blades(),
+                        run.machine().ratio(),
+                        told.ratioAsEntered(),
+                        words(got),
+                        got.warnings().stream()
+                                .filter(w -> w.code().name().startsWith("OTHER"))
+                                .map(w -> w.values().toString())
+                                .toList()));
     }
 
     static String words(RunOrders got) {
-        return got.speed().doubt().map(d -> "doubt: " + d).orElse("")
-                + " " + got.warnings().stream().map(w -> w.code()).toList();
+        return got.speed().doubt().map(d -> "doubt: " + d).orElse("") + " "
+                + got.warnings().stream().map(w -> w.code()).toList();
     }
 
     static void print(String title, List<Outcome> outcomes, boolean every) {
@@ -265,10 +313,23 @@ public final class ConfirmationBench {
             wrong += o.confirmed() && !o.right() ? 1 : 0;
             boolean odd = o.trueRpm() == 0 ? o.confirmed() : !o.confirmed() || !o.right();
             if (every || odd) {
-                System.out.printf(Locale.ROOT, "   %-60s %s rpm %.1f true %.1f %s%n", o.what(), o.confirmed() ? "CONFIRMED" : "not", o.rpm(), o.trueRpm(), o.words());
+                System.out.printf(
+                        Locale.ROOT,
+                        "   %-60s %s rpm %.1f true %.1f %s%n",
+                        o.what(),
+                        o.confirmed() ? "CONFIRMED" : "not",
+                        o.rpm(),
+                        o.trueRpm(),
+                        o.words());
             }
         }
-        System.out.printf(Locale.ROOT, "== %s: %d tries, %d confirmed, %d of them wrong%n", title, outcomes.size(), confirmed, wrong);
+        System.out.printf(
+                Locale.ROOT,
+                "== %s: %d tries, %d confirmed, %d of them wrong%n",
+                title,
+                outcomes.size(),
+                confirmed,
+                wrong);
     }
 
     public static void main(String[] args) throws IOException {
@@ -285,9 +346,13 @@ public final class ConfirmationBench {
             } else if (arg.startsWith("entries")) {
                 List<Entry> entries = bench.wrongEntries(Integer.parseInt(arg.substring(7)));
                 for (String what : List.of("right", "ratio", "upside down", "blades")) {
-                    List<Entry> of = entries.stream().filter(e -> e.what().equals(what)).toList();
+                    List<Entry> of =
+                            entries.stream().filter(e -> e.what().equals(what)).toList();
                     of.forEach(e -> System.out.println("   " + e));
-                    System.out.printf("== %s: %d, told %d, confirmed without a word %d%n", what, of.size(),
+                    System.out.printf(
+                            "== %s: %d, told %d, confirmed without a word %d%n",
+                            what,
+                            of.size(),
                             of.stream().filter(Entry::told).count(),
                             of.stream().filter(e -> e.confirmed() && !e.told()).count());
                 }

@@ -138,10 +138,16 @@ public final class Fuzz {
         if (intake instanceof Intake.Whole whole) {
             var recording = whole.recording();
             require(Double.isFinite(recording.time().rateHz()), "rate");
-            recording.quality().forEach(q -> require(
-                    Double.isFinite(q.mean()) && Double.isFinite(q.peak()) && Double.isFinite(q.clippedShare()),
-                    "quality of a table"));
-            return "table " + recording.warnings().stream().map(w -> w.code().word()).sorted().toList();
+            recording
+                    .quality()
+                    .forEach(q -> require(
+                            Double.isFinite(q.mean()) && Double.isFinite(q.peak()) && Double.isFinite(q.clippedShare()),
+                            "quality of a table"));
+            return "table "
+                    + recording.warnings().stream()
+                            .map(w -> w.code().word())
+                            .sorted()
+                            .toList();
         }
         var sound = ((Intake.Streamed) intake).sound();
         StreamSummary summary = sound.deliverTo((samples, frames) -> {
@@ -150,9 +156,12 @@ public final class Fuzz {
                 require(Float.isFinite(samples[i]), "sample");
             }
         });
-        summary.quality().forEach(q -> require(
-                Double.isFinite(q.mean()) && Double.isFinite(q.peak()) && Double.isFinite(q.clippedShare()), "quality"));
-        return sound.header().kind() + summary.warnings().stream().map(w -> w.code().word()).sorted().toList();
+        summary.quality()
+                .forEach(q -> require(
+                        Double.isFinite(q.mean()) && Double.isFinite(q.peak()) && Double.isFinite(q.clippedShare()),
+                        "quality"));
+        return sound.header().kind()
+                + summary.warnings().stream().map(w -> w.code().word()).sorted().toList();
     }
 
     private String installation(byte[] input) throws IOException {
@@ -174,10 +183,12 @@ public final class Fuzz {
 
     /** Words stand in a file, one in a line. */
     private String words(byte[] input) {
-        String[] words = new String(input, StandardCharsets.UTF_8).lines().limit(30).toArray(String[]::new);
+        String[] words =
+                new String(input, StandardCharsets.UTF_8).lines().limit(30).toArray(String[]::new);
         // What writes, waits or plays isn't fed, and no path leads out.
         for (int i = 0; i < words.length; i++) {
-            boolean does = List.of("record", "listen", "devices", "practice", "add", "new", "attach").contains(words[i]);
+            boolean does = List.of("record", "listen", "devices", "practice", "add", "new", "attach")
+                    .contains(words[i]);
             words[i] = does ? "show" : words[i].replace("/", "").replace("..", "");
         }
         return words.length == 0 ? "" : program(words);
@@ -197,7 +208,14 @@ public final class Fuzz {
         if (!quoted && words.length > 1 && words[words.length - 1].equals("--json") && status == 0) {
             require(!said.contains(": NaN") && !said.contains("Infinity,"), "no number in JSON");
         }
-        return words[0] + status + (status == 0 ? "" : said.replaceAll("[0-9]+|\"[^\"]*\"|'[^']*'", "#").lines().findFirst().orElse(""));
+        return words[0]
+                + status
+                + (status == 0
+                        ? ""
+                        : said.replaceAll("[0-9]+|\"[^\"]*\"|'[^']*'", "#")
+                                .lines()
+                                .findFirst()
+                                .orElse(""));
     }
 
     private static void require(boolean holds, String what) {
@@ -210,8 +228,15 @@ public final class Fuzz {
         StringBuilder trace = new StringBuilder(e.getClass().getSimpleName());
         String message = String.valueOf(e.getMessage());
         trace.append(' ').append(message, 0, Math.min(900, message.length()));
-        Arrays.stream(e.getStackTrace()).limit(6).forEach(at -> trace.append("\n   ").append(at));
-        String key = trace.toString().replaceAll("[0-9]+", "#").lines().filter(l -> l.contains("at ") || l.contains("(")).limit(3).toList().toString();
+        Arrays.stream(e.getStackTrace()).limit(6).forEach(at -> trace.append("\n   ")
+                .append(at));
+        String key = trace.toString()
+                .replaceAll("[0-9]+", "#")
+                .lines()
+                .filter(l -> l.contains("at ") || l.contains("("))
+                .limit(3)
+                .toList()
+                .toString();
         if (!traces.add(key)) {
             return;
         }
@@ -230,7 +255,8 @@ public final class Fuzz {
         System.setOut(new PrintStream(java.io.OutputStream.nullOutputStream()));
         Fuzz fuzz = new Fuzz(Path.of(words[0]), Path.of(words[1]), Long.parseLong(words[2]));
         fuzz.run(Double.parseDouble(words[3]));
-        PrintStream out = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.out), true, StandardCharsets.UTF_8);
+        PrintStream out =
+                new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.out), true, StandardCharsets.UTF_8);
         out.println(fuzz.figures());
         fuzz.finds().forEach(find -> out.println(find.file() + "\n" + find.trace()));
     }

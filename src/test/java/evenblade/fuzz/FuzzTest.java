@@ -28,7 +28,8 @@ class FuzzTest {
         Path seeds = folder.resolve("seeds");
         copy(Path.of("src/test/resources/fuzz"), seeds);
         try (Stream<Path> sounds = Files.list(Path.of("src/test/resources/reference/codecs"))) {
-            for (Path sound : sounds.filter(f -> f.getFileName().toString().startsWith("tones.")).toList()) {
+            for (Path sound : sounds.filter(f -> f.getFileName().toString().startsWith("tones."))
+                    .toList()) {
                 Files.copy(sound, seeds.resolve("recording").resolve(sound.getFileName()));
             }
         }
@@ -51,7 +52,9 @@ class FuzzTest {
         try {
             while (!process.waitFor(1, TimeUnit.SECONDS)) {
                 Duration cpu = process.info().totalCpuDuration().orElse(Duration.ZERO);
-                assertThat(cpu).as("a case that doesn't end; it lies in the work folder").isLessThan(MOST_CPU);
+                assertThat(cpu)
+                        .as("a case that doesn't end; it lies in the work folder")
+                        .isLessThan(MOST_CPU);
             }
         } finally {
             process.destroyForcibly();

@@ -8,10 +8,48 @@ import java.util.Random;
 /** Changes a file a little: blindly, and where files of its kind keep their counts, lengths, numbers and names. */
 final class Mutator {
     private static final List<String> WORDS = List.of(
-            "NaN", "Infinity", "-1", "0", "1e308", "1e-320", "-0.0", "9223372036854775808", "null", "true", "[]", "{}",
-            "\"\"", "\"=x\"", "\u001b[31m", "\u0000", "\uFEFF", ";", ",", "\t", "\n", "\r\n", "\"", "''", "e1", "e999",
-            "+999999999-01-01T00:00:00Z", "1/0 in", "1e300 mm", "\\ud800", "..", "recordings/x", "A", "%s", "1.2.3",
-            "12:00:00", "1,5", "rpm", "EGT", "time (s)", "\u202e", "\uD800");
+            "NaN",
+            "Infinity",
+            "-1",
+            "0",
+            "1e308",
+            "1e-320",
+            "-0.0",
+            "9223372036854775808",
+            "null",
+            "true",
+            "[]",
+            "{}",
+            "\"\"",
+            "\"=x\"",
+            "\u001b[31m",
+            "\u0000",
+            "\uFEFF",
+            ";",
+            ",",
+            "\t",
+            "\n",
+            "\r\n",
+            "\"",
+            "''",
+            "e1",
+            "e999",
+            "+999999999-01-01T00:00:00Z",
+            "1/0 in",
+            "1e300 mm",
+            "\\ud800",
+            "..",
+            "recordings/x",
+            "A",
+            "%s",
+            "1.2.3",
+            "12:00:00",
+            "1,5",
+            "rpm",
+            "EGT",
+            "time (s)",
+            "\u202e",
+            "\uD800");
 
     private static final int[] NUMBERS = {0, 1, -1, 2, 255, 256, 0x7FFF, 0x8000, 0xFFFF, 0x7FFFFFFF, 0x80000000, 3};
 
@@ -40,7 +78,11 @@ final class Mutator {
             case 2 -> Arrays.copyOf(bytes, chance.nextInt(bytes.length + 1));
             case 3 -> without(bytes);
             case 4 -> twice(bytes);
-            case 5 -> insert(bytes, place(bytes), WORDS.get(chance.nextInt(WORDS.size())).getBytes(StandardCharsets.UTF_8));
+            case 5 ->
+                insert(
+                        bytes,
+                        place(bytes),
+                        WORDS.get(chance.nextInt(WORDS.size())).getBytes(StandardCharsets.UTF_8));
             case 6 -> token(bytes);
             case 7 -> insert(bytes, place(bytes), part(other));
             default -> run(bytes);
@@ -117,7 +159,8 @@ final class Mutator {
 
     private byte[] run(byte[] bytes) {
         int from = place(bytes);
-        Arrays.fill(bytes, from, Math.min(bytes.length, from + 1 + chance.nextInt(32)), (byte) (chance.nextBoolean() ? 0 : -1));
+        Arrays.fill(bytes, from, Math.min(bytes.length, from + 1 + chance.nextInt(32)), (byte)
+                (chance.nextBoolean() ? 0 : -1));
         return bytes;
     }
 }

@@ -40,8 +40,7 @@ public final class AmendRun {
         settings.fullScale().ifPresent(scale -> FullScale.parse(scale, BadInput.in("full scale")));
         settings.engineRpm()
                 .ifPresent(rpm -> record.installation().engine().requireRunsAt(rpm, BadInput.in("engine speed")));
-        Detail.Amendment amendment =
-                new Detail.Amendment(record.run(run).id(), settings, conditions, List.of());
+        Detail.Amendment amendment = new Detail.Amendment(record.run(run).id(), settings, conditions, List.of());
         return folder.append(new Entry(at, Optional.empty(), text, amendment));
     }
 }

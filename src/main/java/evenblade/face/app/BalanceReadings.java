@@ -70,7 +70,7 @@ final class BalanceReadings {
                 weights);
     }
 
-    private static Weight weight(JsonObject json) {
+    static Weight weight(JsonObject json) {
         json.requireOnly("massG", "radiusMm", "angleDeg", "massErrorG");
         double mass = json.number("massG", LEAST, MOST_G);
         return new Weight(

@@ -119,7 +119,8 @@ public final class DrawSpectrum {
         run.ifPresent(each -> {
             looked.dwell()
                     .map(known -> known.dwell())
-                    .ifPresent(known -> parts.add(Caption.rpm(each.ratio() * known.propellerRpm(), known.propellerRpm())));
+                    .ifPresent(
+                            known -> parts.add(Caption.rpm(each.ratio() * known.propellerRpm(), known.propellerRpm())));
             parts.add(Caption.speedWords(each.speed()));
         });
         parts.add(made);

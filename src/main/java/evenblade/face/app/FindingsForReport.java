@@ -4,6 +4,7 @@ import evenblade.judge.findings.Confidence;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.Findings;
 import evenblade.judge.tracking.StaticSide;
+import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
@@ -20,6 +21,8 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A job's findings in the words of its report.
@@ -61,6 +64,9 @@ record FindingsForReport(
         List<Finding> weighed = Findings.weigh(loaded.evidence()).list().stream()
                 .sorted(Comparator.comparingInt(FindingsForReport::place))
                 .toList();
+        if (!runs.record().standing(Kind.BALANCE).isEmpty()) {
+            answers.add(balance(runs));
+        }
         return new FindingsForReport(
                 weighed,
                 weighed.stream()
@@ -74,6 +80,15 @@ record FindingsForReport(
     private static int place(Finding finding) {
         boolean leaning = finding.sureness().share() >= Confidence.LEANING;
         return !leaning ? 2 : finding.open() ? 1 : 0;
+    }
+
+    /** The correction weight, or why there is none; with the runs, the hub and the cautions. */
+    private static Section balance(JobRuns runs) {
+        JobBalance job = BalanceJob.answer(runs, OptionalDouble.empty(), Optional.empty());
+        List<ReportFigure> figures = DrawBalance.answer(job).values().stream()
+                .map(picture -> wide(picture, TALL_PX))
+                .toList();
+        return new Section(BalanceSheet.of(job).document(), Map.of(PictureSlot.of(Shows.BALANCE), figures));
     }
 
     private static Section statics(StaticSide side, FigureFormat lengths) {

@@ -17,7 +17,6 @@ import evenblade.judge.tracking.ThrustOffsetEstimate;
 import evenblade.judge.tracking.TrackLimits;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
-import evenblade.judge.tracking.UsualFigure;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;

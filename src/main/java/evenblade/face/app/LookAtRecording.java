@@ -125,8 +125,7 @@ public final class LookAtRecording {
     private List<Integer> wanted(List<String> names) {
         return request.channel()
                 .map(word -> List.of(ChannelChoice.indexOf(names, word, BadInput.in(request.file()))))
-                .orElseGet(
-                        () -> IntStream.range(0, names.size()).boxed().toList());
+                .orElseGet(() -> IntStream.range(0, names.size()).boxed().toList());
     }
 
     private Reading reduced(SampleStream sound) {
@@ -141,8 +140,8 @@ public final class LookAtRecording {
                 upToHz,
                 header.channels().size(),
                 wanted.stream().mapToInt(Integer::intValue).toArray());
-        StreamSummary summary = sound.deliverTo(
-                planned.cut(decimator, rateHz, header.channels().size()));
+        StreamSummary summary =
+                sound.deliverTo(planned.cut(decimator, rateHz, header.channels().size()));
         // A header may promise more than the file holds.
         StretchWanted stretch = StretchWanted.of(request, 0, summary.frames() / rateHz);
         return new Reading(decimator.recording(header, summary), stretch, upToHz);
@@ -155,9 +154,7 @@ public final class LookAtRecording {
         double asked = request.upToHz().getAsDouble();
         if (!(asked >= LEAST_UP_TO_HZ && Double.isFinite(asked))) {
             throw BadInput.in("--up-to")
-                    .found(
-                            asked + " Hz",
-                            String.format(Locale.ROOT, "a frequency of %.0f Hz or more", LEAST_UP_TO_HZ));
+                    .found(asked + " Hz", String.format(Locale.ROOT, "a frequency of %.0f Hz or more", LEAST_UP_TO_HZ));
         }
         return Math.min(asked, usableHz);
     }
@@ -173,8 +170,7 @@ public final class LookAtRecording {
         if (most >= upToHz) {
             return upToHz;
         }
-        warnings.add(Warning.of(
-                WarningCode.BAND_CUT_FOR_MEMORY, Subject.Whole.RECORDING, Measure.FREQUENCY.of(most)));
+        warnings.add(Warning.of(WarningCode.BAND_CUT_FOR_MEMORY, Subject.Whole.RECORDING, Measure.FREQUENCY.of(most)));
         return Math.max(LEAST_UP_TO_HZ, most);
     }
 

@@ -1,6 +1,8 @@
 package evenblade.face.app;
 
+import evenblade.keep.job.Event;
 import evenblade.keep.practice.Fault;
+import evenblade.keep.practice.OpenPractice;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
 import evenblade.keep.practice.SealedTruth;
@@ -66,5 +68,28 @@ public final class MakePractice {
             Files.writeString(truths.resolve(run.getKey()), run.getValue(), StandardCharsets.UTF_8);
         }
         return truth;
+    }
+
+    /**
+     * Writes a job that goes on, to be balanced to the end, with its first run.
+     *
+     * @param faults by name; a mass imbalance where there is none
+     * @param mark whether the propeller has a mark
+     * @return the run
+     */
+    public static Event toBalance(Path folder, List<String> faults, long seed, boolean mark) throws IOException {
+        List<Fault> known = faults.isEmpty()
+                ? List.of(Fault.MASS_IMBALANCE)
+                : faults.stream().map(Fault::named).toList();
+        return new OpenPractice(known, seed, mark).begin(folder);
+    }
+
+    /**
+     * Makes the next run of such a job, with the weights that are on by its record.
+     *
+     * @return the run
+     */
+    public static Event nextRun(Path folder, Optional<String> label) throws IOException {
+        return OpenPractice.nextRun(folder, label);
     }
 }

@@ -3,6 +3,7 @@ package evenblade.face.app;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
+import evenblade.keep.job.WeightsOn;
 import java.util.List;
 
 /**
@@ -17,7 +18,8 @@ public record NextStep(String text, Action action) {
         MARK_TIPS,
         ADD_RUN,
         WRITE_CORRECTION,
-        COMPARE
+        COMPARE,
+        BALANCE
     }
 
     /** The next step after the entries of a record. */
@@ -36,6 +38,11 @@ public record NextStep(String text, Action action) {
                 .anyMatch(e -> e.at().isAfter(lastRun.at()));
         if (changedSince) {
             return new NextStep("Something was changed: run the same speeds again and add the run.", Action.ADD_RUN);
+        }
+        if (record.standing(Kind.BALANCE).stream()
+                .anyMatch(e -> WeightsOn.putOn(e).isPresent())) {
+            return new NextStep(
+                    "Look which balance weight the runs with and without weights call for.", Action.BALANCE);
         }
         if (record.standing(Kind.RUN).size() == 1) {
             return new NextStep(

@@ -243,8 +243,7 @@ public final class RecordLines implements LiveRecording {
         Optional<Recording> whole = whole(place.file(), new ArrayList<>());
         return whole.isEmpty() || mark(whole.get(), warnings).isPresent()
                 ? run
-                : new NewRun(
-                        run.at(), run.label(), run.text(), run.settings().withoutMarkChannel(), run.conditions());
+                : new NewRun(run.at(), run.label(), run.text(), run.settings().withoutMarkChannel(), run.conditions());
     }
 
     private static void finish(Thread watcher) {

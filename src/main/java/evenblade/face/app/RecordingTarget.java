@@ -8,8 +8,6 @@ import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.input.capture.FolderNames;
 import evenblade.input.capture.Recorder;
-import evenblade.keep.job.Conditions;
-import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;

@@ -40,8 +40,7 @@ record RunToRun(double share) {
                     alike.add(Phasor.ofDegrees(runs.get(r).amplitude(), angle));
                 }
             }
-            Phasor mean =
-                    alike.stream().reduce(Phasor.ZERO, Phasor::plus).times(1.0 / Math.max(1, alike.size()));
+            Phasor mean = alike.stream().reduce(Phasor.ZERO, Phasor::plus).times(1.0 / Math.max(1, alike.size()));
             double size = Math.max(Double.MIN_NORMAL, mean.magnitude());
             for (Phasor one : alike) {
                 squares += Math.pow(one.minus(mean).magnitude() / size, 2);
@@ -54,8 +53,8 @@ record RunToRun(double share) {
     /** The runs with this scatter in their errors. */
     List<TieRun> within(List<TieRun> runs) {
         return runs.stream()
-                .map(r -> r.withError(
-                        Math.max(Double.MIN_NORMAL, Math.hypot(r.standardError(), share * r.amplitude()))))
+                .map(r ->
+                        r.withError(Math.max(Double.MIN_NORMAL, Math.hypot(r.standardError(), share * r.amplitude()))))
                 .toList();
     }
 }

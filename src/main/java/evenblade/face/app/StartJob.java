@@ -66,7 +66,8 @@ public final class StartJob {
         Path whole = folder.toAbsolutePath().normalize();
         Path file = whole.resolveSibling(whole.getFileName() + "-installation.json");
         if (Files.exists(file)) {
-            throw BadInput.in(file).found("a file that is there already", "none, or its name given as the installation");
+            throw BadInput.in(file)
+                    .found("a file that is there already", "none, or its name given as the installation");
         }
         return new Asked(folder, file);
     }

@@ -43,8 +43,7 @@ record StretchWanted(double fromS, double toS) {
             throw BadInput.in(request.file())
                     .found(
                             found,
-                            String.format(
-                                    Locale.ROOT, "an end at least %.0f s after the start", LineSpectrum.LEAST_S));
+                            String.format(Locale.ROOT, "an end at least %.0f s after the start", LineSpectrum.LEAST_S));
         }
         return new StretchWanted(Math.max(startS, from), Math.min(endS, to));
     }
@@ -67,9 +66,8 @@ record StretchWanted(double fromS, double toS) {
             if (skipped == 0 && kept == frames) {
                 sink.accept(interleaved, frames);
             } else if (kept > skipped) {
-                sink.accept(
-                        Arrays.copyOfRange(interleaved, (int) skipped * channels, (int) kept * channels),
-                        (int) (kept - skipped));
+                sink.accept(Arrays.copyOfRange(interleaved, (int) skipped * channels, (int) kept * channels), (int)
+                        (kept - skipped));
             }
         };
     }

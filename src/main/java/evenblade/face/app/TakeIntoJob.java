@@ -44,10 +44,7 @@ final class TakeIntoJob {
         Event event;
         try {
             event = job.addTake(
-                    take,
-                    Files.exists(arrivals) ? Optional.of(arrivals) : Optional.empty(),
-                    noted,
-                    kept(told));
+                    take, Files.exists(arrivals) ? Optional.of(arrivals) : Optional.empty(), noted, kept(told));
         } catch (BadInput e) {
             throw BadInput.in(take)
                     .found(
@@ -68,8 +65,7 @@ final class TakeIntoJob {
     /** Keeps with a run what was told of it once it was in the job. */
     static void tell(JobFolder job, Event run, List<Warning> told) {
         if (!told.isEmpty()) {
-            Detail.Amendment amendment =
-                    new Detail.Amendment(run.id(), RunSettings.NONE, Conditions.NONE, kept(told));
+            Detail.Amendment amendment = new Detail.Amendment(run.id(), RunSettings.NONE, Conditions.NONE, kept(told));
             job.append(Entry.of(amendment, ""));
         }
     }

@@ -6,7 +6,6 @@ import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.StaticEvidence;
 import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.LeftOutRun;
-import evenblade.judge.tie.Size;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;
@@ -99,12 +98,11 @@ final class TieOfJob {
             return Optional.empty();
         }
         TieAnswer answer = VibrationAndTrack.of(tied, installation.hubCounting());
-        Optional<TrackTie> shown =
-                answer instanceof TieAnswer.Tied done
-                                && done.follows() == TieAnswer.Follows.TRACK
-                                && done.tie().trackMatters()
-                        ? Optional.of(done.tie())
-                        : Optional.empty();
+        Optional<TrackTie> shown = answer instanceof TieAnswer.Tied done
+                        && done.follows() == TieAnswer.Follows.TRACK
+                        && done.tie().trackMatters()
+                ? Optional.of(done.tie())
+                : Optional.empty();
         return Optional.of(new JobTie(
                 answer,
                 60 * choice.propellerHz() * installation.reduction().ratio(),

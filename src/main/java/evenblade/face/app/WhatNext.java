@@ -37,6 +37,7 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
         READ_RUN_OUT,
         ADD_RUN,
         WRITE_CORRECTION,
+        BALANCE,
         WRITE_REPORT
     }
 
@@ -48,20 +49,21 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
     public static WhatNext answer(Path job, Phrases phrases) {
         JobRecord record = JobFolder.open(job).record();
         List<Event> runs = record.standing(Kind.RUN);
-        Optional<Detail.Run> last =
-                runs.isEmpty() ? Optional.empty() : Optional.of((Detail.Run) runs.get(runs.size() - 1).detail());
+        Optional<Detail.Run> last = runs.isEmpty()
+                ? Optional.empty()
+                : Optional.of((Detail.Run) runs.get(runs.size() - 1).detail());
         NextStep step = NextStep.of(record);
         List<String> blades = blades(record);
         return switch (step.action()) {
             case MARK_TIPS -> new WhatNext(step.text(), Action.MARK_TIPS, blades, last);
             case ADD_RUN -> new WhatNext(step.text(), Action.ADD_RUN, blades, last);
             case WRITE_CORRECTION -> new WhatNext(step.text(), Action.WRITE_CORRECTION, blades, last);
+            case BALANCE -> new WhatNext(step.text(), Action.BALANCE, blades, last);
             case COMPARE -> weighed(job, phrases, blades, last);
         };
     }
 
-    private static WhatNext weighed(
-            Path job, Phrases phrases, List<String> blades, Optional<Detail.Run> last) {
+    private static WhatNext weighed(Path job, Phrases phrases, List<String> blades, Optional<Detail.Run> last) {
         return WeighFindings.answer(job).findings().list().stream()
                 .filter(finding -> finding.open()
                         && finding.cause() != Cause.NOTHING
@@ -74,7 +76,10 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
                         finding.next().code() == FindingFact.MOVE_BLADES ? movedOn(blades) : blades,
                         last))
                 .orElseGet(() -> new WhatNext(
-                        "Nothing that was measured asks for more work. Write the report.", Action.WRITE_REPORT, blades, last));
+                        "Nothing that was measured asks for more work. Write the report.",
+                        Action.WRITE_REPORT,
+                        blades,
+                        last));
     }
 
     /** As they were marked last; by their letters where they never were. */
@@ -82,7 +87,8 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
         return record.standing(Kind.TRACKING).stream()
                 .map(event -> ((Detail.Tracking) event.detail()).layout().blades())
                 .reduce((earlier, later) -> later)
-                .orElseGet(() -> IntStream.range(0, record.installation().propeller().blades())
+                .orElseGet(() -> IntStream.range(
+                                0, record.installation().propeller().blades())
                         .mapToObj(i -> String.valueOf((char) ('A' + i)))
                         .toList());
     }
@@ -102,8 +108,15 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
             case MARK_TIPS, MOVE_BLADES -> Action.MARK_TIPS;
             case READ_PITCH -> Action.READ_PITCH;
             case READ_RUN_OUT, READ_RUN_OUT_FIRST -> Action.READ_RUN_OUT;
-            case MEASURE_ALL, MEASURE_ALONG_AND_ACROSS, MEASURE_LEVEL_AND_UPRIGHT, MORE_DWELLS, DWELLS_AROUND_PEAK,
-                    HOLD_LONGER, MAKE_A_RUN, ADD_WITH_SPEED, CHECK_SENSOR -> Action.ADD_RUN;
+            case MEASURE_ALL,
+                    MEASURE_ALONG_AND_ACROSS,
+                    MEASURE_LEVEL_AND_UPRIGHT,
+                    MORE_DWELLS,
+                    DWELLS_AROUND_PEAK,
+                    HOLD_LONGER,
+                    MAKE_A_RUN,
+                    ADD_WITH_SPEED,
+                    CHECK_SENSOR -> Action.ADD_RUN;
             default -> Action.WRITE_CORRECTION;
         };
     }

@@ -165,7 +165,9 @@ public final class WriteReport {
                 units,
                 Workers.take(findings).checks(),
                 Workers.take(findings).answers(),
-                new FirstPageFacts(ParticularsFile.read(folder.path()), Workers.take(findings).weighed()));
+                new FirstPageFacts(
+                        ParticularsFile.read(folder.path()),
+                        Workers.take(findings).weighed()));
         progress.at(SHARE_RUNS, "setting the report");
         return new Composed(new Report(input.content(), paper, extent), runs, trends, warnings);
     }

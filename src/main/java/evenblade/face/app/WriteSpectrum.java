@@ -41,8 +41,8 @@ public final class WriteSpectrum {
 
     private static List<String> orders(LookedAt looked, SteadyLine line) {
         return looked.dwell()
-                .map(dwell ->
-                        LineOrders.names(dwell, line, looked.spectrum().measured().resolutionHz()))
+                .map(dwell -> LineOrders.names(
+                        dwell, line, looked.spectrum().measured().resolutionHz()))
                 .orElse(List.of());
     }
 

@@ -1,11 +1,21 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonWriter;
+import evenblade.face.app.BalanceAtRest;
+import evenblade.face.app.BalanceJob;
+import evenblade.face.app.BalanceSheet;
 import evenblade.face.app.BalanceTyped;
+import evenblade.face.app.DrawBalance;
+import evenblade.face.app.JobBalance;
+import evenblade.face.app.WritePictures;
 import evenblade.judge.balance.BalanceAnswer;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade balance}: the weight that runs with and without trial weights call for. */
@@ -15,17 +25,66 @@ final class BalanceCommand implements Command {
         spec.usageMessage()
                 .description("Reckon the balance weight from runs with and without trial weights: where, how much, how"
                         + " sure, what will be left; or why not.");
-        spec.addOption(Options.needed("--from", "FILE", Path.class, "A file of typed readings (JSON)."));
+        spec.addPositional(PositionalParamSpec.builder()
+                .index("0")
+                .arity("0..1")
+                .paramLabel("DIR")
+                .type(Path.class)
+                .description("The job folder.")
+                .build());
+        spec.addOption(
+                Options.value("--from", "FILE", Path.class, "Instead of a job: a file of typed readings (JSON)."));
+        spec.addOption(Options.value(
+                "--engine-rpm",
+                "N",
+                Double.class,
+                "Balance at this engine speed. Left out: the highest that most runs have in common."));
+        spec.addOption(Options.value(
+                "--channel", "C", String.class, "Name or number of the channel. Left out: the one to look at first."));
+        spec.addOption(Options.plots());
         spec.addOption(Options.json());
     }
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        BalanceAnswer answer = BalanceTyped.answer(Options.path(words, "--from").orElseThrow());
-        if (Options.said(words, "--json")) {
-            out.print(JsonWriter.write(BalanceJson.of(answer)));
+        Optional<Path> job = Optional.ofNullable(words.matchedPositionalValue(0, (Path) null));
+        Optional<Path> file = Options.path(words, "--from");
+        if (job.isPresent() == file.isPresent()) {
+            throw new ParameterException(
+                    words.commandSpec().commandLine(), "name a job folder, or a file of readings with --from");
+        }
+        boolean json = Options.said(words, "--json");
+        if (file.isPresent()) {
+            Optional<BalanceAtRest> rest = BalanceAtRest.read(file.get());
+            if (rest.isPresent()) {
+                if (json) {
+                    out.print(JsonWriter.write(BalanceJson.of(rest.get())));
+                } else {
+                    Terminal.lines(rest.get().document()).forEach(out::println);
+                }
+                return ExitStatus.DONE;
+            }
+            BalanceAnswer answer = BalanceTyped.answer(file.get());
+            if (json) {
+                out.print(JsonWriter.write(BalanceJson.of(answer)));
+            } else {
+                Terminal.lines(BalanceSheet.of(answer).document()).forEach(out::println);
+            }
+            return ExitStatus.DONE;
+        }
+        Optional<Path> plots = Options.path(words, "--plots");
+        plots.ifPresent(WritePictures::requireFolder);
+        JobBalance balance = BalanceJob.answer(
+                job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
+        List<Path> written = plots.isPresent()
+                ? WritePictures.answer(DrawBalance.answer(balance), "balance", plots.get())
+                : List.of();
+        if (json) {
+            out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
-            BalanceText.lines(answer).forEach(out::println);
+            WarningText.marked(balance.warnings()).forEach(out::println);
+            Terminal.lines(BalanceSheet.of(balance).document()).forEach(out::println);
+            written.forEach(picture -> out.println("picture: " + picture));
         }
         return ExitStatus.DONE;
     }

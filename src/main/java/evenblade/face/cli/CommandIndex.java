@@ -29,6 +29,7 @@ final class CommandIndex {
             "job amend",
             "job installation",
             "job rescue",
+            "job weight",
             "job strike",
             "tracking",
             "balance",
@@ -68,6 +69,7 @@ final class CommandIndex {
             case "job amend" -> new JobAmendCommand();
             case "job installation" -> new JobInstallationCommand();
             case "job rescue" -> new JobRescueCommand();
+            case "job weight" -> new JobWeightCommand();
             case "job strike" -> new JobStrikeCommand();
             case "tracking" -> new TrackingCommand();
             case "balance" -> new BalanceCommand();

@@ -41,9 +41,8 @@ final class ConditionOptions {
     static Conditions ofRecording(ParseResult words) {
         Conditions conditions = Conditions.NONE;
         for (Condition condition : Condition.values()) {
-            Optional<String> value = condition == Condition.DEVICE
-                    ? Optional.empty()
-                    : Options.text(words, "--" + condition.word());
+            Optional<String> value =
+                    condition == Condition.DEVICE ? Optional.empty() : Options.text(words, "--" + condition.word());
             if (value.isPresent()) {
                 conditions = conditions.with(condition, value.get());
             }

@@ -15,7 +15,6 @@ import evenblade.judge.tie.TrackTie;
 import evenblade.tell.document.TieDocument;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /** The JSON form of a job's findings. */

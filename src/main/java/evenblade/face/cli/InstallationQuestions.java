@@ -48,14 +48,16 @@ final class InstallationQuestions {
         all.put("engine", engine());
         all.put("reduction", reduction());
         all.put("propeller", propeller());
-        Optional<Object> limit =
-                optional("[Limit of the track spread, with its unit], like: 1/8 in  or  3 mm", InstallationQuestions::length);
+        Optional<Object> limit = optional(
+                "[Limit of the track spread, with its unit], like: 1/8 in  or  3 mm", InstallationQuestions::length);
         if (limit.isPresent()) {
             Object source = needed("Where the limit comes from, like: maker's sheet", InstallationQuestions::text);
             all.put(
                     "limits",
                     new JsonFields()
-                            .put("trackSpread", new JsonFields().put("value", limit.get()).put("source", source)));
+                            .put(
+                                    "trackSpread",
+                                    new JsonFields().put("value", limit.get()).put("source", source)));
         }
         return all;
     }
@@ -182,7 +184,8 @@ final class InstallationQuestions {
                     && Double.parseDouble(answer) <= most) {
                 return Double.parseDouble(answer);
             }
-            throw place.found("'" + answer + "'", String.format(Locale.ROOT, "a number from %.4g to %.4g", least, most));
+            throw place.found(
+                    "'" + answer + "'", String.format(Locale.ROOT, "a number from %.4g to %.4g", least, most));
         };
     }
 }

@@ -1,8 +1,6 @@
 package evenblade.face.cli;
 
 import evenblade.face.app.AddRun;
-import evenblade.keep.job.Conditions;
-import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.tell.document.RunDocument;

@@ -12,8 +12,9 @@ final class JobInstallationCommand implements Command {
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
-                .description("Put the installation of a job right. What was entered before stays in the record; all runs"
-                        + " are measured with the new one.")
+                .description(
+                        "Put the installation of a job right. What was entered before stays in the record; all runs"
+                                + " are measured with the new one.")
                 .footer("", "To take it back, strike out the entry that it made.");
         JobWords.addFolder(spec);
         spec.addPositional(Options.word(1, "FILE", Path.class, "The installation file."));

@@ -28,9 +28,7 @@ final class JobJson {
                                 .map(event -> event(event, struck.contains(event.id())))
                                 .toList())
                 .put("takes", view.takes().stream().map(JobJson::take).toList())
-                .put(
-                        "warnings",
-                        WarningText.json(view.warnings()));
+                .put("warnings", WarningText.json(view.warnings()));
     }
 
     private static JsonFields take(JobTakes.Found take) {

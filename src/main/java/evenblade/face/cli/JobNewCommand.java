@@ -26,8 +26,8 @@ final class JobNewCommand implements Command {
                 .description("Begin a job record in a new folder; the installation is copied into it. Without"
                         + " --installation it is asked for in the terminal and written to a file beside the folder.");
         spec.addPositional(Options.word(0, "DIR", Path.class, "A folder that is empty or not there yet."));
-        spec.addOption(Options.value(
-                "--installation", "FILE", Path.class, "The installation file. Left out: you are asked."));
+        spec.addOption(
+                Options.value("--installation", "FILE", Path.class, "The installation file. Left out: you are asked."));
         spec.addOption(Options.value("--name", "TEXT", String.class, "What to call the job. Left out: as the folder."));
     }
 

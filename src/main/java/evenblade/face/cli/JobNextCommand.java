@@ -65,6 +65,7 @@ final class JobNextCommand implements Command {
                         "job add " + job + " RECORDING --label NAME"
                                 + next.lastRun().map(JobNextCommand::alike).orElse(" --engine-rpm 4800");
                     case WRITE_CORRECTION -> "job correction " + job + " \"what was changed\"";
+                    case BALANCE -> "balance " + job;
                     case WRITE_REPORT -> "report " + job;
                 };
     }

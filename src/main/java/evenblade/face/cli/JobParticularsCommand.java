@@ -16,8 +16,9 @@ final class JobParticularsCommand implements Command {
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
-                .description("Whose machine it is and who works on it, for the first page of the report. All may be left out; an"
-                        + " empty text takes one away. Without options: show them.");
+                .description(
+                        "Whose machine it is and who works on it, for the first page of the report. All may be left out; an"
+                                + " empty text takes one away. Without options: show them.");
         JobWords.addFolder(spec);
         for (Particulars.Item item : Particulars.Item.values()) {
             if (item != Particulars.Item.UNITS) {

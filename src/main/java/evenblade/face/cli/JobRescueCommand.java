@@ -10,8 +10,9 @@ final class JobRescueCommand implements Command {
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
-                .description("Bring all takes into the job that lie beside it: recordings that a crash, a flat battery or"
-                        + " a full disk broke off.");
+                .description(
+                        "Bring all takes into the job that lie beside it: recordings that a crash, a flat battery or"
+                                + " a full disk broke off.");
         JobWords.addFolder(spec);
     }
 

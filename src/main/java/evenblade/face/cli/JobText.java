@@ -35,10 +35,7 @@ final class JobText {
             lines.addAll(entry(event, struck.contains(event.id())));
         }
         if (record.events().isEmpty()) {
-            lines.add(
-                    view.takes().isEmpty()
-                            ? "No entries yet."
-                            : "No entries yet, but takes that aren't in the job.");
+            lines.add(view.takes().isEmpty() ? "No entries yet." : "No entries yet, but takes that aren't in the job.");
         }
         lines.addAll(WarningText.marked(view.warnings()));
         if (!view.takes().isEmpty()) {

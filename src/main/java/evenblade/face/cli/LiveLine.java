@@ -52,10 +52,7 @@ final class LiveLine implements AutoCloseable {
      * @param urgent what has to be known at once; told once, until it is over
      */
     static LiveLine show(
-            Supplier<LiveRecording.View> run,
-            Supplier<String> hint,
-            Supplier<List<Warning>> urgent,
-            PrintWriter out) {
+            Supplier<LiveRecording.View> run, Supplier<String> hint, Supplier<List<Warning>> urgent, PrintWriter out) {
         LiveLine line = new LiveLine(run, hint, urgent, out, System.console() != null);
         line.thread.setDaemon(true);
         line.thread.start();

@@ -1,10 +1,10 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
+import evenblade.machine.installation.Beat;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Reduction;
-import evenblade.machine.installation.Beat;
 import evenblade.machine.plan.ClosePair;
 import evenblade.machine.plan.Place;
 import evenblade.machine.plan.PlannedDwell;

@@ -1,11 +1,13 @@
 package evenblade.face.cli;
 
 import evenblade.face.app.MakePractice;
+import evenblade.keep.job.Event;
 import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeJob;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,6 +39,12 @@ final class PracticeCommand implements Command {
         spec.addOption(Options.flag("--reveal", "Open the sealed answer of a surprise."));
         spec.addOption(
                 Options.value("--installation", "FILE", Path.class, "Another installation than the invented one."));
+        spec.addOption(Options.flag(
+                "--to-balance", "Make a job with one run that goes on: weigh, run again, until it is balanced."));
+        spec.addOption(Options.flag("--without-mark", "With --to-balance: no mark on the propeller, so no phase."));
+        spec.addOption(Options.flag(
+                "--next-run", "Make the next run of such a job, with the weights that are on the hub by its record."));
+        spec.addOption(Options.value("--label", "TEXT", String.class, "With --next-run: a short name for the run."));
     }
 
     @Override
@@ -47,6 +55,20 @@ final class PracticeCommand implements Command {
         }
         if (Options.said(words, "--surprise")) {
             return surprise(folder, words, out);
+        }
+        if (Options.said(words, "--next-run")) {
+            return JobWords.written(List.of(MakePractice.nextRun(folder, Options.text(words, "--label"))), out);
+        }
+        if (Options.said(words, "--to-balance")) {
+            Event run = MakePractice.toBalance(
+                    folder,
+                    Options.all(words, "--fault"),
+                    words.matchedOptionValue("--seed", USUAL_SEED),
+                    !Options.said(words, "--without-mark"));
+            out.println("Invented for practice, measured nowhere: a job to balance in " + folder);
+            out.println("What is truly in it: " + folder.resolve("truth"));
+            out.println("Don't look there before you have found out yourself.");
+            return JobWords.written(List.of(run), out);
         }
         PracticeJob.Made made = MakePractice.answer(
                 folder,

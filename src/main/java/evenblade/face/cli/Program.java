@@ -45,7 +45,8 @@ public final class Program {
      */
     public static int run(String[] args, PrintStream out, PrintStream err) {
         PrintWriter output = new PrintWriter(new VisibleWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)));
-        PrintWriter errors = new PrintWriter(new VisibleWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8)), true);
+        PrintWriter errors =
+                new PrintWriter(new VisibleWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8)), true);
         try {
             if (args.length == 0) {
                 output.println("evenblade: no desktop is available here; these are the commands.");

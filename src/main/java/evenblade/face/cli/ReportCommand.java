@@ -20,7 +20,8 @@ final class ReportCommand implements Command {
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
-                .description("Write the report of a job: report.html and report.pdf, and its figures as CSV tables. Short: a first page"
+                .description(
+                        "Write the report of a job: report.html and report.pdf, and its figures as CSV tables. Short: a first page"
                                 + " for the customer, then what a stranger needs to judge it.");
         JobWords.addFolder(spec);
         spec.addOption(Options.value("--out", "DIR", Path.class, "Where to write; the job's folder, if not given."));
@@ -42,7 +43,8 @@ final class ReportCommand implements Command {
         ReportExtent extent = Options.said(words, "--full") ? ReportExtent.FULL : ReportExtent.SHORT;
         WriteReport.Written written;
         try (WorkBar bar = new WorkBar()) {
-            written = WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, units, extent, bar);
+            written =
+                    WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, units, extent, bar);
         }
         List<Path> files = written.files();
         files.stream().limit(SHOWN).forEach(out::println);

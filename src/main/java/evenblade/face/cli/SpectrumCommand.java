@@ -22,8 +22,9 @@ final class SpectrumCommand implements Command {
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
-                .description("Look at any recording: its averaged spectrum and its steady lines with their amplitudes. No"
-                        + " installation and no job are needed.");
+                .description(
+                        "Look at any recording: its averaged spectrum and its steady lines with their amplitudes. No"
+                                + " installation and no job are needed.");
         spec.addPositional(Options.word(0, "RECORDING", Path.class, "WAV, AIFF, AU, FLAC, or CSV with time stamps."));
         spec.addOption(Options.value(
                 "--installation",
@@ -79,8 +80,7 @@ final class SpectrumCommand implements Command {
                 Options.number(words, "--to"),
                 Options.number(words, "--up-to"),
                 Options.text(words, "--channel"),
-                Options.text(words, "--full-scale")
-                        .map(text -> FullScale.parse(text, BadInput.in("--full-scale"))),
+                Options.text(words, "--full-scale").map(text -> FullScale.parse(text, BadInput.in("--full-scale"))),
                 TableOptions.of(words));
     }
 }

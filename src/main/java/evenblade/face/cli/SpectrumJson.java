@@ -28,7 +28,9 @@ final class SpectrumJson {
                 .put("falseAlarm", LineSpectrum.FALSE_ALARM)
                 .put(
                         "lines",
-                        measured.lines().stream().map(line -> line(looked, line)).toList())
+                        measured.lines().stream()
+                                .map(line -> line(looked, line))
+                                .toList())
                 .put("warnings", WarningText.json(spectrum.warnings()));
     }
 
@@ -40,8 +42,7 @@ final class SpectrumJson {
                 .put("unit", looked.spectrum().unit().symbol())
                 .put("steady", line.steady());
         double binHz = looked.spectrum().measured().resolutionHz();
-        looked.dwell()
-                .ifPresent(dwell -> fields.put("orders", LineOrders.names(dwell, line, binHz)));
+        looked.dwell().ifPresent(dwell -> fields.put("orders", LineOrders.names(dwell, line, binHz)));
         return fields;
     }
 }

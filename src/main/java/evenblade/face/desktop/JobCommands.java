@@ -20,6 +20,8 @@ final class JobCommands {
     final Action marks;
     final Action pitch;
     final Action runOut;
+    final Action weight;
+    final Action balance;
     final Action findings;
     final Action live;
     final Action track;
@@ -39,6 +41,8 @@ final class JobCommands {
         marks = form("&Tip marks…", "ctrl T", MarksForm::new);
         pitch = form("&Blade angles…", "ctrl B", PitchForm::new);
         runOut = form("&Flange run-out…", "ctrl U", RunOutForm::new);
+        weight = form("&Weight on or off…", "ctrl G", WeightForm::new);
+        balance = form("Balance &weights", "ctrl 8", BalancePane::new);
         findings = form("&Findings", "ctrl 1", (b, j) -> new FindingsPane(b, j, this));
         live = form("Record &live", "ctrl 6", LivePane::new);
         track = form("&Track", "ctrl 2", TrackPane::new);
@@ -59,12 +63,12 @@ final class JobCommands {
 
     /** Forms that write, in the order of a day's work. */
     List<Action> adding() {
-        return List.of(marks, pitch, runOut, addRun, correction, note, attach);
+        return List.of(marks, pitch, runOut, addRun, correction, weight, note, attach);
     }
 
     /** What can be looked at. */
     List<Action> looking() {
-        return List.of(findings, track, compare, trend, runCard, live, report);
+        return List.of(findings, track, balance, compare, trend, runCard, live, report);
     }
 
     private void takeBack() {
@@ -82,6 +86,7 @@ final class JobCommands {
             case WRITE_CORRECTION -> Optional.of(correction);
             case MARK_TIPS -> Optional.of(marks);
             case COMPARE -> Optional.of(compare);
+            case BALANCE -> Optional.of(balance);
         };
     }
 }

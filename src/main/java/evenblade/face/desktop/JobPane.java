@@ -94,6 +94,7 @@ final class JobPane extends JPanel {
         adding.add(button("Tip marks", commands.marks), "wmin 40");
         adding.add(button("Run", commands.addRun), "wmin 40");
         adding.add(button("Change", commands.correction), "wmin 40");
+        adding.add(button("Weight", commands.weight), "wmin 40");
         adding.add(button("Note", commands.note), "wmin 40");
         adding.add(button("Photo", commands.attach), "wmin 40");
         left.add(adding);

@@ -171,7 +171,8 @@ final class LivePane extends JPanel {
             if (urgent.isEmpty()) {
                 complaint.clear();
             } else {
-                complaint.show(Words.warning(urgent.get(0)) + ". " + Phrases.cure(urgent.get(0).code()));
+                complaint.show(Words.warning(urgent.get(0)) + ". "
+                        + Phrases.cure(urgent.get(0).code()));
             }
         }
     }

@@ -101,8 +101,8 @@ final class PicturePane extends JPanel {
         }
         Optional<OpenJob> job = bench.job();
         Path folder = job.map(OpenJob::folder).orElseGet(() -> Path.of(System.getProperty("user.home")));
-        PictureFile name =
-                PictureFile.of(job.map(each -> each.record().name()), view.picture().get());
+        PictureFile name = PictureFile.of(
+                job.map(each -> each.record().name()), view.picture().get());
         JFileChooser chooser = new JFileChooser(folder.toFile());
         chooser.setDialogTitle("Save picture as PNG or SVG");
         chooser.setSelectedFile(name.freeIn(folder).toFile());

@@ -16,8 +16,7 @@ public final class FolderNames {
         if (!FileSystems.getDefault().supportedFileAttributeViews().contains("posix")) {
             return;
         }
-        try (FileChannel channel =
-                FileChannel.open(made.toAbsolutePath().getParent(), StandardOpenOption.READ)) {
+        try (FileChannel channel = FileChannel.open(made.toAbsolutePath().getParent(), StandardOpenOption.READ)) {
             channel.force(true);
         }
     }

@@ -56,14 +56,17 @@ final class NoiseFloor {
             return Optional.empty();
         }
         double level = decibel(behind[behind.length / 2] / before[before.length / 2]);
-        double floor = decibel(
-                behind[(int) (FLOOR_SHARE * behind.length)] / before[(int) (FLOOR_SHARE * before.length)]);
+        double floor =
+                decibel(behind[(int) (FLOOR_SHARE * behind.length)] / before[(int) (FLOOR_SHARE * before.length)]);
         boolean steps = Math.abs(level) >= LEAST_STEP_DB
                 && Math.abs(floor) >= LEAST_STEP_DB
                 && Math.signum(level) == Math.signum(floor);
         return steps
                 ? Optional.of(String.format(
-                        Locale.ROOT, "behind a gap the level steps by %+.0f dB and the noise by %+.0f dB", level, floor))
+                        Locale.ROOT,
+                        "behind a gap the level steps by %+.0f dB and the noise by %+.0f dB",
+                        level,
+                        floor))
                 : Optional.empty();
     }
 

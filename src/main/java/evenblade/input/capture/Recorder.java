@@ -169,8 +169,8 @@ public final class Recorder {
         Optional<WriterThread.Trouble> trouble = Optional.empty();
         List<Gap> gaps = List.of();
         try (input;
-                InputWatch watch = new InputWatch(
-                        input, change -> taped.end(Ending.INPUT_CHANGED, change), InputWatch.EVERY_MS)) {
+                InputWatch watch =
+                        new InputWatch(input, change -> taped.end(Ending.INPUT_CHANGED, change), InputWatch.EVERY_MS)) {
             taped.start();
             watch.start(taped::askedOtherwise);
             new AudioPath(taped, framesPerBlock(format())).deliverTo(listener);

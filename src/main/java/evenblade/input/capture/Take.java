@@ -41,12 +41,16 @@ public record Take(
         List<Warning> warnings = new ArrayList<>();
         if (ending == Ending.INPUT_CHANGED) {
             warnings.add(Warning.of(
-                    WarningCode.INPUT_CHANGED,
-                    Subject.Whole.INPUT,
-                    Measure.TIME.of(durationS()),
-                    new Quoted(detail)));
+                    WarningCode.INPUT_CHANGED, Subject.Whole.INPUT, Measure.TIME.of(durationS()), new Quoted(detail)));
         } else if (ending.unwanted()) {
-            warnings.add(Warning.of(WarningCode.RECORDING_CUT_SHORT, Subject.Whole.RECORDING, Fact.of(ending), Measure.TIME.of(durationS()), detail.isEmpty() ? Fact.of(CaptureFact.NO_DETAIL) : Fact.of(CaptureFact.DETAIL, new Quoted(detail))));
+            warnings.add(Warning.of(
+                    WarningCode.RECORDING_CUT_SHORT,
+                    Subject.Whole.RECORDING,
+                    Fact.of(ending),
+                    Measure.TIME.of(durationS()),
+                    detail.isEmpty()
+                            ? Fact.of(CaptureFact.NO_DETAIL)
+                            : Fact.of(CaptureFact.DETAIL, new Quoted(detail))));
         }
         for (Gap gap : gaps) {
             warnings.add(Warning.of(

@@ -77,8 +77,12 @@ final class BurstClock {
                             size + ", and nothing in them that tells when each was sampled",
                             "a time of its own for each row");
         }
-        double[] x = Arrays.stream(firsts, 0, between).mapToDouble(i -> numbers[i - 1]).toArray();
-        double[] y = Arrays.stream(firsts, 0, between).mapToDouble(i -> seconds[i - 1]).toArray();
+        double[] x = Arrays.stream(firsts, 0, between)
+                .mapToDouble(i -> numbers[i - 1])
+                .toArray();
+        double[] y = Arrays.stream(firsts, 0, between)
+                .mapToDouble(i -> seconds[i - 1])
+                .toArray();
         RobustLine line = RobustLine.fit(x, y);
         for (int i = 0; i <= last; i++) {
             if (Math.abs(seconds[i] - line.at(numbers[i])) > MOST_OFF * longest) {

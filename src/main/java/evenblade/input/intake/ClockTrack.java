@@ -93,7 +93,8 @@ final class ClockTrack {
      * @param standing rows behind another with the same stamp where the clock stood
      * @param wrapS length of a counter that began anew
      */
-    record Found(List<Run> runs, List<Step> steps, List<Integer> leftOut, List<Integer> standing, OptionalDouble wrapS) {
+    record Found(
+            List<Run> runs, List<Step> steps, List<Integer> leftOut, List<Integer> standing, OptionalDouble wrapS) {
         Found {
             runs = List.copyOf(runs);
             steps = List.copyOf(steps);
@@ -178,9 +179,8 @@ final class ClockTrack {
         Arrays.sort(sorted);
         double usual = sorted[(int) (USUAL_SHARE * (count - 1))];
         double all = Arrays.stream(sorted).sum();
-        double[] longer = Arrays.stream(sorted)
-                .filter(step -> step > LONG_STEPS * usual)
-                .toArray();
+        double[] longer =
+                Arrays.stream(sorted).filter(step -> step > LONG_STEPS * usual).toArray();
         // Long bursts step so seldom that their steps are no usual ones, and yet all the time lies in them.
         boolean bursts = longer.length >= LEAST_BURSTS && Arrays.stream(longer).sum() > IN_BURSTS * all;
         return bursts ? longer[longer.length / 2] : usual > 0 ? usual : sorted[count - 1];

@@ -30,8 +30,8 @@ final class ClockWarnings {
     static List<Warning> of(ClockTrack.Found found, int kept, int rows, IntUnaryOperator lineOf) {
         List<Warning> warnings = new ArrayList<>();
         found.wrapS()
-                .ifPresent(length -> warnings.add(Warning.of(
-                        WarningCode.COUNTER_WRAPS, Subject.Whole.RECORDING, Measure.TIME.of(length))));
+                .ifPresent(length -> warnings.add(
+                        Warning.of(WarningCode.COUNTER_WRAPS, Subject.Whole.RECORDING, Measure.TIME.of(length))));
         if (!found.leftOut().isEmpty()) {
             warnings.add(counted(WarningCode.STAMPS_LEFT_OUT, found.leftOut(), rows, lineOf));
         }
@@ -62,8 +62,7 @@ final class ClockWarnings {
 
     private static Warning counted(WarningCode code, List<Integer> which, int rows, IntUnaryOperator lineOf) {
         int line = lineOf.applyAsInt(which.get(0));
-        return Warning.of(
-                code, new Subject.FileLine(line), new Count(which.size()), new Count(rows), new Count(line));
+        return Warning.of(code, new Subject.FileLine(line), new Count(which.size()), new Count(rows), new Count(line));
     }
 
     /**
@@ -94,9 +93,7 @@ final class ClockWarnings {
         return new Listed(steps.stream()
                 .limit(MOST_NAMED)
                 .<Value>map(step -> Fact.of(
-                        IntakeFact.CLOCK_STEP,
-                        Measure.TIME.of(step.stepS()),
-                        new Count(lineOf.applyAsInt(step.row()))))
+                        IntakeFact.CLOCK_STEP, Measure.TIME.of(step.stepS()), new Count(lineOf.applyAsInt(step.row()))))
                 .toList());
     }
 }

@@ -99,8 +99,8 @@ final class CodedSound implements SampleStream {
     private List<Warning> repairs(CagedSource source, CodedForm.Format format, long frames) {
         List<Warning> warnings = new ArrayList<>();
         if (source.damagedPlaces() > 0) {
-            warnings.add(Warning.of(
-                    WarningCode.DAMAGED_BLOCKS, Subject.Whole.RECORDING, new Count(source.damagedPlaces())));
+            warnings.add(
+                    Warning.of(WarningCode.DAMAGED_BLOCKS, Subject.Whole.RECORDING, new Count(source.damagedPlaces())));
         }
         double apartS = Math.abs(format.totalFrames() - frames) / header.sampleRateHz();
         if (format.totalFrames() > 0 && (format.lossy() ? apartS > PADDING_S : apartS > 0)) {

@@ -117,6 +117,7 @@ record ColumnHeading(
             "(.*\\b)?(rpm|drehzahl|egt|cht|oat|iat|temp|temps?[0-9]+|temperatures?|temperatur|humidity|pressure|press|map|oil|fuel|flow|throttle"
                     + "|lat|latitude|lon|lng|longitude|alt|altitude|height|heading|course|airspeed|ias|tas|groundspeed"
                     + "|battery|bat|vbat|gyro|gyr|gyroscope|magnetometer|light|lux)(\\b.*)?");
+
     private static final Pattern G_FORCE = Pattern.compile("t?gf[xyz]?");
 
     private static Map.Entry<String, ValueUnit> unit(String written, SignalUnit unit, double factor) {

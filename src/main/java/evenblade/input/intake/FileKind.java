@@ -15,7 +15,8 @@ enum FileKind {
     OTHER("a file of unknown kind");
 
     /** The kinds that can be read, for a refusal. */
-    static final String READABLE = "a WAV, AIFF, AU, FLAC, M4A, MP3 or Ogg sound file, a film with sound, or a CSV table";
+    static final String READABLE =
+            "a WAV, AIFF, AU, FLAC, M4A, MP3 or Ogg sound file, a film with sound, or a CSV table";
 
     /** Of random bytes one in nine is a control character, of text none; a few rows may be noise. */
     private static final double MOST_CONTROLS = 0.01;

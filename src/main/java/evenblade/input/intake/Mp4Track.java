@@ -150,8 +150,8 @@ final class Mp4Track {
 
     private final class Walk implements Iterator<Sample> {
         private final int same = sizes.getInt(4);
-        private final long count = Math.min(
-                sizes.getInt(8) & 0xFFFFFFFFL, same != 0 ? fileBytes : (sizes.limit() - 12) / 4);
+        private final long count =
+                Math.min(sizes.getInt(8) & 0xFFFFFFFFL, same != 0 ? fileBytes : (sizes.limit() - 12) / 4);
         private final int chunkCount = (offsets.limit() - 8) / (wideOffsets ? 8 : 4);
         private final int runs = (chunks.limit() - 8) / 12;
         private long sample;

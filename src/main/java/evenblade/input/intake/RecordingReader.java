@@ -14,8 +14,7 @@ public final class RecordingReader {
     /** Enough to judge the kind of a file, and the shape of a table, by. */
     static final int HEAD_BYTES = 1 << 16;
 
-    private static final List<String> SOUND_ENDINGS =
-            List.of(
+    private static final List<String> SOUND_ENDINGS = List.of(
             ".wav", ".wave", ".aif", ".aiff", ".aifc", ".au", ".snd", ".flac", ".mp3", ".m4a", ".mp4", ".mov", ".ogg",
             ".opus");
 

@@ -133,7 +133,10 @@ final class SignalSeam {
             double across = usualMiss(x, a, from, to, others);
             double[] part = Arrays.copyOfRange(x, from, to);
             double mean = Arrays.stream(part).average().orElse(0);
-            double variance = Arrays.stream(part).map(v -> (v - mean) * (v - mean)).average().orElse(0);
+            double variance = Arrays.stream(part)
+                    .map(v -> (v - mean) * (v - mean))
+                    .average()
+                    .orElse(0);
             if (within > 0 && within < MOST_UNPREDICTED * MEDIAN_OF_CHI_SQUARE * variance) {
                 told++;
                 ratio += across / within;

@@ -81,7 +81,10 @@ final class SoundReader {
             String kind,
             boolean lossy,
             double rateHz,
-            int bits, OptionalLong frames, int channels, IntakeOptions options) {
+            int bits,
+            OptionalLong frames,
+            int channels,
+            IntakeOptions options) {
         FullScale fullScale = options.fullScale().orElse(UNCALIBRATED);
         return new StreamHeader(
                 file, kind, lossy, rateHz, bits, frames, names(channels), fullScale.unit(), fullScale.value());

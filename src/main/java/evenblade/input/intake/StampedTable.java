@@ -124,16 +124,15 @@ final class StampedTable {
     /** Says what the columns are instead of vibration. */
     private BadInput noVibration(List<Integer> wanted) {
         List<String> others = IntStream.range(0, shape.columns())
-                .filter(column -> !wanted.contains(column) || headings.get(column).role() == ColumnHeading.Role.INDEX)
+                .filter(column ->
+                        !wanted.contains(column) || headings.get(column).role() == ColumnHeading.Role.INDEX)
                 .filter(column -> !headings.get(column).name().isBlank())
                 .mapToObj(column -> "'" + headings.get(column).name() + "'")
                 .toList();
         return BadInput.in(file)
                 .line(shape.firstRow())
                 .found(
-                        others.isEmpty()
-                                ? "only times, no values"
-                                : "no vibration in " + String.join(", ", others),
+                        others.isEmpty() ? "only times, no values" : "no vibration in " + String.join(", ", others),
                         "at least one column of acceleration, velocity or sensor voltage beside the time");
     }
 

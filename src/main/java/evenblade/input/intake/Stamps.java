@@ -1,7 +1,6 @@
 package evenblade.input.intake;
 
 import evenblade.base.fact.Amount;
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
@@ -14,7 +13,6 @@ import evenblade.input.recording.StampQuality;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.IntUnaryOperator;
 import java.util.stream.IntStream;
@@ -166,8 +164,7 @@ final class Stamps {
     }
 
     private static Warning inBursts(double step) {
-        return Warning.of(
-                WarningCode.ROWS_IN_BURSTS, Subject.Whole.RECORDING, Measure.SAMPLE_RATE.of(1 / step));
+        return Warning.of(WarningCode.ROWS_IN_BURSTS, Subject.Whole.RECORDING, Measure.SAMPLE_RATE.of(1 / step));
     }
 
     private static int repeats(double[] seconds) {
@@ -217,9 +214,7 @@ final class Stamps {
         double[] steps = new double[at.length - 1];
         for (int i = 1; i < at.length; i++) {
             steps[i - 1] = seconds[at[i]] - seconds[at[i - 1]];
-            off[i] = i + 1 < at.length
-                    ? Math.abs(seconds[at[i]] - (seconds[at[i - 1]] + seconds[at[i + 1]]) / 2)
-                    : 0;
+            off[i] = i + 1 < at.length ? Math.abs(seconds[at[i]] - (seconds[at[i - 1]] + seconds[at[i + 1]]) / 2) : 0;
         }
         double step = Selection.ofRank(steps, steps.length, steps.length / 2);
         double usual = Selection.ofRank(off.clone(), off.length, off.length / 2);

@@ -121,9 +121,8 @@ final class TableRows {
     }
 
     private String named(int column) {
-        String heading = column < shape.headings().size()
-                ? shape.headings().get(column).strip()
-                : "";
+        String heading =
+                column < shape.headings().size() ? shape.headings().get(column).strip() : "";
         return heading.isEmpty() ? "column " + (column + 1) : "column '" + heading + "'";
     }
 

@@ -105,7 +105,8 @@ final class TableTimes {
                 .orElse(0);
         List<ClockTrack.Step> ends =
                 found.steps().stream().filter(step -> !step.carriedOn()).toList();
-        String longestText = String.format(Locale.ROOT, longest < 0.1 || longest >= 0.95 ? "%.3f s" : "%.1f s", longest);
+        String longestText =
+                String.format(Locale.ROOT, longest < 0.1 || longest >= 0.95 ? "%.3f s" : "%.1f s", longest);
         return ends.isEmpty()
                 ? place.found(longestText + " of signal", "at least 1 s")
                 : place.line(lineOf.applyAsInt(ends.get(0).row()))

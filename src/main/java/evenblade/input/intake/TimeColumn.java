@@ -123,7 +123,12 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
         Optional<Double> stated = said.unit().or(() -> chosen.heading().timeUnit());
         if (stated.isEmpty()) {
             double unit = plausibleUnit(median(chosen.numbers()), step);
-            warnings.add(Warning.of(WarningCode.TIME_UNIT_ASSUMED, Subject.Whole.RECORDING, name, unitName(unit), Measure.SAMPLE_RATE.of(1 / (step * unit))));
+            warnings.add(Warning.of(
+                    WarningCode.TIME_UNIT_ASSUMED,
+                    Subject.Whole.RECORDING,
+                    name,
+                    unitName(unit),
+                    Measure.SAMPLE_RATE.of(1 / (step * unit))));
             return new TimeColumn(chosen.column(), unit, warnings);
         }
         double rateHz = 1 / (step * stated.get());

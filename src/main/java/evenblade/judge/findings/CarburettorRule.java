@@ -4,11 +4,9 @@ import static evenblade.judge.findings.EvidenceItem.running;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.machine.installation.Engine;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** Two carburettors out of step load every other firing: half the firing order, shaped like firing, and no other order. */
 final class CarburettorRule implements Rule {
@@ -30,7 +28,13 @@ final class CarburettorRule implements Rule {
         List<EvidenceItem> pieces = new ArrayList<>();
         pieces.add(running(
                 byTurns ? 4 : 3,
-                most.ref(), FindingFact.WEAK_ORDER, EngineFeatures.order(order), Measure.SHARE.of(share), engine.firingName(), most.size(), most.where()));
+                most.ref(),
+                FindingFact.WEAK_ORDER,
+                EngineFeatures.order(order),
+                Measure.SHARE.of(share),
+                engine.firingName(),
+                most.size(),
+                most.where()));
         List<EvidenceItem> shape = CrankRule.shape(stage, engine, order, byTurns ? 1 : 0, -4);
         pieces.addAll(shape);
         if (byTurns) {
@@ -38,7 +42,12 @@ final class CarburettorRule implements Rule {
         }
         double third = engine.overFiring(3 * order).orElse(0);
         if (byTurns && third > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(1, stage.ref(), FindingFact.CRANK_RAISED_TOO, EngineFeatures.order(3 * order), Measure.SHARE.of(third)));
+            pieces.add(running(
+                    1,
+                    stage.ref(),
+                    FindingFact.CRANK_RAISED_TOO,
+                    EngineFeatures.order(3 * order),
+                    Measure.SHARE.of(third)));
         } else if (third * CrankRule.OVERTONE < share) {
             pieces.add(running(-3, stage.ref(), FindingFact.NO_OTHER_CRANK_ORDER));
         }
@@ -58,7 +67,12 @@ final class CarburettorRule implements Rule {
         for (double order : engine.cylinderOrders()) {
             double other = engine.overFiring(order).orElse(0);
             if (other * Thresholds.OWN_CAUSE > share) {
-                return running(-4, stage.ref(), FindingFact.CRANK_THERE_TOO, EngineFeatures.order(order), Measure.SHARE.of(other));
+                return running(
+                        -4,
+                        stage.ref(),
+                        FindingFact.CRANK_THERE_TOO,
+                        EngineFeatures.order(order),
+                        Measure.SHARE.of(other));
             }
         }
         return running(1, stage.ref(), FindingFact.NO_WEAK_CYLINDER);

@@ -31,13 +31,13 @@ final class CrankRule implements Rule {
         pieces.addAll(uneven(stage, engine));
         return Optional.of(new Assessment(
                         Fact.of(FindingFact.POINTS_TO_CRANK),
-                pieces,
-                false,
-                engine.overFiring(1).orElse(0),
-                Fact.of(
-                        engine.likeFiring(1).isPresent()
-                                ? FindingFact.CHECK_FLYWHEEL
-                                : FindingFact.MEASURE_LEVEL_AND_UPRIGHT))
+                        pieces,
+                        false,
+                        engine.overFiring(1).orElse(0),
+                        Fact.of(
+                                engine.likeFiring(1).isPresent()
+                                        ? FindingFact.CHECK_FLYWHEEL
+                                        : FindingFact.MEASURE_LEVEL_AND_UPRIGHT))
                 .carrying(engine.carried(1)));
     }
 
@@ -45,7 +45,10 @@ final class CrankRule implements Rule {
     static Optional<EvidenceItem> raised(EngineFeatures engine) {
         OptionalDouble share = engine.overFiring(1);
         Optional<OrderObservation> most = engine.crank(1).detected().strongest();
-        if (share.isPresent() && most.isPresent() && share.getAsDouble() >= Thresholds.CRANK_OVER_FIRING && engine.worthBlaming(1)) {
+        if (share.isPresent()
+                && most.isPresent()
+                && share.getAsDouble() >= Thresholds.CRANK_OVER_FIRING
+                && engine.worthBlaming(1)) {
             return Optional.of(running(
                     3,
                     most.get().ref(),
@@ -112,7 +115,10 @@ final class CrankRule implements Rule {
                 others = true;
                 pieces.add(running(
                         -3,
-                        stage.ref(), FindingFact.CRANK_THERE_TOO, EngineFeatures.order(order), Measure.SHARE.of(share)));
+                        stage.ref(),
+                        FindingFact.CRANK_THERE_TOO,
+                        EngineFeatures.order(order),
+                        Measure.SHARE.of(share)));
             }
         }
         if (!others && engine.severalCylinders()) {

@@ -119,5 +119,4 @@ final class EngineFeatures {
         OrderObservations line = crank(order);
         return line.detected().isEmpty() ? OptionalDouble.empty() : line.over(firing);
     }
-
 }

@@ -30,9 +30,12 @@ public record Findings(List<Finding> list) {
             found(rule, stages).ifPresent(found::add);
         }
         Stage last = stages.get(stages.size() - 1);
-        boolean quiet = found.stream().noneMatch(f -> f.open() && f.cause() != Cause.THROB && f.sureness().share() >= Confidence.LEANING);
+        boolean quiet = found.stream()
+                .noneMatch(f ->
+                        f.open() && f.cause() != Cause.THROB && f.sureness().share() >= Confidence.LEANING);
         if (quiet) {
-            QuietMachine.in(last, found.stream().anyMatch(f -> f.open() && f.cause() != Cause.THROB)).ifPresent(found::add);
+            QuietMachine.in(last, found.stream().anyMatch(f -> f.open() && f.cause() != Cause.THROB))
+                    .ifPresent(found::add);
         }
         // Of causes that are sure, what shakes most comes first; of the others, what is surest.
         double left = found.stream()

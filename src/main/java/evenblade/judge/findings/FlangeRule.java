@@ -46,11 +46,11 @@ final class FlangeRule implements Rule {
             }
         });
         return Optional.of(new Assessment(
-                Fact.of(FindingFact.POINTS_TO_FLANGE),
-                pieces,
-                true,
-                Math.max(still.spreadMm(), once.size()),
-                Fact.of(next(stage, still)))
+                        Fact.of(FindingFact.POINTS_TO_FLANGE),
+                        pieces,
+                        true,
+                        Math.max(still.spreadMm(), once.size()),
+                        Fact.of(next(stage, still)))
                 .carrying(once.carried()));
     }
 

@@ -34,21 +34,14 @@ final class MassRule implements Rule {
         boolean waysKnown = once.alongOverAcross().isPresent();
         // A pull at the disc and a couple from track or pitch shake one place alike: only the readings tell them apart.
         boolean along = once.alongOverAcross().orElse(0) > Thresholds.ALONG;
-        boolean told = still.clears()
-                && once.tooMuch()
-                && !along
-                && once.steepRise(1).isEmpty();
+        boolean told =
+                still.clears() && once.tooMuch() && !along && once.steepRise(1).isEmpty();
         boolean read = still.tracked() && still.pitchRead();
         Fact next = Fact.of(
                 !waysKnown
                         ? FindingFact.MEASURE_ALONG_AND_ACROSS
                         : read ? FindingFact.BALANCE : FindingFact.READ_BEFORE_BALANCE);
-        return Optional.of(new Assessment(
-                Fact.of(FindingFact.POINTS_TO_MASS),
-                pieces,
-                false,
-                once.size(),
-                next)
+        return Optional.of(new Assessment(Fact.of(FindingFact.POINTS_TO_MASS), pieces, false, once.size(), next)
                 .atMost(told ? 1 : read ? Confidence.MOST_IN_DOUBT : Confidence.MOST_OF_FOUR)
                 .carrying(once.carried()));
     }

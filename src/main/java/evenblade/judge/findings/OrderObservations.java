@@ -157,7 +157,8 @@ record OrderObservations(List<OrderObservation> all) {
             double theirs = then.length();
             if (known.size() > 1 && mine > 0 && theirs > 0) {
                 double product = known.stream()
-                        .mapToDouble(d -> atMomentOf(s).in(d).largest() * then.in(d).largest())
+                        .mapToDouble(
+                                d -> atMomentOf(s).in(d).largest() * then.in(d).largest())
                         .sum();
                 cosines.add(product / mine / theirs);
             }

@@ -42,14 +42,13 @@ final class PitchRule implements Rule {
         }
         pieces.addAll(still.track(-1, 1));
         return Optional.of(new Assessment(
-                statement(still),
-                pieces,
-                true,
-                still.pitchOut() ? stage.pitch().orElseThrow().readings().spreadDeg() : once.size(),
-                Fact.of(
-                        still.pitchRead()
-                                ? FindingFact.SET_PITCH
-                                : FindingFact.READ_PITCH))
+                        statement(still),
+                        pieces,
+                        true,
+                        still.pitchOut()
+                                ? stage.pitch().orElseThrow().readings().spreadDeg()
+                                : once.size(),
+                        Fact.of(still.pitchRead() ? FindingFact.SET_PITCH : FindingFact.READ_PITCH))
                 .carrying(once.carried()));
     }
 

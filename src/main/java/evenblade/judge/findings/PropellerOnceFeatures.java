@@ -321,7 +321,10 @@ final class PropellerOnceFeatures {
                         boolean whole = Math.round(crankTwice) % 2 == 0;
                         boolean firings = ofCrank && (whole || fourStroke());
                         double offWhole = Math.abs(line.propellerOrder() - Math.rint(line.propellerOrder()));
-                        boolean crankHalf = ofCrank && !whole && offWhole > Math.min(0.1, resolved) && Math.round(crankTwice) < HIGHEST_CRANK_HALF;
+                        boolean crankHalf = ofCrank
+                                && !whole
+                                && offWhole > Math.min(0.1, resolved)
+                                && Math.round(crankTwice) < HIGHEST_CRANK_HALF;
                         if (firings) {
                             return; // a crank order above the table's end
                         }

@@ -19,7 +19,9 @@ final class QuietMachine {
     /** The answer, where hints of a cause may be left that none leans to. */
     static Optional<Finding> in(Stage last, boolean hints) {
         Optional<EvidenceItem> large = PropellerOnceFeatures.of(last).large(STANDS_OUT);
-        return large.isPresent() ? Optional.of(untold(large.get(), PropellerOnceFeatures.of(last).carried())) : quiet(last, hints);
+        return large.isPresent()
+                ? Optional.of(untold(large.get(), PropellerOnceFeatures.of(last).carried()))
+                : quiet(last, hints);
     }
 
     /** 1× is large and no rule leans any way. */
@@ -41,21 +43,31 @@ final class QuietMachine {
                 .of(Shaft.PROPELLER, 1)
                 .fastest()
                 .ifPresent(s -> pieces.add(running(
-                        3,
-                        s.ref(), FindingFact.ONCE_AT_MOST, s.velocity(), Fact.of(s.direction()), s.where())));
+                        3, s.ref(), FindingFact.ONCE_AT_MOST, s.velocity(), Fact.of(s.direction()), s.where())));
         last.sightings()
                 .of(Shaft.CRANK, 1)
                 .strongest()
                 .ifPresent(s -> pieces.add(running(1, s.ref(), FindingFact.CRANK_AT_MOST, s.size(), s.where())));
         StaticFeatures still = StaticFeatures.of(last);
-        last.track().ifPresent(t -> pieces.add(standing(still.trackOut() ? -3 : 1, EvidenceRef.Whole.TIP_MARKS, FindingFact.MARKS_SPREAD, StaticFeatures.length(t.spreadMm()))));
+        last.track()
+                .ifPresent(t -> pieces.add(standing(
+                        still.trackOut() ? -3 : 1,
+                        EvidenceRef.Whole.TIP_MARKS,
+                        FindingFact.MARKS_SPREAD,
+                        StaticFeatures.length(t.spreadMm()))));
         last.pitch()
-                .ifPresent(p -> pieces.add(standing(still.pitchOut() ? -3 : 1, EvidenceRef.Whole.BLADE_ANGLES, FindingFact.ANGLES_SPREAD, Measure.ANGLE.of(p.readings().spreadDeg()))));
+                .ifPresent(p -> pieces.add(standing(
+                        still.pitchOut() ? -3 : 1,
+                        EvidenceRef.Whole.BLADE_ANGLES,
+                        FindingFact.ANGLES_SPREAD,
+                        Measure.ANGLE.of(p.readings().spreadDeg()))));
         if (pieces.isEmpty()) {
             return Optional.empty();
         }
-        // A crank 1× that lies on another line hides what makes it, so that nothing can't be said of it with confidence.
-        boolean judged = !hints && last.sightings().of(Shaft.PROPELLER, 1).alone().detected().directionsKnown()
+        // A crank 1× that lies on another line hides what makes it, so that nothing can't be said of it with
+        // confidence.
+        boolean judged = !hints
+                && last.sightings().of(Shaft.PROPELLER, 1).alone().detected().directionsKnown()
                 && !last.sightings().of(Shaft.CRANK, 1).alone().isEmpty()
                 && !EngineFeatures.of(last).fires(1);
         int points = pieces.stream().mapToInt(EvidenceItem::points).sum();
@@ -66,10 +78,7 @@ final class QuietMachine {
                         : Fact.of(FindingFact.NOTHING_IN, last.names()),
                 pieces.stream().filter(p -> p.points() >= 0).toList(),
                 pieces.stream().filter(p -> p.points() < 0).toList(),
-                Fact.of(
-                        last.runs().isEmpty()
-                                ? FindingFact.MAKE_A_RUN
-                                : FindingFact.CARRY_ON),
+                Fact.of(last.runs().isEmpty() ? FindingFact.MAKE_A_RUN : FindingFact.CARRY_ON),
                 Confidence.of(points).atMost(judged ? 1 : Confidence.MOST_ONE_SIDED),
                 Optional.empty(),
                 Optional.empty()));

@@ -50,13 +50,13 @@ final class ResonanceRule implements Rule {
             pieces.add(LooseMountRule.told(-1, halves));
         }
         return Optional.of(new Assessment(
-                Fact.of(
-                        FindingFact.POINTS_TO_RESONANCE,
-                        Measure.ENGINE_RPM.of(fall.get().fast().engineRpm())),
-                pieces,
-                false,
-                fall.get().share(),
-                Fact.of(FindingFact.DWELLS_AROUND_PEAK))
+                        Fact.of(
+                                FindingFact.POINTS_TO_RESONANCE,
+                                Measure.ENGINE_RPM.of(fall.get().fast().engineRpm())),
+                        pieces,
+                        false,
+                        fall.get().share(),
+                        Fact.of(FindingFact.DWELLS_AROUND_PEAK))
                 .toldApart(once.large(1).isPresent())
                 .carrying(once.carried()));
     }

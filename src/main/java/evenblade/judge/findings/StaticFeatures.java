@@ -70,9 +70,7 @@ final class StaticFeatures {
 
     /** The same for the blade angles. */
     boolean pitchMiddling() {
-        return pitchRead()
-                && !pitchOut()
-                && stage.pitch().get().readings().spreadDeg() > Thresholds.FINE_PITCH_DEG;
+        return pitchRead() && !pitchOut() && stage.pitch().get().readings().spreadDeg() > Thresholds.FINE_PITCH_DEG;
     }
 
     /** The same for the run-out of the flange. */

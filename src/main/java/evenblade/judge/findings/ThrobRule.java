@@ -3,8 +3,8 @@ package evenblade.judge.findings;
 import static evenblade.judge.findings.EvidenceItem.running;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.machine.installation.Beat;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -106,7 +106,11 @@ final class ThrobRule implements Rule {
             for (OrderObservation b : strong) {
                 Pair pair = new Pair(a, b);
                 boolean smaller = a.amplitude() < b.amplitude();
-                if (smaller && a.sameMoment(b) && a.channel().equals(b.channel()) && pair.beat().felt() && pair.depth() >= DEPTH) {
+                if (smaller
+                        && a.sameMoment(b)
+                        && a.channel().equals(b.channel())
+                        && pair.beat().felt()
+                        && pair.depth() >= DEPTH) {
                     pairs.add(pair);
                 }
             }

@@ -49,9 +49,9 @@ final class TrackRule implements Rule {
                 pieces.add(running(-1, stage.ref(), FindingFact.TWICE_NOT_TRACK, Measure.NUMBER.of(r)));
             }
         });
-        return Optional.of(
-                new Assessment(statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), Fact.of(next(still)))
-                        .carrying(once.carried()));
+        return Optional.of(new Assessment(
+                        statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), Fact.of(next(still)))
+                .carrying(once.carried()));
     }
 
     private static Fact statement(StaticFeatures still) {

@@ -30,7 +30,13 @@ final class WeakCylinderRule implements Rule {
         OrderObservation most = engine.crank(order).detected().strongest().orElseThrow();
         pieces.add(running(
                 share.getAsDouble() < Thresholds.WEAK_OVER_FIRING ? 3 : 4,
-                most.ref(), FindingFact.WEAK_ORDER, EngineFeatures.order(order), Measure.SHARE.of(share.getAsDouble()), engine.firingName(), most.size(), most.where()));
+                most.ref(),
+                FindingFact.WEAK_ORDER,
+                EngineFeatures.order(order),
+                Measure.SHARE.of(share.getAsDouble()),
+                engine.firingName(),
+                most.size(),
+                most.where()));
         List<EvidenceItem> shape = CrankRule.shape(stage, engine, order, 1, -2);
         pieces.addAll(shape);
         pieces.addAll(others(stage, engine, order));

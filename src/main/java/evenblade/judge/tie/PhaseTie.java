@@ -36,8 +36,7 @@ public final class PhaseTie implements TrackTie {
     private final double variance;
     private final double degreesOfFreedom;
 
-    private PhaseTie(
-            List<TieRun> runs, HubCounting counting, boolean pitch, int rests, int latest, LinearFit fit) {
+    private PhaseTie(List<TieRun> runs, HubCounting counting, boolean pitch, int rests, int latest, LinearFit fit) {
         this.rests = rests;
         this.latest = latest;
         this.runs = List.copyOf(runs);

@@ -76,7 +76,9 @@ public final class VibrationAndTrack {
     /** The runs of the seating that most of them had. */
     private static List<TieRun> seatedAlike(List<TieRun> runs) {
         return runs.stream()
-                .map(one -> runs.stream().filter(r -> r.seating().equals(one.seating())).toList())
+                .map(one -> runs.stream()
+                        .filter(r -> r.seating().equals(one.seating()))
+                        .toList())
                 .max(Comparator.comparingInt(List::size))
                 .orElseThrow();
     }
@@ -109,16 +111,15 @@ public final class VibrationAndTrack {
         }
         boolean pitch = pitchRead(runs) && SquaredTerms.tellApart(runs, true);
         return settled(runs, tied -> AmplitudeTie.of(tied, pitch))
-                .<TieAnswer>map(
-                        tie -> new Tied(
-                                tie,
-                                pitch
-                                        ? Optional.empty()
-                                        : pitchLeftOut(
-                                                runs,
-                                                "without phase it takes " + SquaredTerms.number(runs)
-                                                        + " runs in which track and angles were changed one without the other"),
-                                follows))
+                .<TieAnswer>map(tie -> new Tied(
+                        tie,
+                        pitch
+                                ? Optional.empty()
+                                : pitchLeftOut(
+                                        runs,
+                                        "without phase it takes " + SquaredTerms.number(runs)
+                                                + " runs in which track and angles were changed one without the other"),
+                        follows))
                 .orElseGet(() -> new NotYet(
                         "The amplitudes follow no single tie to track.",
                         "Repeat a run with nothing changed, to see how much runs scatter by themselves."));

@@ -148,8 +148,7 @@ final class Explanations {
             priors.add(new Prior(explanation(blades, Set.of()), ONE_KIND * share(blades, evidence.blades())));
         }
         for (Set<Integer> positions : groups(evidence.positions())) {
-            priors.add(
-                    new Prior(explanation(Set.of(), positions), ONE_KIND * share(positions, evidence.positions())));
+            priors.add(new Prior(explanation(Set.of(), positions), ONE_KIND * share(positions, evidence.positions())));
         }
         double pairs = 0.8 / evidence.blades() / evidence.positions();
         for (int b = 0; b < evidence.blades(); b++) {

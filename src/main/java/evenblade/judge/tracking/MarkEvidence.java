@@ -48,7 +48,9 @@ final class MarkEvidence {
             largest = Math.max(largest, sessions.get(s).spreadMm());
             for (int p = 0; p < positions; p++) {
                 for (Length reading : sessions.get(s).readings().get(p)) {
-                    places.add(new int[] {s, p, names.indexOf(sessions.get(s).layout().blades().get(p))});
+                    places.add(new int[] {
+                        s, p, names.indexOf(sessions.get(s).layout().blades().get(p))
+                    });
                     marks.add(new double[] {reading.millimetres(), 1 / errorsMm.get(s)});
                 }
             }

@@ -14,8 +14,7 @@ public record TrackLimits(List<Limit> entered) {
     public static final TrackLimits USUAL = new TrackLimits(List.of());
 
     public TrackLimits {
-        entered =
-                entered.stream().filter(l -> l.what() == Limit.Subject.TRACK).toList();
+        entered = entered.stream().filter(l -> l.what() == Limit.Subject.TRACK).toList();
     }
 
     /** Whether a session's marks lie beyond a limit entered or, with none that applies, beyond the most that is usual. */

@@ -20,7 +20,9 @@ final class VerdictFact {
 
     static Fact oneLayout(SwapFit fit, boolean uneven, boolean beyond) {
         TrackingFact even = beyond ? TrackingFact.ONE_ORDER_BEYOND : TrackingFact.ONE_ORDER_EVEN;
-        return Fact.of(uneven ? TrackingFact.ONE_ORDER_UNEVEN : even, length(fit.latest().spreadMm()));
+        return Fact.of(
+                uneven ? TrackingFact.ONE_ORDER_UNEVEN : even,
+                length(fit.latest().spreadMm()));
     }
 
     /** More than may stay, or more than an even propeller gives, but nobody can be named. */

@@ -8,6 +8,7 @@ import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
 import evenblade.judge.tracking.ReadingsText;
 import evenblade.judge.tracking.TrackingSession;
+import evenblade.machine.installation.HubCounting;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -232,8 +233,23 @@ public sealed interface Detail {
         }
     }
 
-    /** A weight put on or taken off; the entry's text says which and where. */
-    record Balance() implements Detail {
+    /**
+     * A weight put on or taken off, or how angles on the hub are counted. With none of them the entry's text says what
+     * was done.
+     *
+     * @param on what was put on
+     * @param off id or label of the entry that put on what was taken off
+     * @param counted the sense in which angles on this hub are counted
+     */
+    record Balance(Optional<HubWeight> on, Optional<String> off, Optional<HubCounting> counted) implements Detail {
+        /** Words alone. */
+        public static final Balance WORDS = new Balance(Optional.empty(), Optional.empty(), Optional.empty());
+
+        /** Whether only the entry's text says what was done. */
+        public boolean wordsOnly() {
+            return on.isEmpty() && off.isEmpty() && counted.isEmpty();
+        }
+
         @Override
         public Kind kind() {
             return Kind.BALANCE;

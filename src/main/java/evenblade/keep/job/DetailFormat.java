@@ -3,8 +3,8 @@ package evenblade.keep.job;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.input.recording.TableReading;
-import evenblade.machine.installation.InstallationFile;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.machine.installation.InstallationFile;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
@@ -30,7 +30,8 @@ final class DetailFormat {
             case RUN_OUT -> List.of("total", "dialRadius", "high");
             case ATTACHMENT -> List.of("file", "type");
             case STRUCK_OUT -> List.of("event");
-            case CORRECTION, NOTE, BALANCE -> List.of();
+            case BALANCE -> List.of("mass", "radius", "angle", "off", "anglesCounted");
+            case CORRECTION, NOTE -> List.of();
         };
     }
 
@@ -54,6 +55,8 @@ final class DetailFormat {
             StaticFormat.write(pitch, json);
         } else if (detail instanceof Detail.RunOut runOut) {
             StaticFormat.write(runOut, json);
+        } else if (detail instanceof Detail.Balance balance) {
+            StaticFormat.write(balance, json);
         } else if (detail instanceof Detail.Attachment attachment) {
             json.put("file", file(attachment.file()))
                     .put("type", attachment.type().mediaType());
@@ -83,7 +86,7 @@ final class DetailFormat {
             }
             case CORRECTION -> new Detail.Correction();
             case NOTE -> new Detail.Note();
-            case BALANCE -> new Detail.Balance();
+            case BALANCE -> StaticFormat.balance(json);
             case TRACKING -> StaticFormat.tracking(json);
             case PITCH -> StaticFormat.pitch(json);
             case RUN_OUT -> StaticFormat.runOut(json);

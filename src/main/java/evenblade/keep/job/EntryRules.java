@@ -1,14 +1,15 @@
 package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
-import evenblade.judge.tracking.Layout;
 import evenblade.base.units.Length;
+import evenblade.judge.tracking.Layout;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** What an entry must be like to go into a record. */
 final class EntryRules {
@@ -20,7 +21,8 @@ final class EntryRules {
         entry.label().ifPresent(EntryRules::checkLabel);
         entry.at().ifPresent(at -> EntryTime.requireLikely(at, BadInput.in("time of the entry")));
         Kind kind = entry.detail().kind();
-        boolean saysNothing = kind == Kind.NOTE || kind == Kind.CORRECTION || kind == Kind.BALANCE;
+        boolean saysNothing =
+                kind == Kind.NOTE || kind == Kind.CORRECTION || entry.detail().equals(Detail.Balance.WORDS);
         if (saysNothing && entry.text().isBlank()) {
             throw BadInput.in(kind.word()).found("no text", "what was done or seen, in your words");
         }
@@ -35,12 +37,16 @@ final class EntryRules {
         if (entry.detail() instanceof Detail.Amendment amendment) {
             record.run(amendment.event());
         }
+        if (entry.detail() instanceof Detail.Balance balance) {
+            checkWeights(balance, entry.label(), record);
+        }
     }
 
     private static void checkBlades(Detail detail, JobRecord record) {
         int blades = record.installation().propeller().blades();
         blades(detail).filter(found -> found != blades).ifPresent(found -> {
-            throw BadInput.in("layout").found(found + " blades", "the " + blades + " blades of this job's installation");
+            throw BadInput.in("layout")
+                    .found(found + " blades", "the " + blades + " blades of this job's installation");
         });
         layout(detail).ifPresent(named -> askForStrangers(named, record));
     }
@@ -68,7 +74,8 @@ final class EntryRules {
             throw BadInput.in("layout")
                     .found(
                             "blade " + String.join(" and ", strangers) + ", which this hub never had",
-                            String.join(", ", known) + "; was a blade exchanged? Then enter that first as a correction");
+                            String.join(", ", known)
+                                    + "; was a blade exchanged? Then enter that first as a correction");
         }
     }
 
@@ -92,6 +99,12 @@ final class EntryRules {
             if (dialMm >= tipRadiusMm) {
                 throw BadInput.in("dial radius").found(runOut.dialRadius(), "less than " + radius);
             }
+        }
+        if (detail instanceof Detail.Balance balance
+                && balance.on()
+                        .filter(weight -> weight.radiusMm() >= tipRadiusMm)
+                        .isPresent()) {
+            throw BadInput.in("radius").found(balance.on().orElseThrow().radius(), "less than " + radius);
         }
         if (detail instanceof Detail.Tracking tracking) {
             double spreadMm = tracking.session(Instant.EPOCH).spreadMm();
@@ -140,6 +153,26 @@ final class EntryRules {
         if (JobRecord.looksLikeId(label)) {
             throw BadInput.in("label '" + label + "'")
                     .found("what looks like the id of an entry", "a label that can't be taken for one");
+        }
+    }
+
+    /** Only a weight that is on can be taken off, and no two that are on may have the same name. */
+    private static void checkWeights(Detail.Balance balance, Optional<String> label, JobRecord record) {
+        List<Event> on = WeightsOn.now(record);
+        String names = on.isEmpty()
+                ? "no weight is on the hub"
+                : "one of " + on.stream().map(w -> w.label().orElse(w.id())).collect(Collectors.joining(", "));
+        balance.off().ifPresent(off -> {
+            if (on.stream().noneMatch(weight -> WeightsOn.names(off, weight))) {
+                throw BadInput.in("weight '" + off + "'").found("no weight of that name on the hub", names);
+            }
+        });
+        if (balance.on().isPresent() && label.isPresent()) {
+            String name = label.get();
+            if (on.stream().anyMatch(weight -> WeightsOn.names(name, weight))) {
+                throw BadInput.in("label '" + name + "'")
+                        .found("the label of a weight that is on the hub", "another label");
+            }
         }
     }
 

@@ -164,9 +164,7 @@ public final class JobFolder {
         return bringIn(
                         incoming,
                         files -> List.of(run.entry(
-                                files.get(0),
-                                files.size() > 1 ? Optional.of(files.get(1)) : Optional.empty(),
-                                told)))
+                                files.get(0), files.size() > 1 ? Optional.of(files.get(1)) : Optional.empty(), told)))
                 .get(0);
     }
 
@@ -242,9 +240,8 @@ public final class JobFolder {
         if (created.isEmpty()) {
             return;
         }
-        List<String> named = EvidenceCheck.filesOf(record()).stream()
-                .map(StoredFile::path)
-                .toList();
+        List<String> named =
+                EvidenceCheck.filesOf(record()).stream().map(StoredFile::path).toList();
         created.stream()
                 .filter(f -> named.stream().noneMatch(path -> path.endsWith("/" + f.getFileName())))
                 .forEach(stored::discard);

@@ -38,7 +38,8 @@ final class RecordBounds {
         if (value instanceof String text && text.length() > LONGEST_TEXT) {
             throw place.found("\"" + path + "\" with " + text.length() + " characters", "at most " + LONGEST_TEXT);
         } else if (value instanceof Map<?, ?> fields) {
-            fields.forEach((key, inner) -> check(inner, path.isEmpty() ? key + "" : path + "." + key, depth + 1, place));
+            fields.forEach(
+                    (key, inner) -> check(inner, path.isEmpty() ? key + "" : path + "." + key, depth + 1, place));
         } else if (value instanceof List<?> items) {
             for (int i = 0; i < items.size(); i++) {
                 check(items.get(i), path + "[" + i + "]", depth + 1, place);

@@ -139,12 +139,8 @@ final class RecordFormat {
             }
             events.add(event);
         }
-        JobRecord asBegun = new JobRecord(
-                json.text("name"),
-                json.flag("invented"),
-                typed,
-                installation.plain(),
-                events);
+        JobRecord asBegun =
+                new JobRecord(json.text("name"), json.flag("invented"), typed, installation.plain(), events);
         return new JobRecord(
                 asBegun.name(),
                 asBegun.invented(),

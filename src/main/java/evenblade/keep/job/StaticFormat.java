@@ -5,6 +5,7 @@ import evenblade.base.json.JsonObject;
 import evenblade.base.problem.BadInput;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings.Reference;
+import evenblade.machine.installation.HubCounting;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -60,6 +61,25 @@ final class StaticFormat {
                 json,
                 "readings",
                 () -> new Detail.Pitch(new Layout(blades), readings, zero, reference, station, sigma));
+    }
+
+    static void write(Detail.Balance balance, JsonFields json) {
+        balance.on().ifPresent(weight -> json.put("mass", weight.mass())
+                .put("radius", weight.radius())
+                .put("angle", weight.angle()));
+        balance.off().ifPresent(off -> json.put("off", off));
+        balance.counted().ifPresent(counted -> json.put("anglesCounted", counted.word()));
+    }
+
+    static Detail.Balance balance(JsonObject json) {
+        Optional<HubWeight> on = json.has("mass")
+                ? Optional.of(atLine(
+                        json, "mass", () -> new HubWeight(json.text("mass"), json.text("radius"), json.text("angle"))))
+                : Optional.empty();
+        return new Detail.Balance(
+                on,
+                json.optionalText("off"),
+                json.optionalWord("anglesCounted", HubCounting.words()).map(HubCounting::named));
     }
 
     static Detail.RunOut runOut(JsonObject json) {

@@ -51,9 +51,7 @@ record Ailment(Fault fault, int place, double scale) {
                     ? machine.drive().cylinderStrength().size()
                     : machine.blades().size();
             drawn.add(new Ailment(
-                    fault,
-                    1 + random.nextInt(places),
-                    LEAST_SCALE + (MOST_SCALE - LEAST_SCALE) * random.nextDouble()));
+                    fault, 1 + random.nextInt(places), LEAST_SCALE + (MOST_SCALE - LEAST_SCALE) * random.nextDouble()));
         }
         return drawn;
     }
@@ -78,13 +76,19 @@ record Ailment(Fault fault, int place, double scale) {
     /** What is wrong, in numbers, for a machine whose blades sit as they did at first. */
     String words(Machine machine) {
         return switch (fault) {
-            case MASS_IMBALANCE -> said("blade %s is %.1f g heavy at its centre of gravity", name(machine), 1e3 * MASS_KG);
-            case BLADE_OUT_OF_TRACK -> said("the tip of blade %s runs %.1f mm ahead of the others", name(machine), 1e3 * TRACK_M);
+            case MASS_IMBALANCE ->
+                said("blade %s is %.1f g heavy at its centre of gravity", name(machine), 1e3 * MASS_KG);
+            case BLADE_OUT_OF_TRACK ->
+                said("the tip of blade %s runs %.1f mm ahead of the others", name(machine), 1e3 * TRACK_M);
             case BLADE_OUT_OF_PITCH -> said("blade %s is set %.1f° coarser than the others", name(machine), PITCH_DEG);
             case FLANGE_RUN_OUT ->
-                said("the flange's face runs out, highest at hub position %s, by %.2f mm at a dial radius of 50 mm",
+                said(
+                        "the flange's face runs out, highest at hub position %s, by %.2f mm at a dial radius of 50 mm",
                         String.valueOf(place), 1e3 * RUN_OUT_M);
-            case WEAK_CYLINDER -> said("cylinder %s (in firing order) gives %.0f %% too little", String.valueOf(place), 100 * CYLINDER_LACKS);
+            case WEAK_CYLINDER ->
+                said(
+                        "cylinder %s (in firing order) gives %.0f %% too little",
+                        String.valueOf(place), 100 * CYLINDER_LACKS);
             default -> fault.description();
         };
     }

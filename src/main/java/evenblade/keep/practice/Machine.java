@@ -17,8 +17,15 @@ import java.util.Random;
  * @param runOut of the flange's face
  * @param drive engine and reduction
  * @param body on its mounts
+ * @param hubWeights balance weights on the hub
  */
-public record Machine(Installation installation, List<Blade> blades, InventedRunOut runOut, Drive drive, Body body) {
+public record Machine(
+        Installation installation,
+        List<Blade> blades,
+        InventedRunOut runOut,
+        Drive drive,
+        Body body,
+        List<HubMass> hubWeights) {
     /** Speed at which strengths of drive and sound are stated, in propeller revolutions per second. */
     static final double REFERENCE_HZ = 33;
 
@@ -29,7 +36,21 @@ public record Machine(Installation installation, List<Blade> blades, InventedRun
 
     public Machine {
         blades = List.copyOf(blades);
+        hubWeights = List.copyOf(hubWeights);
     }
+
+    /** A machine without balance weights. */
+    public Machine(Installation installation, List<Blade> blades, InventedRunOut runOut, Drive drive, Body body) {
+        this(installation, blades, runOut, drive, body, List.of());
+    }
+
+    /**
+     * A balance weight on the hub.
+     *
+     * @param kgM mass × radius
+     * @param againstRotationDeg angle from hub position 1, counted against the rotation
+     */
+    public record HubMass(double kgM, double againstRotationDeg) {}
 
     /**
      * A machine of this installation with nothing wrong but the small differences that any has: blades within
@@ -95,7 +116,7 @@ public record Machine(Installation installation, List<Blade> blades, InventedRun
     }
 
     public Machine withBlades(List<Blade> others) {
-        return new Machine(installation, others, runOut, drive, body);
+        return new Machine(installation, others, runOut, drive, body, hubWeights);
     }
 
     /** The same with the blade at a position changed. */
@@ -106,15 +127,20 @@ public record Machine(Installation installation, List<Blade> blades, InventedRun
     }
 
     public Machine withRunOut(InventedRunOut other) {
-        return new Machine(installation, blades, other, drive, body);
+        return new Machine(installation, blades, other, drive, body, hubWeights);
     }
 
     public Machine withDrive(Drive other) {
-        return new Machine(installation, blades, runOut, other, body);
+        return new Machine(installation, blades, runOut, other, body, hubWeights);
     }
 
     public Machine withBody(Body other) {
-        return new Machine(installation, blades, runOut, drive, other);
+        return new Machine(installation, blades, runOut, drive, other, hubWeights);
+    }
+
+    /** The same with these balance weights on, and no others. */
+    public Machine withHubWeights(List<HubMass> others) {
+        return new Machine(installation, blades, runOut, drive, body, others);
     }
 
     /** The blade of that name, wherever it sits. */

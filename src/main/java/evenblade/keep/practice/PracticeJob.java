@@ -41,17 +41,17 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
     /** When all of it was entered. */
     private static final OffsetDateTime WRITTEN_UP = MORNING.plusDays(1);
 
-    private static final String TRUTH_FOLDER = "truth";
+    static final String TRUTH_FOLDER = "truth";
     private static final double USUAL_MAX_RPM = 5600;
     private static final double[] DWELL_SHARES = {0.71, 0.86, 0.95};
     private static final double RAMP_S = 4;
-    private static final double WANDER_SHARE = 0.008;
+    static final double WANDER_SHARE = 0.008;
     /** How well a throttle is set again. */
     private static final double SETTING_SIGMA = 0.002;
     /** What wind does to the load of each blade from run to run, as degrees of pitch. */
     private static final double WIND_SIGMA_DEG = 0.015;
 
-    private static final String FULL_SCALE = "50 m/s2";
+    static final String FULL_SCALE = "50 m/s2";
 
     public PracticeJob {
         faults = List.copyOf(faults);
@@ -209,7 +209,7 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
                 .stream().map(Fault::remedy).collect(Collectors.joining(" "));
     }
 
-    private static void clear(Path workshop) throws IOException {
+    static void clear(Path workshop) throws IOException {
         List<Path> files;
         try (Stream<Path> all = Files.list(workshop)) {
             files = all.toList();
@@ -280,13 +280,15 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
         }
     }
 
-    private static Machine inWind(Machine machine, Random day) {
+    /** The load of each blade as the wind of one run leaves it. */
+    static Machine inWind(Machine machine, Random day) {
         return machine.withBlades(machine.blades().stream()
                 .map(blade -> blade.coarser(WIND_SIGMA_DEG * day.nextGaussian()))
                 .toList());
     }
 
-    private SpeedProfile profile(Random day) {
+    /** Three dwells with a throttle that is never set quite alike. */
+    SpeedProfile profile(Random day) {
         double maxRpm = installation.engine().maxRpm().orElse(USUAL_MAX_RPM);
         List<Double> hertz = new ArrayList<>();
         for (double share : DWELL_SHARES) {
@@ -301,7 +303,8 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
                 .thenDwell(dwellS);
     }
 
-    private static Conditions conditions(Random day) {
+    /** Weather and sensor of a run. */
+    static Conditions conditions(Random day) {
         return Conditions.NONE
                 .with(Condition.WIND, String.format(Locale.ROOT, "%.0f kt from ahead", 3 + 3 * day.nextDouble()))
                 .with(Condition.TEMPERATURE, String.format(Locale.ROOT, "%.0f °C", 9 + 6 * day.nextDouble()))

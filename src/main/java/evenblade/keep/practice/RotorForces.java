@@ -11,6 +11,7 @@ import java.util.List;
  * alike make only blade pass isn't put in: it comes out.
  *
  * <ul>
+ *   <li>centrifugal pull of balance weights on the hub, in the plane of the disc;
  *   <li>centrifugal pull {@code m·r_cg} along the blade, acting {@code δ·r_cg/R} ahead of the disc;
  *   <li>thrust, {@code T/B·(1 + 0.09·Δβ)} with {@code Δβ} in degrees, at 0.7 R; the air that meets the disc on
  *       the ground is uneven, so it swells and fades over a revolution in all orders ({@code 0.1/k});
@@ -90,6 +91,11 @@ final class RotorForces {
             sums[2] += pull * up - drag * across;
             sums[3] += ahead * pull * across - thrust * radius * across;
             sums[4] += ahead * pull * up - thrust * radius * up;
+        }
+        for (Machine.HubMass weight : machine.hubWeights()) {
+            double at = angle - Math.toRadians(weight.againstRotationDeg());
+            sums[1] += weight.kgM() * Math.cos(at);
+            sums[2] += weight.kgM() * Math.sin(at);
         }
         return sums;
     }

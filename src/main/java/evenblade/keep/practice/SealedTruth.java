@@ -38,7 +38,8 @@ public record SealedTruth(List<String> faults, Map<String, String> truths) {
     void write(Path job) throws IOException {
         JsonFields runs = new JsonFields();
         truths.keySet().stream().sorted().forEach(name -> runs.put(name, truths.get(name)));
-        String text = JsonWriter.write(new JsonFields().put("faults", String.join("\n", faults)).put("runs", runs));
+        String text = JsonWriter.write(
+                new JsonFields().put("faults", String.join("\n", faults)).put("runs", runs));
         ByteArrayOutputStream packed = new ByteArrayOutputStream();
         try (GZIPOutputStream zip = new GZIPOutputStream(packed)) {
             zip.write(text.getBytes(StandardCharsets.UTF_8));

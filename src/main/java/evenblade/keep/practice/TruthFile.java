@@ -75,8 +75,13 @@ public final class TruthFile {
                     .put("trackMm", rounded(1000 * machine.trackAtM(position)))
                     .put("pitchDeg", rounded(blade.pitchDeg())));
         }
-        return new JsonFields()
-                .put("blades", blades)
+        List<JsonFields> weights = machine.hubWeights().stream()
+                .map(weight -> new JsonFields()
+                        .put("gramMm", rounded(1e6 * weight.kgM()))
+                        .put("againstRotationDeg", rounded(weight.againstRotationDeg())))
+                .toList();
+        JsonFields json = weights.isEmpty() ? new JsonFields() : new JsonFields().put("hubWeights", weights);
+        return json.put("blades", blades)
                 .put("faceRunOutMm", rounded(1000 * machine.runOut().totalM()))
                 .put("dialRadiusMm", rounded(1000 * machine.runOut().dialRadiusM()))
                 .put("faceHighDeg", rounded(machine.runOut().highDeg()))

@@ -39,6 +39,9 @@ public record Beat(OrderLine lower, OrderLine upper, double hz) {
     /** Whether a line is one of those that are strong on a sound machine: 1× of a shaft, blade pass, firing. */
     public static boolean usuallyStrong(OrderLine line) {
         return line.role() != OrderLine.Role.MESH
-                && (line.propellerOnce() || line.bladePass() || line.firing() || line.of() == Shaft.CRANK && line.order() == 1);
+                && (line.propellerOnce()
+                        || line.bladePass()
+                        || line.firing()
+                        || line.of() == Shaft.CRANK && line.order() == 1);
     }
 }

@@ -28,7 +28,7 @@ public enum HubCounting {
     }
 
     /** The sense that a word names. */
-    static HubCounting named(String word) {
+    public static HubCounting named(String word) {
         return Arrays.stream(values())
                 .filter(c -> c.word.equals(word))
                 .findFirst()

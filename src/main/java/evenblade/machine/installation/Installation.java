@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param name free text, where given
  * @param limits entered limits on lengths, each with its statistic and source; may be empty
  * @param pitchLimits entered limits on blade angles, likewise
+ * @param hubWeights where balance weights may go
  */
 public record Installation(
         Optional<String> name,
@@ -18,10 +19,22 @@ public record Installation(
         Reduction reduction,
         Propeller propeller,
         List<Limit> limits,
-        List<PitchLimit> pitchLimits) {
+        List<PitchLimit> pitchLimits,
+        HubWeights hubWeights) {
     public Installation {
         limits = List.copyOf(limits);
         pitchLimits = List.copyOf(pitchLimits);
+    }
+
+    /** An installation of which nothing is known about balance weights. */
+    public Installation(
+            Optional<String> name,
+            Engine engine,
+            Reduction reduction,
+            Propeller propeller,
+            List<Limit> limits,
+            List<PitchLimit> pitchLimits) {
+        this(name, engine, reduction, propeller, limits, pitchLimits, HubWeights.NONE);
     }
 
     /** An installation without limits on blade angles. */

@@ -34,7 +34,7 @@ public final class InstallationFile {
 
     /** The installation that a JSON object describes, wherever it stands. */
     public static Installation of(JsonObject json) {
-        json.requireOnly("name", "engine", "reduction", "propeller", "limits");
+        json.requireOnly("name", "engine", "reduction", "propeller", "limits", "balancing");
         Optional<JsonObject> limits = json.optionalObject("limits");
         if (limits.isPresent()) {
             LimitKeys.check(limits.get());
@@ -45,7 +45,8 @@ public final class InstallationFile {
                 reduction(json.object("reduction")),
                 propeller(json.object("propeller")),
                 limits.isPresent() ? LimitKeys.lengths(limits.get()) : List.of(),
-                limits.isPresent() ? LimitKeys.angles(limits.get()) : List.of());
+                limits.isPresent() ? LimitKeys.angles(limits.get()) : List.of(),
+                json.optionalObject("balancing").map(HubWeightKeys::read).orElse(HubWeights.NONE));
     }
 
     private static Engine engine(JsonObject json) {
@@ -173,6 +174,9 @@ public final class InstallationFile {
         all.put("propeller", written(installation.propeller()));
         if (!installation.limits().isEmpty() || !installation.pitchLimits().isEmpty()) {
             all.put("limits", LimitKeys.written(installation));
+        }
+        if (!installation.hubWeights().equals(HubWeights.NONE)) {
+            all.put("balancing", HubWeightKeys.written(installation.hubWeights()));
         }
         return all;
     }

@@ -22,7 +22,11 @@ public record PlannedDwell(
     /** Slow throbs between lines that are strong on most machines. */
     public List<Beat> beats() {
         return Beat.among(
-                lines.stream().map(PlannedLine::line).filter(Beat::usuallyStrong).toList(), propellerHz());
+                lines.stream()
+                        .map(PlannedLine::line)
+                        .filter(Beat::usuallyStrong)
+                        .toList(),
+                propellerHz());
     }
 
     /** Propeller revolutions per second. */

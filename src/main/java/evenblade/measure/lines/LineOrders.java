@@ -46,7 +46,8 @@ public final class LineOrders {
     }
 
     private static boolean within(Dwell dwell, OrderReading reading, double hz, double binHz) {
-        if (reading.level() instanceof Level.BeyondRange beyond && beyond.foldsToHz().isEmpty()) {
+        if (reading.level() instanceof Level.BeyondRange beyond
+                && beyond.foldsToHz().isEmpty()) {
             // Above what is measured, and not seen elsewhere either.
             return false;
         }

@@ -95,8 +95,8 @@ final class LineSearch {
                 }
             }
         }
-        found.sort(Comparator.comparingDouble(
-                (Found each) -> each.line().amplitude()).reversed());
+        found.sort(Comparator.comparingDouble((Found each) -> each.line().amplitude())
+                .reversed());
         List<Found> kept = new ArrayList<>();
         for (Found each : found) {
             if (kept.stream().noneMatch(stronger -> isSkirt(each.line(), stronger.line()))
@@ -160,8 +160,7 @@ final class LineSearch {
         }
         double half = Math.max(sum, power[k] - noise) / BANDWIDTH;
         double amplitude = Math.sqrt(2 * half);
-        double variance =
-                CROSS_TERM * amplitude * amplitude * noise / stretches + NOISE_TERM * noise * noise / dof;
+        double variance = CROSS_TERM * amplitude * amplitude * noise / stretches + NOISE_TERM * noise * noise / dof;
         return new Found(
                 new SteadyLine((k + offset(k, noise)) * binHz, amplitude, Math.sqrt(variance) / amplitude, true),
                 noise);

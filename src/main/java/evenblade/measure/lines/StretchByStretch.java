@@ -86,8 +86,8 @@ final class StretchByStretch {
         }
         double noise = found.noise();
         double expected = 4 * mean * noise + 4 * noise * noise;
-        boolean steady = variance <= MUCH_MORE * MUCH_MORE * expected
-                || variance <= LEAST_SCATTER * LEAST_SCATTER * mean * mean;
+        boolean steady =
+                variance <= MUCH_MORE * MUCH_MORE * expected || variance <= LEAST_SCATTER * LEAST_SCATTER * mean * mean;
         double own = mean - 2 * noise;
         double amplitude = time.even() || own <= 0 ? line.amplitude() : Math.sqrt(own);
         double scatter = Math.sqrt(variance / squares.length) / (2 * amplitude);

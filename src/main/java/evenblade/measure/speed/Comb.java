@@ -106,12 +106,7 @@ record Comb(List<ExpectedLine> teeth) {
                     k));
             if (firing > 0) {
                 more.add(new OrderLine(
-                        Shaft.CRANK,
-                        k * firing,
-                        k * firing * table.ratio(),
-                        k + "× firing",
-                        OrderLine.Role.FIRING,
-                        k));
+                        Shaft.CRANK, k * firing, k * firing * table.ratio(), k + "× firing", OrderLine.Role.FIRING, k));
             }
         }
         more.removeIf(line -> line.propellerOrder() > highest * (1 + OrderTable.COINCIDENT));
@@ -144,8 +139,7 @@ record Comb(List<ExpectedLine> teeth) {
             if (crank.line().of() == Shaft.CRANK) {
                 double order = crank.order() / own * other;
                 sum += teeth.stream()
-                        .filter(t -> t.line().of() == Shaft.PROPELLER
-                                && Math.abs(t.order() / order - 1) < ONE_PLACE)
+                        .filter(t -> t.line().of() == Shaft.PROPELLER && Math.abs(t.order() / order - 1) < ONE_PLACE)
                         .mapToDouble(t -> Math.min(t.weight(), crank.weight()))
                         .max()
                         .orElse(0);

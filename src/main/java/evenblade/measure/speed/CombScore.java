@@ -15,9 +15,9 @@ final class CombScore {
      * @param fromHz slowest speed of the shaft
      * @param toHz fastest
      */
-    CombScore(LineSpectrum spectrum, double[] orders, double[] weights, double fromHz, double toHz) {
+    CombScore(WhitenedLines spectrum, double[] orders, double[] weights, double fromHz, double toHz) {
         this.firstLn = Math.log(fromHz);
-        this.score = new double[(int) Math.ceil(Math.log(toHz / fromHz) / LineSpectrum.STEP) + 2];
+        this.score = new double[(int) Math.ceil(Math.log(toHz / fromHz) / WhitenedLines.STEP) + 2];
         for (int i = 0; i < score.length; i++) {
             double hz = hz(i);
             double sum = 0;
@@ -33,7 +33,7 @@ final class CombScore {
     }
 
     double hz(int place) {
-        return Math.exp(firstLn + place * LineSpectrum.STEP);
+        return Math.exp(firstLn + place * WhitenedLines.STEP);
     }
 
     double at(int place) {
@@ -42,7 +42,7 @@ final class CombScore {
 
     /** Places by which a speed of another grid lies further on in this one, after division by a ratio. */
     int shift(CombScore other, double ratio) {
-        return (int) Math.rint((other.firstLn - Math.log(ratio) - firstLn) / LineSpectrum.STEP);
+        return (int) Math.rint((other.firstLn - Math.log(ratio) - firstLn) / WhitenedLines.STEP);
     }
 
     /** At a place; none outside the grid. */

@@ -39,6 +39,7 @@ final class Confirmation {
     private static final double MAIN_UP_TO = 12;
     /** Wrong ratios tried, evenly over ± {@link #DETUNED_BY} in logarithm. */
     private static final int DETUNED = 300;
+
     private static final double DETUNED_BY = 0.5;
     /** A ratio nearer than this is the right one for short spectra. */
     private static final double SAME_RATIO = 0.012;
@@ -48,6 +49,7 @@ final class Confirmation {
     private static final double SCRAMBLED_BY = 0.12;
     /** Two lines agree, two more make it no chance: common practice, no source. */
     private static final int LEAST_LINES = 3;
+
     private static final int SLOWEST_PART = 4;
     /** A part of a speed does as well from this share on: a wrong one misses half its lines. */
     private static final double AS_GOOD = 0.9;
@@ -87,11 +89,11 @@ final class Confirmation {
     private final OrderTable table;
     private final Comb comb;
     private final SpeedPrior prior;
-    private final LineSpectrum spectrum;
+    private final WhitenedLines spectrum;
     private final boolean twoShafts;
     private final boolean hum;
 
-    private Confirmation(OrderTable table, Comb comb, SpeedPrior prior, LineSpectrum spectrum, boolean hum) {
+    private Confirmation(OrderTable table, Comb comb, SpeedPrior prior, WhitenedLines spectrum, boolean hum) {
         this.hum = hum;
         this.table = table;
         this.comb = comb;
@@ -106,7 +108,7 @@ final class Confirmation {
      * @param table the lines of the machine
      * @param prior where its speed may lie
      */
-    static Judgement of(LineSpectrum spectrum, boolean hum, OrderTable table, Comb comb, SpeedPrior prior) {
+    static Judgement of(WhitenedLines spectrum, boolean hum, OrderTable table, Comb comb, SpeedPrior prior) {
         return new Confirmation(table, comb, prior, spectrum, hum).judge();
     }
 
@@ -265,7 +267,7 @@ final class Confirmation {
             }
         }
         for (int part = SLOWEST_PART; part > 1; part--) {
-            int middle = best - (int) Math.rint(Math.log(part) / LineSpectrum.STEP);
+            int middle = best - (int) Math.rint(Math.log(part) / WhitenedLines.STEP);
             if (middle >= BESIDE && middle < grid.size()) {
                 int slower = climbed(middle, grid.size(), score);
                 double value = score.applyAsDouble(slower);
@@ -325,8 +327,8 @@ final class Confirmation {
         if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT || by.size() < LEAST_LINES && doubts.isEmpty()) {
             doubts.add(SpeedDoubt.CHANCE);
         }
-        better.ifPresent(entry ->
-                doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
+        better.ifPresent(
+                entry -> doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
         if (doubts.isEmpty() && Math.abs(hz / spectrum.meanHz() - 1) > SAME_SPEED) {
             doubts.add(SpeedDoubt.OTHER_SPEED);
         }

@@ -27,8 +27,7 @@ public record Dwell(
     }
 
     /** A dwell that a mark bears out. */
-    public Dwell(
-            double fromS, double toS, double propellerHz, double standardErrorHz, double minHz, double maxHz) {
+    public Dwell(double fromS, double toS, double propellerHz, double standardErrorHz, double minHz, double maxHz) {
         this(fromS, toS, propellerHz, standardErrorHz, minHz, maxHz, List.of());
     }
 

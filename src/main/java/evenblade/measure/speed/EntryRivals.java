@@ -45,7 +45,7 @@ final class EntryRivals {
      * @param entered what the entry comes to
      */
     static Optional<BetterEntry> of(
-            LineSpectrum spectrum,
+            WhitenedLines spectrum,
             OrderTable table,
             Comb comb,
             SpeedPrior prior,
@@ -82,7 +82,7 @@ final class EntryRivals {
                 : Optional.empty();
     }
 
-    private static CombScore propellerOf(int blades, LineSpectrum spectrum, double fromHz, double toHz) {
+    private static CombScore propellerOf(int blades, WhitenedLines spectrum, double fromHz, double toHz) {
         double[] orders = IntStream.rangeClosed(1, HIGHEST_MULTIPLE * blades)
                 .filter(k -> k <= 2 * blades || k % blades == 0)
                 .asDoubleStream()

@@ -28,7 +28,7 @@ final class MainsSeries {
      *
      * @param standing spectrum of the stretch at constant frequencies, not along a path
      */
-    static double[] in(LineSpectrum standing) {
+    static double[] in(WhitenedLines standing) {
         double[] peaks = standing.peaksHz();
         double reach = PLACED * standing.resolutionHz();
         double gridHz = 0;

@@ -28,9 +28,8 @@ final class OtherMachine {
      * @param spectrum of a stretch, without hum and without this machine's own lines
      * @return empty where there is nothing to look at
      */
-    static Optional<Boolean> in(LineSpectrum spectrum) {
-        double[] orders =
-                IntStream.rangeClosed(1, MULTIPLES).asDoubleStream().toArray();
+    static Optional<Boolean> in(WhitenedLines spectrum) {
+        double[] orders = IntStream.rangeClosed(1, MULTIPLES).asDoubleStream().toArray();
         double most = most(spectrum, orders);
         if (most < LEAST) {
             return Optional.of(false);
@@ -46,7 +45,7 @@ final class OtherMachine {
         return Optional.of(asGood <= CHANCE * SCRAMBLED);
     }
 
-    private static double most(LineSpectrum spectrum, double[] orders) {
+    private static double most(WhitenedLines spectrum, double[] orders) {
         double[] weights = new double[orders.length];
         Arrays.fill(weights, 1);
         CombScore score = new CombScore(spectrum, orders, weights, FROM_HZ, TO_HZ);

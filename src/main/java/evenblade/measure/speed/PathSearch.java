@@ -31,8 +31,7 @@ final class PathSearch {
     record Path(int[] frame, double[] hz) {
         /** The part from one place on, up to another. */
         Path part(int from, int to) {
-            return new Path(
-                    java.util.Arrays.copyOfRange(frame, from, to), java.util.Arrays.copyOfRange(hz, from, to));
+            return new Path(java.util.Arrays.copyOfRange(frame, from, to), java.util.Arrays.copyOfRange(hz, from, to));
         }
     }
 

@@ -39,10 +39,11 @@ final class SmoothedDwells {
             return plain(stretch);
         }
         double[] time = locked.time();
-        DriftSmoother.Smoothed smooth = DriftSmoother.smooth(
-                time, locked.revolutions(), locked.variance(), stretch.fromS(), stretch.toS());
+        DriftSmoother.Smoothed smooth =
+                DriftSmoother.smooth(time, locked.revolutions(), locked.variance(), stretch.fromS(), stretch.toS());
         follow(stretch.fromS());
-        double offset = turnedBeyond + start.revolutionsAt(time[0]) - smooth.level().get(0);
+        double offset =
+                turnedBeyond + start.revolutionsAt(time[0]) - smooth.level().get(0);
         double min = Double.POSITIVE_INFINITY;
         double max = 0;
         for (int i = 0; i < time.length; i++) {
@@ -54,8 +55,7 @@ final class SmoothedDwells {
         int last = time.length - 1;
         turnedBeyond = smooth.level().get(last) + offset - start.revolutionsAt(time[last]);
         reachedS = stretch.toS();
-        return new Dwell(
-                stretch.fromS(), stretch.toS(), smooth.meanRate(), smooth.meanRateStandardError(), min, max);
+        return new Dwell(stretch.fromS(), stretch.toS(), smooth.meanRate(), smooth.meanRateStandardError(), min, max);
     }
 
     /** The track through all. */
@@ -81,8 +81,7 @@ final class SmoothedDwells {
 
     private Dwell plain(DwellFinder.Stretch stretch) {
         SpeedTrack track = start;
-        double mean =
-                (track.revolutionsAt(stretch.toS()) - track.revolutionsAt(stretch.fromS())) / stretch.lengthS();
+        double mean = (track.revolutionsAt(stretch.toS()) - track.revolutionsAt(stretch.fromS())) / stretch.lengthS();
         double min = Double.POSITIVE_INFINITY;
         double max = 0;
         int steps = 200;

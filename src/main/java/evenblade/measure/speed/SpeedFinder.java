@@ -171,7 +171,9 @@ public final class SpeedFinder {
     /** Why a run without any steady stretch isn't confirmed. */
     private static SpeedDoubt wholeDoubt(StretchJudge judge, PathSearch.Path path) {
         Confirmation.Judgement judgement = judge.of(path);
-        return judgement.confirmed() ? SpeedDoubt.NEVER_STEADY : judgement.doubts().get(0);
+        return judgement.confirmed()
+                ? SpeedDoubt.NEVER_STEADY
+                : judgement.doubts().get(0);
     }
 
     private static DwellFinder.Stretch stretch(Dwell dwell) {

@@ -74,16 +74,6 @@ public record SpeedResult(
             List<Dwell> dwells,
             double ratioCorrection,
             List<Warning> warnings) {
-        this(
-                origin,
-                confirmed,
-                doubt,
-                track,
-                main,
-                dwells,
-                List.of(),
-                Optional.empty(),
-                ratioCorrection,
-                warnings);
+        this(origin, confirmed, doubt, track, main, dwells, List.of(), Optional.empty(), ratioCorrection, warnings);
     }
 }

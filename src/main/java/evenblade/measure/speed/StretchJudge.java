@@ -50,17 +50,17 @@ final class StretchJudge {
     }
 
     private Confirmation.Judgement of(int first, double[] hz) {
-        LineSpectrum along = LineSpectrum.along(frames, first, hz);
+        WhitenedLines along = WhitenedLines.along(frames, first, hz);
         double[] still = new double[hz.length];
         Arrays.fill(still, along.meanHz());
-        double[] hum = MainsSeries.in(LineSpectrum.along(frames, first, still));
+        double[] hum = MainsSeries.in(WhitenedLines.along(frames, first, still));
         double least = Arrays.stream(hz).min().orElseThrow();
         double most = Arrays.stream(hz).max().orElseThrow();
         double wander = (most - least) / along.meanHz();
         double[] sharp = Arrays.stream(hum)
                 .filter(f -> f * wander < BLURRED * along.resolutionHz())
                 .toArray();
-        LineSpectrum cleared = along.without(sharp, MASKED * along.resolutionHz(), wander / 2);
+        WhitenedLines cleared = along.without(sharp, MASKED * along.resolutionHz(), wander / 2);
         return Confirmation.of(cleared, hum.length > 0, table, comb, prior);
     }
 
@@ -70,10 +70,10 @@ final class StretchJudge {
      * @param own whether this machine's lines stand along the path
      */
     Optional<Boolean> otherMachine(PathSearch.Path path, boolean own) {
-        LineSpectrum along = LineSpectrum.along(frames, path.frame()[0], path.hz());
+        WhitenedLines along = WhitenedLines.along(frames, path.frame()[0], path.hz());
         double[] still = new double[path.hz().length];
         Arrays.fill(still, along.meanHz());
-        LineSpectrum standing = LineSpectrum.along(frames, path.frame()[0], still);
+        WhitenedLines standing = WhitenedLines.along(frames, path.frame()[0], still);
         double[] hum = MainsSeries.in(standing);
         double[] lines = own
                 ? IntStream.rangeClosed(1, (int) (frames.highestHz() / along.meanHz() * 2))

@@ -107,7 +107,9 @@ public final class BeforeAfterBarsPicture extends Picture {
     }
 
     private Stream<PlottedEstimate> estimates() {
-        return data.rows().stream().flatMap(row -> Stream.of(row.before(), row.after()));
+        return data.strips().stream()
+                .flatMap(strip -> strip.rows().stream())
+                .flatMap(row -> Stream.of(row.before(), row.after()));
     }
 
     private static Rectangle2D sample(Pen pen, double x, double y) {

@@ -18,7 +18,9 @@ public record PictureSlot(Shows shows, int index) {
         /** What goes with each blade and each hub position. */
         DEVIATIONS,
         /** Propeller 1× against track. */
-        TIE
+        TIE,
+        /** Runs with and without balance weights, and the hub. */
+        BALANCE
     }
 
     public static PictureSlot of(Shows shows) {

@@ -140,7 +140,8 @@ public final class PlanDocument {
         Map<String, List<String>> runs = new LinkedHashMap<>();
         for (PlannedDwell dwell : plan.dwells()) {
             for (Beat beat : dwell.beats()) {
-                runs.computeIfAbsent(beat.lower().name() + " and " + beat.upper().name(), key -> new ArrayList<>())
+                runs.computeIfAbsent(
+                                beat.lower().name() + " and " + beat.upper().name(), key -> new ArrayList<>())
                         .add(FigureFormat.rpm(dwell.engineRpm()) + " rpm: " + FigureFormat.fixed(beat.hz(), 1)
                                 + " swells per second");
             }

@@ -96,8 +96,8 @@ public final class RunDocument {
             speed.main()
                     .map(Dwell::confirmedBy)
                     .filter(lines -> !lines.isEmpty())
-                    .ifPresent(lines -> text.known(
-                            "by", lines.stream().map(OrderLine::name).collect(Collectors.joining(", "))));
+                    .ifPresent(lines ->
+                            text.known("by", lines.stream().map(OrderLine::name).collect(Collectors.joining(", "))));
             speed.doubtful()
                     .forEach(dwell -> text.known(
                             "not confirmed",

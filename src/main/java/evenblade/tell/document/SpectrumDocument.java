@@ -65,7 +65,8 @@ public final class SpectrumDocument {
         text.known(
                 "looked at",
                 RunDocument.named(spectrum.channel()) + ", " + FigureFormat.fixed(spectrum.fromS(), 1) + " to "
-                        + FigureFormat.fixed(spectrum.toS(), 1) + " s, " + FigureFormat.plain(measured.fromHz()) + " to "
+                        + FigureFormat.fixed(spectrum.toS(), 1) + " s, " + FigureFormat.plain(measured.fromHz())
+                        + " to "
                         + FigureFormat.plain(measured.upToHz()) + " Hz");
         text.known(
                 "spectrum",
@@ -119,7 +120,8 @@ public final class SpectrumDocument {
         }
         text.say(
                 Tone.NOTE,
-                "In noise alone, a line would be seen by chance in " + alarm + " of recordings at most. Lines less than "
+                "In noise alone, a line would be seen by chance in " + alarm
+                        + " of recordings at most. Lines less than "
                         + FigureFormat.plain(4 * spectrum.measured().resolutionHz())
                         + " Hz apart run into each other. A speed that wanders smears its lines and they read low:"
                         + " 'orders' measures along the speed.");

@@ -61,9 +61,10 @@ public final class TieDocument {
         Document.TableBuilder table = text.table("")
                 .left("run")
                 .point("1×, " + tie.unit().display())
-                .left(tied.follows() == TieAnswer.Follows.BLADES
-                        ? "of that with the blades (95 % interval)"
-                        : "of that with track (95 % interval)");
+                .left(
+                        tied.follows() == TieAnswer.Follows.BLADES
+                                ? "of that with the blades (95 % interval)"
+                                : "of that with track (95 % interval)");
         for (TrackTie.Share share : tied.tie().shares()) {
             table.row(share.label(), FigureFormat.plain(share.measured()), size(share.withTrack()));
         }

@@ -54,9 +54,7 @@ public final class TrackingDocument {
         Document.Builder text = Document.begin();
         text.known("spread", figures.both(tips.session().spreadMm()));
         if (tips.withinLimit().map(within -> !within).orElse(false)) {
-            text.say(
-                    Tone.CAUTION,
-                    "BEYOND THE LIMIT: don't run it like this before the maker's figure is looked up.");
+            text.say(Tone.CAUTION, "BEYOND THE LIMIT: don't run it like this before the maker's figure is looked up.");
         }
         tips.checks().forEach(check -> text.known("limit", LimitWords.of(check, figures)));
         if (tips.checks().isEmpty()) {

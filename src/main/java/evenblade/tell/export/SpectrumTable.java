@@ -27,8 +27,8 @@ public final class SpectrumTable {
         StringWriter text = new StringWriter();
         try (CsvWriter csv = CsvWriter.builder().build(text)) {
             List<String> header = new ArrayList<>(List.of("frequency (Hz)"));
-            columns.forEach(column -> header.add(
-                    Cell.of(column.channel()) + ", peak amplitude (" + column.unit().symbol() + ")"));
+            columns.forEach(column -> header.add(Cell.of(column.channel()) + ", peak amplitude ("
+                    + column.unit().symbol() + ")"));
             csv.writeRecord(header);
             int rows = columns.stream()
                     .mapToInt(column -> column.spectrum().values().size())

@@ -22,7 +22,9 @@ final class ChannelName {
                 .orElse(-1);
         String called = Caption.channel(channel);
         boolean noted = place >= 0 && place < directions.size() && directions.size() > 1;
-        if (!noted || channel.toLowerCase(Locale.ROOT).contains(directions.get(place).toLowerCase(Locale.ROOT))) {
+        if (!noted
+                || channel.toLowerCase(Locale.ROOT)
+                        .contains(directions.get(place).toLowerCase(Locale.ROOT))) {
             return called;
         }
         return directions.get(place) + " (" + called + ")";

@@ -70,8 +70,7 @@ final class FirstPageComposition {
         }
         double left = 1 + line.change().percent().getAsDouble() / FULL_PERCENT;
         double longer = Math.max(1, left);
-        return List.of(
-                bar(line, false, "100 %", 1 / longer), bar(line, true, FigureFormat.share(left), left / longer));
+        return List.of(bar(line, false, "100 %", 1 / longer), bar(line, true, FigureFormat.share(left), left / longer));
     }
 
     private static String size(double mmS, boolean hidden) {

@@ -22,14 +22,12 @@ import java.util.OptionalDouble;
 record Headline(Change change, DwellComparison pair, ChannelComparison channel, String before, String after) {
     /** The line of a beat in a comparison; empty where it wasn't compared. */
     static Optional<Headline> of(RunComparison outcome, HowOften beat) {
-        return ComparisonPictures.mainPair(outcome)
-                .flatMap(pair -> pair.changes().stream()
-                        .filter(change -> change.figure().kind() != Figure.Kind.UNEVENNESS)
-                        .filter(change ->
-                                change.figure().line().filter(beat::shownBy).isPresent())
-                        .findFirst()
-                        .map(change -> new Headline(
-                                change, pair, outcome.channels().get(0), outcome.before(), outcome.after())));
+        return ComparisonPictures.mainPair(outcome).flatMap(pair -> pair.changes().stream()
+                .filter(change -> change.figure().kind() != Figure.Kind.UNEVENNESS)
+                .filter(change -> change.figure().line().filter(beat::shownBy).isPresent())
+                .findFirst()
+                .map(change ->
+                        new Headline(change, pair, outcome.channels().get(0), outcome.before(), outcome.after())));
     }
 
     /** Peak velocity before, or what it was below; empty where the scale isn't known. */
@@ -48,7 +46,9 @@ record Headline(Change change, DwellComparison pair, ChannelComparison channel, 
         }
         SignalUnit unit = channel.unit();
         return Velocity.mmS(
-                amplitude, unit, propellerHz * change.figure().line().orElseThrow().propellerOrder());
+                amplitude,
+                unit,
+                propellerHz * change.figure().line().orElseThrow().propellerOrder());
     }
 
     /** Whether noise hides it after. */

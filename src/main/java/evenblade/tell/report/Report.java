@@ -26,6 +26,7 @@ public final class Report {
 
     /** A PDF file with page numbers, a running head and its fonts inside. */
     public void writePdf(OutputStream out) throws IOException {
-        Sheets.write(ReportTemplate.sheets(content, paper, extent), content.heading().program(), out);
+        Sheets.write(
+                ReportTemplate.sheets(content, paper, extent), content.heading().program(), out);
     }
 }

@@ -32,7 +32,9 @@ final class ReportTemplate {
     }
 
     private static Template template(ReportExtent extent) {
-        return Mustache.compiler().withEscaper(ReportTemplate::escaped).compile(resource(extent == ReportExtent.FULL ? "report.html" : "short.html"));
+        return Mustache.compiler()
+                .withEscaper(ReportTemplate::escaped)
+                .compile(resource(extent == ReportExtent.FULL ? "report.html" : "short.html"));
     }
 
     /** Text as it may stand in XML, in content and in quoted attributes; what XML can't hold is left out. */

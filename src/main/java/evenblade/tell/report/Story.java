@@ -45,7 +45,8 @@ final class Story {
         return headline(HowOften.of(finding, engine))
                 .map(line -> (line.change().verdict() == ChangeVerdict.LOWER ? 1 : 0)
                         + Math.min(
-                                0.9, line.beforeMmS().orElse(line.change().before().size()) / 1000))
+                                0.9,
+                                line.beforeMmS().orElse(line.change().before().size()) / 1000))
                 .orElse(finding.sureness().share() / 1000);
     }
 
@@ -104,7 +105,8 @@ final class Story {
                 + CauseWords.because(finding) + ".";
         List<String> done = changesBefore(finding.goneSince().orElseThrow().id());
         String did = done.isEmpty() ? "" : " This was done: " + sentence(String.join(" ", done));
-        return why + did
+        return why
+                + did
                 + headline(HowOften.of(finding, engine))
                         .map(line -> " " + effect(line))
                         .orElse(" Its sign is no longer seen since run '"
@@ -209,14 +211,16 @@ final class Story {
         if (!input.fileWarnings().isEmpty()) {
             open.add("Files of the record are missing, changed or not named by it: see 'Files'.");
         }
-        return open.isEmpty() ? "Still open: nothing that these measurements show." : "Still open: " + String.join(" ", open);
+        return open.isEmpty()
+                ? "Still open: nothing that these measurements show."
+                : "Still open: " + String.join(" ", open);
     }
 
     private boolean measuredSinceLastChange() {
         List<Event> changes = changes();
         return changes.isEmpty()
-                || record.standing(Kind.RUN).stream()
-                        .anyMatch(run -> run.at().isAfter(changes.get(changes.size() - 1).at()));
+                || record.standing(Kind.RUN).stream().anyMatch(run -> run.at()
+                        .isAfter(changes.get(changes.size() - 1).at()));
     }
 
     /** Everything that was changed, in order of time. */

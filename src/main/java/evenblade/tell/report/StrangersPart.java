@@ -159,8 +159,7 @@ final class StrangersPart {
         Optional<ChannelOrders> channel = LastRun.channel(measured, new Story(input).channel());
         Optional<DwellOrders> dwell = channel.flatMap(each -> engineRpm.isPresent()
                 ? each.dwells().stream()
-                        .min(Comparator.comparingDouble(
-                                d -> Math.abs(measured.engineRpm(d.dwell()) - engineRpm.get())))
+                        .min(Comparator.comparingDouble(d -> Math.abs(measured.engineRpm(d.dwell()) - engineRpm.get())))
                 : LastRun.longest(each));
         if (dwell.isEmpty()) {
             text.say("Run '" + run.name() + "': no steady speed known, so no order could be measured.");

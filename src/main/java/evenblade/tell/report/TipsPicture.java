@@ -45,11 +45,7 @@ final class TipsPicture {
         List<BeforeAfterBarsPicture.Row> rows = new ArrayList<>();
         for (String blade : blades) {
             rows.add(new BeforeAfterBarsPicture.Row(
-                    "blade " + blade,
-                    MarkKind.PROPELLER,
-                    above(before, blade, unit),
-                    above(after, blade, unit),
-                    ""));
+                    "blade " + blade, MarkKind.PROPELLER, above(before, blade, unit), above(after, blade, unit), ""));
         }
         String caption = "each tip above the lowest one";
         BeforeAfterBarsPicture picture = new BeforeAfterBarsPicture(

@@ -188,8 +188,7 @@ class BrokenTablesTest {
         said[0] = "even s: " + outcome(TableFaults.of(table(0.002, 1, 6, "s", 1), 1, 6, 11), name -> true);
         said[1] = "even ms: " + outcome(TableFaults.of(table(0.002, 1e3, 3, "ms", 2), 1e3, 3, 12), name -> true);
         said[2] = "uneven s: "
-                + outcome(
-                        TableFaults.of(table(0.08, 1, 6, "s", 3), 1, 6, 13), name -> !name.contains("bursts"));
+                + outcome(TableFaults.of(table(0.08, 1, 6, "s", 3), 1, 6, 13), name -> !name.contains("bursts"));
         said[3] = "us: " + outcome(TableFaults.of(table(0.002, 1e6, 0, "us", 4), 1e6, 0, 14), name -> true);
         System.out.println(String.join("\n", said));
         assertThat(said).allSatisfy(each -> assertThat(each).contains(" 0 wrong"));

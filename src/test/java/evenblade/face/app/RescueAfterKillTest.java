@@ -52,15 +52,15 @@ class RescueAfterKillTest {
             List<Path> jobs = new ArrayList<>();
             for (int i = 0; i < AT_ONCE; i++) {
                 Path job = folder.resolve(round + "-" + i);
-                JobFolder.create(
-                        job, NewJob.fromFile("invented", Path.of("samples/electric-fan/installation.json")));
+                JobFolder.create(job, NewJob.fromFile("invented", Path.of("samples/electric-fan/installation.json")));
                 jobs.add(job);
                 children.add(child(job));
             }
             for (int i = 0; i < AT_ONCE; i++) {
                 long sent = killed(children.get(i), random);
                 Path job = jobs.get(i);
-                boolean before = !JobFolder.open(job).record().standing(Kind.RUN).isEmpty();
+                boolean before =
+                        !JobFolder.open(job).record().standing(Kind.RUN).isEmpty();
                 age(job);
                 RescueTakes.answer(job);
                 JobFolder kept = JobFolder.open(job);

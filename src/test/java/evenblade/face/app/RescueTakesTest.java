@@ -53,11 +53,7 @@ class RescueTakesTest {
     @DisplayName("is seen in the job and rescued in one step, with what was said when it began")
     void isRescued() throws IOException {
         Path good = take("take-1.csv", Files.readAllBytes(Path.of("samples/electric-fan/run.csv")));
-        new TakeNote(
-                        Optional.of("before"),
-                        "windy",
-                        RunSettings.NONE,
-                        Conditions.NONE.with(Condition.PLACE, "motor"))
+        new TakeNote(Optional.of("before"), "windy", RunSettings.NONE, Conditions.NONE.with(Condition.PLACE, "motor"))
                 .write(good);
         Path noise = take("take-2.wav", new byte[] {7, 1, 2, 3});
         Path empty = take("take-3.wav", new byte[0]);

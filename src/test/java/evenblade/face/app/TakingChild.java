@@ -26,14 +26,14 @@ public final class TakingChild {
         Thread sender = new Thread(() -> send(out, seconds));
         sender.setDaemon(true);
         RecordLines run = RecordLines.prepare(new RecordLines.Request(
-                        Path.of(args[0]),
-                        in,
-                        "invented sensor",
-                        OptionalDouble.empty(),
-                        NewRun.labelled("killed", RunSettings.NONE),
-                        Optional.empty(),
-                        Optional.empty(),
-                        Optional.empty()));
+                Path.of(args[0]),
+                in,
+                "invented sensor",
+                OptionalDouble.empty(),
+                NewRun.labelled("killed", RunSettings.NONE),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty()));
         sender.start();
         run.record();
         System.out.println("kept");

@@ -117,4 +117,36 @@ class BalanceCommandTest {
         assertThat(few.err()).contains("one reading");
         assertThat(CommandLineRun.of("balance").status()).isEqualTo(2);
     }
+
+    /** 5, 9 and 4 g at 60 mm: friction is their mean, 360 g·mm; the first harmonic (−60, 173.2) g·mm, 183.3 at 109.1°. */
+    @Test
+    void testMassesOnKnifeEdgesPartFrictionFromUnbalance() throws IOException {
+        String bench =
+                """
+                { "bench": [ { "massG": 5, "radiusMm": 60, "angleDeg": 0 }, { "massG": 9, "radiusMm": 60, "angleDeg": 120 },
+                             { "massG": 4, "radiusMm": 60, "angleDeg": 240 } ], "stepGmm": 30 }
+                """;
+        JsonObject answer = JsonDocument.parse(balance(bench, "--json").out(), "balance");
+        assertThat(answer.number("frictionGmm")).isCloseTo(360, within(1e-6));
+        assertThat(answer.number("gmm")).isCloseTo(183.303, within(1e-3));
+        assertThat(answer.number("angleDeg")).isCloseTo(109.107, within(1e-3));
+        assertThat(balance(bench).out())
+                .contains("Below friction")
+                .contains("183 g·mm")
+                .contains("at 109°");
+    }
+
+    /** Three alike but for 900 g·mm on B: every layout leaves 900 g·mm, on the blade that is heavy. */
+    @Test
+    void weighedBladesGiveTheLayoutsWithWhatTheyLeave() throws IOException {
+        String scale =
+                """
+                { "blades": [ { "name": "A", "momentsGmm": [408000] }, { "name": "B", "momentsGmm": [408900] },
+                              { "name": "C", "momentsGmm": [408000] } ], "errorGmm": 40 }
+                """;
+        CommandLineRun run = balance(scale);
+        assertThat(run.out())
+                .contains("As they sit now: 900 g·mm at 120°. No layout is clearly better")
+                .contains("a bent blade move together");
+    }
 }

@@ -51,7 +51,8 @@ class ForeignJobTest {
     void aCopyWithoutKeptResults() throws IOException {
         job = own.resolve("job");
         try (Stream<Path> all = Files.walk(made)) {
-            for (Path from : all.filter(f -> !f.startsWith(made.resolve("cache"))).toList()) {
+            for (Path from :
+                    all.filter(f -> !f.startsWith(made.resolve("cache"))).toList()) {
                 Files.copy(from, job.resolve(made.relativize(from).toString()));
             }
         }
@@ -69,12 +70,15 @@ class ForeignJobTest {
         change(text -> text.replaceFirst(Pattern.quote(from), to));
 
         CommandLineRun trend = CommandLineRun.of("trend", job.toString());
-        CommandLineRun report = CommandLineRun.of("report", job.toString(), "--out", own.resolve("out").toString());
+        CommandLineRun report = CommandLineRun.of(
+                "report", job.toString(), "--out", own.resolve("out").toString());
 
         assertThat(trend.status()).as(trend.err()).isZero();
         assertThat(trend.out()).contains("'first'").contains(named).contains("second");
         assertThat(report.status()).as(report.err()).isZero();
-        assertThat(Files.readString(own.resolve("out").resolve("report.html"))).contains("No results").contains(named);
+        assertThat(Files.readString(own.resolve("out").resolve("report.html")))
+                .contains("No results")
+                .contains(named);
         assertThat(CommandLineRun.of("job", "show", job.toString()).status()).isZero();
     }
 
@@ -105,7 +109,8 @@ class ForeignJobTest {
 
         CommandLineRun show = CommandLineRun.of("job", "show", job.toString());
         CommandLineRun trend = CommandLineRun.of("trend", job.toString());
-        CommandLineRun report = CommandLineRun.of("report", job.toString(), "--out", own.resolve("out").toString());
+        CommandLineRun report = CommandLineRun.of(
+                "report", job.toString(), "--out", own.resolve("out").toString());
 
         assertThat(show.out()).contains("leads out of the job folder");
         assertThat(trend.status()).as(trend.err()).isZero();
@@ -148,7 +153,8 @@ class ForeignJobTest {
             assertThat(run.out() + run.err()).doesNotContain("\u001b", "\u0007", "\u202e", "\u009b", "\r", "\u0000");
         }
         assertThat(CommandLineRun.of("job", "show", job.toString()).out()).contains("\\u001b]0;title\\u0007");
-        assertThat(CommandLineRun.of("job", "note", job.toString(), "a remark").status()).isZero();
+        assertThat(CommandLineRun.of("job", "note", job.toString(), "a remark").status())
+                .isZero();
         assertThat(Files.readString(job.resolve("job.json")))
                 .as("half a character stays what it was")
                 .contains("\\ud800");
@@ -194,7 +200,9 @@ class ForeignJobTest {
 
     private static Path find(Path folder, String start) throws IOException {
         try (Stream<Path> all = Files.list(folder)) {
-            return all.filter(f -> f.getFileName().toString().startsWith(start)).findFirst().orElseThrow();
+            return all.filter(f -> f.getFileName().toString().startsWith(start))
+                    .findFirst()
+                    .orElseThrow();
         }
     }
 

@@ -31,7 +31,19 @@ class InstallationQuestionsTest {
     @DisplayName("takes tooth counts, lengths with their unit and a limit with its source")
     void everything() throws IOException {
         Installation known = asked(
-                "invented", "four-stroke", "4", "1600", "5800", "gear", "21", "51", "3", "68 in", "clockwise", "1/8 in", "invented sheet");
+                "invented",
+                "four-stroke",
+                "4",
+                "1600",
+                "5800",
+                "gear",
+                "21",
+                "51",
+                "3",
+                "68 in",
+                "clockwise",
+                "1/8 in",
+                "invented sheet");
         assertThat(known.engine().cycle()).isEqualTo(Engine.Cycle.FOUR_STROKE);
         assertThat(known.reduction().ratio()).isEqualTo(51.0 / 21);
         assertThat(known.propeller().blades()).isEqualTo(3);
@@ -40,7 +52,8 @@ class InstallationQuestionsTest {
     }
 
     @Test
-    @DisplayName("leaves out what an empty line leaves out, and asks no cylinders of a motor and no teeth of a direct drive")
+    @DisplayName(
+            "leaves out what an empty line leaves out, and asks no cylinders of a motor and no teeth of a direct drive")
     void theLeast() throws IOException {
         Installation known = asked("", "electric", "", "", "direct", "2", "", "", "");
         assertThat(known.engine().cylinders()).isZero();

@@ -63,11 +63,14 @@ class JobNextCommandTest {
                         Optional.of("as found"),
                         "",
                         RunSettings.NONE.withMarkChannel("4").withFullScale("50 m/s2"),
-                        Conditions.NONE.with(Condition.PLACE, "top of the gearbox").with(Condition.WIND, "3 m/s")));
+                        Conditions.NONE
+                                .with(Condition.PLACE, "top of the gearbox")
+                                .with(Condition.WIND, "3 m/s")));
         record.append(Entry.correction("Blade B shimmed.").at(MORNING.plusHours(1)));
         assertThat(next())
                 .contains("Something was changed")
-                .contains("RECORDING --label NAME --mark-channel 4 --full-scale \"50 m/s2\" --place \"top of the gearbox\"")
+                .contains(
+                        "RECORDING --label NAME --mark-channel 4 --full-scale \"50 m/s2\" --place \"top of the gearbox\"")
                 .doesNotContain("--wind");
     }
 
@@ -75,7 +78,8 @@ class JobNextCommandTest {
     @DisplayName("particulars are kept, shown and taken away, and an unknown unit is refused in one line")
     void particulars() {
         String dir = job.toString();
-        assertThat(CommandLineRun.of("job", "particulars", dir, "--owner", "N. N.", "--units", "inch").out())
+        assertThat(CommandLineRun.of("job", "particulars", dir, "--owner", "N. N.", "--units", "inch")
+                        .out())
                 .isEqualTo("Owner: N. N.\nUnits of length: inch\n");
         assertThat(CommandLineRun.of("job", "particulars", dir, "--owner", "").out())
                 .isEqualTo("Units of length: inch\n");
@@ -92,6 +96,7 @@ class JobNextCommandTest {
         assertThat(CommandLineRun.of("tracking", dir).out()).contains("2.00 mm (");
         assertThat(CommandLineRun.of("tracking", dir, "--units", "inch").out()).contains(" in (2.00 mm)");
         assertThat(CommandLineRun.of("tracking", dir).out()).contains(" in (2.00 mm)");
-        assertThat(CommandLineRun.of("tracking", dir, "--units", "metric").out()).contains("2.00 mm (");
+        assertThat(CommandLineRun.of("tracking", dir, "--units", "metric").out())
+                .contains("2.00 mm (");
     }
 }

@@ -36,7 +36,8 @@ class OrdersBadInputTest {
               "propeller":  { "blades": 3 } }
             """;
 
-    private static final String READABLE = "a WAV, AIFF, AU, FLAC, M4A, MP3 or Ogg sound file, a film with sound, or a CSV table";
+    private static final String READABLE =
+            "a WAV, AIFF, AU, FLAC, M4A, MP3 or Ogg sound file, a film with sound, or a CSV table";
 
     @TempDir
     private Path folder;

@@ -161,9 +161,8 @@ class SpectrumCommandTest {
                 "samples/geared-three-blade/installation.json",
                 "--channel",
                 "shake up");
-        List<List<String>> orders = json.objects("lines").stream()
-                .map(line -> line.texts("orders"))
-                .toList();
+        List<List<String>> orders =
+                json.objects("lines").stream().map(line -> line.texts("orders")).toList();
         assertThat(orders).contains(List.of("propeller 1×"), List.of("blade pass"), List.of("firing"));
         // 2× firing at 320 Hz is above half of 416 Hz: it appears at 416 − 320.3 = 95.7 Hz.
         JsonObject folded = json.objects("lines").stream()

@@ -20,7 +20,10 @@ class FoundByFuzzingTest {
     void aValueThatNoFloatHoldsIsNoNumberOfATable() throws IOException {
         StringBuilder table = new StringBuilder("time (s),y (m/s2)\n");
         for (int i = 0; i < 200; i++) {
-            table.append(i / 100.0).append(',').append(i == 50 ? "1e300" : String.valueOf(Math.sin(i))).append('\n');
+            table.append(i / 100.0)
+                    .append(',')
+                    .append(i == 50 ? "1e300" : String.valueOf(Math.sin(i)))
+                    .append('\n');
         }
         Path file = Files.writeString(folder.resolve("large.csv"), table);
         try {

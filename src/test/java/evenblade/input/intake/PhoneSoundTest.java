@@ -48,7 +48,9 @@ class PhoneSoundTest {
         assertThat(amplitude(samples, 30, rateHz)).isCloseTo(0.05, within(0.015));
         assertThat(amplitude(samples, 90, rateHz)).isCloseTo(0.2, within(0.02));
         assertThat(amplitude(samples, 146, rateHz)).isCloseTo(0.15, within(0.015));
-        assertThat(amplitude(samples, 60, rateHz)).as("where nothing was put in").isLessThan(0.01);
+        assertThat(amplitude(samples, 60, rateHz))
+                .as("where nothing was put in")
+                .isLessThan(0.01);
     }
 
     @ParameterizedTest
@@ -132,8 +134,14 @@ class PhoneSoundTest {
                     .filter(row -> row[0].equals(each.codec()) && row[1].equals(String.valueOf(each.kilobits())))
                     .toList();
             assertThat(of).hasSize(8);
-            double[] once = of.stream().mapToDouble(row -> Double.parseDouble(row[3]) / 100).sorted().toArray();
-            double[] pass = of.stream().mapToDouble(row -> Double.parseDouble(row[5]) / 100).sorted().toArray();
+            double[] once = of.stream()
+                    .mapToDouble(row -> Double.parseDouble(row[3]) / 100)
+                    .sorted()
+                    .toArray();
+            double[] pass = of.stream()
+                    .mapToDouble(row -> Double.parseDouble(row[5]) / 100)
+                    .sorted()
+                    .toArray();
             assertThat(new double[] {each.onceLow(), each.onceHigh(), each.bladePassLow(), each.bladePassHigh()})
                     .containsExactly(new double[] {once[0], once[7], pass[0], pass[7]}, within(6e-4));
         }

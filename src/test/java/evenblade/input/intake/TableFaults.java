@@ -101,16 +101,25 @@ public final class TableFaults {
                     bytes + " bytes of noise and a line end at the start",
                     read(joined(joined(noise, "\n".getBytes(StandardCharsets.US_ASCII)), file(head, rows))));
         }
-        all.put("half a row at the start", read(file(List.of(), withFirst(rows.get(0).substring(3)))));
+        all.put(
+                "half a row at the start",
+                read(file(List.of(), withFirst(rows.get(0).substring(3)))));
         all.put("a row with half a stamp at the start", read(file(head, withFirst("2" + rows.get(0)))));
         all.put("1 % of rows of noise", read(someRows(0.01, row -> noise(row.length()))));
         all.put("1 % of rows of zero bytes", read(someRows(0.01, row -> new byte[row.length()])));
-        all.put("1 % of rows of question marks", read(someRows(0.01, row -> "?".repeat(20).getBytes(StandardCharsets.US_ASCII))));
-        all.put("1 % of rows cut", read(someRows(0.01, row -> bytes(row.substring(0, 1 + random.nextInt(row.length() - 1))))));
+        all.put(
+                "1 % of rows of question marks",
+                read(someRows(0.01, row -> "?".repeat(20).getBytes(StandardCharsets.US_ASCII))));
+        all.put(
+                "1 % of rows cut",
+                read(someRows(0.01, row -> bytes(row.substring(0, 1 + random.nextInt(row.length() - 1))))));
         all.put("a quote in 1 % of rows", read(someRows(0.01, row -> bytes("\"" + row))));
         all.put("5 % of rows of noise", new Broken(someRows(0.05, row -> noise(row.length())), false));
-        all.put("zero bytes in the middle", read(joined(joined(file(head, rows.subList(0, rows.size() / 2)), new byte[4096]),
-                file(List.of(), rows.subList(rows.size() / 2, rows.size())))));
+        all.put(
+                "zero bytes in the middle",
+                read(joined(
+                        joined(file(head, rows.subList(0, rows.size() / 2)), new byte[4096]),
+                        file(List.of(), rows.subList(rows.size() / 2, rows.size())))));
         byte[] whole = file(head, rows);
         for (int cut : new int[] {2, 5, 9, 14, 20}) {
             all.put("last row cut by " + cut, read(java.util.Arrays.copyOf(whole, whole.length - cut)));
@@ -125,7 +134,9 @@ public final class TableFaults {
         all.put("1 % of rows lost", read(without(row -> random.nextInt(100) == 0)));
         all.put("rows of 0.3 s lost", read(without(between(0.4, 0.3))));
         all.put("rows of 3 s lost", read(without(between(0.4, 3))));
-        all.put("rows of 0.3 s lost five times", read(without(row -> row % (rows.size() / 6) < rows.size() / 100 && row > rows.size() / 9)));
+        all.put(
+                "rows of 0.3 s lost five times",
+                read(without(row -> row % (rows.size() / 6) < rows.size() / 100 && row > rows.size() / 9)));
         List<String> doubled = new ArrayList<>();
         rows.forEach(row -> {
             doubled.add(row);
@@ -142,7 +153,9 @@ public final class TableFaults {
             java.util.Collections.swap(swapped, i, i + 1 + i % 9);
         }
         all.put("rows out of order", read(file(head, swapped)));
-        all.put("second half before the first", read(file(head, concat(rows.subList(rows.size() / 2, rows.size()), rows.subList(0, rows.size() / 2)))));
+        all.put(
+                "second half before the first",
+                read(file(head, concat(rows.subList(rows.size() / 2, rows.size()), rows.subList(0, rows.size() / 2)))));
     }
 
     private void columns(Map<String, Broken> all) {
@@ -245,7 +258,10 @@ public final class TableFaults {
         }
         List<String> heading = new ArrayList<>(head);
         int last = heading.size() - 1;
-        heading.set(last, (unit == 1e-3 ? "time (ms)" : "time (us)") + heading.get(last).substring(heading.get(last).indexOf(',')));
+        heading.set(
+                last,
+                (unit == 1e-3 ? "time (ms)" : "time (us)")
+                        + heading.get(last).substring(heading.get(last).indexOf(',')));
         return file(heading, changed);
     }
 

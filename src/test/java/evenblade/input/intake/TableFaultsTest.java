@@ -231,8 +231,8 @@ class TableFaultsTest {
         String rows = lines(1000, i -> i / RATE + "," + (2400 + i % 7) + "," + (640 + i % 3));
         refused("time (s),rpm,EGT\n" + rows, ":2: no vibration in 'rpm', 'EGT'", "acceleration");
         refused("rpm,EGT\n" + lines(1000, i -> (2400 + i % 7) + "," + (640 + i % 3)), "no vibration in 'rpm', 'EGT'");
-        Recording recording = read("time (s),rpm,x (g)\n"
-                + lines(1000, i -> i / RATE + "," + (2400 + i % 7) + "," + Math.sin(0.3 * i)));
+        Recording recording = read(
+                "time (s),rpm,x (g)\n" + lines(1000, i -> i / RATE + "," + (2400 + i % 7) + "," + Math.sin(0.3 * i)));
         assertThat(recording.source().channels()).containsExactly("x");
         assertThat(codes(recording)).contains("column-left-out");
     }
@@ -248,9 +248,8 @@ class TableFaultsTest {
     @Test
     void channelsAnswerToNameHeadingAndColumnNumber() {
         file("n,time (s),x (g),y (g)\n" + lines(1000, i -> i + "," + i / RATE + "," + Math.sin(i) + "," + Math.cos(i)));
-        List<ChannelLabel> labels = ((Intake.Whole)
-                        RecordingReader.open(folder.resolve("run.csv"), IntakeOptions.NONE))
-                .labels();
+        List<ChannelLabel> labels =
+                ((Intake.Whole) RecordingReader.open(folder.resolve("run.csv"), IntakeOptions.NONE)).labels();
         BadInput.Place place = BadInput.in("run.csv");
         assertThat(ChannelChoice.among(labels, "y", place)).isEqualTo(1);
         assertThat(ChannelChoice.among(labels, "y (g)", place)).isEqualTo(1);

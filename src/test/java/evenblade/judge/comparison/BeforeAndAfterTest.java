@@ -214,7 +214,8 @@ class BeforeAndAfterTest {
     @Test
     void runsStoredByDifferentCodecsAreRefused() {
         MeasuredRun run = Invented.run("a", Invented.gearbox());
-        assertThat(compare(Invented.lossy(run, "mp3-128k"), Invented.lossy(run, "mp3-64k")).reasons())
+        assertThat(compare(Invented.lossy(run, "mp3-128k"), Invented.lossy(run, "mp3-64k"))
+                        .reasons())
                 .extracting(Reason::code)
                 .contains(ReasonCode.CODING_DIFFERS);
     }

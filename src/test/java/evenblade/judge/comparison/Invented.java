@@ -81,7 +81,13 @@ final class Invented {
 
     static MeasuredRun lossy(MeasuredRun run, String coding) {
         return new MeasuredRun(
-                run.name(), run.conditions(), Optional.of(coding), run.speedDoubt(), run.blades(), run.ratio(), run.channels());
+                run.name(),
+                run.conditions(),
+                Optional.of(coding),
+                run.speedDoubt(),
+                run.blades(),
+                run.ratio(),
+                run.channels());
     }
 
     static MeasuredRun doubted(MeasuredRun run) {

@@ -65,11 +65,14 @@ class CausesSimulationTest {
         boolean confidentlyWrong() {
             return findings.stream()
                     .filter(f -> f.sureness().confident())
-                    .anyMatch(f -> !meant().contains(f.cause()) && !BLAMES_NOTHING.contains(f.cause()) && f.cause() != Cause.NOTHING);
+                    .anyMatch(f -> !meant().contains(f.cause())
+                            && !BLAMES_NOTHING.contains(f.cause())
+                            && f.cause() != Cause.NOTHING);
         }
 
         boolean calledQuiet() {
-            return findings.stream().anyMatch(f -> f.cause() == Cause.NOTHING && f.sureness().confident());
+            return findings.stream()
+                    .anyMatch(f -> f.cause() == Cause.NOTHING && f.sureness().confident());
         }
 
         boolean cantBeTold() {
@@ -79,8 +82,11 @@ class CausesSimulationTest {
         String line() {
             return seed + " " + kinds + " "
                     + findings.stream()
-                            .map(f -> f.cause() + " " + Math.round(100 * f.sureness().share())
-                                    + f.carried().map(c -> String.format(Locale.ROOT, " (%.1f)", c.mmS())).orElse(""))
+                            .map(f -> f.cause() + " "
+                                    + Math.round(100 * f.sureness().share())
+                                    + f.carried()
+                                            .map(c -> String.format(Locale.ROOT, " (%.1f)", c.mmS()))
+                                            .orElse(""))
                             .collect(Collectors.joining(", "));
         }
     }
@@ -93,11 +99,13 @@ class CausesSimulationTest {
         for (Fault.Kind kind : Fault.Kind.values()) {
             List<Outcome> read = new ArrayList<>();
             List<Outcome> run = new ArrayList<>();
-            LongStream.rangeClosed(FIRST, LAST).filter(seed -> RigCase.possible(seed, kind)).forEach(seed -> {
-                RigCase one = RigCase.of(seed, List.of(kind));
-                read.add(new Outcome(seed, one, List.of(kind), one.findings(true)));
-                run.add(new Outcome(seed, one, List.of(kind), one.findings(false)));
-            });
+            LongStream.rangeClosed(FIRST, LAST)
+                    .filter(seed -> RigCase.possible(seed, kind))
+                    .forEach(seed -> {
+                        RigCase one = RigCase.of(seed, List.of(kind));
+                        read.add(new Outcome(seed, one, List.of(kind), one.findings(true)));
+                        run.add(new Outcome(seed, one, List.of(kind), one.findings(false)));
+                    });
             READ.put(kind, read);
             RUN_ONLY.put(kind, run);
         }
@@ -106,7 +114,8 @@ class CausesSimulationTest {
     }
 
     private static void table(String title, Map<Fault.Kind, List<Outcome>> outcomes) {
-        System.out.println("| " + title + " | right first | or one of two alike | can't be told | called quiet | wrong at 80 % |");
+        System.out.println(
+                "| " + title + " | right first | or one of two alike | can't be told | called quiet | wrong at 80 % |");
         outcomes.forEach((kind, all) -> {
             System.out.printf(
                     Locale.ROOT,
@@ -144,11 +153,12 @@ class CausesSimulationTest {
     @Test
     void fromTheRunAloneNothingIsBlamedWithConfidenceThatOnePlaceCantTell() {
         assertThat(share(all(RUN_ONLY), Outcome::confidentlyWrong)).isLessThan(MOST_WRONG);
-        for (Fault.Kind kind : List.of(
-                Fault.Kind.PROPELLER_MASS, Fault.Kind.TRACK, Fault.Kind.PITCH, Fault.Kind.FLANGE_RUN_OUT)) {
+        for (Fault.Kind kind :
+                List.of(Fault.Kind.PROPELLER_MASS, Fault.Kind.TRACK, Fault.Kind.PITCH, Fault.Kind.FLANGE_RUN_OUT)) {
             assertThat(RUN_ONLY.get(kind))
                     .flatExtracting(Outcome::findings)
-                    .filteredOn(f -> Set.of(Cause.MASS, Cause.TRACK, Cause.PITCH, Cause.FLANGE).contains(f.cause()))
+                    .filteredOn(f -> Set.of(Cause.MASS, Cause.TRACK, Cause.PITCH, Cause.FLANGE)
+                            .contains(f.cause()))
                     .noneMatch(f -> f.sureness().confident());
         }
     }
@@ -167,8 +177,14 @@ class CausesSimulationTest {
         }
         bands.forEach((tenth, n) ->
                 System.out.printf(Locale.ROOT, "| %d to %d %% | %d | %d |%n", 10 * tenth, 10 * tenth + 9, n[0], n[1]));
-        int said = bands.entrySet().stream().filter(e -> e.getKey() >= 8).mapToInt(e -> e.getValue()[0]).sum();
-        int right = bands.entrySet().stream().filter(e -> e.getKey() >= 8).mapToInt(e -> e.getValue()[1]).sum();
+        int said = bands.entrySet().stream()
+                .filter(e -> e.getKey() >= 8)
+                .mapToInt(e -> e.getValue()[0])
+                .sum();
+        int right = bands.entrySet().stream()
+                .filter(e -> e.getKey() >= 8)
+                .mapToInt(e -> e.getValue()[1])
+                .sum();
         assertThat(right / (double) said).isGreaterThan(0.9);
     }
 
@@ -189,7 +205,8 @@ class CausesSimulationTest {
                 long at = seed;
                 if (pair.stream().allMatch(kind -> RigCase.possible(at, kind))) {
                     RigCase one = RigCase.of(seed, pair);
-                    Set<Cause> said = one.findings(true).stream().map(Finding::cause).collect(Collectors.toSet());
+                    Set<Cause> said =
+                            one.findings(true).stream().map(Finding::cause).collect(Collectors.toSet());
                     made++;
                     named += said.containsAll(pair.stream().map(MEANT::get).toList()) ? 1 : 0;
                 }

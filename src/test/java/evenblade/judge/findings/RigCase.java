@@ -170,12 +170,13 @@ record RigCase(Installation installation, List<Fault> faults, RunEvidence run, S
     }
 
     private static double amplitude(List<Truth.LineTruth> made, OrderLine line, boolean shared) {
-        Shaft shaft =
-                line.of() == evenblade.machine.installation.Shaft.PROPELLER ? Shaft.PROPELLER : Shaft.CRANK;
+        Shaft shaft = line.of() == evenblade.machine.installation.Shaft.PROPELLER ? Shaft.PROPELLER : Shaft.CRANK;
         return made.stream()
                 .filter(l -> l.id().shaft() == shaft && Math.abs(l.id().order() - line.order()) < 1e-9
                         || line.role() == OrderLine.Role.MESH
-                                && Math.abs(l.frequencyHz() / made.get(0).frequencyHz() * made.get(0).id().order()
+                                && Math.abs(l.frequencyHz()
+                                                        / made.get(0).frequencyHz()
+                                                        * made.get(0).id().order()
                                                 - line.propellerOrder())
                                         < 0.01)
                 .mapToDouble(l -> shared ? l.amplitudeAtFrequency() : l.amplitude())

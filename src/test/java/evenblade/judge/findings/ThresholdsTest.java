@@ -15,7 +15,6 @@ import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.UnexplainedLine;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedDoubt;
-import evenblade.measure.speed.SpeedFact;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
 import java.time.Instant;
@@ -181,8 +180,10 @@ class ThresholdsTest {
         double firing = Thresholds.BLAMED_MM_S / half;
         assertThat(new CrankRule().weigh(engine(1, MORE * half, firing))).isPresent();
         assertThat(new CrankRule().weigh(engine(1, LESS * half, firing))).isEmpty();
-        assertThat(new WeakCylinderRule().weigh(engine(0.5, MORE * half, firing))).isPresent();
-        assertThat(new WeakCylinderRule().weigh(engine(0.5, LESS * half, firing))).isEmpty();
+        assertThat(new WeakCylinderRule().weigh(engine(0.5, MORE * half, firing)))
+                .isPresent();
+        assertThat(new WeakCylinderRule().weigh(engine(0.5, LESS * half, firing)))
+                .isEmpty();
     }
 
     /** Propeller 1× of 4 mm/s at 32.9 Hz, and crank ½× 0.214 propeller orders above it: 7.06 Hz apart (17/14 − 1 = 0.2143). */
@@ -214,7 +215,12 @@ class ThresholdsTest {
     @DisplayName("A throb says which lines beat, how fast and how deep")
     void slowThrobWithItsNumbers() {
         String said = Phrases.of(Face.COMMAND_LINE)
-                .text(new ThrobRule().weigh(throb(2, PROPELLER_HZ)).orElseThrow().pieces().get(0).fact());
+                .text(new ThrobRule()
+                        .weigh(throb(2, PROPELLER_HZ))
+                        .orElseThrow()
+                        .pieces()
+                        .get(0)
+                        .fact());
         double hz = (line(Shaft.CRANK, 0.5).propellerOrder() - 1) * PROPELLER_HZ;
         // 2·2/(4 + 2) = 67 %
         assertThat(said)

@@ -51,7 +51,8 @@ class VibrationAndTrackTest {
                         r.phaseDegrees(),
                         new Phasor(r.trackMm().re(), -r.trackMm().im()),
                         0,
-                        r.pitchDeg(), r.seating()))
+                        r.pitchDeg(),
+                        r.seating()))
                 .toList();
         TrackTie tie = ((TieAnswer.Tied) VibrationAndTrack.of(asNoted, HubCounting.WITH_ROTATION)).tie();
         assertThat(tie.left().value()).isCloseTo(2.0, within(1e-9));
@@ -158,7 +159,14 @@ class VibrationAndTrackTest {
         assertThat(job.answer()).isInstanceOf(TieAnswer.Tied.class);
         List<TieRun> coarse = job.runs().stream()
                 .map(r -> new TieRun(
-                        r.label(), r.amplitude(), r.standardError(), r.phaseDegrees(), r.trackMm(), 0.3, r.pitchDeg(), r.seating()))
+                        r.label(),
+                        r.amplitude(),
+                        r.standardError(),
+                        r.phaseDegrees(),
+                        r.trackMm(),
+                        0.3,
+                        r.pitchDeg(),
+                        r.seating()))
                 .toList();
         NotYet answer = (NotYet) VibrationAndTrack.of(coarse, HubCounting.AGAINST_ROTATION);
         assertThat(answer.why()).contains("as far as the marks can tell");
@@ -175,7 +183,8 @@ class VibrationAndTrackTest {
                                 r.phaseDegrees(),
                                 r.trackMm(),
                                 0.3,
-                                r.pitchDeg(), r.seating()))
+                                r.pitchDeg(),
+                                r.seating()))
                         .toList();
         NotYet answer = (NotYet) VibrationAndTrack.of(good, HubCounting.WITH_ROTATION);
         assertThat(answer.why()).contains("track has little to do with the shaking");
@@ -187,7 +196,14 @@ class VibrationAndTrackTest {
         InventedJob job = new InventedJob(C, K, 0.05, 2).run(mm(2, 10)).run(mm(2, 190));
         List<TieRun> coarse = job.runs().stream()
                 .map(r -> new TieRun(
-                        r.label(), r.amplitude(), r.standardError(), r.phaseDegrees(), r.trackMm(), 0.3, r.pitchDeg(), r.seating()))
+                        r.label(),
+                        r.amplitude(),
+                        r.standardError(),
+                        r.phaseDegrees(),
+                        r.trackMm(),
+                        0.3,
+                        r.pitchDeg(),
+                        r.seating()))
                 .toList();
         TrackTie tie = ((TieAnswer.Tied) VibrationAndTrack.of(coarse, HubCounting.AGAINST_ROTATION)).tie();
         // k/√2 · 0.3 mm in each part of the mean of two runs, against 0.05/√2.

@@ -148,25 +148,25 @@ class HandMadeMarksTest {
                 .isLessThan(13);
         assertThat(percent(3, 3, 150, (m, l) -> even(m, l, 1.0, 0.5, 0), HandMadeMarksTest::blamed))
                 .isLessThan(18);
-        assertThat(percent(3, 3, 150, HandMadeMarksTest::oneOut, HandMadeMarksTest::alike)).isLessThan(5);
+        assertThat(percent(3, 3, 150, HandMadeMarksTest::oneOut, HandMadeMarksTest::alike))
+                .isLessThan(5);
     }
 
     @ParameterizedTest
     @Tag("long")
-    @CsvSource({
-        "2,2", "2,3", "2,4", "3,2", "3,3", "3,4", "4,2", "4,3", "4,4", "5,2", "5,3", "5,4", "6,2", "6,3", "6,4"
+    @CsvSource({"2,2", "2,3", "2,4", "3,2", "3,3", "3,4", "4,2", "4,3", "4,4", "5,2", "5,3", "5,4", "6,2", "6,3", "6,4"
     })
     void many_marks_made_by_hand(int blades, int layouts) {
         int trials = 600;
         double slipAlike = percent(blades, layouts, trials, HandMadeMarksTest::slip, HandMadeMarksTest::alike);
-        double slipSeen = percent(
-                blades, layouts, trials, HandMadeMarksTest::slip, v -> v.kind() == Kind.MARKS_CONTRADICT);
+        double slipSeen =
+                percent(blades, layouts, trials, HandMadeMarksTest::slip, v -> v.kind() == Kind.MARKS_CONTRADICT);
         double outAlike = percent(blades, layouts, trials, HandMadeMarksTest::oneOut, HandMadeMarksTest::alike);
         double outNamed = percent(blades, layouts, trials, HandMadeMarksTest::oneOut, v -> v.kind() == Kind.BLADE);
         double boastful =
                 percent(blades, layouts, trials, (m, l) -> even(m, l, 1.0, 0.5, 0), HandMadeMarksTest::blamed);
-        double rough = percent(
-                blades, layouts, trials, (m, l) -> even(m, l, 0.5, 0.5, SIXTEENTH), HandMadeMarksTest::blamed);
+        double rough =
+                percent(blades, layouts, trials, (m, l) -> even(m, l, 0.5, 0.5, SIXTEENTH), HandMadeMarksTest::blamed);
         double half = percent(blades, layouts, trials, (m, l) -> even(m, l, 0.4, 0.4, 0.5), HandMadeMarksTest::blamed);
         System.out.printf(
                 Locale.ROOT,

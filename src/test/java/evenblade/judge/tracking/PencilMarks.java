@@ -68,8 +68,8 @@ final class PencilMarks {
         List<List<Length>> readings = new ArrayList<>();
         for (double tip : tips) {
             double off = tip - zero;
-            readings.add(List.of(Length.ofMillimetres(
-                    divisionMm > 0 ? Math.floor(off / divisionMm + 0.5) * divisionMm : off)));
+            readings.add(List.of(
+                    Length.ofMillimetres(divisionMm > 0 ? Math.floor(off / divisionMm + 0.5) * divisionMm : off)));
         }
         sessions.add(new TrackingSession(
                 Instant.parse("2026-04-02T09:00:00Z").plusSeconds(7200L * sessions.size()),
@@ -83,7 +83,8 @@ final class PencilMarks {
     PencilMarks slipped(int session, int place, double byMm) {
         TrackingSession right = sessions.get(session);
         List<List<Length>> readings = new ArrayList<>(right.readings());
-        readings.set(place, List.of(Length.ofMillimetres(readings.get(place).get(0).millimetres() + byMm)));
+        readings.set(
+                place, List.of(Length.ofMillimetres(readings.get(place).get(0).millimetres() + byMm)));
         sessions.set(session, new TrackingSession(right.at(), right.layout(), readings, right.sigma()));
         return this;
     }

@@ -61,15 +61,15 @@ class LaterEntriesTest {
         assertThat(now.settings().engineRpm()).hasValue(2400);
         assertThat(now.settings().fullScale()).contains("50 m/s2");
         assertThat(now.conditions().entries())
-                .containsExactlyInAnyOrderEntriesOf(Map.of(
-                        Condition.PLACE, "engine mount", Condition.DIRECTION, "up", Condition.WIND, "calm"));
+                .containsExactlyInAnyOrderEntriesOf(
+                        Map.of(Condition.PLACE, "engine mount", Condition.DIRECTION, "up", Condition.WIND, "calm"));
         assertThat(now.told()).extracting(Told::code).containsExactly("level-low");
         assertThat(job.record().events()).contains(run, later);
 
         job.strike(later.id(), "it was right");
         assertThat(job.record().run("before").detail()).isEqualTo(run.detail());
-        assertThatThrownBy(() -> job.append(Entry.of(
-                        new Detail.Amendment("e77", RunSettings.NONE, Conditions.NONE, List.of()), "")))
+        assertThatThrownBy(() -> job.append(
+                        Entry.of(new Detail.Amendment("e77", RunSettings.NONE, Conditions.NONE, List.of()), "")))
                 .isInstanceOf(BadInput.class);
     }
 
@@ -82,7 +82,9 @@ class LaterEntriesTest {
                 "propeller", Map.of("blades", 3));
         Event later = job.append(Entry.of(new Detail.NewInstallation(other), "the plate says so"));
         assertThat(job.record().installation().reduction().ratio()).isEqualTo(2.62);
-        assertThat(job.record().installationAsWritten()).doesNotContainKey("ratio").isNotEqualTo(other);
+        assertThat(job.record().installationAsWritten())
+                .doesNotContainKey("ratio")
+                .isNotEqualTo(other);
 
         job.strike(later.id(), "");
         assertThat(job.record().installation()).isEqualTo(InventedJobs.INSTALLATION);
@@ -92,8 +94,8 @@ class LaterEntriesTest {
     @DisplayName("keeps its place in the order of entering when the computer's clock went back, and that is told")
     void orderOfEnteringHolds() throws IOException {
         run("before");
-        JobFolder behind = JobFolder.open(
-                job.path(), Clock.fixed(Instant.parse("2031-05-04T07:00:00Z"), ZoneOffset.ofHours(2)));
+        JobFolder behind =
+                JobFolder.open(job.path(), Clock.fixed(Instant.parse("2031-05-04T07:00:00Z"), ZoneOffset.ofHours(2)));
         behind.append(Entry.correction("blade A 0.5° finer"));
         job.append(Entry.note("after"));
 

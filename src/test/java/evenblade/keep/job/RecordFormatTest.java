@@ -14,6 +14,7 @@ import evenblade.input.recording.TableReading.TimeUnit;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.machine.installation.HubCounting;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -67,7 +68,13 @@ class RecordFormatTest {
             case 0 -> new Detail.Run(anyFile("recordings/a.wav", random), anySettings(random), anyConditions(random));
             case 1 -> new Detail.Correction();
             case 2 -> new Detail.Note();
-            case 3 -> new Detail.Balance();
+            case 3 ->
+                new Detail.Balance(
+                        random.nextBoolean()
+                                ? Optional.of(new HubWeight("1/4 oz", "60 mm", "120 deg"))
+                                : Optional.empty(),
+                        maybe(anyText(random), random),
+                        random.nextBoolean() ? Optional.of(HubCounting.AGAINST_ROTATION) : Optional.empty());
             case 4 ->
                 new Detail.Attachment(
                         anyFile("attachments/b.jpg", random),
@@ -276,7 +283,10 @@ class RecordFormatTest {
                 .replace("  \"invented\" : true,\n", "");
         Files.writeString(file, old);
         JobFolder job = new JobFolder(
-                made.path(), InventedJobs.CLOCK, new RealDisk(), new RecordFormat(Map.of(0, FROM_ZERO, 1, one -> one, 2, two -> two)));
+                made.path(),
+                InventedJobs.CLOCK,
+                new RealDisk(),
+                new RecordFormat(Map.of(0, FROM_ZERO, 1, one -> one, 2, two -> two)));
 
         assertThat(job.record().name()).isEqualTo("Old job");
         assertThat(file).as("reading changes nothing").hasContent(old);

@@ -28,8 +28,7 @@ class LineSpectrumTest {
     }
 
     private static LineSpectrum look(double[] samples) {
-        return LineSpectrum.of(
-                new TimeBase.Even(0, RATE_HZ, samples.length), Series.of(samples), 0.45 * RATE_HZ);
+        return LineSpectrum.of(new TimeBase.Even(0, RATE_HZ, samples.length), Series.of(samples), 0.45 * RATE_HZ);
     }
 
     private static double[] tones(double[] onto, Tone... tones) {
@@ -49,7 +48,11 @@ class LineSpectrumTest {
             int cases = seconds == 60 ? 200 : 500;
             long seen = 0;
             for (int i = 0; i < cases; i++) {
-                seen += look(noise(random, (int) (seconds * RATE_HZ), 1)).lines().isEmpty() ? 0 : 1;
+                seen += look(noise(random, (int) (seconds * RATE_HZ), 1))
+                                .lines()
+                                .isEmpty()
+                        ? 0
+                        : 1;
             }
             assertThat(seen).as(seconds + " s").isLessThanOrEqualTo(cases / 100);
         }
@@ -117,7 +120,8 @@ class LineSpectrumTest {
             int unsteady = 0;
             for (int i = 0; i < 300; i++) {
                 Tone tone = new Tone(60 + 0.001 * i, amplitude, i);
-                List<SteadyLine> lines = look(tones(noise(random, (int) (20 * RATE_HZ), 0.5), tone)).lines();
+                List<SteadyLine> lines = look(tones(noise(random, (int) (20 * RATE_HZ), 0.5), tone))
+                        .lines();
                 for (SteadyLine line : lines) {
                     if (Math.abs(line.frequencyHz() - tone.hz()) < 0.5) {
                         double off = (line.amplitude() - amplitude) / line.standardError();

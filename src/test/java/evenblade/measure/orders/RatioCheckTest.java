@@ -3,14 +3,9 @@ package evenblade.measure.orders;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.fact.WarningCode;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.speed.RatioTrial;
 import evenblade.measure.speed.RatioTrial.Entered;
 import evenblade.measure.speed.RatioTrial.Visible;
-import evenblade.tell.document.Face;
-import evenblade.tell.document.Phrases;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** A three-blade propeller behind 2.43 and a four-stroke four, invented; what was entered may be wrong. */

@@ -94,7 +94,8 @@ class PhotoScalerTest {
 
         byte[] shown = PhotoScaler.jpeg(file, 100).orElseThrow();
 
-        assertThat(new String(shown, java.nio.charset.StandardCharsets.ISO_8859_1)).doesNotContain("GPS", "invented");
+        assertThat(new String(shown, java.nio.charset.StandardCharsets.ISO_8859_1))
+                .doesNotContain("GPS", "invented");
     }
 
     @Test
@@ -103,7 +104,8 @@ class PhotoScalerTest {
         Path file = write("wall.png", new BufferedImage(8, 8, BufferedImage.TYPE_INT_RGB), "png");
         byte[] bytes = Files.readAllBytes(file);
         // Width and height in the header, with its check sum (PNG specification, 11.2.2, from memory).
-        java.nio.ByteBuffer header = java.nio.ByteBuffer.wrap(bytes).putInt(16, 60_000).putInt(20, 60_000);
+        java.nio.ByteBuffer header =
+                java.nio.ByteBuffer.wrap(bytes).putInt(16, 60_000).putInt(20, 60_000);
         java.util.zip.CRC32 sum = new java.util.zip.CRC32();
         sum.update(bytes, 12, 17);
         header.putInt(29, (int) sum.getValue());

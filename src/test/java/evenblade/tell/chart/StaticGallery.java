@@ -21,6 +21,42 @@ final class StaticGallery {
         pictures.put("deviation", deviation());
         pictures.put("track-tie", tie());
         pictures.put("polar", polar());
+        pictures.put("balance-vectors", vectors());
+        pictures.put("hub-weights", hub());
+    }
+
+    /** The second case of the balancing tests: 0.25 at 40°, 0.5 at 150° with the trial weight on. */
+    static BalanceVectorsPicture vectors() {
+        return new BalanceVectorsPicture(new BalanceVectorsPicture.Data(
+                TIE,
+                "m/s²",
+                List.of(
+                        new BalanceVectorsPicture.Run(
+                                "without weights", BalanceVectorsPicture.Role.WITHOUT_WEIGHTS, 0.25, 40),
+                        new BalanceVectorsPicture.Run("trial", BalanceVectorsPicture.Role.WITH_WEIGHTS, 0.5, 150),
+                        new BalanceVectorsPicture.Run("check", BalanceVectorsPicture.Role.CHECK, 0.03, 200)),
+                Optional.of(new BalanceVectorsPicture.Correction(0.25, 220, 0.01, 90, 0.06))));
+    }
+
+    static HubWeightsPicture hub() {
+        List<HubWeightsPicture.Spot> places = new ArrayList<>();
+        for (int i = 0; i < 6; i++) {
+            places.add(new HubWeightsPicture.Spot(String.valueOf(i + 1), 60 * i));
+        }
+        return new HubWeightsPicture(new HubWeightsPicture.Data(
+                TIE,
+                true,
+                true,
+                false,
+                List.of(
+                        new HubWeightsPicture.Spot("position 1", 0),
+                        new HubWeightsPicture.Spot("position 2", -120),
+                        new HubWeightsPicture.Spot("position 3", -240)),
+                places,
+                List.of(
+                        new HubWeightsPicture.Weight("10 g at 60 mm, 0°", 0, true),
+                        new HubWeightsPicture.Weight("8 g at 60 mm, 60°", 60, false),
+                        new HubWeightsPicture.Weight("3 g at 60 mm, 120°", 120, false))));
     }
 
     static TipMarksPicture tips(int blades) {

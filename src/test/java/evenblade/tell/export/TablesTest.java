@@ -76,8 +76,8 @@ class TablesTest {
     @DisplayName("hold no text that another program takes for a formula")
     void noFormulas() {
         for (String evil : List.of("=1+1", "+cmd|x", "@SUM(1)", "-2+3", "\t=1", "\r=1", " =1", "\uff1d1")) {
-            String csv = SpectrumTable.csv(List.of(new SpectrumTable.Column(
-                    evil, SignalUnit.FULL_SCALE, spectrum(Series.of(0), Series.of(1)))));
+            String csv = SpectrumTable.csv(List.of(
+                    new SpectrumTable.Column(evil, SignalUnit.FULL_SCALE, spectrum(Series.of(0), Series.of(1)))));
             String heading = csv.substring(csv.indexOf(',') + 1).replaceFirst("^\"", "");
             assertThat(heading).startsWith("'").doesNotContain("\t");
         }

@@ -88,12 +88,14 @@ class FirstPageTest {
     @Test
     @DisplayName("tells what was cured before what is left, though the leftover is the finding that stands")
     void curedFirst() {
-        String story = String.join(" ", page(2.0, 0.38, CYLINDER_OPEN, TRACK_CURED).story());
+        String story =
+                String.join(" ", page(2.0, 0.38, CYLINDER_OPEN, TRACK_CURED).story());
         // 2.0 to 0.38 is 81 % less by the definition of a change; mm/s = 1000·a/(2πf).
         assertThat(story)
                 .startsWith("It shook once per propeller turn because blade C was out of track."
                         + " This was done: Blade C <shimmed> into track. That shaking is now 81\u00a0% less (")
-                .contains(String.format("from %.2f to %.2f\u00a0mm/s.", 2e3 / 2 / Math.PI / ONCE_HZ, 0.38e3 / 2 / Math.PI / ONCE_HZ))
+                .contains(String.format(
+                        "from %.2f to %.2f\u00a0mm/s.", 2e3 / 2 / Math.PI / ONCE_HZ, 0.38e3 / 2 / Math.PI / ONCE_HZ))
                 .contains("Still open: A weak cylinder (leans that way, not settled; about ")
                 .contains("of the shaking that is left)");
         assertThat(story.indexOf("blade C")).isLessThan(story.indexOf("weak cylinder"));
@@ -113,9 +115,7 @@ class FirstPageTest {
                 Optional.empty(),
                 Optional.empty());
         String open = page(2.0, 0.38, CYLINDER_OPEN, mass, TRACK_CURED).story().get(1);
-        assertThat(open.indexOf("Balance of the propeller"))
-                .isPositive()
-                .isLessThan(open.indexOf("A weak cylinder"));
+        assertThat(open.indexOf("Balance of the propeller")).isPositive().isLessThan(open.indexOf("A weak cylinder"));
     }
 
     @Test
@@ -142,8 +142,8 @@ class FirstPageTest {
     @Test
     @DisplayName("names the owner and the serial numbers where they are known, and leaves out what isn't")
     void whoAndWhat() throws IOException {
-        Particulars said = new Particulars(Map.of(
-                Particulars.Item.REGISTRATION, "X-TEST", Particulars.Item.PROPELLER_SERIAL, "invented 17 & 18"));
+        Particulars said = new Particulars(
+                Map.of(Particulars.Item.REGISTRATION, "X-TEST", Particulars.Item.PROPELLER_SERIAL, "invented 17 & 18"));
         String html = html(job(2.0, 1.0, said, TRACK_CURED));
         assertThat(html)
                 .contains("Registration: <b>X-TEST</b>", "Propeller, serial number: <b>invented 17 &amp; 18</b>")
@@ -155,7 +155,11 @@ class FirstPageTest {
     @DisplayName("is the first sheet, whole, and the short report has four sheets at most with what a stranger needs")
     void oneSheetOfFour() throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        new Report(job(2.0, 0.38, Particulars.NONE, CYLINDER_OPEN, TRACK_CURED).content(), PaperSize.A4, ReportExtent.SHORT)
+        new Report(
+                        job(2.0, 0.38, Particulars.NONE, CYLINDER_OPEN, TRACK_CURED)
+                                .content(),
+                        PaperSize.A4,
+                        ReportExtent.SHORT)
                 .writePdf(out);
         try (PDDocument sheets = Loader.loadPDF(out.toByteArray())) {
             assertThat(sheets.getNumberOfPages()).isBetween(2, 4);

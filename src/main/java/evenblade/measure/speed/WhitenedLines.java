@@ -10,7 +10,7 @@ import java.util.Arrays;
  *
  * <p>Frequencies are those at the mean speed of the stretch, on a grid of equal ratios {@link #STEP} apart.
  */
-final class LineSpectrum {
+final class WhitenedLines {
     /** Natural logarithm of the step from one grid place to the next: a quarter of a resolution at 500 Hz. */
     static final double STEP = 4e-4;
     /** Standard deviation of the evidence of one frame in white noise, from a seeded simulation of it. */
@@ -30,7 +30,7 @@ final class LineSpectrum {
     private final float[] evidence;
     private final double standing;
 
-    private LineSpectrum(
+    private WhitenedLines(
             WhitenedSpectrogram frames, double meanHz, double firstLn, float[] evidence, double standing) {
         this.frames = frames;
         this.meanHz = meanHz;
@@ -44,7 +44,7 @@ final class LineSpectrum {
      * @param first first frame of the stretch
      * @param hz propeller speed in each frame of the stretch
      */
-    static LineSpectrum along(WhitenedSpectrogram frames, int first, double[] hz) {
+    static WhitenedLines along(WhitenedSpectrogram frames, int first, double[] hz) {
         double mean = Arrays.stream(hz).average().orElseThrow();
         double from = Math.log(frames.lowestHz());
         int places = (int) Math.ceil((Math.log(frames.highestHz()) - from) / STEP);
@@ -65,9 +65,8 @@ final class LineSpectrum {
         }
         double seconds = frames.lengthS() + (hz.length - 1) * frames.hopS();
         double independent = Math.max(1, frames.channels() * INDEPENDENT_PER_LENGTH * seconds / frames.lengthS() - 0.9);
-        double standing =
-                Math.max(LEAST_STANDING, STANDING_DEVIATIONS * NOISE_DEVIATION / Math.sqrt(independent));
-        return new LineSpectrum(frames, mean, from, sum, standing);
+        double standing = Math.max(LEAST_STANDING, STANDING_DEVIATIONS * NOISE_DEVIATION / Math.sqrt(independent));
+        return new WhitenedLines(frames, mean, from, sum, standing);
     }
 
     /** Mean propeller speed of the path in this stretch. */
@@ -138,7 +137,7 @@ final class LineSpectrum {
      * @param reachHz how far around each
      * @param reachShare and this share of it more
      */
-    LineSpectrum without(double[] hz, double reachHz, double reachShare) {
+    WhitenedLines without(double[] hz, double reachHz, double reachShare) {
         float[] kept = evidence.clone();
         for (double line : hz) {
             double reach = reachHz + reachShare * line;
@@ -148,7 +147,7 @@ final class LineSpectrum {
                 kept[i] = 0;
             }
         }
-        return new LineSpectrum(frames, meanHz, firstLn, kept, standing);
+        return new WhitenedLines(frames, meanHz, firstLn, kept, standing);
     }
 
     double lowestHz() {
