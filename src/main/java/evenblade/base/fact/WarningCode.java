@@ -44,9 +44,9 @@ public enum WarningCode implements Code {
     RATIO_DOUBTFUL,
     BEYOND_RANGE,
     LINES_TOO_CLOSE,
-    MESH_LEFT_OUT,
     DWELL_WITHOUT_FIGURES,
     LONGEST_STRETCH_USED,
+    MESH_LEFT_OUT,
     UNCALIBRATED,
     LOSSY_FILE,
     // Speed

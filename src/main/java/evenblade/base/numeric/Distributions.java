@@ -4,6 +4,7 @@ import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.special.Beta;
+import org.hipparchus.special.Erf;
 import org.hipparchus.special.Gamma;
 
 /** Quantiles and tail areas of the distributions that intervals and tests rest on. */
@@ -13,6 +14,11 @@ public final class Distributions {
     /** Value that a standard normal variable stays below with this probability (0 to 1, ends excluded). */
     public static double normalQuantile(double probability) {
         return new NormalDistribution().inverseCumulativeProbability(probability);
+    }
+
+    /** Probability that a standard normal variable stays below a value. */
+    public static double normalBelow(double value) {
+        return 0.5 * Erf.erfc(-value / Math.sqrt(2));
     }
 
     /** Value that Student's t stays below with this probability; degrees of freedom above 0. */

@@ -38,6 +38,17 @@ public record Phasor(double re, double im) {
         return new Phasor(re * other.re - im * other.im, re * other.im + im * other.re);
     }
 
+    /** This over another; that one not zero. */
+    public Phasor over(Phasor other) {
+        double square = other.re * other.re + other.im * other.im;
+        return times(other.conjugate()).times(1 / square);
+    }
+
+    /** The same size at the angle counted the other way. */
+    public Phasor conjugate() {
+        return new Phasor(re, -im);
+    }
+
     public Phasor times(double factor) {
         return new Phasor(re * factor, im * factor);
     }

@@ -89,7 +89,11 @@ public final class AddRun {
                 new KeptFigures(folder, runs).keep(event, false, RunFigures.spectrum(kept));
             });
         } else {
-            warnings.add(Warning.of(WarningCode.CHANGED_WHILE_ADDED, new Subject.Entry(event.id()), new Quoted(recording.toString()), new Quoted(event.id())));
+            warnings.add(Warning.of(
+                    WarningCode.CHANGED_WHILE_ADDED,
+                    new Subject.Entry(event.id()),
+                    new Quoted(recording.toString()),
+                    new Quoted(event.id())));
         }
         olderThanSaid(run, added).ifPresent(warnings::add);
         progress.at(1, "done");
@@ -151,6 +155,7 @@ public final class AddRun {
         if (run.at().isPresent() || age.compareTo(FRESH) < 0) {
             return Optional.empty();
         }
-        return Optional.of(Warning.of(WarningCode.RECORDING_OLDER_THAN_ENTRY, Subject.Whole.RECORDING, new Moment(written)));
+        return Optional.of(
+                Warning.of(WarningCode.RECORDING_OLDER_THAN_ENTRY, Subject.Whole.RECORDING, new Moment(written)));
     }
 }

@@ -49,10 +49,19 @@ final class AnalysisWarnings {
             }
         }
         if (!beyond.isEmpty()) {
-            warnings.add(Warning.of(WarningCode.BEYOND_RANGE, Subject.Whole.RECORDING, Measure.FREQUENCY.of(Math.min(recording.usableUpToHz(), Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz())), new Listed(beyond.entrySet().stream().<Value>map(line -> beyond(line.getKey(), line.getValue(), dwells.size())).toList())));
+            warnings.add(Warning.of(
+                    WarningCode.BEYOND_RANGE,
+                    Subject.Whole.RECORDING,
+                    Measure.FREQUENCY.of(Math.min(
+                            recording.usableUpToHz(),
+                            Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz())),
+                    new Listed(beyond.entrySet().stream()
+                            .<Value>map(line -> beyond(line.getKey(), line.getValue(), dwells.size()))
+                            .toList())));
         }
         if (!close.isEmpty()) {
-            warnings.add(Warning.of(WarningCode.LINES_TOO_CLOSE, Subject.Whole.RECORDING, Listed.quoted(List.copyOf(close))));
+            warnings.add(Warning.of(
+                    WarningCode.LINES_TOO_CLOSE, Subject.Whole.RECORDING, Listed.quoted(List.copyOf(close))));
         }
         return warnings;
     }

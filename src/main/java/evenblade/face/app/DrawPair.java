@@ -90,6 +90,7 @@ record DrawPair(Named before, Named after) {
         double propellerRpm = view.dwell().map(Dwell::propellerRpm).orElseThrow();
         return new AnglePicture(new AnglePicture.Data(
                 Caption.of(
+                        earlier.isPresent() ? after.name() + " against " + before.name() : after.name(),
                         Caption.channel(view.channel()),
                         Caption.rpm(ratio * propellerRpm, propellerRpm),
                         "mean of " + turn.turns() + " turns",

@@ -69,13 +69,6 @@ public final class DrawRecording {
         return run.speed().main().filter(run.speed().dwells()::contains);
     }
 
-    /** The spectrum of one channel over a dwell. */
-    static Spectrum spectrum(AnalysedRecording analysed, int channel, Dwell dwell) {
-        DrawRecording draw = new DrawRecording(analysed, Optional.of(dwell));
-        EvenGrid grid = draw.grid(analysed.recording().channels().get(channel));
-        return spectrum(part(grid, dwell), grid);
-    }
-
     /**
      * One channel as it is drawn without its recording: over the longest dwell first, then over the others in order
      * of time; over the whole, where there is no dwell.
@@ -125,7 +118,7 @@ public final class DrawRecording {
             dwell.ifPresent(each -> pictures.put("orders" + name, bars(channel, each)));
             pictures.put("waterfall" + name, waterfall(channel, dwell, grid));
             int place = i;
-            main.flatMap(held -> DrawTurn.of(new DrawTurn.Shown("mean turn", analysed, place, held)))
+            main.flatMap(held -> DrawTurn.of(analysed, place, held))
                     .ifPresent(turn -> pictures.put("turn" + name, turn));
         }
         return pictures;

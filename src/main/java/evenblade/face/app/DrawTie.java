@@ -2,6 +2,7 @@ package evenblade.face.app;
 
 import evenblade.base.numeric.Phasor;
 import evenblade.input.recording.Series;
+import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;

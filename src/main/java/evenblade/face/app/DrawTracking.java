@@ -2,9 +2,9 @@ package evenblade.face.app;
 
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
-import evenblade.face.app.JudgeTracking.MarkedTips;
-import evenblade.face.app.JudgeTracking.TrackView;
 import evenblade.judge.tracking.Deviation;
+import evenblade.judge.tracking.StaticSide;
+import evenblade.judge.tracking.StaticSide.MarkedTips;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.DeviationPicture;
@@ -19,22 +19,26 @@ public final class DrawTracking {
     private DrawTracking() {}
 
     /** The tips as they were marked last. */
-    public static Picture tips(TrackView view, LengthUnit unit) {
-        MarkedTips last = view.sessions().get(view.sessions().size() - 1);
+    public static Picture tips(StaticSide view, LengthUnit unit) {
+        return tips(view, view.sessions().get(view.sessions().size() - 1), unit);
+    }
+
+    /** The tips as they were marked in one session. */
+    static Picture tips(StaticSide view, MarkedTips tips, LengthUnit unit) {
         String caption =
-                "entry " + last.event() + ", " + last.session().layout().text();
-        return SketchStatic.marks(view.installation(), last.session(), marked(view, caption), unit)
+                "entry " + tips.event() + ", " + tips.session().layout().text();
+        return SketchStatic.marks(view.installation(), tips.session(), marked(view, caption), unit)
                 .picture()
                 .orElseThrow();
     }
 
     /** What goes with the blades and what stays with the hub; empty where nothing can be told yet. */
-    public static Optional<Picture> deviations(TrackView view, LengthUnit unit) {
+    public static Optional<Picture> deviations(StaticSide view, LengthUnit unit) {
         return deviations(view, view.now(), unit);
     }
 
     /** The same for one of the stretches without a change. */
-    static Optional<Picture> deviations(TrackView view, TrackingAnalysis spell, LengthUnit unit) {
+    static Optional<Picture> deviations(StaticSide view, TrackingAnalysis spell, LengthUnit unit) {
         List<DeviationPicture.Row> blades = rows("blade ", spell.blades(), unit);
         List<DeviationPicture.Row> positions = rows("position ", spell.positions(), unit);
         if (blades.isEmpty() && positions.isEmpty()) {
@@ -70,7 +74,7 @@ public final class DrawTracking {
         return unit == LengthUnit.INCH ? Length.ofMillimetres(mm).inches() : mm;
     }
 
-    private static String marked(TrackView view, String caption) {
+    private static String marked(StaticSide view, String caption) {
         return view.invented() ? "INVENTED · " + caption : caption;
     }
 }

@@ -12,83 +12,46 @@ import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.Picture;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
-/** Answers what one mean turn of the propeller looks like, in one run or in two. */
-public final class DrawTurn {
+/** Answers what one mean turn of the propeller looks like in one dwell of a run. */
+final class DrawTurn {
+    /** Two degrees a point: finer than the narrowest push of a blade, coarse enough to average few turns. */
     private static final int POINTS_PER_TURN = 180;
 
     private DrawTurn() {}
 
     /**
-     * One channel of one run.
+     * One channel over one dwell.
      *
-     * @param name of the run
-     * @param run as analysed
      * @param channel place of the channel among the analysed ones, from 0
-     * @param dwell the stretch to average over
-     */
-    public record Shown(String name, AnalysedRecording run, int channel, Dwell dwell) {
-        private Optional<AngleAverage> turn() {
-            return average(run, channel, dwell);
-        }
-
-        private ChannelOrders orders() {
-            return run.orders().channels().get(channel);
-        }
-
-        private boolean fromMark() {
-            return run.orders().speed().origin() == SpeedResult.Origin.MARK;
-        }
-    }
-
-    /**
-     * The mean turn of one run.
-     *
      * @return empty where no speed was confirmed, or too few whole turns were held
      */
-    public static Optional<Picture> of(Shown run) {
-        return average(run.run(), run.channel())
-                .map(turn -> picture(run, turn, captionOfOne(run, turn), run.fromMark(), Optional.empty()));
+    static Optional<Picture> of(AnalysedRecording analysed, int channel, Dwell dwell) {
+        return average(analysed, channel, dwell).map(turn -> picture(analysed.orders(), channel, dwell, turn));
+    }
+
+    private static Picture picture(RunOrders run, int channel, Dwell dwell, AngleAverage turn) {
+        ChannelOrders shown = run.channels().get(channel);
+        boolean fromMark = run.speed().origin() == SpeedResult.Origin.MARK;
+        List<String> parts = new ArrayList<>(
+                Caption.ofRun(run, Optional.of(shown), Optional.of(dwell)).parts());
+        parts.add("mean of " + turn.turns() + " turns");
+        parts.add(fromMark ? "angle from the mark" : "no mark: where 0° lies differs from run to run");
+        return new AnglePicture(new AnglePicture.Data(
+                new Caption(parts),
+                run.installation().propeller().blades(),
+                fromMark,
+                shown.unit(),
+                Optional.empty(),
+                new Revolution("mean turn", turn.mean(), turn.standardError())));
     }
 
     /**
-     * The mean turns of two runs, laid over each other.
+     * One mean turn of a channel over one dwell of a run whose speed is confirmed.
      *
-     * @return empty where either has none, or they are of different units
+     * @param channel place of the channel among the analysed ones, from 0
      */
-    public static Optional<Picture> of(Shown before, Shown after) {
-        Optional<AngleAverage> earlier = before.turn();
-        Optional<AngleAverage> later = after.turn();
-        if (earlier.isEmpty()
-                || later.isEmpty()
-                || before.orders().unit() != after.orders().unit()) {
-            return Optional.empty();
-        }
-        Revolution first = revolution(before.name(), earlier.get());
-        String turns = String.format(
-                Locale.ROOT,
-                "means of %d and %d turns at %s and %s engine rpm",
-                earlier.get().turns(),
-                later.get().turns(),
-                rpm(before),
-                rpm(after));
-        boolean fromMark = before.fromMark() && after.fromMark();
-        Caption caption = Caption.of(
-                after.name() + " against " + before.name(),
-                Caption.channel(after.orders().channel()),
-                turns,
-                angle(fromMark));
-        return Optional.of(picture(after, later.get(), caption, fromMark, Optional.of(first)));
-    }
-
-    /** One mean turn of a channel over the longest dwell of a run whose speed is confirmed. */
-    static Optional<AngleAverage> average(AnalysedRecording analysed, int channel) {
-        return analysed.orders().speed().main().flatMap(dwell -> average(analysed, channel, dwell));
-    }
-
-    /** The same over one dwell. */
     static Optional<AngleAverage> average(AnalysedRecording analysed, int channel, Dwell dwell) {
         Recording recording = analysed.recording();
         SpeedResult speed = analysed.orders().speed();
@@ -101,38 +64,5 @@ public final class DrawTurn {
                         dwell.toS(),
                         POINTS_PER_TURN)
                 : Optional.empty();
-    }
-
-    private static Caption captionOfOne(Shown run, AngleAverage turn) {
-        RunOrders orders = run.run().orders();
-        Caption whole =
-                Caption.ofRun(orders, Optional.of(run.orders()), orders.speed().main());
-        List<String> parts = new ArrayList<>(whole.parts());
-        parts.add("mean of " + turn.turns() + " turns");
-        parts.add(angle(run.fromMark()));
-        return new Caption(parts);
-    }
-
-    private static Picture picture(
-            Shown run, AngleAverage turn, Caption caption, boolean fromMark, Optional<Revolution> before) {
-        return new AnglePicture(new AnglePicture.Data(
-                caption,
-                run.run().orders().installation().propeller().blades(),
-                fromMark,
-                run.orders().unit(),
-                before,
-                revolution(run.name(), turn)));
-    }
-
-    private static String angle(boolean fromMark) {
-        return fromMark ? "angle from the mark" : "no mark: where 0° lies differs from run to run";
-    }
-
-    private static String rpm(Shown run) {
-        return FigureText.fixed(run.dwell().propellerRpm() * run.run().orders().ratio(), 0);
-    }
-
-    private static Revolution revolution(String name, AngleAverage turn) {
-        return new Revolution(name, turn.mean(), turn.standardError());
     }
 }

@@ -12,13 +12,15 @@ import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.RunNumbers;
 import evenblade.judge.findings.RunRef;
 import evenblade.judge.findings.StaticEvidence;
+import evenblade.judge.tie.JobTie;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.SessionSegments;
+import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.TrackLimits;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
-import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Conditions;
+import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
@@ -89,7 +91,11 @@ final class EvidenceOfJob {
                     measured.add(evidence(event, changes, outcome.numbers().get()));
                     changes.clear();
                 } else {
-                    warnings.add(Warning.of(WarningCode.RUN_LEFT_OUT, new Subject.Entry(event.id()), Fact.of(AnalysisFact.RUN, new Quoted(runs.nameOf(event))), outcome.trouble().orElseThrow()));
+                    warnings.add(Warning.of(
+                            WarningCode.RUN_LEFT_OUT,
+                            new Subject.Entry(event.id()),
+                            Fact.of(AnalysisFact.RUN, new Quoted(runs.nameOf(event))),
+                            outcome.trouble().orElseThrow()));
                 }
             }
         }
@@ -137,7 +143,7 @@ final class EvidenceOfJob {
 
     private List<StaticEvidence.Track> track() {
         List<TrackingSession> sessions = JudgeTracking.sessions(record).stream()
-                .map(JudgeTracking.MarkedTips::session)
+                .map(StaticSide.MarkedTips::session)
                 .toList();
         if (sessions.isEmpty()) {
             return List.of();
@@ -155,7 +161,7 @@ final class EvidenceOfJob {
                 .map(limit -> LimitCheck.track(limit, last.marksMm()))
                 .toList();
         // The dial that was read last before this spell ended belongs to it.
-        Optional<JudgeTracking.DialReading> dial = JudgeTracking.runOuts(record).stream()
+        Optional<StaticSide.DialReading> dial = JudgeTracking.runOuts(record).stream()
                 .filter(r -> !r.reading().at().isAfter(last.at()))
                 .reduce((first, second) -> second);
         return new StaticEvidence.Track(

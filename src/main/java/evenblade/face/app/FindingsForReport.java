@@ -1,31 +1,31 @@
 package evenblade.face.app;
 
-import evenblade.base.units.Length;
-import evenblade.face.app.JudgeTracking.TrackView;
 import evenblade.judge.findings.Findings;
-import evenblade.judge.tracking.BestLayout;
-import evenblade.judge.tracking.Deviation;
-import evenblade.judge.tracking.TrackingAnalysis;
+import evenblade.judge.tracking.StaticSide;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
-import evenblade.tell.report.AnswerPart;
+import evenblade.tell.document.PictureSlot;
+import evenblade.tell.document.PictureSlot.Shows;
+import evenblade.tell.document.TieDocument;
+import evenblade.tell.document.TrackingDocument;
 import evenblade.tell.report.FindingPart;
-import evenblade.tell.report.Lengths;
 import evenblade.tell.report.ReportFigure;
+import evenblade.tell.report.Section;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
+import java.util.Map;
 
 /**
  * A job's findings in the words of its report.
  *
  * @param findings heaviest first; none where nothing was measured
+ * @param checks static readings; empty where there are none
  * @param answers what tip marks say together, and tip marks and runs
  */
-record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
+record FindingsForReport(List<FindingPart> findings, List<Section> checks, List<Section> answers) {
     private static final int WIDTH_PX = 1000;
     private static final int HEIGHT_PX = 480;
 
@@ -34,88 +34,44 @@ record FindingsForReport(List<FindingPart> findings, List<AnswerPart> answers) {
 
     FindingsForReport {
         findings = List.copyOf(findings);
+        checks = List.copyOf(checks);
         answers = List.copyOf(answers);
     }
 
-    static FindingsForReport of(JobRuns runs, Lengths lengths) {
-        Phrases phrases = new Phrases(Face.PAPER, new FigureFormat(lengths.units()));
+    static FindingsForReport of(JobRuns runs, FigureFormat lengths) {
         EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(runs, Progress.SILENT);
-        List<AnswerPart> answers = new ArrayList<>();
-        if (!JudgeTracking.sessions(runs.record()).isEmpty()) {
-            answers.add(tracking(JudgeTracking.of(runs.record()), lengths));
-        }
-        loaded.tie()
-                .ifPresent(tie -> answers.add(new AnswerPart(
-                        "Shaking and track",
-                        TieWords.sentences(tie),
-                        DrawTie.answer(tie, runs.record().invented()).stream()
-                                .map(picture -> wide(picture, TALL_PX))
-                                .toList())));
+        Phrases phrases = new Phrases(Face.PAPER, lengths);
+        List<Section> answers = new ArrayList<>();
+        StaticSide side = JudgeTracking.of(runs.record());
+        boolean read = !side.sessions().isEmpty()
+                || !side.runOuts().isEmpty()
+                || !side.pitches().isEmpty();
+        loaded.tie().ifPresent(tie -> {
+            List<ReportFigure> figures = DrawTie.answer(tie, runs.record().invented()).stream()
+                    .map(picture -> wide(picture, TALL_PX))
+                    .toList();
+            answers.add(new Section(TieDocument.of(tie, lengths), Map.of(PictureSlot.of(Shows.TIE), figures)));
+        });
         return new FindingsForReport(
                 Findings.weigh(loaded.evidence()).list().stream()
                         .map(finding -> FindingPart.of(finding, phrases))
                         .toList(),
+                read ? List.of(statics(side, lengths)) : List.of(),
                 answers);
     }
 
-    /** Blades against hub positions: one answer for each stretch without a change. */
-    private static AnswerPart tracking(TrackView view, Lengths lengths) {
-        Phrases phrases = new Phrases(Face.PAPER, new FigureFormat(lengths.units()));
-        List<String> sentences = new ArrayList<>();
-        List<ReportFigure> figures = new ArrayList<>();
-        for (TrackingAnalysis spell : view.spells()) {
-            int sessions = spell.sessions().size();
-            sentences.add((view.spells().size() == 1
-                            ? ""
-                            : (spell == view.now() ? "Since the last change, " : "Before a change, ")
-                                    + sessions
-                                    + (sessions == 1 ? " session: " : " sessions: "))
-                    + phrases.text(spell.verdict().fact()));
-            DrawTracking.deviations(view, spell, lengths.units())
-                    .map(picture -> wide(picture, HEIGHT_PX))
-                    .ifPresent(figures::add);
+    private static Section statics(StaticSide side, FigureFormat lengths) {
+        Map<PictureSlot, List<ReportFigure>> figures = new HashMap<>();
+        for (int i = 0; i < side.sessions().size(); i++) {
+            Picture tips = DrawTracking.tips(side, side.sessions().get(i), lengths.unit());
+            figures.put(new PictureSlot(Shows.TIPS, i), List.of(wide(tips, HEIGHT_PX)));
         }
-        view.runOutTest().ifPresent(test -> sentences.add(phrases.text(test.fact())));
-        TrackingAnalysis now = view.now();
-        sentences.add(open(now));
-        sentences.add(keep(now.bestLayout(), lengths));
-        sentences.add("To learn more, mark again with "
-                + now.nextLayout().layout().text() + ": the least known difference would then be good to ± "
-                + lengths.both(Length.ofMillimetres(now.nextLayout().worstStandardErrorMm()))
-                + " (one standard error).");
-        return new AnswerPart("Blades against hub positions", sentences, figures);
-    }
-
-    private static String open(TrackingAnalysis now) {
-        String names = Stream.concat(open("blade ", now.blades()), open("position ", now.positions()))
-                .collect(Collectors.joining(", "));
-        if (names.isEmpty()) {
-            return now.separable()
-                    ? "Every blade and every hub position is told apart from the others."
-                    : "Each is told against the mean of all, but not every difference between two of them.";
+        for (int i = 0; i < side.spells().size(); i++) {
+            PictureSlot slot = new PictureSlot(Shows.DEVIATIONS, i);
+            DrawTracking.deviations(side, side.spells().get(i), lengths.unit())
+                    .ifPresent(picture -> figures.put(slot, List.of(wide(picture, HEIGHT_PX))));
         }
-        return "Can't be told apart yet: " + names
-                + ". What belongs to the blade and what to its place is one figure so far.";
-    }
-
-    private static Stream<String> open(String what, List<Deviation> deviations) {
-        return deviations.stream()
-                .filter(deviation -> deviation.estimate().isEmpty())
-                .map(deviation -> what + deviation.name());
-    }
-
-    private static String keep(BestLayout best, Lengths lengths) {
-        return "Layout to keep, of those that can be predicted: "
-                + best.layout().text() + ", predicted spread "
-                + lengths.both(Length.ofMillimetres(best.predictedSpread().valueMm())) + ", 95 %: "
-                + lengths.first(Length.ofMillimetres(best.predictedSpread().lowMm())) + " to "
-                + lengths.first(Length.ofMillimetres(best.predictedSpread().highMm()))
-                + (best.blades() == 0
-                        ? ", which is how it stands."
-                        : "; as it stands "
-                                + lengths.both(
-                                        Length.ofMillimetres(best.spreadNow().valueMm()))
-                                + ".");
+        return new Section(TrackingDocument.of(side, new Phrases(Face.PAPER, lengths)), figures);
     }
 
     private static ReportFigure wide(Picture picture, int heightPx) {

@@ -10,8 +10,8 @@ import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunConditions;
-import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Conditions;
+import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck;
@@ -35,8 +35,8 @@ import java.util.stream.Stream;
  * else from the raw file.
  */
 final class JobRuns {
-    private static final Set<WarningCode> OF_RECORDINGS = Set.of(
-            WarningCode.RECORDING_MISSING, WarningCode.RECORDING_CHANGED, WarningCode.RECORDING_UNREADABLE);
+    private static final Set<WarningCode> OF_RECORDINGS =
+            Set.of(WarningCode.RECORDING_MISSING, WarningCode.RECORDING_CHANGED, WarningCode.RECORDING_UNREADABLE);
 
     private final JobFolder folder;
     private final JobRecord record;
@@ -63,8 +63,8 @@ final class JobRuns {
 
     /** What had to be said while measuring, and which recordings aren't what they were. */
     List<Warning> warnings() {
-        Stream<Warning> evidence = folder.check(EvidenceCheck.Thoroughness.QUICK).stream()
-                .filter(w -> OF_RECORDINGS.contains(w.code()));
+        Stream<Warning> evidence =
+                folder.check(EvidenceCheck.Thoroughness.QUICK).stream().filter(w -> OF_RECORDINGS.contains(w.code()));
         return Stream.concat(warnings.stream(), evidence).distinct().toList();
     }
 
@@ -108,7 +108,11 @@ final class JobRuns {
         try {
             return Optional.of(measured(run));
         } catch (BadInput e) {
-            warnings.add(Warning.of(WarningCode.RUN_LEFT_OUT, new Subject.Entry(run.id()), Fact.of(AnalysisFact.RUN_WITH_ID, new Quoted(nameOf(run)), new Quoted(run.id())), new Quoted(e.getMessage())));
+            warnings.add(Warning.of(
+                    WarningCode.RUN_LEFT_OUT,
+                    new Subject.Entry(run.id()),
+                    Fact.of(AnalysisFact.RUN_WITH_ID, new Quoted(nameOf(run)), new Quoted(run.id())),
+                    new Quoted(e.getMessage())));
             return Optional.empty();
         }
     }
@@ -130,7 +134,10 @@ final class JobRuns {
     private MeasuredRun find(Event run) {
         Result result = result(run, false);
         if (!result.asAdded()) {
-            warnings.add(Warning.of(WarningCode.RECORDING_CHANGED, new Subject.Entry(run.id()), Fact.of(AnalysisFact.RECORDING_TAKEN_AS_IT_IS, new Quoted(nameOf(run)), new Quoted(run.id()))));
+            warnings.add(Warning.of(
+                    WarningCode.RECORDING_CHANGED,
+                    new Subject.Entry(run.id()),
+                    Fact.of(AnalysisFact.RECORDING_TAKEN_AS_IT_IS, new Quoted(nameOf(run)), new Quoted(run.id()))));
         }
         return measured(run, result.run());
     }
@@ -212,16 +219,16 @@ final class JobRuns {
 
     /** Everything that an analysed run depends on. */
     private String dependsOn(Detail.Run run) {
-        return dependsOn("analysed run", KeptRun.FORMAT, run);
+        return dependsOn("analysed run", KeptRun.SHAPE, run);
     }
 
     /** The same for another result of the same recording. */
-    String dependsOn(String result, int format, Detail.Run run) {
+    String dependsOn(String result, String shape, Detail.Run run) {
         String version = JobRuns.class.getPackage().getImplementationVersion();
         return String.join(
                 "\n",
                 result,
-                String.valueOf(format),
+                shape,
                 String.valueOf(version),
                 run.file().stamp().sha256(),
                 run.settings().toString(),

@@ -8,12 +8,15 @@ import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.PitchReadings;
 import evenblade.judge.tracking.RunOutTest;
 import evenblade.judge.tracking.SessionSegments;
+import evenblade.judge.tracking.StaticSide;
+import evenblade.judge.tracking.StaticSide.BladeAngles;
+import evenblade.judge.tracking.StaticSide.DialReading;
+import evenblade.judge.tracking.StaticSide.MarkedTips;
 import evenblade.judge.tracking.SwapFit;
 import evenblade.judge.tracking.ThrustOffsetEstimate;
 import evenblade.judge.tracking.TrackLimits;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
-import evenblade.judge.tracking.UsualFigure;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
@@ -34,101 +37,11 @@ public final class JudgeTracking {
     private JudgeTracking() {}
 
     /**
-     * Everything about the static side of a job.
-     *
-     * @param job its name
-     * @param invented whether it was made up for practice
-     * @param installation with its limits
-     * @param sessions every session with its limits, in order of time
-     * @param spells what the sessions say together, one answer for each stretch without a change; the last one
-     *     counts now
-     * @param runOuts readings of the flange, in order of time
-     * @param runOutTest whether the last of them explains what stays on the hub, where that can be told
-     * @param pitches blade angles, in order of time
-     * @param couple rough size of what the track turns at the engine's highest speed, where mass and speed are known
-     * @param thrust rough size of what the blade angles read last do to the thrust at that speed, where chord and speed
-     *     are known
-     */
-    public record TrackView(
-            String job,
-            boolean invented,
-            Installation installation,
-            List<MarkedTips> sessions,
-            List<TrackingAnalysis> spells,
-            List<DialReading> runOuts,
-            Optional<RunOutTest> runOutTest,
-            List<BladeAngles> pitches,
-            Optional<CoupleEstimate> couple,
-            Optional<ThrustOffsetEstimate> thrust) {
-        public TrackView {
-            sessions = List.copyOf(sessions);
-            spells = List.copyOf(spells);
-            runOuts = List.copyOf(runOuts);
-            pitches = List.copyOf(pitches);
-        }
-
-        /** What counts now. */
-        public TrackingAnalysis now() {
-            return spells.get(spells.size() - 1);
-        }
-    }
-
-    /**
-     * One session held against the limits.
-     *
-     * @param event its id in the record
-     * @param session the marks
-     * @param checks one per limit on track
-     */
-    public record MarkedTips(String event, TrackingSession session, List<LimitCheck> checks) {
-        public MarkedTips {
-            checks = List.copyOf(checks);
-        }
-
-        /** Usual figures to stand beside the marks where no limit was entered; none where one was. */
-        public List<UsualFigure> usual() {
-            return checks.isEmpty() ? UsualFigure.of(session) : List.of();
-        }
-
-        /** Whether all limits that apply hold; nothing where none does. */
-        public Optional<Boolean> withinLimit() {
-            return JudgeTracking.within(checks);
-        }
-    }
-
-    /**
-     * A reading of the flange.
-     *
-     * @param event its id in the record
-     * @param reading the dial
-     * @param atTip carried out to the tips, where the diameter is known
-     * @param checks one per limit on run-out
-     */
-    public record DialReading(String event, FaceRunOut reading, Optional<Length> atTip, List<LimitCheck> checks) {
-        public DialReading {
-            checks = List.copyOf(checks);
-        }
-    }
-
-    /**
-     * Blade angles held against the limits.
-     *
-     * @param event its id in the record
-     * @param readings the angles
-     * @param checks one per limit on pitch
-     */
-    public record BladeAngles(String event, PitchReadings readings, List<LimitCheck> checks) {
-        public BladeAngles {
-            checks = List.copyOf(checks);
-        }
-    }
-
-    /**
      * Judges a job's tip marks.
      *
      * @throws BadInput where there is no job or it has no tip marks that count
      */
-    public static TrackView answer(Path job) {
+    public static StaticSide answer(Path job) {
         JobRecord record = JobFolder.open(job).record();
         if (sessions(record).isEmpty()) {
             throw BadInput.in(job).found("no tip marks in this job", "at least one entry made with 'job tracking'");
@@ -148,16 +61,18 @@ public final class JudgeTracking {
                 .orElseThrow(() -> BadInput.in(job).found("no tip marks " + event, "an entry of tip marks"));
     }
 
-    /** Judges a record with at least one session. */
-    static TrackView of(JobRecord record) {
+    /** Judges a record, with or without tip marks. */
+    static StaticSide of(JobRecord record) {
         Installation installation = record.installation();
         List<MarkedTips> sessions = sessions(record);
-        List<List<TrackingSession>> spells =
-                SessionSegments.part(sessions.stream().map(MarkedTips::session).toList(), changes(record));
-        List<TrackingSession> last = spells.get(spells.size() - 1);
+        List<List<TrackingSession>> spells = sessions.isEmpty()
+                ? List.of()
+                : SessionSegments.part(
+                        sessions.stream().map(MarkedTips::session).toList(), changes(record));
+        List<TrackingSession> last = spells.isEmpty() ? List.of() : spells.get(spells.size() - 1);
         List<DialReading> runOuts = runOuts(record);
         List<BladeAngles> pitches = pitches(record);
-        return new TrackView(
+        return new StaticSide(
                 record.name(),
                 record.invented(),
                 installation,
@@ -166,11 +81,11 @@ public final class JudgeTracking {
                         .map(spell -> TrackingAnalysis.of(spell, new TrackLimits(installation.limits())))
                         .toList(),
                 runOuts,
-                runOuts.isEmpty()
+                runOuts.isEmpty() || last.isEmpty()
                         ? Optional.empty()
                         : test(runOuts.get(runOuts.size() - 1).reading(), installation, last),
                 pitches,
-                couple(installation, last.get(last.size() - 1)),
+                last.isEmpty() ? Optional.empty() : couple(installation, last.get(last.size() - 1)),
                 pitches.isEmpty()
                         ? Optional.empty()
                         : thrust(installation, pitches.get(pitches.size() - 1).readings()));
@@ -230,15 +145,6 @@ public final class JudgeTracking {
 
     private static Stream<Limit> limits(Installation installation, Limit.Subject what) {
         return installation.limits().stream().filter(limit -> limit.what() == what);
-    }
-
-    private static Optional<Boolean> within(List<LimitCheck> checks) {
-        List<LimitCheck> applying = checks.stream()
-                .filter(c -> c.outcome() != LimitCheck.Outcome.NOT_APPLICABLE)
-                .toList();
-        return applying.isEmpty()
-                ? Optional.empty()
-                : Optional.of(applying.stream().allMatch(c -> c.outcome() == LimitCheck.Outcome.WITHIN));
     }
 
     static Optional<RunOutTest> test(FaceRunOut runOut, Installation installation, List<TrackingSession> sessions) {

@@ -1,23 +1,24 @@
 package evenblade.face.app;
 
+import evenblade.base.json.RecordCodec;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.ResultCache;
 import evenblade.tell.report.ReportFigure;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.DataInputStream;
-import java.io.DataOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
 
 /** The report's pictures of a run in a job's cache. */
 final class KeptFigures {
-    /** To be raised with every change of this form or of a picture. */
-    private static final int FORMAT = 4;
+    /** To be raised with every change of a picture; what is kept of them is told by the codec. */
+    private static final int DRAWN = 5;
+
+    private static final RecordCodec<Pictures> CODEC = new RecordCodec<>(Pictures.class, List.of());
+
+    private record Pictures(List<Drawn> drawn) {}
+
+    private record Drawn(String words, byte[] png) {}
 
     private final ResultCache cache;
     private final JobRuns runs;
@@ -33,12 +34,18 @@ final class KeptFigures {
      * @param newest all that the newest run has; else those of an older one
      */
     Optional<List<ReportFigure>> get(Event run, boolean newest) {
-        return cache.get(key(run, newest)).flatMap(KeptFigures::read);
+        return cache.get(key(run, newest)).flatMap(CODEC::read).map(kept -> kept.drawn().stream()
+                .map(picture -> ReportFigure.wide(picture.words, picture.png))
+                .toList());
     }
 
     /** Keeps pictures, and gives them back. */
     List<ReportFigure> keep(Event run, boolean newest, List<ReportFigure> figures) {
-        cache.put(key(run, newest), written(figures));
+        cache.put(
+                key(run, newest),
+                CODEC.written(new Pictures(figures.stream()
+                        .map(figure -> new Drawn(figure.words(), figure.bytes()))
+                        .toList())));
         return figures;
     }
 
@@ -48,29 +55,7 @@ final class KeptFigures {
         return runs.dependsOn(
                 "pictures in the report, newest: " + newest + ", of "
                         + detail.file().path(),
-                FORMAT,
+                DRAWN + "\n" + CODEC.shape(),
                 detail);
-    }
-
-    private static byte[] written(List<ReportFigure> figures) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (DataOutputStream out = new DataOutputStream(bytes)) {
-            KeptFields.list(out, figures, (to, figure) -> {
-                KeptFields.text(to, figure.words());
-                KeptFields.bytes(to, figure.bytes());
-            });
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return bytes.toByteArray();
-    }
-
-    private static Optional<List<ReportFigure>> read(byte[] bytes) {
-        try (DataInputStream in = new DataInputStream(new ByteArrayInputStream(bytes))) {
-            return Optional.of(
-                    KeptFields.list(in, from -> ReportFigure.wide(KeptFields.text(from), KeptFields.bytes(from))));
-        } catch (IOException e) {
-            return Optional.empty();
-        }
     }
 }

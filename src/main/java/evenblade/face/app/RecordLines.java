@@ -138,7 +138,12 @@ public final class RecordLines implements LiveRecording {
         requireLines();
         List<Warning> warnings = new ArrayList<>();
         if (ending.unwanted()) {
-            warnings.add(Warning.of(WarningCode.RECORDING_CUT_SHORT, Subject.Whole.RECORDING, Fact.of(ending), Measure.TIME.of(recorder.elapsedS()), Fact.of(CaptureFact.NO_DETAIL)));
+            warnings.add(Warning.of(
+                    WarningCode.RECORDING_CUT_SHORT,
+                    Subject.Whole.RECORDING,
+                    Fact.of(ending),
+                    Measure.TIME.of(recorder.elapsedS()),
+                    Fact.of(CaptureFact.NO_DETAIL)));
         }
         Optional<Recording> whole = whole(warnings);
         Optional<String> mark = whole.flatMap(recording -> mark(recording, warnings));
@@ -175,7 +180,11 @@ public final class RecordLines implements LiveRecording {
         try {
             return Optional.of(CheckTake.reduced(place.file()));
         } catch (BadInput e) {
-            warnings.add(Warning.of(WarningCode.TAKE_NOT_CHECKED, Subject.Whole.RECORDING, Fact.of(TakeFact.THE_RECORDING), new Quoted(e.getMessage())));
+            warnings.add(Warning.of(
+                    WarningCode.TAKE_NOT_CHECKED,
+                    Subject.Whole.RECORDING,
+                    Fact.of(TakeFact.THE_RECORDING),
+                    new Quoted(e.getMessage())));
             return Optional.empty();
         }
     }
@@ -189,7 +198,8 @@ public final class RecordLines implements LiveRecording {
                     .markChannel()
                     .map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("--mark-channel"))));
         } catch (BadInput e) {
-            warnings.add(Warning.of(WarningCode.MARK_CHANNEL_UNKNOWN, Subject.Whole.RECORDING, new Quoted(e.getMessage())));
+            warnings.add(
+                    Warning.of(WarningCode.MARK_CHANNEL_UNKNOWN, Subject.Whole.RECORDING, new Quoted(e.getMessage())));
             return Optional.empty();
         }
     }

@@ -193,7 +193,11 @@ public final class RecordRun implements LiveRecording {
                     request.run().settings().markChannel(),
                     BadInput.in(take.file()));
         } catch (BadInput e) {
-            return List.of(Warning.of(WarningCode.TAKE_NOT_CHECKED, Subject.Whole.RECORDING, Fact.of(TakeFact.THE_SOUND), new Quoted(e.getMessage())));
+            return List.of(Warning.of(
+                    WarningCode.TAKE_NOT_CHECKED,
+                    Subject.Whole.RECORDING,
+                    Fact.of(TakeFact.THE_SOUND),
+                    new Quoted(e.getMessage())));
         }
     }
 

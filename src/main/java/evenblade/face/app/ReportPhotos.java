@@ -55,8 +55,8 @@ final class ReportPhotos {
     }
 
     private Optional<byte[]> light(Detail.Attachment attachment, int mostBytes) {
-        boolean asAdded = fileWarnings.stream()
-                .noneMatch(w -> w.subject().equals(new Subject.StoredFile(attachment.file().path())));
+        boolean asAdded = fileWarnings.stream().noneMatch(w -> w.subject()
+                .equals(new Subject.StoredFile(attachment.file().path())));
         if (!asAdded) {
             // One that was changed since it was added is taken as it is now.
             return PhotoScaler.jpeg(folder.locate(attachment.file()), PHOTO_PX)

@@ -3,16 +3,22 @@ package evenblade.face.app;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.tell.export.OrdersTable;
 import evenblade.tell.export.SpectrumTable;
-import evenblade.tell.report.RunPart;
+import evenblade.tell.report.ReportFigure;
+import java.util.List;
 
 /**
  * A run as a report needs it.
  *
  * @param measured its amplitudes
- * @param part the run in words and pictures
+ * @param figures pictures of it
+ * @param trouble why it isn't to be trusted; empty where all is well
  * @param answer what was analysed
  */
-record ReportRun(MeasuredRun measured, RunPart part, AnalysedRun answer) {
+record ReportRun(MeasuredRun measured, List<ReportFigure> figures, String trouble, AnalysedRun answer) {
+    ReportRun {
+        figures = List.copyOf(figures);
+    }
+
     /** The run as it is drawn against another. */
     DrawPair.Named named() {
         return new DrawPair.Named(measured.name(), answer);

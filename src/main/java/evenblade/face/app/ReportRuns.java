@@ -12,7 +12,6 @@ import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.ReportedRun;
-import evenblade.tell.report.RunParts;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -79,15 +78,16 @@ final class ReportRuns {
                 run,
                 nameOf(run),
                 outcome.run().map(ReportRun::measured),
-                outcome.run()
-                        .map(ReportRun::part)
-                        .orElseGet(() -> RunParts.without(run, nameOf(run), outcome.trouble()))));
+                outcome.run().map(answer -> answer.answer().orders()),
+                outcome.run().map(ReportRun::trouble).orElse(outcome.trouble()),
+                outcome.run().map(ReportRun::figures).orElse(List.of())));
     }
 
     private Outcome outcome(Event run, boolean newest, boolean first) {
         Detail.Run detail = (Detail.Run) run.detail();
         Optional<Warning> file = fileWarnings.stream()
-                .filter(w -> w.subject().equals(new Subject.StoredFile(detail.file().path())))
+                .filter(w ->
+                        w.subject().equals(new Subject.StoredFile(detail.file().path())))
                 .findFirst();
         if (file.isPresent() && file.get().code() == WarningCode.RECORDING_MISSING) {
             return new Outcome(Optional.empty(), "The recording is MISSING from the record: no results.");
@@ -125,8 +125,7 @@ final class ReportRuns {
     }
 
     private ReportRun run(Event run, AnalysedRun found, List<ReportFigure> figures, String trouble) {
-        return new ReportRun(
-                runs.measured(run, found), RunParts.of(run, nameOf(run), found.orders(), trouble, figures), found);
+        return new ReportRun(runs.measured(run, found), figures, trouble, found);
     }
 
     String nameOf(Event run) {

@@ -40,13 +40,18 @@ public final class SeeEvidence {
      * @param direction that the channel feels, where it names one
      */
     public record Sight(
-            Page page, Optional<Event> entry, EvidenceRef.Side side, OptionalDouble engineRpm, Optional<Direction> direction) {
+            Page page,
+            Optional<Event> entry,
+            EvidenceRef.Side side,
+            OptionalDouble engineRpm,
+            Optional<Direction> direction) {
         private static Sight of(Page page) {
             return new Sight(page, Optional.empty(), EvidenceRef.Side.ORDERS, OptionalDouble.empty(), Optional.empty());
         }
 
         private static Sight of(Event entry) {
-            return new Sight(Page.ENTRY, Optional.of(entry), EvidenceRef.Side.ORDERS, OptionalDouble.empty(), Optional.empty());
+            return new Sight(
+                    Page.ENTRY, Optional.of(entry), EvidenceRef.Side.ORDERS, OptionalDouble.empty(), Optional.empty());
         }
 
         /** Place of the channel to look at among those of a run's answer, from 0. */
@@ -83,8 +88,8 @@ public final class SeeEvidence {
             return record.standing(Kind.RUN).stream()
                     .filter(event -> event.id().equals(run.id()))
                     .findFirst()
-                    .map(event -> new Sight(
-                            Page.ENTRY, Optional.of(event), run.side(), run.engineRpm(), run.direction()))
+                    .map(event ->
+                            new Sight(Page.ENTRY, Optional.of(event), run.side(), run.engineRpm(), run.direction()))
                     .orElse(Sight.of(Page.ALL_RUNS));
         }
         return switch ((EvidenceRef.Whole) ref) {

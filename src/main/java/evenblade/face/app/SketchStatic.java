@@ -103,8 +103,7 @@ public final class SketchStatic {
                         Measure.ANGLE.of(readings.standardErrorsDeg().get(blade)))));
         installation
                 .pitchLimits()
-                .forEach(limit -> sentences.add(
-                        said(LimitCheck.pitch(limit, readings.bladeAnglesDeg()))));
+                .forEach(limit -> sentences.add(said(LimitCheck.pitch(limit, readings.bladeAnglesDeg()))));
         if (installation.pitchLimits().isEmpty()) {
             sentences.add(Fact.of(SketchFact.NO_PITCH_LIMIT));
         }
@@ -126,8 +125,7 @@ public final class SketchStatic {
                                 Measure.LENGTH.of(tip.metres()))),
                         () -> sentences.add(Fact.of(SketchFact.ENTER_DIAMETER)));
         limits(installation, Limit.Subject.FACE_RUN_OUT)
-                .forEach(
-                        limit -> sentences.add(said(LimitCheck.runOut(limit, reading))));
+                .forEach(limit -> sentences.add(said(LimitCheck.runOut(limit, reading))));
         return new Sketch(Optional.empty(), sentences);
     }
 
@@ -137,8 +135,7 @@ public final class SketchStatic {
 
     private static List<Fact> trackSentences(Installation installation, List<Double> mm) {
         List<Fact> sentences = new ArrayList<>();
-        limits(installation, Limit.Subject.TRACK)
-                .forEach(limit -> sentences.add(said(LimitCheck.track(limit, mm))));
+        limits(installation, Limit.Subject.TRACK).forEach(limit -> sentences.add(said(LimitCheck.track(limit, mm))));
         if (sentences.isEmpty()) {
             sentences.add(Fact.of(SketchFact.NO_TRACK_LIMIT));
         }

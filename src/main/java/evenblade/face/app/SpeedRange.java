@@ -82,7 +82,11 @@ record SpeedRange(SpeedPrior expectation, Optional<Warning> assumed) {
                                 : 60 * FASTEST_PROPELLER_HZ * ratio);
         Optional<Warning> assumed = Optional.empty();
         if (engine.idleRpm().isEmpty() || engine.maxRpm().isEmpty()) {
-            assumed = Optional.of(Warning.of(WarningCode.SPEED_RANGE_ASSUMED, Subject.Whole.INSTALLATION, Measure.ENGINE_RPM.of(idle), Measure.ENGINE_RPM.of(most)));
+            assumed = Optional.of(Warning.of(
+                    WarningCode.SPEED_RANGE_ASSUMED,
+                    Subject.Whole.INSTALLATION,
+                    Measure.ENGINE_RPM.of(idle),
+                    Measure.ENGINE_RPM.of(most)));
         }
         return new SpeedRange(
                 SpeedPrior.between(idle * (1 - SEARCH_MARGIN) / ratio / 60, most * (1 + SEARCH_MARGIN) / ratio / 60),

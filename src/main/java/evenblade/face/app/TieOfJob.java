@@ -4,6 +4,8 @@ import evenblade.base.numeric.Phasor;
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.StaticEvidence;
+import evenblade.judge.tie.JobTie;
+import evenblade.judge.tie.LeftOutRun;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;
@@ -12,6 +14,7 @@ import evenblade.judge.tie.VibrationAndTrack;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
+import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.SwapFit;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.keep.job.JobRecord;
@@ -51,10 +54,10 @@ final class TieOfJob {
         this.spells = spells;
         this.changes = JudgeTracking.changes(record);
         sessions = JudgeTracking.sessions(record).stream()
-                .map(JudgeTracking.MarkedTips::session)
+                .map(StaticSide.MarkedTips::session)
                 .toList();
         List<PitchReadings> read = JudgeTracking.pitches(record).stream()
-                .map(JudgeTracking.BladeAngles::readings)
+                .map(StaticSide.BladeAngles::readings)
                 .toList();
         // Angles alike within the reading error would only blur what goes with track.
         angles = read.stream().anyMatch(TieOfJob::differ) ? read : List.of();
@@ -74,17 +77,17 @@ final class TieOfJob {
     private Optional<JobTie> tie(List<RunEvidence> runs, Choice choice) {
         List<TieRun> read = new ArrayList<>();
         List<Instant> marked = new ArrayList<>();
-        List<String> leftOut = new ArrayList<>();
+        List<LeftOutRun> leftOut = new ArrayList<>();
         for (RunEvidence run : runs) {
             Optional<TrackingSession> marks =
                     sessions.stream().filter(s -> !s.at().isAfter(run.at())).reduce((first, second) -> second);
             Optional<Level.Measured> once = choice.once(run);
             if (marks.isEmpty()) {
-                leftOut.add("'" + run.ref().name() + "': no tip marks before it");
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NO_MARKS_BEFORE));
             } else if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
-                leftOut.add("'" + run.ref().name() + "': something was changed before it and the tips not marked again");
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_MARKED_AGAIN));
             } else if (once.isEmpty()) {
-                leftOut.add("'" + run.ref().name() + "': no propeller 1× seen alone on that channel at that speed");
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_SEEN));
             } else {
                 read.add(tieRun(run, once.get(), marks.get()));
                 marked.add(marks.get().at());

@@ -4,6 +4,7 @@ import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
 import evenblade.judge.findings.Findings;
 import evenblade.judge.findings.JobEvidence;
+import evenblade.judge.tie.JobTie;
 import evenblade.keep.job.JobFolder;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
@@ -57,7 +58,8 @@ public final class WeighFindings {
                     .found(
                             loaded.warnings().isEmpty()
                                     ? "nothing measured in this job"
-                                    : Phrases.of(Face.COMMAND_LINE).text(loaded.warnings().get(0)),
+                                    : Phrases.of(Face.COMMAND_LINE)
+                                            .text(loaded.warnings().get(0)),
                             "at least one usable run ('job add'), or tip marks ('job tracking')");
         }
         return new Answer(

@@ -13,8 +13,8 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.export.TrendTable;
-import evenblade.tell.report.Lengths;
 import evenblade.tell.report.PaperSize;
 import evenblade.tell.report.Report;
 import evenblade.tell.report.ReportContent.Photo;
@@ -130,7 +130,8 @@ public final class WriteReport {
         analysed.accept(runs);
         List<TrendStage> stages = runs.stages();
         List<Future<ReportedComparison>> comparisons = ReportComparisons.begin(runs, stages, workers);
-        Future<FindingsForReport> findings = workers.begin(() -> FindingsForReport.of(jobRuns, new Lengths(units)));
+        Future<FindingsForReport> findings =
+                workers.begin(() -> FindingsForReport.of(jobRuns, new FigureFormat(units)));
         List<Trend> trends = TrendOverJob.of(stages);
         List<ReportedComparison> compared = Workers.takeAll(comparisons);
         Optional<String> channel = compared.stream()
@@ -150,6 +151,7 @@ public final class WriteReport {
                 Workers.takeAll(photos).stream().flatMap(Optional::stream).toList(),
                 Workers.take(findings).findings(),
                 units,
+                Workers.take(findings).checks(),
                 Workers.take(findings).answers());
         progress.at(SHARE_RUNS, "setting the report");
         return new Composed(new Report(input.content(), paper), runs, trends, warnings);
@@ -170,8 +172,12 @@ public final class WriteReport {
         progress.at(1, "done");
         List<Warning> warnings = composed.warnings();
         runs.reported().stream()
-                .filter(run -> run.part().troubled())
-                .map(run -> Warning.of(WarningCode.RUN_IN_TROUBLE, new Subject.Entry(run.event().id()), new Quoted(run.name()), new Quoted(run.part().trouble())))
+                .filter(run -> run.troubled())
+                .map(run -> Warning.of(
+                        WarningCode.RUN_IN_TROUBLE,
+                        new Subject.Entry(run.event().id()),
+                        new Quoted(run.name()),
+                        new Quoted(run.trouble())))
                 .forEach(warnings::add);
         return new Written(files, warnings);
     }

@@ -25,6 +25,7 @@ final class CommandIndex {
             "job runout",
             "job strike",
             "tracking",
+            "balance",
             "findings",
             "compare",
             "trend",
@@ -57,6 +58,7 @@ final class CommandIndex {
             case "job runout" -> new JobRunOutCommand();
             case "job strike" -> new JobStrikeCommand();
             case "tracking" -> new TrackingCommand();
+            case "balance" -> new BalanceCommand();
             case "findings" -> new FindingsCommand();
             case "compare" -> new CompareCommand();
             case "trend" -> new TrendCommand();

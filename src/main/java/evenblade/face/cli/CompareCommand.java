@@ -2,11 +2,14 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonWriter;
 import evenblade.face.app.CompareRuns;
-import evenblade.face.app.DrawCompared;
+import evenblade.face.app.DrawComparison;
 import evenblade.face.app.WritePictures;
+import evenblade.tell.document.ComparisonDocument;
+import evenblade.tell.document.Document;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Model.CommandSpec;
@@ -41,7 +44,16 @@ final class CompareCommand implements Command {
         if (json) {
             out.print(JsonWriter.write(CompareJson.of(answer)));
         } else {
-            CompareText.lines(answer).forEach(out::println);
+            Document document = Document.begin()
+                    .invented(answer.invented())
+                    .addAll(ComparisonDocument.of(
+                            answer.comparison(),
+                            answer.changes(),
+                            answer.warnings(),
+                            ComparisonDocument.Extent.ALL,
+                            WarningText.PHRASES))
+                    .done();
+            Terminal.lines(document).forEach(out::println);
         }
         PrintWriter told = json ? words.commandSpec().commandLine().getErr() : out;
         drawn.forEach(file -> told.println("wrote " + file));
@@ -50,6 +62,11 @@ final class CompareCommand implements Command {
 
     private static List<Path> drawn(Path job, CompareRuns.Answer answer, Path folder) {
         String stem = "compare-" + answer.before().id() + "-" + answer.after().id();
-        return WritePictures.answer(DrawCompared.answer(job, answer), stem, folder);
+        return WritePictures.answer(
+                DrawComparison.answer(job, answer)
+                        .map(two -> two.telling().byName())
+                        .orElse(Map.of()),
+                stem,
+                folder);
     }
 }

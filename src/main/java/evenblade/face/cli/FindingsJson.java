@@ -2,16 +2,16 @@ package evenblade.face.cli;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.json.JsonFields;
-import evenblade.face.app.JobTie;
-import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings.Answer;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.RunRef;
+import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
+import evenblade.tell.document.TieDocument;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -33,9 +33,7 @@ final class FindingsJson {
                                 .toList())
                 .put("tie", answer.tie().map(FindingsJson::tie))
                 .put("smoothestLayout", answer.tie().flatMap(JobTie::smoothest).map(FindingsJson::smoothest))
-                .put(
-                        "warnings",
-                        WarningText.json(answer.warnings()));
+                .put("warnings", WarningText.json(answer.warnings()));
     }
 
     private static JsonFields finding(Finding finding) {
@@ -85,7 +83,7 @@ final class FindingsJson {
                 .put("byPhase", tie.phase())
                 .put("positionsCounted", tie.counting().word())
                 .put("positionsCountedEntered", tie.countingEntered())
-                .put("text", TieWords.sentences(tie));
+                .put("text", TieDocument.sentences(tie, WarningText.PHRASES.figures()));
     }
 
     private static void tied(JsonFields json, TieAnswer.Tied tied) {

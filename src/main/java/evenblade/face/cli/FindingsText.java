@@ -1,22 +1,18 @@
 package evenblade.face.cli;
 
 import evenblade.base.fact.Fact;
-import evenblade.face.app.JobTie;
-import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings.Answer;
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
-import evenblade.judge.tie.TieAnswer;
+import evenblade.tell.document.Document;
+import evenblade.tell.document.TieDocument;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
 /** A job's findings as text for a terminal of 80 columns. */
 final class FindingsText {
-    /** Standard errors to either side that hold 95 %. */
-    private static final double NINETY_FIVE = 1.96;
-
     private final Answer answer;
     private final List<String> lines = new ArrayList<>();
 
@@ -56,7 +52,9 @@ final class FindingsText {
                 " ".repeat(13),
                 format(
                         "%.0f %%, %s.%s",
-                        100 * finding.sureness().share(), WarningText.of(Fact.of(finding.sureness().word())), standing));
+                        100 * finding.sureness().share(),
+                        WarningText.of(Fact.of(finding.sureness().word())),
+                        standing));
         pieces("   For       ", finding.speaksFor());
         pieces("   Against   ", finding.speaksAgainst());
         paragraph("   Next      ", " ".repeat(13), WarningText.of(finding.next()));
@@ -72,42 +70,17 @@ final class FindingsText {
     private void pieces(String first, List<EvidenceItem> pieces) {
         String lead = first;
         for (EvidenceItem piece : pieces) {
-            paragraph(lead, " ".repeat(15), (piece.points() == 0 ? "" : format("%+d ", piece.points())) + WarningText.of(piece.fact()));
+            paragraph(
+                    lead,
+                    " ".repeat(15),
+                    (piece.points() == 0 ? "" : format("%+d ", piece.points())) + WarningText.of(piece.fact()));
             lead = " ".repeat(13);
         }
     }
 
     private void tie() {
-        answer.tie().ifPresent(tie -> {
-            lines.add(format("1× and track over the runs, at %.0f engine rpm", tie.engineRpm()));
-            lines.addAll(table(tie));
-            TieWords.sentences(tie).forEach(sentence -> paragraph("   ", "   ", sentence));
-            lines.add("");
-        });
-    }
-
-    private static List<String> table(JobTie tie) {
-        if (tie.answer() instanceof TieAnswer.NotYet) {
-            TextTable table = new TextTable("lrrr")
-                    .row("   run", "track, mm", "1×, " + tie.unit().display(), "± 95 %");
-            tie.runs()
-                    .forEach(run -> table.row(
-                            "   " + run.label(),
-                            format("%.2f", run.trackSizeMm()),
-                            format("%.3g", run.amplitude()),
-                            format("%.2g", NINETY_FIVE * run.standardError())));
-            return table.lines();
-        }
-        TextTable table =
-                new TextTable("lrl").row("   run", "1×, " + tie.unit().display(), "of that with track (95 % interval)");
-        ((TieAnswer.Tied) tie.answer())
-                .tie()
-                .shares()
-                .forEach(s -> table.row(
-                        "   " + s.label(),
-                        format("%.3g", s.measured()),
-                        TieWords.size(s.withTrack(), "").strip()));
-        return table.lines();
+        answer.tie().ifPresent(tie -> lines.addAll(Terminal.lines(TieDocument.of(tie, WarningText.PHRASES.figures()))));
+        lines.add("");
     }
 
     private void warnings() {
@@ -120,7 +93,7 @@ final class FindingsText {
                 "",
                 "Each point doubles the odds from 1 to 8 at the start, for or against; it orders findings and is not"
                         + " counted from real jobs. A finding points somewhere; it decides nothing.");
-        lines.addAll(Caution.lines());
+        lines.addAll(Terminal.lines(Document.begin().handsOff().done()));
     }
 
     private void paragraph(String first, String rest, String text) {

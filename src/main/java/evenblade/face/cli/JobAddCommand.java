@@ -1,10 +1,11 @@
 package evenblade.face.cli;
 
 import evenblade.face.app.AddRun;
-import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Conditions;
+import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
+import evenblade.tell.document.RunDocument;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -44,7 +45,8 @@ final class JobAddCommand implements Command {
             added = AddRun.answer(JobWords.folder(words), recording, run, bar);
         }
         JobWords.written(List.of(added.event()), out);
-        added.found().ifPresent(found -> FoundText.lines(found).forEach(out::println));
+        added.found().ifPresent(found -> Terminal.lines(RunDocument.inShort(found, WarningText.PHRASES))
+                .forEach(out::println));
         WarningText.marked(added.warnings()).forEach(out::println);
         return ExitStatus.DONE;
     }

@@ -26,9 +26,7 @@ final class JobJson {
                         view.record().events().stream()
                                 .map(event -> event(event, struck.contains(event.id())))
                                 .toList())
-                .put(
-                        "warnings",
-                        WarningText.json(view.warnings()));
+                .put("warnings", WarningText.json(view.warnings()));
     }
 
     private static JsonFields event(Event event, boolean struckOut) {

@@ -4,6 +4,7 @@ import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Entry;
 import evenblade.keep.job.Event;
+import evenblade.tell.document.Document;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -38,7 +39,7 @@ abstract class JobStaticCommand implements Command {
         Event event = WriteEntry.answer(JobWords.folder(words), entry);
         int status = JobWords.written(List.of(event), out);
         atOnce(JobWords.folder(words), event).forEach(out::println);
-        Caution.lines().forEach(out::println);
+        Terminal.lines(Document.begin().handsOff().done()).forEach(out::println);
         return status;
     }
 }

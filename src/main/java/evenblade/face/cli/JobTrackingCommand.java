@@ -2,12 +2,13 @@ package evenblade.face.cli;
 
 import evenblade.face.app.JudgeTracking;
 import evenblade.judge.tracking.Layout;
+import evenblade.judge.tracking.StaticSide.MarkedTips;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import evenblade.tell.document.LimitWords;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -34,19 +35,19 @@ final class JobTrackingCommand extends JobStaticCommand {
     /** The spread, and the limits it keeps or not; where none is entered, usual figures. */
     @Override
     List<String> atOnce(Path job, Event event) {
-        JudgeTracking.MarkedTips tips = JudgeTracking.marked(job, event.id());
+        MarkedTips tips = JudgeTracking.marked(job, event.id());
         List<String> lines = new ArrayList<>(LineWrapper.lines(
-                "", "  ", String.format(Locale.ROOT, "Spread %.2f mm.", tips.session().spreadMm())));
+                "", "  ", "Spread " + WarningText.PHRASES.figures().both(tips.session().spreadMm()) + "."));
         boolean beyond = tips.withinLimit().map(within -> !within).orElse(false);
         if (beyond) {
             lines.add("BEYOND THE LIMIT: don't run it like this before the maker's figure is looked up.");
         }
-        tips.checks().forEach(check -> lines.addAll(LineWrapper.lines("  ", "  ", WarningText.of(check.fact()) + ".")));
+        tips.checks().forEach(check -> lines.addAll(LineWrapper.lines("  ", "  ", LimitWords.of(check, WarningText.PHRASES.figures()))));
         if (tips.checks().isEmpty()) {
             lines.addAll(LineWrapper.lines(
                     "", "  ", "No limit for the track is entered: the propeller maker's figure rules. Usual figures:"));
             tips.usual()
-                    .forEach(figure -> lines.addAll(LineWrapper.lines("  ", "  ", WarningText.of(figure.fact()) + ".")));
+                    .forEach(figure -> lines.addAll(LineWrapper.lines("  ", "  ", LimitWords.usual(figure, WarningText.PHRASES.figures()))));
         }
         return lines;
     }

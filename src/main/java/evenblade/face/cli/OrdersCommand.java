@@ -6,6 +6,7 @@ import evenblade.face.app.AnalysedRecording;
 import evenblade.face.app.AnalysisRequest;
 import evenblade.face.app.WritePictures;
 import evenblade.machine.installation.InstallationFile;
+import evenblade.tell.document.RunDocument;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -44,7 +45,8 @@ final class OrdersCommand implements Command {
         if (json) {
             out.print(JsonWriter.write(OrdersJson.of(analysed.orders())));
         } else {
-            OrdersText.lines(analysed.orders()).forEach(out::println);
+            Terminal.lines(RunDocument.of(analysed.orders(), RunDocument.Extent.ALL, WarningText.PHRASES))
+                    .forEach(out::println);
         }
         written.forEach(file -> (json ? errors : out).println("wrote " + file));
         return ExitStatus.DONE;

@@ -43,9 +43,7 @@ final class OrdersJson {
                                 .toList())
                 .put("quality", run.quality().stream().map(OrdersJson::quality).toList())
                 .put("stamps", run.stamps().map(OrdersJson::stamps))
-                .put(
-                        "warnings",
-                        WarningText.json(run.warnings()));
+                .put("warnings", WarningText.json(run.warnings()));
     }
 
     private static JsonFields recording(Source source) {

@@ -3,6 +3,7 @@ package evenblade.face.cli;
 import evenblade.base.json.JsonWriter;
 import evenblade.face.app.PlanRun;
 import evenblade.machine.plan.RunPlan;
+import evenblade.tell.document.PlanDocument;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import picocli.CommandLine.Model.CommandSpec;
@@ -34,7 +35,7 @@ final class PlanCommand implements Command {
         if (Options.said(words, "--json")) {
             out.print(JsonWriter.write(PlanJson.of(plan)));
         } else {
-            PlanText.lines(plan).forEach(out::println);
+            Terminal.lines(PlanDocument.of(plan, WarningText.PHRASES)).forEach(out::println);
         }
         return ExitStatus.DONE;
     }

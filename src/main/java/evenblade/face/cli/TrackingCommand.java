@@ -2,29 +2,37 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
 import evenblade.face.app.JudgeTracking;
+import evenblade.judge.tracking.StaticSide;
+import evenblade.tell.document.Document;
+import evenblade.tell.document.TrackingDocument;
 import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade tracking}: what the tip marks of a job say together. */
-final class TrackingCommand extends JobQuestionCommand<JudgeTracking.TrackView> {
+final class TrackingCommand extends JobQuestionCommand<StaticSide> {
     @Override
     String purpose() {
         return "Weigh the tip marks of a job: which blade, which hub position, what to try next.";
     }
 
     @Override
-    JudgeTracking.TrackView ask(Path job, ParseResult words) {
+    StaticSide ask(Path job, ParseResult words) {
         return JudgeTracking.answer(job);
     }
 
     @Override
-    JsonFields json(JudgeTracking.TrackView answer) {
+    JsonFields json(StaticSide answer) {
         return TrackingJson.of(answer);
     }
 
     @Override
-    List<String> text(JudgeTracking.TrackView answer) {
-        return TrackingText.lines(answer);
+    List<String> text(StaticSide answer) {
+        return Terminal.lines(Document.begin()
+                .subject(answer.job())
+                .invented(answer.invented())
+                .addAll(TrackingDocument.of(answer, WarningText.PHRASES))
+                .known("next", "how much of the shaking goes with track, once there are runs: evenblade findings DIR")
+                .done());
     }
 }

@@ -2,10 +2,6 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
 import evenblade.base.units.Length;
-import evenblade.face.app.JudgeTracking.BladeAngles;
-import evenblade.face.app.JudgeTracking.DialReading;
-import evenblade.face.app.JudgeTracking.MarkedTips;
-import evenblade.face.app.JudgeTracking.TrackView;
 import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.Estimate;
@@ -14,6 +10,10 @@ import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.RunOutTest;
 import evenblade.judge.tracking.StandOut;
+import evenblade.judge.tracking.StaticSide;
+import evenblade.judge.tracking.StaticSide.BladeAngles;
+import evenblade.judge.tracking.StaticSide.DialReading;
+import evenblade.judge.tracking.StaticSide.MarkedTips;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
 import java.util.LinkedHashMap;
@@ -25,7 +25,7 @@ import java.util.SortedMap;
 final class TrackingJson {
     private TrackingJson() {}
 
-    static JsonFields of(TrackView view) {
+    static JsonFields of(StaticSide view) {
         TrackingAnalysis now = view.now();
         return new JsonFields()
                 .put("job", view.job())
@@ -60,9 +60,7 @@ final class TrackingJson {
                 .put("thrustOffsetNewtons", view.thrust().map(t -> t.thrustNewtons()))
                 .put("thrustCoupleNewtonMetres", view.thrust().map(t -> t.coupleNewtonMetres()))
                 .put("liftSlopePerRadian", view.thrust().map(t -> t.liftSlopePerRadian()))
-                .put(
-                        "warnings",
-                        WarningText.json(now.warnings()));
+                .put("warnings", WarningText.json(now.warnings()));
     }
 
     private static JsonFields session(MarkedTips tips) {

@@ -4,6 +4,9 @@ import evenblade.base.json.JsonFields;
 import evenblade.face.app.DrawTrend;
 import evenblade.face.app.ShowTrend;
 import evenblade.face.app.WritePictures;
+import evenblade.tell.document.Block.Tone;
+import evenblade.tell.document.Document;
+import evenblade.tell.document.TrendDocument;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -42,6 +45,20 @@ final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
 
     @Override
     List<String> text(ShowTrend.Answer answer) {
-        return TrendText.lines(answer);
+        Document.Builder text = Document.begin().subject(answer.name()).invented(answer.invented());
+        if (answer.channels().isEmpty()) {
+            text.say("No run with a dwell at a confirmed speed yet: nothing to follow.");
+        } else {
+            text.addAll(TrendDocument.of(answer.channels().get(0), WarningText.PHRASES));
+        }
+        if (answer.channels().size() > 1) {
+            text.say(
+                    Tone.NOTE,
+                    "Channel '" + answer.channels().get(0).channel()
+                            + "' shakes most at propeller 1× and is shown; --json has all "
+                            + answer.channels().size() + ".");
+        }
+        text.warnings(Tone.CAUTION, WarningText.PHRASES, answer.warnings());
+        return Terminal.lines(text.done());
     }
 }

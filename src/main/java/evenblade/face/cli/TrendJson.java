@@ -26,9 +26,7 @@ final class TrendJson {
                 .put("name", answer.name())
                 .put("invented", answer.invented())
                 .put("channels", answer.channels().stream().map(channel).toList())
-                .put(
-                        "warnings",
-                        WarningText.json(answer.warnings()));
+                .put("warnings", WarningText.json(answer.warnings()));
     }
 
     private JsonFields channel(Trend trend) {
@@ -37,9 +35,7 @@ final class TrendJson {
                 .put("basis", trend.basis().word())
                 .put("runs", trend.runs().stream().map(this::run).toList())
                 .put("speeds", trend.speeds().stream().map(s -> speed(trend, s)).toList())
-                .put(
-                        "warnings",
-                        WarningText.json(trend.warnings()));
+                .put("warnings", WarningText.json(trend.warnings()));
     }
 
     private JsonFields run(Trend.RunEntry run) {

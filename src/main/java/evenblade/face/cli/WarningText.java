@@ -10,7 +10,7 @@ import java.util.List;
 
 /** Warnings and other facts as the command line shows them. */
 final class WarningText {
-    private static final Phrases PHRASES = Phrases.of(Face.COMMAND_LINE);
+    static final Phrases PHRASES = Phrases.of(Face.COMMAND_LINE);
 
     private WarningText() {}
 

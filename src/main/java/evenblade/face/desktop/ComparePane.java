@@ -1,16 +1,12 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.ChangeWords;
 import evenblade.face.app.CompareRuns;
+import evenblade.face.app.DrawComparison;
 import evenblade.face.app.DrawComparison.Pictures;
 import evenblade.face.app.DrawComparison.View;
-import evenblade.face.app.DrawComparison;
-import evenblade.face.app.FigureText;
-import evenblade.judge.comparison.ChannelComparison;
-import evenblade.judge.comparison.ComparedValue;
-import evenblade.judge.comparison.DwellComparison;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
+import evenblade.tell.document.ComparisonDocument;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -28,7 +24,7 @@ final class ComparePane extends JPanel {
     private final transient OpenJob job;
     private final RunChoice before;
     private final RunChoice after;
-    private final Lines lines = new Lines();
+    private final Page words = new Page("comparison words");
     private final PicturePane bars;
     private final PicturePane spectra;
     private final PicturePane turn;
@@ -55,7 +51,7 @@ final class ComparePane extends JPanel {
         add(choices(runs));
         add(complaint);
         tabs.setName("compare tabs");
-        tabs.addTab("In words", lines);
+        tabs.addTab("In words", words);
         tabs.addTab("Orders", bars);
         tabs.addTab("Spectra", spectra);
         tabs.addTab("One turn", turn);
@@ -118,7 +114,7 @@ final class ComparePane extends JPanel {
                             progress.at(0, "measuring the runs");
                             CompareRuns.Answer compared = CompareRuns.answer(
                                     folder, one.get().id(), other.get().id(), OptionalDouble.empty());
-                            return new Answer(compared, DrawComparison.answer(folder, compared, progress));
+                            return new Answer(compared, DrawComparison.answer(folder, compared));
                         },
                         this::show,
                         complaint::show));
@@ -126,19 +122,12 @@ final class ComparePane extends JPanel {
 
     private void show(Answer answer) {
         CompareRuns.Answer compared = answer.compared();
-        lines.clear();
-        lines.strong("Changed between: "
-                + (compared.changes().isEmpty() ? "nothing that is noted" : String.join("; ", compared.changes())));
-        if (compared.comparison().comparable()) {
-            compared.comparison().channels().forEach(this::channel);
-        } else {
-            lines.strong("Not compared: like has to be held against like.");
-            compared.comparison().reasons().forEach(reason -> lines.say("✕  " + Words.fact(reason.fact())));
-        }
-        lines.strong("To know");
-        lines.say("Intervals hold the true change 95 times in 100; a verdict is given where they leave out zero.");
-        compared.comparison().warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
-        compared.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
+        words.show(ComparisonDocument.of(
+                compared.comparison(),
+                compared.changes(),
+                compared.warnings(),
+                ComparisonDocument.Extent.ALL,
+                Words.PHRASES));
         drawing = answer.drawing();
         views = drawing.map(DrawComparison::views).orElse(List.of());
         filling = true;
@@ -151,7 +140,6 @@ final class ComparePane extends JPanel {
         } else {
             choose();
         }
-        lines.done();
     }
 
     /** Draws the channel and speed chosen. */
@@ -172,18 +160,6 @@ final class ComparePane extends JPanel {
         turn.show(
                 pictures.turn(),
                 views.isEmpty() ? nothing : "One turn is averaged where both runs held a confirmed speed long enough.");
-    }
-
-    private void channel(ChannelComparison channel) {
-        for (DwellComparison pair : channel.dwells()) {
-            lines.strong("Channel '" + channel.channel() + "' at " + FigureText.fixed(pair.engineRpmBefore(), 0)
-                    + " engine rpm (second run " + FigureText.fixed(pair.engineRpmAfter(), 0) + ")");
-            pair.changes().stream()
-                    .filter(change -> !(change.before() instanceof ComparedValue.Below
-                            && change.after() instanceof ComparedValue.Below))
-                    .forEach(change -> lines.say(ChangeWords.sentence(change, channel.unit())));
-            pair.notCompared().forEach(each -> lines.say(each.figure().name() + ": not compared, " + each.why()));
-        }
     }
 
     @Override

@@ -3,6 +3,8 @@ package evenblade.face.desktop;
 import evenblade.keep.job.SettingsFolder;
 import java.awt.AWTError;
 import java.awt.GraphicsEnvironment;
+import java.nio.file.Path;
+import java.util.Optional;
 import javax.swing.SwingUtilities;
 
 /** Opens the desktop. */
@@ -16,6 +18,20 @@ public final class Desktop {
      * @return whether there is a display to open it on
      */
     public static boolean open() {
+        return open(Optional.empty());
+    }
+
+    /**
+     * Opens a window and puts the recording into the form for a run, of the last job or of the one that is
+     * opened next.
+     *
+     * @return whether there is a display to open it on
+     */
+    public static boolean open(Path recording) {
+        return open(Optional.of(recording.toAbsolutePath()));
+    }
+
+    private static boolean open(Optional<Path> recording) {
         if (!displayThere()) {
             return false;
         }
@@ -23,6 +39,7 @@ public final class Desktop {
         SwingUtilities.invokeLater(() -> {
             MainWindow window = window(settings);
             window.setVisible(true);
+            recording.ifPresent(window::hand);
             settings.lastJob().ifPresent(window::openJob);
         });
         return true;

@@ -1,11 +1,11 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.FigureText;
 import evenblade.face.app.LiveRecording;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.StepProgress;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.FigureFormat;
 import java.awt.Font;
 import java.util.Optional;
 import javax.swing.JLabel;
@@ -53,7 +53,7 @@ final class DwellProgress extends JPanel {
     }
 
     private void lead(StepProgress step, String which) {
-        String rpm = FigureText.fixed(step.engineRpm(), 0) + " engine rpm";
+        String rpm = FigureFormat.fixed(step.engineRpm(), 0) + " engine rpm";
         if (step.state() == StepProgress.State.GO_THERE) {
             say(which + ": go to " + rpm, Ink.CRANK);
             bar.setValue(0);
@@ -61,8 +61,8 @@ final class DwellProgress extends JPanel {
         }
         double held = Math.min(1, step.heldS() / Math.max(1, step.wantedS()));
         say(
-                which + ": hold " + rpm + ", " + FigureText.fixed(step.heldS(), 0) + " of "
-                        + FigureText.fixed(step.wantedS(), 0) + " s"
+                which + ": hold " + rpm + ", " + FigureFormat.fixed(step.heldS(), 0) + " of "
+                        + FigureFormat.fixed(step.wantedS(), 0) + " s"
                         + (held < 1 ? "" : ", a little longer: the lines are weak"),
                 Ink.TEXT);
         bar.setValue((int) (held * bar.getMaximum()));
@@ -72,8 +72,8 @@ final class DwellProgress extends JPanel {
         Optional<DwellOrders> held = LiveScreen.latestDwell(reading);
         say(
                 held.map(each -> "Steady for "
-                                + FigureText.fixed(each.dwell().durationS(), 0) + " s of the last "
-                                + FigureText.fixed(reading.toS() - reading.fromS(), 0))
+                                + FigureFormat.fixed(each.dwell().durationS(), 0) + " s of the last "
+                                + FigureFormat.fixed(reading.toS() - reading.fromS(), 0))
                         .orElse("Not steady yet"),
                 Ink.TEXT);
     }

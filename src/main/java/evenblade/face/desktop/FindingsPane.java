@@ -1,15 +1,16 @@
 package evenblade.face.desktop;
 
 import evenblade.base.fact.Fact;
-import evenblade.face.app.FigureText;
 import evenblade.face.app.SeeEvidence;
-import evenblade.face.app.TieWords;
 import evenblade.face.app.WeighFindings;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.EvidenceRef;
 import evenblade.judge.findings.Finding;
+import evenblade.judge.tie.JobTie;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.TieDocument;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -54,7 +55,7 @@ final class FindingsPane extends JPanel {
             finding(number, finding);
             number++;
         }
-        tie(answer);
+        answer.tie().ifPresent(this::tie);
         answer.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
         lines.say("Each point doubles the odds from 1 to 8 at the start, for or against; it orders findings and is not "
                 + "counted from real jobs. A finding points somewhere; it decides nothing.");
@@ -65,7 +66,7 @@ final class FindingsPane extends JPanel {
         WrappedLabel statement = lines.strong(number + ". " + words(finding.statement()));
         statement.setName("finding " + number);
         statement.setForeground(Look.ink(finding.open() ? Ink.TEXT : Ink.QUIET_TEXT));
-        lines.say("How sure: " + FigureText.fixed(100 * finding.sureness().share(), 0) + " %, "
+        lines.say("How sure: " + FigureFormat.fixed(100 * finding.sureness().share(), 0) + " %, "
                 + Words.fact(Fact.of(finding.sureness().word())) + "."
                 + finding.goneSince()
                         .map(run -> " Put right: no longer seen since '" + run.name() + "'.")
@@ -127,10 +128,9 @@ final class FindingsPane extends JPanel {
     }
 
     /** How much of 1× goes with track, or what is missing to tell. */
-    private void tie(WeighFindings.Answer answer) {
-        answer.tie().ifPresent(tie -> {
-            lines.strong("1× and track over the runs");
-            TieWords.sentences(tie).forEach(sentence -> lines.say(sentence));
-        });
+    private void tie(JobTie tie) {
+        lines.strong("1× and track over the runs");
+        TieDocument.sentences(tie, new FigureFormat(bench.settings().lengthUnit()))
+                .forEach(lines::say);
     }
 }

@@ -142,7 +142,9 @@ final class JobPane extends JPanel {
                         answer -> answer.findings().list().stream()
                                 .findFirst()
                                 .ifPresent(heaviest -> next.show(
-                                        Words.fact(heaviest.next(), bench.settings().lengthUnit()),
+                                        Words.fact(
+                                                heaviest.next(),
+                                                bench.settings().lengthUnit()),
                                         Optional.of(commands.findings))),
                         wrong -> {}));
     }

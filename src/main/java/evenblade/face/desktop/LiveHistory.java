@@ -1,7 +1,7 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.FigureText;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.FigureFormat;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics;
@@ -65,8 +65,8 @@ final class LiveHistory extends JPanel {
                 : Math.max(20, points.get(points.size() - 1).atS());
         g.setFont(getFont().deriveFont(getFont().getSize2D() * 0.9f));
         g.drawString(name, em / 2, top + em);
-        g.drawString(most > 0 ? "top " + FigureText.plain(most) + " " + unit : "none yet", em / 2, top + 2 * em + 2);
-        String seconds = FigureText.fixed(last, 0) + " s";
+        g.drawString(most > 0 ? "top " + FigureFormat.plain(most) + " " + unit : "none yet", em / 2, top + 2 * em + 2);
+        String seconds = FigureFormat.fixed(last, 0) + " s";
         g.drawString("0", em / 2, top + height - 4);
         g.drawString(seconds, getWidth() - em / 2 - g.getFontMetrics().stringWidth(seconds), top + height - 4);
         g.setColor(colour);

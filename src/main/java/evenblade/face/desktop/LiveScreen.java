@@ -2,7 +2,6 @@ package evenblade.face.desktop;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.face.app.DrawLive;
-import evenblade.face.app.FigureText;
 import evenblade.face.app.LiveRecording;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.input.recording.Series;
@@ -13,6 +12,7 @@ import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import java.awt.Font;
 import java.util.ArrayList;
 import java.util.List;
@@ -110,10 +110,10 @@ final class LiveScreen extends JPanel {
     private void show(LiveReading reading, LiveRecording.View view) {
         readAtS = reading.toS();
         Optional<Double> engine = reading.engineRpm();
-        rpm.setText(engine.map(value -> FigureText.fixed(value, 0)).orElse("– – – –"));
+        rpm.setText(engine.map(value -> FigureFormat.fixed(value, 0)).orElse("– – – –"));
         rpm.setForeground(Look.ink(engine.isPresent() ? Ink.TEXT : Ink.QUIET_TEXT));
         propeller.setText(reading.propellerRpm()
-                .map(value -> " · propeller " + FigureText.fixed(value, 0) + " rpm")
+                .map(value -> " · propeller " + FigureFormat.fixed(value, 0) + " rpm")
                 .orElse(" · speed not found in the sound yet"));
         dwell.show(view);
         Optional<DwellOrders> held = latestDwell(reading);
@@ -123,9 +123,9 @@ final class LiveScreen extends JPanel {
         Optional<Double> first = held.flatMap(each -> amplitude(each, 1));
         Optional<Double> pass = held.flatMap(each -> amplitude(each, blades));
         once.setText("1×  "
-                + first.map(value -> FigureText.plain(value) + " " + unit).orElse("not detected"));
+                + first.map(value -> FigureFormat.plain(value) + " " + unit).orElse("not detected"));
         bladePass.setText("blade pass  "
-                + pass.map(value -> FigureText.plain(value) + " " + unit).orElse("not detected"));
+                + pass.map(value -> FigureFormat.plain(value) + " " + unit).orElse("not detected"));
         history.add(reading.toS(), first, pass, unit);
         draw(reading);
     }

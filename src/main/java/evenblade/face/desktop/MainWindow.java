@@ -47,6 +47,8 @@ final class MainWindow extends JFrame implements Navigator {
     private transient Optional<OpenJob> job = Optional.empty();
     private transient Optional<JobPane> pane = Optional.empty();
     private transient Optional<Event> shown = Optional.empty();
+    /** A recording that waits for a job to go into. */
+    private transient Optional<Path> handed = Optional.empty();
 
     MainWindow(Settings settings) {
         super("Evenblade");
@@ -132,6 +134,26 @@ final class MainWindow extends JFrame implements Navigator {
         fill(made);
         setTitle(job.get().record().name() + " · Evenblade");
         showNewest();
+        showHanded();
+    }
+
+    /** Takes a recording that another program handed over: it waits until a job is open. */
+    void hand(Path recording) {
+        handed = Optional.of(recording);
+        if (job.isPresent()) {
+            showHanded();
+        } else {
+            say("Open a job, or begin one: " + recording.getFileName() + " then goes into it.");
+        }
+    }
+
+    private void showHanded() {
+        job.ifPresent(open -> handed.ifPresent(recording -> {
+            handed = Optional.empty();
+            ImportForm form = new ImportForm(this, open);
+            form.put(List.of(recording));
+            show(form);
+        }));
     }
 
     private void fill(JComponent panel) {

@@ -1,9 +1,9 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.FigureText;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
+import evenblade.tell.document.FigureFormat;
 import javax.swing.JTable;
 import javax.swing.table.DefaultTableModel;
 
@@ -28,7 +28,7 @@ final class OrderLinesTable extends JTable {
                     .findFirst()
                     .map(name -> "one line with " + name)
                     .orElse("");
-            model.addRow(new Object[] {line.name(), FigureText.fixed(line.propellerOrder(), 3), same});
+            model.addRow(new Object[] {line.name(), FigureFormat.fixed(line.propellerOrder(), 3), same});
         }
         setModel(model);
     }

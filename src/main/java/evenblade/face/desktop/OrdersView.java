@@ -1,8 +1,8 @@
 package evenblade.face.desktop;
 
 import evenblade.base.units.SignalUnit;
-import evenblade.face.app.OrderCells;
 import evenblade.measure.orders.DwellOrders;
+import evenblade.tell.document.LineCells;
 import java.util.List;
 import java.util.Locale;
 import javax.swing.JTable;
@@ -26,7 +26,7 @@ final class OrdersView extends JTable {
     }
 
     void show(DwellOrders dwell, SignalUnit unit, boolean confirmed) {
-        List<OrderCells> cells = OrderCells.of(dwell, confirmed);
+        List<LineCells> cells = LineCells.of(dwell, confirmed);
         DefaultTableModel model =
                 new DefaultTableModel(new Object[] {"order", "Hz", unit.display() + " peak", "± 95 %", "to know"}, 0) {
                     @Override

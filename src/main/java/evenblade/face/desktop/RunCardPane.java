@@ -1,12 +1,9 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.FigureText;
 import evenblade.face.app.PlanRun;
-import evenblade.machine.plan.Place;
-import evenblade.machine.plan.PlannedDwell;
-import evenblade.machine.plan.PlannedLine;
 import evenblade.machine.plan.RunPlan;
+import evenblade.tell.document.PlanDocument;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -21,7 +18,7 @@ final class RunCardPane extends JPanel {
     private final transient OpenJob job;
     private final JTextField speeds = new JTextField(16);
     private final JTextField rate = new JTextField(8);
-    private final Lines lines = new Lines();
+    private final Page words = new Page("run card words");
     private final Complaint complaint = new Complaint();
 
     RunCardPane(Navigator bench, OpenJob job) {
@@ -38,7 +35,7 @@ final class RunCardPane extends JPanel {
         row.add(again);
         add(row);
         add(complaint);
-        add(lines, "wmin 100, hmin 100");
+        add(words, "wmin 100, hmin 100");
         bench.drafts().keep(job.draft("run card"), speeds);
         bench.drafts().keep(job.draft("run card"), rate);
         plan();
@@ -86,29 +83,6 @@ final class RunCardPane extends JPanel {
     }
 
     private void show(RunPlan plan) {
-        lines.clear();
-        lines.strong("Before anybody touches the propeller");
-        plan.card().cautions().forEach(caution -> lines.say("▸ " + caution));
-        lines.strong("The run");
-        plan.card().steps().forEach(step -> lines.say("▸ " + step));
-        plan.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
-        if (!plan.coincident().isEmpty()) {
-            lines.strong("Can't be told apart at any speed");
-            plan.coincident().stream().map(Place::names).forEach(names -> lines.say(String.join(" and ", names)));
-        }
-        for (PlannedDwell dwell : plan.dwells()) {
-            lines.strong("At " + FigureText.fixed(dwell.engineRpm(), 0) + " engine rpm (propeller "
-                    + FigureText.fixed(dwell.propellerRpm(), 0) + ")");
-            dwell.lines().forEach(line -> lines.say(words(line)));
-        }
-        lines.done();
-    }
-
-    private static String words(PlannedLine line) {
-        String at = line.line().name() + ": " + FigureText.fixed(line.frequencyHz(), 1) + " Hz";
-        return line.fold()
-                .map(fold -> at + ", out of this sensor's reach; would show falsely at "
-                        + FigureText.fixed(fold.toHz(), 1) + " Hz")
-                .orElse(at);
+        words.show(PlanDocument.cardFirst(plan, Words.PHRASES));
     }
 }

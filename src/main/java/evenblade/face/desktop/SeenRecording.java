@@ -1,10 +1,10 @@
 package evenblade.face.desktop;
 
 import evenblade.base.fact.Warning;
-import evenblade.face.app.FigureText;
 import evenblade.face.app.PreviewRecording.Preview;
 import evenblade.face.app.PreviewRecording.SeenChannel;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.FigureFormat;
 import java.util.Locale;
 import javax.swing.BorderFactory;
 import javax.swing.JPanel;
@@ -36,11 +36,11 @@ final class SeenRecording extends JPanel {
                 Locale.ROOT,
                 "%s, %s samples a second%s. Can be measured up to %s Hz.",
                 seen.kind().toUpperCase(Locale.ROOT),
-                FigureText.plain(seen.sampleRateHz()),
+                FigureFormat.plain(seen.sampleRateHz()),
                 seen.durationS().isPresent()
-                        ? ", " + FigureText.fixed(seen.durationS().getAsDouble(), 1) + " s long"
+                        ? ", " + FigureFormat.fixed(seen.durationS().getAsDouble(), 1) + " s long"
                         : "",
-                FigureText.plain(seen.usableUpToHz())));
+                FigureFormat.plain(seen.usableUpToHz())));
         if (seen.lossy()) {
             lines.append("\nThis kind of file throws away part of the signal: good for a look, not for comparing.");
         }

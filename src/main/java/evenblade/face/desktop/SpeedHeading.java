@@ -1,9 +1,10 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.FigureText;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.SpeedWords;
 import java.util.Locale;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -26,15 +27,16 @@ final class SpeedHeading extends JPanel {
         SpeedResult speed = run.speed();
         if (speed.main().isEmpty()) {
             figures.setText("Speed not found");
-            known.setText(speed.doubt().map(Words::fact).orElse("") + ". Add the run again with its rpm if it is known.");
+            known.setText(
+                    speed.doubt().map(Words::fact).orElse("") + ". Add the run again with its rpm if it is known.");
             return;
         }
         Dwell main = speed.main().get();
-        figures.setText("Engine " + FigureText.engineRpm(main, run));
+        figures.setText("Engine " + SpeedWords.engine(run, main));
         String how = speed.confirmed()
                 ? (speed.origin() == SpeedResult.Origin.MARK ? "Confirmed by the mark" : "Confirmed by the signal")
                 : "NOT CONFIRMED: " + speed.doubt().map(Words::fact).orElseThrow();
-        known.setText("Propeller " + FigureText.propellerRpm(main) + ". " + how + ".");
+        known.setText("Propeller " + SpeedWords.propeller(run, main) + ". " + how + ".");
         known.setToolTipText(known.getText());
     }
 
@@ -43,8 +45,8 @@ final class SpeedHeading extends JPanel {
         return String.format(
                 Locale.ROOT,
                 "%s engine rpm, %s to %s s",
-                FigureText.fixed(dwell.propellerRpm() * run.ratio(), 0),
-                FigureText.fixed(dwell.fromS(), 1),
-                FigureText.fixed(dwell.toS(), 1));
+                FigureFormat.fixed(dwell.propellerRpm() * run.ratio(), 0),
+                FigureFormat.fixed(dwell.fromS(), 1),
+                FigureFormat.fixed(dwell.toS(), 1));
     }
 }

@@ -1,8 +1,8 @@
 package evenblade.face.desktop;
 
 import evenblade.base.units.LengthUnit;
-import evenblade.face.app.SketchStatic.Sketch;
 import evenblade.face.app.SketchStatic;
+import evenblade.face.app.SketchStatic.Sketch;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.machine.installation.Installation;

@@ -1,19 +1,15 @@
 package evenblade.face.desktop;
 
-import evenblade.base.fact.Fact;
-import evenblade.base.fact.Measure;
 import evenblade.base.units.LengthUnit;
 import evenblade.face.app.DrawTracking;
-import evenblade.face.app.FigureText;
-import evenblade.face.app.JudgeTracking.BladeAngles;
-import evenblade.face.app.JudgeTracking.DialReading;
-import evenblade.face.app.JudgeTracking.MarkedTips;
-import evenblade.face.app.JudgeTracking.TrackView;
 import evenblade.face.app.JudgeTracking;
-import evenblade.judge.tracking.BestLayout;
-import evenblade.judge.tracking.TrackingAnalysis;
+import evenblade.judge.tracking.Layout;
+import evenblade.judge.tracking.StaticSide;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.Phrases;
+import evenblade.tell.document.TrackingDocument;
 import java.util.Optional;
 import javax.swing.JButton;
 import javax.swing.JPanel;
@@ -24,13 +20,14 @@ import net.miginfocom.swing.MigLayout;
 final class TrackPane extends JPanel {
     private final transient Navigator bench;
     private final transient OpenJob job;
-    private final Lines lines = new Lines();
+    private final Page words = new Page("track words");
+    private final JButton mark = new JButton();
     private final PicturePane tips;
     private final PicturePane deviations;
     private final Complaint complaint = new Complaint();
 
     TrackPane(Navigator bench, OpenJob job) {
-        super(new MigLayout("insets 8 18 10 18, hidemode 3", "[46%!,fill]16[grow,fill]", "[][][grow,fill]"));
+        super(new MigLayout("insets 8 18 10 18, hidemode 3", "[46%!,fill]16[grow,fill]", "[][][grow,fill][]"));
         this.bench = bench;
         this.job = job;
         setName("track");
@@ -38,106 +35,38 @@ final class TrackPane extends JPanel {
         deviations = new PicturePane(bench);
         add(Look.heading("Track: blade or hub"), "span 2, wrap");
         add(complaint, "span 2, wrap");
-        add(lines, "pushy, grow, wmin 200, hmin 100");
+        add(words, "pushy, grow, wmin 200, hmin 100");
         JTabbedPane tabs = new JTabbedPane();
         tabs.setName("track tabs");
         tabs.addTab("Tips", tips);
         tabs.addTab("Blade or hub", deviations);
-        add(tabs, "pushy, grow, wmin 280, hmin 200");
+        add(tabs, "pushy, grow, wmin 280, hmin 200, wrap");
+        mark.setName("mark next");
+        mark.setVisible(false);
+        add(mark, "grow 0");
         LengthUnit unit = bench.settings().lengthUnit();
         bench.work()
                 .begin(
                         "Judging the track",
                         progress -> {
-                            TrackView view = JudgeTracking.answer(job.folder());
+                            StaticSide view = JudgeTracking.answer(job.folder());
                             return new Answer(view, DrawTracking.tips(view, unit), DrawTracking.deviations(view, unit));
                         },
                         this::show,
                         complaint::show);
     }
 
-    private record Answer(TrackView view, Picture tips, Optional<Picture> deviations) {}
+    private record Answer(StaticSide view, Picture tips, Optional<Picture> deviations) {}
 
     private void show(Answer answer) {
         tips.show(Optional.of(answer.tips()), "");
         deviations.show(answer.deviations(), "What goes with a blade shows once the blades were moved.");
-        TrackView view = answer.view();
-        TrackingAnalysis now = view.now();
-        lines.strong(words(now.verdict().fact())).setName("verdict");
-        for (TrackingAnalysis earlier : view.spells().subList(0, view.spells().size() - 1)) {
-            say("Before the last change: " + words(earlier.verdict().fact()));
-        }
-        now.warnings().forEach(warning -> say("!  " + Words.warning(warning)));
-        MarkedTips last = view.sessions().get(view.sessions().size() - 1);
-        heading("Against the limit");
-        last.checks().forEach(check -> say(words(check.fact()) + "."));
-        if (last.checks().isEmpty()) {
-            say("No limit for the track is entered: the propeller maker's figure rules.");
-        }
-        layouts(now);
-        heading("Flange face");
-        view.runOuts().forEach(this::runOut);
-        if (view.runOuts().isEmpty()) {
-            say("Not read yet. Read it before the flange is cleared.");
-        }
-        view.runOutTest().ifPresent(test -> say(words(test.fact())));
-        heading("Blade angles");
-        view.pitches().forEach(this::pitch);
-        if (view.pitches().isEmpty()) {
-            say("Not read yet.");
-        }
-        lines.done();
-    }
-
-    private void layouts(TrackingAnalysis now) {
-        heading("To learn more");
-        say("Mark again with " + now.nextLayout().layout().text() + ".");
-        JButton mark =
-                new JButton("Enter marks for " + now.nextLayout().layout().text());
-        mark.setName("mark next");
-        mark.addActionListener(
-                e -> bench.show(new MarksForm(bench, job).on(now.nextLayout().layout())));
-        lines.put(mark);
-        heading("Layout to keep");
-        BestLayout best = now.bestLayout();
-        say(best.layout().text() + ": predicted spread "
-                + length(best.predictedSpread().valueMm(), 2) + " ("
-                + length(best.predictedSpread().lowMm(), 2) + " to "
-                + length(best.predictedSpread().highMm(), 2) + ")"
-                + (best.blades() == 0
-                        ? ", as it stands."
-                        : ", against " + length(best.spreadNow().valueMm(), 2) + " now."));
-    }
-
-    private void runOut(DialReading dial) {
-        say(length(dial.reading().total().millimetres(), 3) + " at a radius of "
-                + length(dial.reading().dialRadius().millimetres(), 0)
-                + dial.atTip()
-                        .map(tip -> " is " + length(tip.millimetres(), 2) + " at the tips.")
-                        .orElse("."));
-        dial.checks().forEach(check -> say(words(check.fact()) + "."));
-    }
-
-    private void pitch(BladeAngles angles) {
-        say("Spread " + FigureText.fixed(angles.readings().spreadDeg(), 2) + "°, mean "
-                + FigureText.fixed(angles.readings().meanDeg(), 2) + "°.");
-        angles.checks().forEach(check -> say(words(check.fact()) + "."));
-    }
-
-    private void heading(String text) {
-        lines.strong(text);
-    }
-
-    private void say(String text) {
-        lines.say(text);
-    }
-
-    private String words(Fact fact) {
-        return Words.fact(fact, bench.settings().lengthUnit());
-    }
-
-    private String length(double millimetres, int decimals) {
-        return new FigureFormat(bench.settings().lengthUnit())
-                .text(Measure.LENGTH.of(millimetres / 1000), decimals);
+        StaticSide view = answer.view();
+        FigureFormat figures = new FigureFormat(bench.settings().lengthUnit());
+        words.show(TrackingDocument.of(view, new Phrases(Face.WINDOW, figures)));
+        Layout next = view.now().nextLayout().layout();
+        mark.setText("Enter marks for " + next.text());
+        mark.addActionListener(e -> bench.show(new MarksForm(bench, job).on(next)));
+        mark.setVisible(true);
     }
 }

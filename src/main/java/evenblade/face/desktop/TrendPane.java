@@ -1,12 +1,12 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.ChangeWords;
 import evenblade.face.app.DrawTrend;
-import evenblade.face.app.FigureText;
 import evenblade.face.app.ShowTrend;
-import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.Trend;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.Block.Tone;
+import evenblade.tell.document.Document;
+import evenblade.tell.document.TrendDocument;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -21,7 +21,7 @@ import net.miginfocom.swing.MigLayout;
 final class TrendPane extends JPanel {
     private final JComboBox<String> channel = new JComboBox<>();
     private final PicturePane picture;
-    private final Lines lines = new Lines();
+    private final Page words = new Page("trend words");
     private final Complaint complaint = new Complaint();
     private transient Optional<Answer> answer = Optional.empty();
 
@@ -43,7 +43,7 @@ final class TrendPane extends JPanel {
         JTabbedPane tabs = new JTabbedPane();
         tabs.setName("trend tabs");
         tabs.addTab("Picture", picture);
-        tabs.addTab("In words", lines);
+        tabs.addTab("In words", words);
         add(tabs, "pushy, grow, wmin 100, hmin 100");
         bench.work()
                 .begin(
@@ -78,35 +78,8 @@ final class TrendPane extends JPanel {
         Answer found = answer.get();
         picture.show(found.pictures().get(chosen), "Two runs at one speed are needed.");
         Trend trend = found.trend().channels().get(chosen);
-        lines.clear();
-        for (Trend.RunEntry run : trend.runs()) {
-            run.changesBefore().forEach(change -> lines.strong("Changed: " + change));
-            lines.say("Run '" + run.name() + "'");
-            run.leftOut().forEach(reason -> lines.say("✕  left out: " + Words.fact(reason.fact())));
-        }
-        for (Trend.SpeedGroup speed : trend.speeds()) {
-            for (Trend.FigureLine line : speed.lines()) {
-                figure(trend, speed, line);
-            }
-        }
-        trend.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
-        found.trend().warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));
-        lines.done();
-    }
-
-    private void figure(Trend trend, Trend.SpeedGroup speed, Trend.FigureLine line) {
-        String unit = line.figure().kind() == Figure.Kind.AMPLITUDE
-                ? ", " + trend.unit().display() + " peak"
-                : "";
-        lines.strong(line.figure().name() + " at " + FigureText.fixed(speed.engineRpm(), 0) + " engine rpm" + unit);
-        for (Trend.Point point : line.points()) {
-            lines.say(point.run() + ": " + ChangeWords.value(point.value())
-                    + point.sinceLast()
-                            .map(change -> "; since the run before " + ChangeWords.step(change))
-                            .orElse("")
-                    + point.sinceFirst()
-                            .map(change -> "; since the first " + ChangeWords.step(change))
-                            .orElse(""));
-        }
+        Document.Builder text = Document.begin().addAll(TrendDocument.of(trend, Words.PHRASES));
+        text.warnings(Tone.CAUTION, Words.PHRASES, found.trend().warnings());
+        words.show(text.done());
     }
 }

@@ -20,7 +20,7 @@ import java.util.stream.Collectors;
 final class Words {
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
 
-    private static final Phrases PHRASES = Phrases.of(Face.WINDOW);
+    static final Phrases PHRASES = Phrases.of(Face.WINDOW);
 
     private Words() {}
 

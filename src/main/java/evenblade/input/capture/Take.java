@@ -40,10 +40,21 @@ public record Take(
     public List<Warning> warnings() {
         List<Warning> warnings = new ArrayList<>();
         if (ending.unwanted()) {
-            warnings.add(Warning.of(WarningCode.RECORDING_CUT_SHORT, Subject.Whole.RECORDING, Fact.of(ending), Measure.TIME.of(durationS()), detail.isEmpty() ? Fact.of(CaptureFact.NO_DETAIL) : Fact.of(CaptureFact.DETAIL, new Quoted(detail))));
+            warnings.add(Warning.of(
+                    WarningCode.RECORDING_CUT_SHORT,
+                    Subject.Whole.RECORDING,
+                    Fact.of(ending),
+                    Measure.TIME.of(durationS()),
+                    detail.isEmpty()
+                            ? Fact.of(CaptureFact.NO_DETAIL)
+                            : Fact.of(CaptureFact.DETAIL, new Quoted(detail))));
         }
         for (Gap gap : gaps) {
-            warnings.add(Warning.of(WarningCode.SAMPLES_MISSING, Subject.Whole.RECORDING, Measure.TIME.of(gap.lostS()), Measure.TIME.of((double) gap.frame() / format.rateHz())));
+            warnings.add(Warning.of(
+                    WarningCode.SAMPLES_MISSING,
+                    Subject.Whole.RECORDING,
+                    Measure.TIME.of(gap.lostS()),
+                    Measure.TIME.of((double) gap.frame() / format.rateHz())));
         }
         return warnings;
     }

@@ -41,14 +41,12 @@ record DataLength(long frames, List<Warning> warnings) {
         if (open) {
             warnings = repaired(IntakeFact.LENGTH_OPEN, seconds(frames, rateHz));
         } else if (cut) {
-            warnings = repaired(
-                    IntakeFact.LENGTH_CUT, seconds(declared / frameBytes, rateHz), seconds(frames, rateHz));
+            warnings = repaired(IntakeFact.LENGTH_CUT, seconds(declared / frameBytes, rateHz), seconds(frames, rateHz));
         } else if (goesOn) {
             warnings = repaired(
                     IntakeFact.LENGTH_GOES_ON, seconds(declared / frameBytes, rateHz), seconds(frames, rateHz));
         } else if (bytes % frameBytes != 0) {
-            warnings =
-                    repaired(IntakeFact.LENGTH_INSIDE_FRAME, new Count(bytes % frameBytes));
+            warnings = repaired(IntakeFact.LENGTH_INSIDE_FRAME, new Count(bytes % frameBytes));
         }
         return new DataLength(frames, warnings);
     }

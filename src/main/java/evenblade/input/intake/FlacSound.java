@@ -46,10 +46,17 @@ final class FlacSound implements SampleStream {
     private List<Warning> repairs(FlacSource source, long frames) {
         List<Warning> warnings = new ArrayList<>();
         if (source.damagedPlaces() > 0) {
-            warnings.add(Warning.of(WarningCode.DAMAGED_BLOCKS, Subject.Whole.RECORDING, new Count(source.damagedPlaces())));
+            warnings.add(
+                    Warning.of(WarningCode.DAMAGED_BLOCKS, Subject.Whole.RECORDING, new Count(source.damagedPlaces())));
         }
         if (source.totalFrames() > 0 && source.totalFrames() != frames) {
-            warnings.add(Warning.of(WarningCode.LENGTH_REPAIRED, Subject.Whole.RECORDING, Fact.of(IntakeFact.LENGTH_CUT, Measure.TIME.of(source.totalFrames() / header.sampleRateHz()), Measure.TIME.of(frames / header.sampleRateHz()))));
+            warnings.add(Warning.of(
+                    WarningCode.LENGTH_REPAIRED,
+                    Subject.Whole.RECORDING,
+                    Fact.of(
+                            IntakeFact.LENGTH_CUT,
+                            Measure.TIME.of(source.totalFrames() / header.sampleRateHz()),
+                            Measure.TIME.of(frames / header.sampleRateHz()))));
         }
         return warnings;
     }

@@ -66,13 +66,23 @@ final class SignalChecks {
             return warnings;
         }
         if (quality.clippedShare() > CLIPPED_SHARE && quality.clippedShare() < SWITCHED_SHARE) {
-            warnings.add(Warning.of(WarningCode.CLIPPING, channel, name, Measure.SHARE.of(quality.clippedShare()), new SignalValue(quality.peak(), unit)));
+            warnings.add(Warning.of(
+                    WarningCode.CLIPPING,
+                    channel,
+                    name,
+                    Measure.SHARE.of(quality.clippedShare()),
+                    new SignalValue(quality.peak(), unit)));
         }
         double stuckS = quality.longestStuckRun() / rateHz;
         if (quality.longestStuckRun() >= STUCK_SAMPLES
                 && stuckS >= STUCK_SECONDS
                 && quality.clippedShare() < SWITCHED_SHARE) {
-            warnings.add(Warning.of(WarningCode.STUCK_VALUES, channel, name, new Count(quality.longestStuckRun()), Measure.TIME.of(stuckS)));
+            warnings.add(Warning.of(
+                    WarningCode.STUCK_VALUES,
+                    channel,
+                    name,
+                    new Count(quality.longestStuckRun()),
+                    Measure.TIME.of(stuckS)));
         }
         if (unit == SignalUnit.FULL_SCALE && Math.abs(quality.mean()) > OFFSET_SHARE) {
             warnings.add(Warning.of(WarningCode.DC_OFFSET, channel, name, new SignalValue(quality.mean(), unit)));

@@ -81,7 +81,8 @@ final class Stamps {
         int unsorted = unsorted(raw);
         int[] rows = order(raw, unsorted);
         if (unsorted > 0) {
-            warnings.add(Warning.of(WarningCode.STAMPS_UNSORTED, Subject.Whole.RECORDING, new Count(unsorted), new Count(raw.length)));
+            warnings.add(Warning.of(
+                    WarningCode.STAMPS_UNSORTED, Subject.Whole.RECORDING, new Count(unsorted), new Count(raw.length)));
         }
         int repeats = repeats(raw, rows);
         boolean coarseClock = repeats > COARSE_REPEATS * raw.length && !mostlySameRows(raw, rows, values, repeats);
@@ -89,7 +90,8 @@ final class Stamps {
         if (repeats > 0 && !coarseClock) {
             rows = withoutRepeats(raw, rows);
             doubled = repeats;
-            warnings.add(Warning.of(WarningCode.STAMPS_DOUBLED, Subject.Whole.RECORDING, new Count(doubled), new Count(raw.length)));
+            warnings.add(Warning.of(
+                    WarningCode.STAMPS_DOUBLED, Subject.Whole.RECORDING, new Count(doubled), new Count(raw.length)));
         }
         double first = raw[rows[0]];
         double[] seconds =
@@ -243,10 +245,18 @@ final class Stamps {
     private static List<Warning> told(StampQuality quality, boolean coarse) {
         List<Warning> warnings = new ArrayList<>();
         if (quality.gaps() > 0) {
-            warnings.add(Warning.of(WarningCode.GAPS, Subject.Whole.RECORDING, new Count(quality.gaps()), Measure.TIME.of(quality.lostS())));
+            warnings.add(Warning.of(
+                    WarningCode.GAPS,
+                    Subject.Whole.RECORDING,
+                    new Count(quality.gaps()),
+                    Measure.TIME.of(quality.lostS())));
         }
         if (quality.jitterShare() > TOLD_JITTER && !coarse) {
-            warnings.add(Warning.of(WarningCode.JITTER, Subject.Whole.RECORDING, Measure.SHARE.of(quality.jitterShare()), Measure.TIME.of(quality.medianStepS())));
+            warnings.add(Warning.of(
+                    WarningCode.JITTER,
+                    Subject.Whole.RECORDING,
+                    Measure.SHARE.of(quality.jitterShare()),
+                    Measure.TIME.of(quality.medianStepS())));
         }
         return warnings;
     }

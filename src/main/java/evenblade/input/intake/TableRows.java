@@ -149,7 +149,13 @@ final class TableRows {
         }
         Optional<Warning> warning = skipped == 0
                 ? Optional.empty()
-                : Optional.of(Warning.of(WarningCode.ROWS_SKIPPED, new Subject.FileLine(firstSkippedLine), new Count(skipped), new Count(kept + skipped), new Count(firstSkippedLine), new Quoted(firstSkipped)));
+                : Optional.of(Warning.of(
+                        WarningCode.ROWS_SKIPPED,
+                        new Subject.FileLine(firstSkippedLine),
+                        new Count(skipped),
+                        new Count(kept + skipped),
+                        new Count(firstSkippedLine),
+                        new Quoted(firstSkipped)));
         List<double[]> arrays = new ArrayList<>();
         while (!numbers.isEmpty()) {
             // Let go of one by one, so that not all of them are held twice.

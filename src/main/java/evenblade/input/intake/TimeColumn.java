@@ -122,12 +122,22 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
         Optional<Double> stated = said.unit().or(() -> chosen.heading().timeUnit());
         if (stated.isEmpty()) {
             double unit = plausibleUnit(chosen.numbers()[0], step);
-            warnings.add(Warning.of(WarningCode.TIME_UNIT_ASSUMED, Subject.Whole.RECORDING, name, unitName(unit), Measure.SAMPLE_RATE.of(1 / (step * unit))));
+            warnings.add(Warning.of(
+                    WarningCode.TIME_UNIT_ASSUMED,
+                    Subject.Whole.RECORDING,
+                    name,
+                    unitName(unit),
+                    Measure.SAMPLE_RATE.of(1 / (step * unit))));
             return new TimeColumn(chosen.column(), unit, warnings);
         }
         double rateHz = 1 / (step * stated.get());
         if (rateHz < LOWEST_HZ / 10 || rateHz > 10 * HIGHEST_HZ) {
-            warnings.add(Warning.of(WarningCode.TIME_UNIT_DOUBTFUL, Subject.Whole.RECORDING, name, unitName(stated.get()), Measure.SAMPLE_RATE.of(rateHz)));
+            warnings.add(Warning.of(
+                    WarningCode.TIME_UNIT_DOUBTFUL,
+                    Subject.Whole.RECORDING,
+                    name,
+                    unitName(stated.get()),
+                    Measure.SAMPLE_RATE.of(rateHz)));
         }
         return new TimeColumn(chosen.column(), stated.get(), warnings);
     }

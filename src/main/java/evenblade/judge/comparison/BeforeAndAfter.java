@@ -111,8 +111,7 @@ public final class BeforeAndAfter {
     }
 
     private static Fact names(MeasuredRun run) {
-        List<String> names =
-                run.channels().stream().map(ChannelOrders::channel).toList();
+        List<String> names = run.channels().stream().map(ChannelOrders::channel).toList();
         return Fact.of(ComparisonFact.HAS_CHANNELS, new Quoted(run.name()), Listed.quoted(names));
     }
 
@@ -135,7 +134,12 @@ public final class BeforeAndAfter {
         run.channels().get(0).dwells().stream()
                 .map(DwellOrders::dwell)
                 .filter(d -> !paired.contains(d))
-                .forEach(d -> warnings.add(Warning.of(WarningCode.DWELL_NOT_PAIRED, new Subject.Dwell(run.engineRpm(d)), new Quoted(other.name()), Measure.ENGINE_RPM.of(run.engineRpm(d)), new Quoted(run.name()))));
+                .forEach(d -> warnings.add(Warning.of(
+                        WarningCode.DWELL_NOT_PAIRED,
+                        new Subject.Dwell(run.engineRpm(d)),
+                        new Quoted(other.name()),
+                        Measure.ENGINE_RPM.of(run.engineRpm(d)),
+                        new Quoted(run.name()))));
     }
 
     private void repeats(ChannelComparison channel) {
@@ -147,6 +151,10 @@ public final class BeforeAndAfter {
     private void speedSteps(ChannelComparison channel) {
         channel.dwells().stream()
                 .filter(d -> Math.abs(d.engineRpmAfter() / d.engineRpmBefore() - 1) > SPEED_STEP_TOLD)
-                .forEach(d -> warnings.add(Warning.of(WarningCode.RPM_DIFFERS, new Subject.Dwell(d.engineRpmBefore()), Measure.ENGINE_RPM.of(d.engineRpmAfter()), Measure.ENGINE_RPM.of(d.engineRpmBefore()))));
+                .forEach(d -> warnings.add(Warning.of(
+                        WarningCode.RPM_DIFFERS,
+                        new Subject.Dwell(d.engineRpmBefore()),
+                        Measure.ENGINE_RPM.of(d.engineRpmAfter()),
+                        Measure.ENGINE_RPM.of(d.engineRpmBefore()))));
     }
 }

@@ -82,7 +82,12 @@ record ChannelPair(
         boolean fixedGain = RunConditions.same(a.gain(), b.gain()) && !a.automaticGain();
         Basis basis = microphone || scaleless && !fixedGain ? Basis.GAIN_FREE : Basis.ABSOLUTE;
         if (basis == Basis.GAIN_FREE) {
-            warnings.add(Warning.of(WarningCode.GAIN_FREE_ONLY, new Subject.Channel(before.channel()), microphone ? Fact.of(ComparisonFact.MICROPHONE) : Fact.of(ComparisonFact.SCALE_UNKNOWN, new Quoted(before.channel()))));
+            warnings.add(Warning.of(
+                    WarningCode.GAIN_FREE_ONLY,
+                    new Subject.Channel(before.channel()),
+                    microphone
+                            ? Fact.of(ComparisonFact.MICROPHONE)
+                            : Fact.of(ComparisonFact.SCALE_UNKNOWN, new Quoted(before.channel()))));
         } else {
             scaled(reasons, one, before, other, after);
         }

@@ -13,8 +13,7 @@ import java.util.Optional;
  */
 public record Figure(Kind kind, Optional<OrderLine> line, Nature nature) {
     /** The unevenness index. */
-    public static final Figure UNEVENNESS =
-            new Figure(Kind.UNEVENNESS, Optional.empty(), Nature.RATIO);
+    public static final Figure UNEVENNESS = new Figure(Kind.UNEVENNESS, Optional.empty(), Nature.RATIO);
 
     /** What is measured. */
     public enum Kind {

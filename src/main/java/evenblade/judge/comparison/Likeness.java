@@ -38,18 +38,15 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
         placed(reasons, ReasonCode.DIRECTION_DIFFERS, one, a.direction(), other, b.direction());
         if (one.lossy() != other.lossy()) {
             MeasuredRun lossy = one.lossy() ? one : other;
-            reasons.add(Reason.of(
-                    ReasonCode.LOSSY_AGAINST_LOSSLESS,
-                    new Quoted(lossy.name())));
+            reasons.add(Reason.of(ReasonCode.LOSSY_AGAINST_LOSSLESS, new Quoted(lossy.name())));
         }
         if (one.lossy() && other.lossy()) {
             warnings.add(Warning.of(WarningCode.LOSSY, Subject.Whole.COMPARISON));
         }
         for (MeasuredRun run : List.of(one, other)) {
             run.speedDoubt()
-                    .ifPresent(doubt -> reasons.add(Reason.of(
-                            ReasonCode.SPEED_NOT_CONFIRMED,
-                            new Quoted(run.name()), doubt)));
+                    .ifPresent(doubt ->
+                            reasons.add(Reason.of(ReasonCode.SPEED_NOT_CONFIRMED, new Quoted(run.name()), doubt)));
         }
         if (one.blades() != other.blades() || Math.abs(one.ratio() / other.ratio() - 1) > SAME_RATIO) {
             reasons.add(Reason.of(
@@ -106,7 +103,12 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
 
     private static void different(List<Warning> warnings, ComparisonFact what, Optional<String> a, Optional<String> b) {
         if (RunConditions.differ(a, b)) {
-            warnings.add(Warning.of(WarningCode.CONDITIONS_DIFFER, Subject.Whole.COMPARISON, Fact.of(what), new Quoted(a.orElseThrow()), new Quoted(b.orElseThrow())));
+            warnings.add(Warning.of(
+                    WarningCode.CONDITIONS_DIFFER,
+                    Subject.Whole.COMPARISON,
+                    Fact.of(what),
+                    new Quoted(a.orElseThrow()),
+                    new Quoted(b.orElseThrow())));
         }
     }
 }

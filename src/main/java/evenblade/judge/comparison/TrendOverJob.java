@@ -71,14 +71,16 @@ public final class TrendOverJob {
     private static Relation against(MeasuredRun reference, ChannelOrders channel, MeasuredRun run) {
         List<Reason> reasons = new ArrayList<>(Likeness.of(reference, run).reasons());
         if (run.dwells().isEmpty()) {
-            reasons.add(Reason.of(ReasonCode.NO_DWELL_AT_SAME_RPM, Fact.of(ComparisonFact.NO_DWELL, new Quoted(run.name()))));
+            reasons.add(Reason.of(
+                    ReasonCode.NO_DWELL_AT_SAME_RPM, Fact.of(ComparisonFact.NO_DWELL, new Quoted(run.name()))));
         }
         Optional<ChannelPair> pair = ChannelPair.of(reference, run).stream()
                 .filter(p -> p.before().channel().equals(channel.channel()))
                 .findFirst();
         if (pair.isEmpty()) {
             reasons.add(Reason.of(
-                    ReasonCode.NO_COMMON_CHANNEL, Fact.of(ComparisonFact.NO_SUCH_CHANNEL, new Quoted(run.name()), new Quoted(channel.channel()))));
+                    ReasonCode.NO_COMMON_CHANNEL,
+                    Fact.of(ComparisonFact.NO_SUCH_CHANNEL, new Quoted(run.name()), new Quoted(channel.channel()))));
         }
         pair.ifPresent(p -> reasons.addAll(p.reasons()));
         return new Relation(pair, reasons);

@@ -28,12 +28,22 @@ final class CarburettorRule implements Rule {
         engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(CrankRule.direction(stage, r, -4, 2)));
         OptionalDouble third = engine.overFiring(3);
         if (third.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(1, stage.ref(), FindingFact.CRANK_RAISED_TOO, EngineFeatures.order(3), Measure.SHARE.of(third.getAsDouble())));
+            pieces.add(running(
+                    1,
+                    stage.ref(),
+                    FindingFact.CRANK_RAISED_TOO,
+                    EngineFeatures.order(3),
+                    Measure.SHARE.of(third.getAsDouble())));
         }
         boolean fourStroke = stage.installation().engine().cycle() == Engine.Cycle.FOUR_STROKE;
         OptionalDouble half = fourStroke ? engine.overFiring(0.5) : OptionalDouble.empty();
         if (half.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(-4, stage.ref(), FindingFact.CRANK_THERE_TOO, EngineFeatures.order(0.5), Measure.SHARE.of(half.getAsDouble())));
+            pieces.add(running(
+                    -4,
+                    stage.ref(),
+                    FindingFact.CRANK_THERE_TOO,
+                    EngineFeatures.order(0.5),
+                    Measure.SHARE.of(half.getAsDouble())));
         } else if (fourStroke) {
             pieces.add(running(1, stage.ref(), FindingFact.NO_WEAK_CYLINDER));
         }

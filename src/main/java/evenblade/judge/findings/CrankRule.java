@@ -47,7 +47,12 @@ final class CrankRule implements Rule {
         if (share.isPresent() && most.isPresent() && share.getAsDouble() >= Thresholds.CRANK_OVER_FIRING) {
             return Optional.of(running(
                     3,
-                    most.get().ref(), FindingFact.CRANK_ONCE_RAISED, Measure.SHARE.of(share.getAsDouble()), engine.firingName(), most.get().size(), most.get().where()));
+                    most.get().ref(),
+                    FindingFact.CRANK_ONCE_RAISED,
+                    Measure.SHARE.of(share.getAsDouble()),
+                    engine.firingName(),
+                    most.get().size(),
+                    most.get().where()));
         }
         Optional<OrderObservation> fastest = engine.crank(1).detected().fastest();
         if (!engine.severalCylinders()
@@ -55,7 +60,11 @@ final class CrankRule implements Rule {
                 && fastest.get().velocityMmS().getAsDouble() >= Thresholds.CRANK_MM_S) {
             return Optional.of(running(
                     5,
-                    fastest.get().ref(), FindingFact.MOTOR_ONCE, fastest.get().size(), fastest.get().velocity(), fastest.get().where()));
+                    fastest.get().ref(),
+                    FindingFact.MOTOR_ONCE,
+                    fastest.get().size(),
+                    fastest.get().velocity(),
+                    fastest.get().where()));
         }
         return Optional.empty();
     }
@@ -71,7 +80,10 @@ final class CrankRule implements Rule {
         boolean isMass = ratio > NOT_AS_FIRING || ratio < 1 / NOT_AS_FIRING;
         return running(
                 isMass ? mass : gas,
-                stage.ref(), FindingFact.UPRIGHT_OVER_LEVEL, Measure.NUMBER.of(ratio), Fact.of(isMass ? FindingFact.NOT_GAS_TORQUE : FindingFact.GAS_TORQUE));
+                stage.ref(),
+                FindingFact.UPRIGHT_OVER_LEVEL,
+                Measure.NUMBER.of(ratio),
+                Fact.of(isMass ? FindingFact.NOT_GAS_TORQUE : FindingFact.GAS_TORQUE));
     }
 
     /** Signs that the cylinders themselves differ. */
@@ -80,10 +92,20 @@ final class CrankRule implements Rule {
         OptionalDouble half = engine.weakOrder() < 1 ? engine.overFiring(0.5) : OptionalDouble.empty();
         OptionalDouble third = engine.overFiring(3);
         if (half.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(-3, stage.ref(), FindingFact.CRANK_THERE_TOO, EngineFeatures.order(0.5), Measure.SHARE.of(half.getAsDouble())));
+            pieces.add(running(
+                    -3,
+                    stage.ref(),
+                    FindingFact.CRANK_THERE_TOO,
+                    EngineFeatures.order(0.5),
+                    Measure.SHARE.of(half.getAsDouble())));
         }
         if (third.orElse(0) > Thresholds.HALF_OVER_FIRING) {
-            pieces.add(running(-2, stage.ref(), FindingFact.CRANK_THERE_TOO, EngineFeatures.order(3), Measure.SHARE.of(third.getAsDouble())));
+            pieces.add(running(
+                    -2,
+                    stage.ref(),
+                    FindingFact.CRANK_THERE_TOO,
+                    EngineFeatures.order(3),
+                    Measure.SHARE.of(third.getAsDouble())));
         } else if (engine.severalCylinders()) {
             pieces.add(running(1, stage.ref(), FindingFact.NO_OTHER_CRANK_ORDER));
         }

@@ -42,17 +42,22 @@ final class DriveRule implements Rule {
         List<EvidenceItem> pieces = new ArrayList<>();
         pieces.add(running(
                 4,
-                most.mesh().ref(EvidenceRef.Side.SPECTRUM), FindingFact.LINES_BESIDE, new Quoted(most.mesh().reading().line().name()), most.mesh().size(), new Count(most.off()), Measure.SHARE.of(most.share()), most.mesh().where()));
+                most.mesh().ref(EvidenceRef.Side.SPECTRUM),
+                FindingFact.LINES_BESIDE,
+                new Quoted(most.mesh().reading().line().name()),
+                most.mesh().size(),
+                new Count(most.off()),
+                Measure.SHARE.of(most.share()),
+                most.mesh().where()));
         if (sides.size() > 2) {
             pieces.add(running(2, stage.ref(), FindingFact.SEEN_TIMES, new Count(sides.size()), stage.names()));
         }
-        return Optional.of(
-                new Assessment(
-                        Fact.of(FindingFact.POINTS_TO_DRIVE),
-                        pieces,
-                        false,
-                        loudest.amplitude(),
-                        Fact.of(FindingFact.LOOK_AT_TEETH)));
+        return Optional.of(new Assessment(
+                Fact.of(FindingFact.POINTS_TO_DRIVE),
+                pieces,
+                false,
+                loudest.amplitude(),
+                Fact.of(FindingFact.LOOK_AT_TEETH)));
     }
 
     /** Lines beside the mesh are lost in a wandering speed before the mesh is: while it is as loud, nothing is put right. */

@@ -37,8 +37,7 @@ final class EngineFeatures {
 
     /** What the amplitudes are held against; says so where another line lies on it. */
     Fact firingName() {
-        return Fact.of(
-                firing.alone().isEmpty() && !firing.isEmpty() ? FindingFact.FIRING_SHARED : FindingFact.FIRING);
+        return Fact.of(firing.alone().isEmpty() && !firing.isEmpty() ? FindingFact.FIRING_SHARED : FindingFact.FIRING);
     }
 
     /** An order as it is written: ½×, 1×, 1½×. */

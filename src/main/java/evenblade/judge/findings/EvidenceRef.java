@@ -35,8 +35,7 @@ public sealed interface EvidenceRef {
      * @param direction that the channel feels, where it is of one channel
      * @param line where it is of one line
      */
-    record Run(
-            String id, Side side, OptionalDouble engineRpm, Optional<Direction> direction, Optional<OrderLine> line)
+    record Run(String id, Side side, OptionalDouble engineRpm, Optional<Direction> direction, Optional<OrderLine> line)
             implements EvidenceRef {
         static Run of(String id, Side side) {
             return new Run(id, side, OptionalDouble.empty(), Optional.empty(), Optional.empty());

@@ -41,7 +41,8 @@ final class FlangeRule implements Rule {
                         case TOO_SMALL_TO_TELL -> 0;
                     };
             if (points != 0) {
-                pieces.add(new EvidenceItem(test.fact(), points, EvidenceItem.Origin.STANDING, EvidenceRef.Whole.TIP_MARKS));
+                pieces.add(new EvidenceItem(
+                        test.fact(), points, EvidenceItem.Origin.STANDING, EvidenceRef.Whole.TIP_MARKS));
             }
         });
         return Optional.of(new Assessment(
@@ -60,8 +61,6 @@ final class FlangeRule implements Rule {
                 .flatMap(StaticEvidence.Track::runOutTest)
                 .map(t -> t.answer() == RunOutTest.Answer.EXPLAINS)
                 .orElse(false);
-        return told
-                ? FindingFact.CLEAN_FACE
-                : FindingFact.CLEAN_SOCKETS;
+        return told ? FindingFact.CLEAN_FACE : FindingFact.CLEAN_SOCKETS;
     }
 }

@@ -47,7 +47,13 @@ final class InseparableRule implements Rule {
             told.addAll(s.reading().inseparableFrom());
             pieces.add(running(
                     pieces.isEmpty() ? 5 : 0,
-                    s.ref(), FindingFact.LINES_SHARE, new Quoted(name), Listed.quoted(s.reading().inseparableFrom()), Measure.FREQUENCY.of(s.reading().frequencyHz()), s.size(), s.where()));
+                    s.ref(),
+                    FindingFact.LINES_SHARE,
+                    new Quoted(name),
+                    Listed.quoted(s.reading().inseparableFrom()),
+                    Measure.FREQUENCY.of(s.reading().frequencyHz()),
+                    s.size(),
+                    s.where()));
         });
         return Optional.of(new Assessment(
                 Fact.of(FindingFact.CANT_BE_TOLD),

@@ -48,7 +48,14 @@ final class LooseMountRule implements Rule {
 
     static EvidenceItem told(int points, List<HalfOrder> halves) {
         HalfOrder most = strongest(halves);
-        return running(points, most.ref(), FindingFact.HALF_ORDERS, new Count(halves.stream().map(HalfOrder::order).distinct().count()), Measure.NUMBER.of(most.order()), new SignalValue(most.amplitude(), most.unit()), OrderObservation.where(most.engineRpm(), most.run()));
+        return running(
+                points,
+                most.ref(),
+                FindingFact.HALF_ORDERS,
+                new Count(halves.stream().map(HalfOrder::order).distinct().count()),
+                Measure.NUMBER.of(most.order()),
+                new SignalValue(most.amplitude(), most.unit()),
+                OrderObservation.where(most.engineRpm(), most.run()));
     }
 
     private static HalfOrder strongest(List<HalfOrder> halves) {

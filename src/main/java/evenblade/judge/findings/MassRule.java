@@ -32,15 +32,7 @@ final class MassRule implements Rule {
             pieces.add(LooseMountRule.told(-4, halves));
         }
         boolean waysKnown = once.alongOverAcross().isPresent();
-        Fact next = Fact.of(
-                waysKnown
-                        ? FindingFact.BALANCE
-                        : FindingFact.MEASURE_ALONG_AND_ACROSS);
-        return Optional.of(new Assessment(
-                Fact.of(FindingFact.POINTS_TO_MASS),
-                pieces,
-                false,
-                once.size(),
-                next));
+        Fact next = Fact.of(waysKnown ? FindingFact.BALANCE : FindingFact.MEASURE_ALONG_AND_ACROSS);
+        return Optional.of(new Assessment(Fact.of(FindingFact.POINTS_TO_MASS), pieces, false, once.size(), next));
     }
 }

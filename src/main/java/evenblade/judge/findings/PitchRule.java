@@ -33,8 +33,7 @@ final class PitchRule implements Rule {
         pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 2 : r < Thresholds.ACROSS ? -3 : 0));
         if (twiceHigh && large.isPresent()) {
             pieces.add(running(
-                    2,
-                    stage.ref(), FindingFact.TWICE_ALONG, Measure.NUMBER.of(twice.getAsDouble()), stage.names()));
+                    2, stage.ref(), FindingFact.TWICE_ALONG, Measure.NUMBER.of(twice.getAsDouble()), stage.names()));
         }
         large.ifPresent(pieces::add);
         if (large.isEmpty() && once.measured()) {
@@ -46,10 +45,7 @@ final class PitchRule implements Rule {
                 pieces,
                 true,
                 still.pitchOut() ? stage.pitch().orElseThrow().readings().spreadDeg() : once.size(),
-                Fact.of(
-                        still.pitchRead()
-                                ? FindingFact.SET_PITCH
-                                : FindingFact.READ_PITCH)));
+                Fact.of(still.pitchRead() ? FindingFact.SET_PITCH : FindingFact.READ_PITCH)));
     }
 
     private static Fact statement(StaticFeatures still) {
@@ -57,7 +53,6 @@ final class PitchRule implements Rule {
             return Fact.of(FindingFact.POINTS_TO_PITCH);
         }
         Map.Entry<String, Double> odd = still.oddPitch();
-        return Fact.of(
-                FindingFact.POINTS_TO_PITCH_OF, new Quoted(odd.getKey()), Measure.ANGLE.of(odd.getValue()));
+        return Fact.of(FindingFact.POINTS_TO_PITCH_OF, new Quoted(odd.getKey()), Measure.ANGLE.of(odd.getValue()));
     }
 }

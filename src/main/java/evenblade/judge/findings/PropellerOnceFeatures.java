@@ -61,13 +61,22 @@ final class PropellerOnceFeatures {
                     ? Optional.empty()
                     : Optional.of(running(
                             points,
-                            fastest.get().ref(), FindingFact.ONCE_LARGE, fastest.get().size(), fastest.get().velocity(), Measure.VELOCITY.of(Thresholds.ONCE_MM_S / 1000), Fact.of(fastest.get().direction()), fastest.get().where()));
+                            fastest.get().ref(),
+                            FindingFact.ONCE_LARGE,
+                            fastest.get().size(),
+                            fastest.get().velocity(),
+                            Measure.VELOCITY.of(Thresholds.ONCE_MM_S / 1000),
+                            Fact.of(fastest.get().direction()),
+                            fastest.get().where()));
         }
         return unevenness()
                 .filter(u -> u.value() >= Thresholds.UNEVENNESS)
                 .map(u -> running(
                         Math.max(1, points - 1),
-                        EvidenceRef.Run.of(u.run().id(), EvidenceRef.Side.ORDERS), FindingFact.UNEVENNESS, Measure.NUMBER.of(u.value()), u.run().quoted()));
+                        EvidenceRef.Run.of(u.run().id(), EvidenceRef.Side.ORDERS),
+                        FindingFact.UNEVENNESS,
+                        Measure.NUMBER.of(u.value()),
+                        u.run().quoted()));
     }
 
     /** That 1× is small: what a static fault would have to be content with. */
@@ -129,7 +138,10 @@ final class PropellerOnceFeatures {
                 ? List.of()
                 : List.of(running(
                         worth,
-                        EvidenceRef.Run.of(run.id(), EvidenceRef.Side.ORDERS), FindingFact.ALONG_OVER_ACROSS, Measure.NUMBER.of(ratio.getAsDouble()), run.quoted()));
+                        EvidenceRef.Run.of(run.id(), EvidenceRef.Side.ORDERS),
+                        FindingFact.ALONG_OVER_ACROSS,
+                        Measure.NUMBER.of(ratio.getAsDouble()),
+                        run.quoted()));
     }
 
     /** The largest significant fall of 1× from one dwell to a faster one of the same run, as an acceleration. */

@@ -39,15 +39,23 @@ final class QuietMachine {
                 .of(Shaft.PROPELLER, 1)
                 .fastest()
                 .ifPresent(s -> pieces.add(running(
-                        4,
-                        s.ref(), FindingFact.ONCE_AT_MOST, s.velocity(), Fact.of(s.direction()), s.where())));
+                        4, s.ref(), FindingFact.ONCE_AT_MOST, s.velocity(), Fact.of(s.direction()), s.where())));
         last.sightings()
                 .of(Shaft.CRANK, 1)
                 .strongest()
                 .ifPresent(s -> pieces.add(running(1, s.ref(), FindingFact.CRANK_AT_MOST, s.size(), s.where())));
-        last.track().ifPresent(t -> pieces.add(standing(1, EvidenceRef.Whole.TIP_MARKS, FindingFact.MARKS_SPREAD, StaticFeatures.length(t.spreadMm()))));
+        last.track()
+                .ifPresent(t -> pieces.add(standing(
+                        1,
+                        EvidenceRef.Whole.TIP_MARKS,
+                        FindingFact.MARKS_SPREAD,
+                        StaticFeatures.length(t.spreadMm()))));
         last.pitch()
-                .ifPresent(p -> pieces.add(standing(1, EvidenceRef.Whole.BLADE_ANGLES, FindingFact.ANGLES_SPREAD, Measure.ANGLE.of(p.readings().spreadDeg()))));
+                .ifPresent(p -> pieces.add(standing(
+                        1,
+                        EvidenceRef.Whole.BLADE_ANGLES,
+                        FindingFact.ANGLES_SPREAD,
+                        Measure.ANGLE.of(p.readings().spreadDeg()))));
         if (pieces.isEmpty()) {
             return Optional.empty();
         }
@@ -59,10 +67,7 @@ final class QuietMachine {
                         : Fact.of(FindingFact.NOTHING_IN, last.names()),
                 pieces,
                 List.of(),
-                Fact.of(
-                        last.runs().isEmpty()
-                                ? FindingFact.MAKE_A_RUN
-                                : FindingFact.CARRY_ON),
+                Fact.of(last.runs().isEmpty() ? FindingFact.MAKE_A_RUN : FindingFact.CARRY_ON),
                 Confidence.of(points),
                 Optional.empty()));
     }

@@ -35,25 +35,42 @@ final class RecordingRule implements Rule {
                     worst = Math.max(worst, quality.clippedShare());
                     pieces.add(running(
                             6,
-                            run.ref(EvidenceRef.Side.REMARKS), FindingFact.CLIPPED, Measure.SHARE.of(quality.clippedShare()), new Quoted(quality.channel()), run.ref().quoted()));
+                            run.ref(EvidenceRef.Side.REMARKS),
+                            FindingFact.CLIPPED,
+                            Measure.SHARE.of(quality.clippedShare()),
+                            new Quoted(quality.channel()),
+                            run.ref().quoted()));
                 }
                 if (analysed && quality.longestStuckRun() >= STUCK) {
                     worst = Math.max(worst, 1);
                     pieces.add(running(
                             5,
-                            run.ref(EvidenceRef.Side.REMARKS), FindingFact.STUCK, new Count(quality.longestStuckRun()), new Quoted(quality.channel()), run.ref().quoted()));
+                            run.ref(EvidenceRef.Side.REMARKS),
+                            FindingFact.STUCK,
+                            new Count(quality.longestStuckRun()),
+                            new Quoted(quality.channel()),
+                            run.ref().quoted()));
                 }
             }
             run.numbers()
                     .stamps()
                     .filter(s -> s.lostS() > LOST_SHARE * run.numbers().durationS())
-                    .ifPresent(s -> pieces.add(
-                            running(5, run.ref(EvidenceRef.Side.REMARKS), FindingFact.LOST_IN_GAPS, Measure.TIME.of(s.lostS()), new Count(s.gaps()), run.ref().quoted())));
+                    .ifPresent(s -> pieces.add(running(
+                            5,
+                            run.ref(EvidenceRef.Side.REMARKS),
+                            FindingFact.LOST_IN_GAPS,
+                            Measure.TIME.of(s.lostS()),
+                            new Count(s.gaps()),
+                            run.ref().quoted())));
             if (!run.numbers().confirmed()) {
                 worst = Math.max(worst, 1);
                 pieces.add(running(
                         6,
-                        run.ref(EvidenceRef.Side.SPEED), FindingFact.SPEED_NOT_BORNE_OUT, run.ref().quoted(), Measure.TIME.of(run.numbers().durationS()), run.numbers().speedDoubt().orElseThrow()));
+                        run.ref(EvidenceRef.Side.SPEED),
+                        FindingFact.SPEED_NOT_BORNE_OUT,
+                        run.ref().quoted(),
+                        Measure.TIME.of(run.numbers().durationS()),
+                        run.numbers().speedDoubt().orElseThrow()));
             }
         }
         return pieces.isEmpty()

@@ -20,11 +20,7 @@ final class ResonanceRule implements Rule {
 
     private static Assessment slow(EvidenceItem rise) {
         return new Assessment(
-                Fact.of(FindingFact.MAY_BE_RESONANCE),
-                List.of(rise),
-                false,
-                1,
-                Fact.of(FindingFact.MORE_DWELLS));
+                Fact.of(FindingFact.MAY_BE_RESONANCE), List.of(rise), false, 1, Fact.of(FindingFact.MORE_DWELLS));
     }
 
     @Override
@@ -50,7 +46,9 @@ final class ResonanceRule implements Rule {
             pieces.add(LooseMountRule.told(-1, halves));
         }
         return Optional.of(new Assessment(
-                Fact.of(FindingFact.POINTS_TO_RESONANCE, Measure.ENGINE_RPM.of(fall.get().fast().engineRpm())),
+                Fact.of(
+                        FindingFact.POINTS_TO_RESONANCE,
+                        Measure.ENGINE_RPM.of(fall.get().fast().engineRpm())),
                 pieces,
                 false,
                 fall.get().share(),

@@ -6,8 +6,8 @@ import evenblade.base.fact.Amount;
 import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.judge.tracking.LimitCheck.Outcome;
 import evenblade.judge.tracking.LimitCheck;
+import evenblade.judge.tracking.LimitCheck.Outcome;
 import evenblade.judge.tracking.TrackVerdict;
 import java.util.List;
 import java.util.Map;
@@ -83,7 +83,12 @@ final class StaticFeatures {
                 : track.checks().get(0).fact();
         return points == 0
                 ? List.of()
-                : List.of(standing(points, EvidenceRef.Whole.TIP_MARKS, FindingFact.MARKS_SPREAD_AGAINST, length(track.spreadMm()), against));
+                : List.of(standing(
+                        points,
+                        EvidenceRef.Whole.TIP_MARKS,
+                        FindingFact.MARKS_SPREAD_AGAINST,
+                        length(track.spreadMm()),
+                        against));
     }
 
     /** Where the track error goes when the blades are moved. */
@@ -102,7 +107,12 @@ final class StaticFeatures {
                     int worth = v.firm() ? points : points / 2;
                     return worth == 0
                             ? List.<EvidenceItem>of()
-                            : List.of(standing(worth, EvidenceRef.Whole.TIP_MARKS, FindingFact.MARKS_OVER_SESSIONS, new Count(t().size()), v.fact()));
+                            : List.of(standing(
+                                    worth,
+                                    EvidenceRef.Whole.TIP_MARKS,
+                                    FindingFact.MARKS_OVER_SESSIONS,
+                                    new Count(t().size()),
+                                    v.fact()));
                 })
                 .orElse(List.of());
     }
@@ -135,7 +145,10 @@ final class StaticFeatures {
                 ? List.of()
                 : List.of(standing(
                         points,
-                        EvidenceRef.Whole.BLADE_ANGLES, FindingFact.ANGLES_SPREAD_AGAINST, Measure.ANGLE.of(pitch.readings().spreadDeg()), against));
+                        EvidenceRef.Whole.BLADE_ANGLES,
+                        FindingFact.ANGLES_SPREAD_AGAINST,
+                        Measure.ANGLE.of(pitch.readings().spreadDeg()),
+                        against));
     }
 
     /** The blade whose angle lies farthest off the mean, with by how much. */
@@ -159,7 +172,11 @@ final class StaticFeatures {
                 ? List.of()
                 : List.of(standing(
                         points,
-                        EvidenceRef.Whole.FACE_RUN_OUT, FindingFact.FACE_RUNS_OUT, length(runOut.reading().total().millimetres()), length(runOut.reading().dialRadius().millimetres()), tip));
+                        EvidenceRef.Whole.FACE_RUN_OUT,
+                        FindingFact.FACE_RUNS_OUT,
+                        length(runOut.reading().total().millimetres()),
+                        length(runOut.reading().dialRadius().millimetres()),
+                        tip));
     }
 
     /** Run-out at the tip over the track spread; 0 where either isn't known. */

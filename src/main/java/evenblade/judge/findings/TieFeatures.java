@@ -40,6 +40,11 @@ final class TieFeatures {
                 ? List.of()
                 : List.of(running(
                         points,
-                        EvidenceRef.Whole.ALL_RUNS, FindingFact.GOES_WITH_TRACK, Measure.SHARE.of(share.withTrack().value() / share.measured()), new Quoted(share.label()), Measure.SHARE.of(share.withTrack().low() / share.measured()), Measure.SHARE.of(share.withTrack().high() / share.measured())));
+                        EvidenceRef.Whole.ALL_RUNS,
+                        FindingFact.GOES_WITH_TRACK,
+                        Measure.SHARE.of(share.withTrack().value() / share.measured()),
+                        new Quoted(share.label()),
+                        Measure.SHARE.of(share.withTrack().low() / share.measured()),
+                        Measure.SHARE.of(share.withTrack().high() / share.measured())));
     }
 }

@@ -39,15 +39,17 @@ final class TrackRule implements Rule {
         if (still.runOutShareOfSpread() > 0.5) {
             pieces.add(standing(
                     -2,
-                    EvidenceRef.Whole.FACE_RUN_OUT, FindingFact.RUN_OUT_MAKES, Measure.SHARE.of(still.runOutShareOfSpread())));
+                    EvidenceRef.Whole.FACE_RUN_OUT,
+                    FindingFact.RUN_OUT_MAKES,
+                    Measure.SHARE.of(still.runOutShareOfSpread())));
         }
         once.twiceOverOnceAlong().ifPresent(r -> {
             if (r > Thresholds.TWICE_OVER_ONCE) {
                 pieces.add(running(-1, stage.ref(), FindingFact.TWICE_NOT_TRACK, Measure.NUMBER.of(r)));
             }
         });
-        return Optional.of(
-                new Assessment(statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), Fact.of(next(still))));
+        return Optional.of(new Assessment(
+                statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), Fact.of(next(still))));
     }
 
     private static Fact statement(StaticFeatures still) {
@@ -65,8 +67,7 @@ final class TrackRule implements Rule {
             case NOT_SEPARABLE -> FindingFact.MOVE_BLADES;
             case MARKS_CONTRADICT -> FindingFact.MARK_TIPS;
             case POSITION, BOTH -> FindingFact.READ_RUN_OUT_FIRST;
-            case BLADE, WITHIN_READING_ERROR ->
-                FindingFact.RESEAT_BLADE;
+            case BLADE, WITHIN_READING_ERROR -> FindingFact.RESEAT_BLADE;
         };
     }
 }

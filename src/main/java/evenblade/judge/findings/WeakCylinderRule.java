@@ -29,20 +29,31 @@ final class WeakCylinderRule implements Rule {
         OrderObservation most = engine.crank(order).detected().strongest().orElseThrow();
         pieces.add(running(
                 half ? 5 : 3,
-                most.ref(), FindingFact.WEAK_ORDER, EngineFeatures.order(order), Measure.SHARE.of(share.getAsDouble()), engine.firingName(), most.size(), most.where()));
+                most.ref(),
+                FindingFact.WEAK_ORDER,
+                EngineFeatures.order(order),
+                Measure.SHARE.of(share.getAsDouble()),
+                engine.firingName(),
+                most.size(),
+                most.where()));
         double other = half ? 1.5 : 3;
         OptionalDouble more = engine.overFiring(other);
         if (more.orElse(0) > Thresholds.HALF_OVER_FIRING) {
             pieces.add(running(
                     1,
-                    stage.ref(), FindingFact.CRANK_RAISED_TOO, EngineFeatures.order(other), Measure.SHARE.of(more.getAsDouble())));
+                    stage.ref(),
+                    FindingFact.CRANK_RAISED_TOO,
+                    EngineFeatures.order(other),
+                    Measure.SHARE.of(more.getAsDouble())));
         }
         if (!half) {
             engine.uprightOfCrankAgainstFiring().ifPresent(r -> pieces.add(CrankRule.direction(stage, r, -3, 2)));
         } else if (engine.overFiring(1).orElse(0) > 2 * share.getAsDouble()) {
             pieces.add(running(
                     -2,
-                    stage.ref(), FindingFact.CRANK_FAR_LARGER, Measure.SHARE.of(engine.overFiring(1).getAsDouble())));
+                    stage.ref(),
+                    FindingFact.CRANK_FAR_LARGER,
+                    Measure.SHARE.of(engine.overFiring(1).getAsDouble())));
         }
         return Optional.of(new Assessment(
                 Fact.of(FindingFact.POINTS_TO_CYLINDER, EngineFeatures.order(order)),

@@ -91,7 +91,10 @@ public record TrackingAnalysis(
     private static List<Warning> warnings(SwapFit fit, NextLayout next) {
         List<Warning> warnings = new ArrayList<>();
         if (fit.scatter().statedIsTooSmall()) {
-            warnings.add(Warning.of(WarningCode.READINGS_SCATTER_MORE, Subject.Whole.TRACKING, Measure.NUMBER.of(fit.scatter().factor())));
+            warnings.add(Warning.of(
+                    WarningCode.READINGS_SCATTER_MORE,
+                    Subject.Whole.TRACKING,
+                    Measure.NUMBER.of(fit.scatter().factor())));
         }
         if (!next.allTried()) {
             warnings.add(

@@ -59,8 +59,7 @@ final class VerdictFact {
     }
 
     static Fact withinError(SwapFit fit) {
-        return Fact.of(
-                TrackingFact.WITHIN_READING_ERROR, Measure.LENGTH.of(fit.readingSigmaMm() / MM_PER_METRE));
+        return Fact.of(TrackingFact.WITHIN_READING_ERROR, Measure.LENGTH.of(fit.readingSigmaMm() / MM_PER_METRE));
     }
 
     static Fact one(

@@ -86,8 +86,7 @@ public final class EvidenceCheck {
         Quoted stored = new Quoted(file.path());
         Subject subject = new Subject.StoredFile(file.path());
         if (!Files.isRegularFile(path)) {
-            return Optional.of(
-                    Warning.of(codes.missing(), subject, entry, stored, new Quoted(file.originalName())));
+            return Optional.of(Warning.of(codes.missing(), subject, entry, stored, new Quoted(file.originalName())));
         }
         try {
             long bytes = Files.size(path);
@@ -96,7 +95,10 @@ public final class EvidenceCheck {
                         codes,
                         file,
                         entry,
-                        Fact.of(JobFact.BYTES_DIFFER, new Count(bytes), new Count(file.stamp().bytes()))));
+                        Fact.of(
+                                JobFact.BYTES_DIFFER,
+                                new Count(bytes),
+                                new Count(file.stamp().bytes()))));
             }
             Duration moved = Duration.between(
                             file.stamp().modified(),
@@ -117,7 +119,8 @@ public final class EvidenceCheck {
                                     new Quoted(sha256.substring(0, 12)),
                                     new Quoted(file.stamp().sha256().substring(0, 12)))));
         } catch (IOException e) {
-            return Optional.of(Warning.of(codes.unreadable(), subject, entry, stored, new Quoted(String.valueOf(e.getMessage()))));
+            return Optional.of(
+                    Warning.of(codes.unreadable(), subject, entry, stored, new Quoted(String.valueOf(e.getMessage()))));
         }
     }
 
@@ -133,9 +136,11 @@ public final class EvidenceCheck {
                 for (Path f : disk.list(folder.resolve(below))) {
                     String path = below + "/" + f.getFileName();
                     if (Unfinished.abandoned(f)) {
-                        warnings.add(Warning.of(WarningCode.UNFINISHED_COPY, new Subject.StoredFile(path), new Quoted(path)));
+                        warnings.add(Warning.of(
+                                WarningCode.UNFINISHED_COPY, new Subject.StoredFile(path), new Quoted(path)));
                     } else if (!Unfinished.isOne(f) && !named.contains(path)) {
-                        warnings.add(Warning.of(WarningCode.FILE_NOT_IN_RECORD, new Subject.StoredFile(path), new Quoted(path)));
+                        warnings.add(Warning.of(
+                                WarningCode.FILE_NOT_IN_RECORD, new Subject.StoredFile(path), new Quoted(path)));
                     }
                 }
             }

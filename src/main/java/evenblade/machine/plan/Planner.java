@@ -132,12 +132,16 @@ public final class Planner {
         }
         Reduction reduction = installation.reduction();
         if (reduction.teeth().isEmpty() && reduction.ratio() != Math.rint(reduction.ratio())) {
-            warnings.add(Warning.of(WarningCode.RATIO_WITHOUT_TEETH, Subject.Whole.INSTALLATION, new Quoted(String.valueOf(reduction.ratio()))));
+            warnings.add(Warning.of(
+                    WarningCode.RATIO_WITHOUT_TEETH,
+                    Subject.Whole.INSTALLATION,
+                    new Quoted(String.valueOf(reduction.ratio()))));
         }
         for (PlannedDwell dwell : dwells) {
             for (ClosePair pair : dwell.close()) {
                 if (pair.splitAfterS() > LONGEST_DWELL_S) {
-                    warnings.add(Warning.of(WarningCode.TOO_CLOSE_TO_SPLIT,
+                    warnings.add(Warning.of(
+                            WarningCode.TOO_CLOSE_TO_SPLIT,
                             new Subject.Dwell(dwell.engineRpm()),
                             Measure.ENGINE_RPM.of(dwell.engineRpm()),
                             new Quoted(String.join(" = ", pair.lower().names())),

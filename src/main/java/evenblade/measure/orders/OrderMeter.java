@@ -170,10 +170,7 @@ public final class OrderMeter {
         for (OrderLine line : table.lines()) {
             double hz = FittedLine.order(line, speed.ratioCorrection()) * dwell.propellerHz();
             readings.add(new OrderReading(
-                    line,
-                    hz,
-                    Level.beyondRange(hz, recording.source().sampleRateHz()),
-                    List.of()));
+                    line, hz, Level.beyondRange(hz, recording.source().sampleRateHz()), List.of()));
         }
         return readings;
     }

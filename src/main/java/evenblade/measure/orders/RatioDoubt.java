@@ -35,6 +35,13 @@ public record RatioDoubt(
 
     /** The doubt in words, with its numbers. */
     public Warning warning() {
-        return Warning.of(WarningCode.RATIO_DOUBTFUL, Subject.Whole.INSTALLATION, Measure.NUMBER.of(pointsTo), Measure.NUMBER.of(entered), Fact.of(upsideDown() ? OrderFact.RATIO_UPSIDE_DOWN : OrderFact.RATIO_OTHER), Listed.quoted(lines), enteredLines == 0 ? Fact.of(OrderFact.NONE) : Fact.of(OrderFact.ONLY, new Count(enteredLines)));
+        return Warning.of(
+                WarningCode.RATIO_DOUBTFUL,
+                Subject.Whole.INSTALLATION,
+                Measure.NUMBER.of(pointsTo),
+                Measure.NUMBER.of(entered),
+                Fact.of(upsideDown() ? OrderFact.RATIO_UPSIDE_DOWN : OrderFact.RATIO_OTHER),
+                Listed.quoted(lines),
+                enteredLines == 0 ? Fact.of(OrderFact.NONE) : Fact.of(OrderFact.ONLY, new Count(enteredLines)));
     }
 }

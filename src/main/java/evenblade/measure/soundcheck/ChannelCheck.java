@@ -33,7 +33,11 @@ public final class ChannelCheck {
         for (int a = 0; a < channels.size(); a++) {
             for (int b = a + 1; b < channels.size(); b++) {
                 if (correlation(channels.get(a).values(), channels.get(b).values()) > ALIKE) {
-                    warnings.add(Warning.of(WarningCode.CHANNELS_ALIKE, new Subject.Channel(channels.get(b).name()), new Quoted(channels.get(a).name()), new Quoted(channels.get(b).name())));
+                    warnings.add(Warning.of(
+                            WarningCode.CHANNELS_ALIKE,
+                            new Subject.Channel(channels.get(b).name()),
+                            new Quoted(channels.get(a).name()),
+                            new Quoted(channels.get(b).name())));
                 }
             }
         }
@@ -49,8 +53,15 @@ public final class ChannelCheck {
         Optional<Channel> other = channels.stream()
                 .filter(c -> !c.name().equals(mark) && pulsed(c.values()))
                 .findFirst();
-        return Optional.of(other.map(channel -> Warning.of(WarningCode.CHANNELS_SWAPPED, new Subject.Channel(mark), new Quoted(channel.name()), new Quoted(mark)))
-                .orElseGet(() -> Warning.of(WarningCode.MARK_WITHOUT_PULSES, new Subject.Channel(mark), Fact.of(SoundFact.NO_PULSES, new Quoted(mark)))));
+        return Optional.of(other.map(channel -> Warning.of(
+                        WarningCode.CHANNELS_SWAPPED,
+                        new Subject.Channel(mark),
+                        new Quoted(channel.name()),
+                        new Quoted(mark)))
+                .orElseGet(() -> Warning.of(
+                        WarningCode.MARK_WITHOUT_PULSES,
+                        new Subject.Channel(mark),
+                        Fact.of(SoundFact.NO_PULSES, new Quoted(mark)))));
     }
 
     /** Whether a signal sits at two levels, like a switch; a tone does so for half the time at most. */

@@ -75,7 +75,11 @@ public final class GainCheck {
         double level = slope(moments, false);
         double floor = slope(moments, true);
         if (level < LEAST_DB_PER_DOUBLING || floor * doublings < -LEAST_PUMPING_DB) {
-            return Optional.of(Warning.of(WarningCode.AUTOMATIC_GAIN_SUSPECTED, Subject.Whole.INPUT, Measure.LEVEL.of(level * doublings), Measure.LEVEL.of(floor * doublings)));
+            return Optional.of(Warning.of(
+                    WarningCode.AUTOMATIC_GAIN_SUSPECTED,
+                    Subject.Whole.INPUT,
+                    Measure.LEVEL.of(level * doublings),
+                    Measure.LEVEL.of(floor * doublings)));
         }
         return Optional.empty();
     }

@@ -67,11 +67,21 @@ public final class HumCheck {
         List<Warning> warnings = new ArrayList<>();
         List<HumLine> hum = lines(quiet, rateHz);
         if (!hum.isEmpty()) {
-            warnings.add(Warning.of(WarningCode.MAINS_HUM, new Subject.Channel(channel), new Quoted(channel), new Listed(hum.stream().<Value>map(line -> Measure.FREQUENCY.of(line.frequencyHz())).toList())));
+            warnings.add(Warning.of(
+                    WarningCode.MAINS_HUM,
+                    new Subject.Channel(channel),
+                    new Quoted(channel),
+                    new Listed(hum.stream()
+                            .<Value>map(line -> Measure.FREQUENCY.of(line.frequencyHz()))
+                            .toList())));
         }
         lift(quiet, runRms)
                 .filter(db -> db < 20)
-                .ifPresent(db -> warnings.add(Warning.of(WarningCode.LITTLE_OVER_QUIET, new Subject.Channel(channel), new Quoted(channel), Measure.LEVEL.of(db))));
+                .ifPresent(db -> warnings.add(Warning.of(
+                        WarningCode.LITTLE_OVER_QUIET,
+                        new Subject.Channel(channel),
+                        new Quoted(channel),
+                        Measure.LEVEL.of(db))));
         return warnings;
     }
 

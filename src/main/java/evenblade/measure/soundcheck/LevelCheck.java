@@ -43,7 +43,8 @@ public final class LevelCheck {
     }
 
     private static Warning dead(ChannelQuality quality) {
-        return Warning.of(WarningCode.CHANNEL_DEAD, new Subject.Channel(quality.channel()), new Quoted(quality.channel()));
+        return Warning.of(
+                WarningCode.CHANNEL_DEAD, new Subject.Channel(quality.channel()), new Quoted(quality.channel()));
     }
 
     private static Warning peak(WarningCode code, ChannelQuality quality) {

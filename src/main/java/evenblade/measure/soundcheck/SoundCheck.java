@@ -43,7 +43,10 @@ public final class SoundCheck {
             }
             int index = c;
             quiet.filter(still -> lacks(still, channel))
-                    .ifPresent(still -> warnings.add(Warning.of(WarningCode.QUIET_TAKE_UNLIKE, new Subject.Channel(channel.name()), new Quoted(channel.name()))));
+                    .ifPresent(still -> warnings.add(Warning.of(
+                            WarningCode.QUIET_TAKE_UNLIKE,
+                            new Subject.Channel(channel.name()),
+                            new Quoted(channel.name()))));
             quiet.ifPresent(still -> still.channels().stream()
                     .filter(other -> other.name().equals(channel.name()))
                     .forEach(other -> warnings.addAll(HumCheck.of(
@@ -85,6 +88,7 @@ public final class SoundCheck {
     }
 
     private static Warning lowCut(String channel, double cornerHz) {
-        return Warning.of(WarningCode.LOW_CUT, new Subject.Channel(channel), new Quoted(channel), Measure.FREQUENCY.of(cornerHz));
+        return Warning.of(
+                WarningCode.LOW_CUT, new Subject.Channel(channel), new Quoted(channel), Measure.FREQUENCY.of(cornerHz));
     }
 }

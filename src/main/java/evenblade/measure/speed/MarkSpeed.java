@@ -65,7 +65,12 @@ public final class MarkSpeed {
                 .max(Comparator.comparingDouble(Dwell::durationS))
                 .orElseGet(() -> dwell(new DwellFinder.Stretch(from, to), time, turned, variance, whole));
         if (pulses.missing() + pulses.doubled() > 0) {
-            warnings.add(Warning.of(WarningCode.MARK_REPAIRED, Subject.Whole.RECORDING, new Count(pulses.revolutions().get(pulses.revolutions().size() - 1) + 1), new Count(pulses.missing()), new Count(pulses.doubled())));
+            warnings.add(Warning.of(
+                    WarningCode.MARK_REPAIRED,
+                    Subject.Whole.RECORDING,
+                    new Count(pulses.revolutions().get(pulses.revolutions().size() - 1) + 1),
+                    new Count(pulses.missing()),
+                    new Count(pulses.doubled())));
         }
         double ratioCorrection = check(recording, signals, table, expectation, main, warnings);
         return new SpeedResult(
@@ -83,7 +88,10 @@ public final class MarkSpeed {
             Recording recording, Channel mark, List<Channel> signals, OrderTable table, SpeedPrior expectation) {
         SpeedResult fromLines = SpeedFinder.find(recording, signals, table, expectation);
         List<Warning> warnings = new ArrayList<>();
-        warnings.add(Warning.of(WarningCode.MARK_WITHOUT_PULSES, new Subject.Channel(mark.name()), Fact.of(SpeedFact.SPEED_FROM_LINES, new Quoted(mark.name()))));
+        warnings.add(Warning.of(
+                WarningCode.MARK_WITHOUT_PULSES,
+                new Subject.Channel(mark.name()),
+                Fact.of(SpeedFact.SPEED_FROM_LINES, new Quoted(mark.name()))));
         warnings.addAll(fromLines.warnings());
         return new SpeedResult(
                 fromLines.origin(),
@@ -156,7 +164,8 @@ public final class MarkSpeed {
             double entered = expectation.enteredPropellerHz().getAsDouble();
             double factor = main.propellerHz() / entered;
             if (factor < 0.8 || factor > 1.25) {
-                warnings.add(Warning.of(WarningCode.MARK_NOT_ONCE_PER_REVOLUTION, Subject.Whole.RECORDING, Measure.NUMBER.of(factor)));
+                warnings.add(Warning.of(
+                        WarningCode.MARK_NOT_ONCE_PER_REVOLUTION, Subject.Whole.RECORDING, Measure.NUMBER.of(factor)));
             }
         }
         if (signals.isEmpty()) {
@@ -172,7 +181,11 @@ public final class MarkSpeed {
                         / main.durationS();
         double apart = linesHz / main.propellerHz() - 1;
         if (Math.abs(apart) > DISAGREES) {
-            warnings.add(Warning.of(WarningCode.MARK_DISAGREES, Subject.Whole.RECORDING, Measure.SHARE.of(Math.abs(apart)), Fact.of(apart > 0 ? SpeedFact.FASTER : SpeedFact.SLOWER)));
+            warnings.add(Warning.of(
+                    WarningCode.MARK_DISAGREES,
+                    Subject.Whole.RECORDING,
+                    Measure.SHARE.of(Math.abs(apart)),
+                    Fact.of(apart > 0 ? SpeedFact.FASTER : SpeedFact.SLOWER)));
             return 0;
         }
         lines.warnings().stream()

@@ -12,7 +12,6 @@ import evenblade.machine.installation.OrderTable;
 import evenblade.measure.signal.BandLimit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -101,8 +100,7 @@ public final class SpeedFinder {
         }
         List<Warning> warnings = new ArrayList<>();
         if (rivals.undecided()) {
-            warnings.add(Warning.of(
-                    WarningCode.SPEED_AMBIGUOUS, Subject.Whole.RECORDING, rivals.fact(table.ratio())));
+            warnings.add(Warning.of(WarningCode.SPEED_AMBIGUOUS, Subject.Whole.RECORDING, rivals.fact(table.ratio())));
         }
         SpeedTrack start = trackThrough(frames, path);
         PhaseLock.Locked locked = PhaseLock.lock(
@@ -113,7 +111,12 @@ public final class SpeedFinder {
             locked = PhaseLock.Locked.not(start);
         }
         if (locked.ratioCorrection() != 0) {
-            warnings.add(Warning.of(WarningCode.RATIO_CORRECTED, Subject.Whole.INSTALLATION, Measure.NUMBER.of(table.ratio() * (1 + locked.ratioCorrection())), Measure.SHARE.of(Math.abs(locked.ratioCorrection())), Fact.of(locked.ratioCorrection() > 0 ? SpeedFact.LARGER : SpeedFact.SMALLER)));
+            warnings.add(Warning.of(
+                    WarningCode.RATIO_CORRECTED,
+                    Subject.Whole.INSTALLATION,
+                    Measure.NUMBER.of(table.ratio() * (1 + locked.ratioCorrection())),
+                    Measure.SHARE.of(Math.abs(locked.ratioCorrection())),
+                    Fact.of(locked.ratioCorrection() > 0 ? SpeedFact.LARGER : SpeedFact.SMALLER)));
         }
         return new DwellSpeeds(locked, start, frames, support).result(warnings);
     }

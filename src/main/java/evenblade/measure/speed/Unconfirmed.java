@@ -19,7 +19,8 @@ final class Unconfirmed {
     static SpeedResult result(Recording recording, SpeedPrior expectation, Fact doubt, SpeedResult.Origin origin) {
         double from = recording.time().at(0);
         double to = from + recording.time().durationS();
-        Warning warning = Warning.of(WarningCode.SPEED_NOT_CONFIRMED, Subject.Whole.RECORDING, Fact.of(SpeedFact.NOT_CONFIRMED, doubt));
+        Warning warning = Warning.of(
+                WarningCode.SPEED_NOT_CONFIRMED, Subject.Whole.RECORDING, Fact.of(SpeedFact.NOT_CONFIRMED, doubt));
         boolean entered = expectation.enteredPropellerHz().isPresent();
         double hz = expectation.entered().orElse(Math.sqrt(expectation.fromHz() * expectation.toHz()));
         double error = (expectation.toHz() - expectation.fromHz()) / Math.sqrt(12);

@@ -1,5 +1,9 @@
 package evenblade.tell.chart;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.Locale;
+
 /**
  * One axis: its title with the unit, and its range.
  *
@@ -53,5 +57,20 @@ record Axis(String title, double min, double max, boolean logarithmic) {
             }
         }
         return 10 * decade;
+    }
+
+    /** As written beside an axis: no more decimals than the number has. */
+    static String tick(double value) {
+        if (value == 0) {
+            return "0";
+        }
+        double size = Math.abs(value);
+        if (size < 1e-4 || size >= 1e6) {
+            return String.format(Locale.ROOT, "%.0e", value);
+        }
+        return BigDecimal.valueOf(value)
+                .round(new MathContext(6))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 }

@@ -1,5 +1,6 @@
 package evenblade.tell.chart;
 
+import evenblade.tell.document.FigureFormat;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -112,7 +113,7 @@ public final class DeviationPicture extends Picture {
     }
 
     private static String figures(PlottedEstimate deviation) {
-        return Figures.signed(deviation.value()) + " (" + Figures.signed(deviation.ciLow()) + " to "
-                + Figures.signed(deviation.ciHigh()) + ")";
+        return FigureFormat.offset(deviation.value(), 2) + " (" + FigureFormat.offset(deviation.ciLow(), 2) + " to "
+                + FigureFormat.offset(deviation.ciHigh(), 2) + ")";
     }
 }

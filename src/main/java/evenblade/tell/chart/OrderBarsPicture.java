@@ -2,6 +2,7 @@ package evenblade.tell.chart;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.Level;
+import evenblade.tell.document.FigureFormat;
 import java.awt.Color;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -101,19 +102,17 @@ public final class OrderBarsPicture extends Picture {
     }
 
     private static RowFrame.Row row(OrderBar bar) {
-        return new RowFrame.Row(bar.name(), Figures.plain(bar.frequencyHz()) + " Hz", figures(bar), detected(bar));
+        return new RowFrame.Row(bar.name(), FigureFormat.plain(bar.frequencyHz()) + " Hz", figures(bar), detected(bar));
     }
 
     private static String figures(OrderBar bar) {
         String text;
         if (bar.level() instanceof Level.Measured measured) {
-            text = measured.detected()
-                    ? Figures.withError(measured.amplitude(), (measured.ciHigh() - measured.ciLow()) / 2)
-                    : "below " + Figures.plain(measured.ciHigh());
+            text = FigureFormat.level(measured);
         } else {
             OptionalDouble folds = ((Level.BeyondRange) bar.level()).foldsToHz();
             text = folds.isPresent()
-                    ? "beyond range, folds to " + Figures.plain(folds.getAsDouble()) + " Hz"
+                    ? "beyond range, folds to " + FigureFormat.plain(folds.getAsDouble()) + " Hz"
                     : "above the usable band";
         }
         return bar.notToldApartFrom().isEmpty()

@@ -7,6 +7,7 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.UnexplainedLine;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -83,7 +84,7 @@ public final class OrderRows {
 
     private static OrderMark mark(UnexplainedLine line) {
         return new OrderMark(
-                Figures.plain(line.frequencyHz()) + " Hz",
+                FigureFormat.plain(line.frequencyHz()) + " Hz",
                 MarkKind.OTHER,
                 line.propellerOrder(),
                 line.frequencyHz(),

@@ -1,5 +1,6 @@
 package evenblade.tell.chart;
 
+import evenblade.tell.document.FigureFormat;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -106,7 +107,7 @@ public final class PolarPicture extends Picture {
         int rings = rings(full);
         for (int ring = 1; ring <= rings; ring++) {
             double r = radius * ring / rings;
-            number(pen, Figures.tick(full * ring / rings), cx + r * cos(105), cy - r * sin(105), Ink.QUIET_TEXT);
+            number(pen, Axis.tick(full * ring / rings), cx + r * cos(105), cy - r * sin(105), Ink.QUIET_TEXT);
         }
         for (int deg = 0; deg < 360; deg += 30) {
             double out = radius + pen.em(1.1);
@@ -154,7 +155,11 @@ public final class PolarPicture extends Picture {
         double column = cx + radius + pen.em(3.4);
         pen.line(tipX, tipY, column - pen.em(0.4), y, pen.pale(Ink.QUIET_TEXT), pen.stroke(0.06, Dash.DOTS));
         String text = String.format(
-                Locale.ROOT, "%s: %s at %.0f°", vector.name(), Figures.plain(vector.amplitude()), vector.phaseDeg());
+                Locale.ROOT,
+                "%s: %s at %.0f°",
+                vector.name(),
+                FigureFormat.plain(vector.amplitude()),
+                vector.phaseDeg());
         pen.textAcross(text, column, y, TextStyle.SMALL, pen.colour(Ink.TEXT), Pen.Align.LEFT);
     }
 

@@ -3,6 +3,7 @@ package evenblade.tell.chart;
 import evenblade.input.recording.Series;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedTrack;
+import evenblade.tell.document.FigureFormat;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -174,7 +175,7 @@ public final class SpeedPicture extends Picture {
                 Locale.ROOT,
                 "dwell %d: %s rpm (95 %%), %.0f s",
                 index + 1,
-                Figures.withError(
+                FigureFormat.withError(
                         60 * data.ratio() * dwell.propellerHz(),
                         NINETY_FIVE * 60 * data.ratio() * dwell.standardErrorHz()),
                 dwell.durationS());

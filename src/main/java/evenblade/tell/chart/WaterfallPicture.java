@@ -233,7 +233,7 @@ public final class WaterfallPicture extends Picture {
             double y = box.getMaxY() - level.share(db) * box.getHeight();
             pen.line(box.getMaxX(), y, box.getMaxX() + pen.em(0.3), y, pen.colour(Ink.QUIET_TEXT), pen.stroke(0.07));
             pen.textAcross(
-                    Figures.tick(db),
+                    Axis.tick(db),
                     box.getMaxX() + pen.em(2.4),
                     y,
                     TextStyle.SMALL,

@@ -171,10 +171,10 @@ public record Phrases(Face face, FigureFormat figures) {
         double shown = figures.shown(amount);
         String number = figuresCounted
                 ? String.format(Locale.ROOT, "%." + digits + "g", shown)
-                : figures.fixed(shown, digits);
+                : FigureFormat.fixed(shown, digits);
         return (slot.signed() && shown >= 0 ? "+" : "")
                 + number
-                + (slot.bare() || amount.measure() == Measure.NUMBER ? "" : figures.unit(amount.measure()));
+                + (slot.bare() || amount.measure() == Measure.NUMBER ? "" : FigureFormat.unit(amount.measure()));
     }
 
     private static String duration(double seconds) {

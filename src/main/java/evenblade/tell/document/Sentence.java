@@ -1,5 +1,6 @@
 package evenblade.tell.document;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -22,5 +23,15 @@ public record Sentence(List<Span> spans) {
         StringBuilder text = new StringBuilder();
         spans.forEach(span -> text.append(span.text()));
         return text.toString();
+    }
+
+    /** The same with its first letter large; what a user wrote stays as it is. */
+    public Sentence capital() {
+        if (spans.isEmpty() || !(spans.get(0) instanceof Span.Words first)) {
+            return this;
+        }
+        List<Span> changed = new ArrayList<>(spans);
+        changed.set(0, new Span.Words(FigureFormat.capital(first.text())));
+        return new Sentence(changed);
     }
 }

@@ -18,8 +18,8 @@ import java.util.regex.Pattern;
  * @param parts in reading order
  */
 record Template(List<Part> parts) {
-    private static final Pattern SLOT = Pattern.compile(
-            "('?)\\{(\\d)(?::(?<sign>\\+)?(?<form>g?\\d|t)?(?<bare>-)?)?(?<join> and|;)?"
+    private static final Pattern SLOT =
+            Pattern.compile("('?)\\{(\\d)(?::(?<sign>\\+)?(?<form>g?\\d|t)?(?<bare>-)?)?(?<join> and|;)?"
                     + "(?:\\|(?<one>[^|{}]*)\\|(?<other>[^|{}]*))?}(?<end>'?)");
 
     /** Own words, or a slot. */

@@ -18,6 +18,9 @@ import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.OverlaidSpectraPicture;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.PlottedEstimate;
+import evenblade.tell.document.ChangeWords;
+import evenblade.tell.document.ComparisonDocument;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -28,12 +31,12 @@ public final class ComparisonPictures {
 
     /** The pair of dwells that is shown: the one whose later dwell lasted longest; empty where nothing can be compared. */
     public static Optional<DwellComparison> mainPair(RunComparison outcome) {
-        return ComparisonParts.mainPair(outcome);
+        return ComparisonDocument.mainPair(outcome);
     }
 
     /** Every line of the longest pair of dwells; empty where the runs can't be compared. */
     public static Optional<Picture> bars(RunComparison outcome) {
-        return ComparisonParts.mainPair(outcome)
+        return ComparisonDocument.mainPair(outcome)
                 .filter(pair -> !pair.changes().isEmpty())
                 .map(pair -> bars(outcome, outcome.channels().get(0), pair));
     }
@@ -46,7 +49,7 @@ public final class ComparisonPictures {
                     change.figure().of().filter(Shaft.CRANK::equals).isPresent() ? MarkKind.CRANK : MarkKind.PROPELLER,
                     estimate(change.before()),
                     estimate(change.after()),
-                    ComparisonParts.words(change.verdict()) + ", " + ComparisonParts.changeWords(change)));
+                    ChangeWords.verdict(change.verdict()) + ", " + ChangeWords.cell(change)));
         }
         String axis = channel.basis() == Basis.GAIN_FREE
                 ? "ratio (no unit)"
@@ -59,8 +62,8 @@ public final class ComparisonPictures {
         return Caption.of(
                 outcome.after() + " against " + outcome.before(),
                 Caption.channel(channel.channel()),
-                "engine " + Amounts.fixed(pair.engineRpmBefore(), 0) + " and " + Amounts.fixed(pair.engineRpmAfter(), 0)
-                        + " rpm",
+                "engine " + FigureFormat.fixed(pair.engineRpmBefore(), 0) + " and "
+                        + FigureFormat.fixed(pair.engineRpmAfter(), 0) + " rpm",
                 "speed confirmed in both");
     }
 
@@ -74,7 +77,7 @@ public final class ComparisonPictures {
         return new OverlaidSpectraPicture(new OverlaidSpectraPicture.Data(
                 Caption.of(
                         outcome.after() + " against " + outcome.before(),
-                        "engine " + Amounts.fixed(later.dwell().propellerRpm() * ratio, 0) + " rpm"),
+                        "engine " + FigureFormat.fixed(later.dwell().propellerRpm() * ratio, 0) + " rpm"),
                 outcome.before(),
                 before,
                 outcome.after(),

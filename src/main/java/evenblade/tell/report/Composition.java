@@ -1,44 +1,39 @@
 package evenblade.tell.report;
 
+import evenblade.tell.document.Face;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.InstallationDocument;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.report.ReportContent.Heading;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Map;
 
 /** Puts the parts of a report together. */
 final class Composition {
     private Composition() {}
 
     static ReportContent of(ReportInput input) {
-        Lengths lengths = new Lengths(input.units());
+        FigureFormat lengths = new FigureFormat(input.units());
+        Phrases phrases = new Phrases(Face.PAPER, lengths);
         return new ReportContent(
                 new Heading(
                         input.record().name(),
                         input.record().installation().name().orElse(""),
                         input.record().invented(),
-                        Amounts.minute(input.made()),
+                        FigureFormat.minute(input.made()),
                         "Evenblade " + input.version()),
                 ExecutiveSummary.of(input),
                 input.findings(),
                 Timeline.of(input.record()),
-                input.comparisons().stream().map(ComparisonParts::of).toList(),
+                input.comparisons().stream().map(each -> each.section(phrases)).toList(),
                 input.trend(),
                 input.turn(),
-                StaticParts.of(input.record(), lengths),
+                input.checks(),
                 input.answers(),
-                runs(input.runs()),
+                RunSections.of(input.runs(), phrases),
                 input.photos(),
                 PhotoNotes.of(input.record(), input.photos()),
-                InstallationFacts.of(input.record().installation(), lengths),
-                InstallationFacts.limits(input.record().installation(), lengths),
+                new Section(InstallationDocument.of(input.record().installation(), lengths), Map.of()),
+                new Section(InstallationDocument.limits(input.record().installation(), lengths), Map.of()),
                 EvidenceRows.of(input.record(), input.fileWarnings()));
-    }
-
-    private static List<RunPart> runs(List<ReportedRun> runs) {
-        List<RunPart> parts = new ArrayList<>();
-        for (int i = runs.size() - 1; i >= 0; i--) {
-            RunPart part = runs.get(i).part();
-            parts.add(i == runs.size() - 1 ? part : part.mainDwellOnly());
-        }
-        return parts;
     }
 }

@@ -12,10 +12,11 @@ import evenblade.machine.installation.Limit;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
-import evenblade.measure.orders.OrderReading;
 import evenblade.measure.speed.Dwell;
 import evenblade.tell.chart.Caption;
+import evenblade.tell.document.ComparisonDocument;
 import evenblade.tell.document.Face;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -29,12 +30,12 @@ import java.util.stream.Collectors;
 final class ExecutiveSummary {
     private final ReportInput input;
     private final JobRecord record;
-    private final Lengths lengths;
+    private final FigureFormat lengths;
 
     private ExecutiveSummary(ReportInput input) {
         this.input = input;
         this.record = input.record();
-        this.lengths = new Lengths(input.units());
+        this.lengths = new FigureFormat(input.units());
     }
 
     static List<KnownThing> of(ReportInput input) {
@@ -53,7 +54,7 @@ final class ExecutiveSummary {
     private Optional<String> pointsTo() {
         return input.findings().stream()
                 .findFirst()
-                .map(finding -> finding.statement() + " " + RunParts.capital(finding.howSure()) + ".");
+                .map(finding -> finding.statement() + " " + FigureFormat.capital(finding.howSure()) + ".");
     }
 
     private String measured() {
@@ -72,14 +73,14 @@ final class ExecutiveSummary {
         words.forEach((kind, word) -> {
             int count = record.standing(kind).size();
             if (count > 0) {
-                counts.add(Amounts.count(count, word));
+                counts.add(FigureFormat.count(count, word));
             }
         });
-        String first = Amounts.day(standing.get(0).at());
-        String last = Amounts.day(standing.get(standing.size() - 1).at());
+        String first = FigureFormat.day(standing.get(0).at());
+        String last = FigureFormat.day(standing.get(standing.size() - 1).at());
         String when = first.equals(last) ? "on " + first : "from " + first + " to " + last;
-        return (counts.isEmpty() ? "Notes and papers only" : RunParts.capital(String.join(", ", counts))) + ", " + when
-                + ".";
+        return (counts.isEmpty() ? "Notes and papers only" : FigureFormat.capital(String.join(", ", counts))) + ", "
+                + when + ".";
     }
 
     private Optional<ReportedRun> latest() {
@@ -103,7 +104,7 @@ final class ExecutiveSummary {
                 .filter(each -> each.dwell().equals(main.get()))
                 .findFirst()
                 .orElseThrow();
-        return "Run '" + run.name() + "' at " + Amounts.fixed(run.engineRpm(main.get()), 0) + " engine rpm"
+        return "Run '" + run.name() + "' at " + FigureFormat.fixed(run.engineRpm(main.get()), 0) + " engine rpm"
                 + (run.speedDoubt().isEmpty() ? "" : " (speed not confirmed)") + ", "
                 + Caption.channel(channel.channel()) + ": "
                 + lines(dwell, channel.unit().display()) + " (± holds 95 %).";
@@ -122,22 +123,16 @@ final class ExecutiveSummary {
                 .orElse(run.channels().get(0));
     }
 
-    private static String lines(DwellOrders dwell, String unit) {
+    private String lines(DwellOrders dwell, String unit) {
         return dwell.readings().stream()
-                .filter(ExecutiveSummary::tellsMost)
+                .filter(reading -> reading.line().bladePass() || reading.line().propellerOnce())
                 .map(reading -> reading.line().name() + " " + level(reading.level(), unit))
                 .collect(Collectors.joining(", "));
     }
 
-    private static boolean tellsMost(OrderReading reading) {
-        return reading.line().bladePass() || reading.line().propellerOnce();
-    }
-
     private static String level(Level level, String unit) {
         if (level instanceof Level.Measured measured) {
-            return measured.detected()
-                    ? Amounts.withInterval(measured) + " " + unit + " peak"
-                    : "below " + Amounts.plain(measured.ciHigh()) + " " + unit + " peak";
+            return FigureFormat.level(measured) + " " + unit + " peak";
         }
         return "beyond this recording";
     }
@@ -181,9 +176,12 @@ final class ExecutiveSummary {
                 + whole.outcome().before() + "': ";
         if (!whole.outcome().comparable()) {
             return pair + "can't be held against each other, "
-                    + whole.outcome().reasons().stream().map(reason -> Phrases.of(Face.PAPER).text(reason.fact())).collect(Collectors.joining("; ")) + ".";
+                    + whole.outcome().reasons().stream()
+                            .map(reason -> Phrases.of(Face.PAPER).text(reason.fact()))
+                            .collect(Collectors.joining("; "))
+                    + ".";
         }
-        return pair + String.join(" ", ComparisonParts.sentences(whole.outcome()));
+        return pair + String.join(" ", ComparisonDocument.sentences(whole.outcome()));
     }
 
     private String howSure() {
@@ -196,7 +194,7 @@ final class ExecutiveSummary {
                 .filter(run ->
                         run.measured().filter(m -> m.speedDoubt().isEmpty()).isPresent())
                 .count();
-        String speeds = "Speed confirmed in " + confirmed + " of " + Amounts.count(answered, "run") + ".";
+        String speeds = "Speed confirmed in " + confirmed + " of " + FigureFormat.count(answered, "run") + ".";
         if (input.comparisons().isEmpty()
                 || !input.comparisons().get(0).outcome().comparable()) {
             return speeds;
@@ -205,7 +203,7 @@ final class ExecutiveSummary {
         return speeds
                 + (repeats == 0
                         ? " No run was repeated with nothing changed: the scatter from run to run is assumed, not measured."
-                        : " Scatter from run to run taken from " + Amounts.count(repeats, "repeat run") + ".");
+                        : " Scatter from run to run taken from " + FigureFormat.count(repeats, "repeat run") + ".");
     }
 
     private String open() {
@@ -213,10 +211,10 @@ final class ExecutiveSummary {
         input.findings().stream()
                 .filter(FindingPart::open)
                 .limit(1)
-                .forEach(finding -> open.add(RunParts.capital(finding.next())));
-        long lost = input.runs().stream().filter(run -> run.part().troubled()).count();
+                .forEach(finding -> open.add(FigureFormat.capital(finding.next())));
+        long lost = input.runs().stream().filter(run -> run.troubled()).count();
         if (lost > 0) {
-            open.add(RunParts.capital(Amounts.count(lost, "run")) + " without a result or not to be trusted.");
+            open.add(FigureFormat.capital(FigureFormat.count(lost, "run")) + " without a result or not to be trusted.");
         }
         if (!input.fileWarnings().isEmpty()) {
             open.add("Files of the record are missing, changed or not named by it: see 'Recordings and papers'.");

@@ -3,6 +3,7 @@ package evenblade.tell.report;
 import evenblade.base.fact.Fact;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
 import java.util.List;
 import java.util.Locale;
@@ -41,12 +42,12 @@ public record FindingPart(
                 finding.speaksFor().stream()
                         .map(EvidenceItem::fact)
                         .map(phrases::text)
-                        .map(RunParts::capital)
+                        .map(FigureFormat::capital)
                         .toList(),
                 finding.speaksAgainst().stream()
                         .map(EvidenceItem::fact)
                         .map(phrases::text)
-                        .map(RunParts::capital)
+                        .map(FigureFormat::capital)
                         .toList(),
                 phrases.text(finding.next()),
                 finding.goneSince()

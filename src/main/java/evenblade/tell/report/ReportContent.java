@@ -26,16 +26,16 @@ public record ReportContent(
         List<KnownThing> inShort,
         List<FindingPart> findings,
         List<TimelineEntry> timeline,
-        List<ComparisonPart> comparisons,
+        List<Section> comparisons,
         List<ReportFigure> trend,
         List<ReportFigure> turn,
-        List<StaticPart> checks,
-        List<AnswerPart> answers,
-        List<RunPart> runs,
+        List<Section> checks,
+        List<Section> answers,
+        List<Section> runs,
         List<Photo> photos,
         List<String> notShown,
-        List<KnownThing> installation,
-        List<LimitRow> limits,
+        Section installation,
+        Section limits,
         Evidence evidence) {
     public ReportContent {
         inShort = List.copyOf(inShort);
@@ -49,8 +49,6 @@ public record ReportContent(
         runs = List.copyOf(runs);
         photos = List.copyOf(photos);
         notShown = List.copyOf(notShown);
-        installation = List.copyOf(installation);
-        limits = List.copyOf(limits);
     }
 
     /**
@@ -94,15 +92,6 @@ public record ReportContent(
      * @param caption where it comes from and what was said of it
      */
     public record Photo(String entry, ReportFigure figure, String caption) {}
-
-    /**
-     * A limit that readings are held against.
-     *
-     * @param what is limited, and by which statistic
-     * @param value with its unit
-     * @param source who says so
-     */
-    public record LimitRow(String what, String value, String source) {}
 
     /**
      * The stored files.
@@ -157,10 +146,5 @@ public record ReportContent(
     /** Whether a picture can't be shown. */
     public boolean unshown() {
         return !notShown.isEmpty();
-    }
-
-    /** Whether a limit was entered. */
-    public boolean limited() {
-        return !limits.isEmpty();
     }
 }

@@ -20,6 +20,7 @@ import java.util.List;
  * @param photos that can be shown
  * @param findings what it points to, weightiest first; empty where none are worked out
  * @param units which unit of length comes first
+ * @param checks static readings with their limits; may be empty
  * @param answers what several measurements say together; may be empty
  */
 public record ReportInput(
@@ -34,7 +35,8 @@ public record ReportInput(
         List<ReportContent.Photo> photos,
         List<FindingPart> findings,
         LengthUnit units,
-        List<AnswerPart> answers) {
+        List<Section> checks,
+        List<Section> answers) {
     public ReportInput {
         fileWarnings = List.copyOf(fileWarnings);
         runs = List.copyOf(runs);
@@ -43,6 +45,7 @@ public record ReportInput(
         turn = List.copyOf(turn);
         photos = List.copyOf(photos);
         findings = List.copyOf(findings);
+        checks = List.copyOf(checks);
         answers = List.copyOf(answers);
     }
 

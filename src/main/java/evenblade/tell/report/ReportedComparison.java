@@ -1,7 +1,13 @@
 package evenblade.tell.report;
 
 import evenblade.judge.comparison.RunComparison;
+import evenblade.tell.document.ComparisonDocument;
+import evenblade.tell.document.ComparisonDocument.Extent;
+import evenblade.tell.document.Document;
+import evenblade.tell.document.Phrases;
+import evenblade.tell.document.PictureSlot;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Two runs of the job held against each other.
@@ -17,5 +23,15 @@ public record ReportedComparison(
     public ReportedComparison {
         between = List.copyOf(between);
         figures = List.copyOf(figures);
+    }
+
+    /** As a part of a report. */
+    Section section(Phrases phrases) {
+        Document text = Document.begin()
+                .subject(title)
+                .addAll(ComparisonDocument.of(
+                        outcome, between, List.of(), tables ? Extent.MAIN_PAIR : Extent.SENTENCES, phrases))
+                .done();
+        return new Section(text, Map.of(PictureSlot.of(PictureSlot.Shows.COMPARISON), figures));
     }
 }

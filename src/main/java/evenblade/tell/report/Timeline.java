@@ -4,6 +4,7 @@ import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.report.ReportContent.TimelineEntry;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,7 +29,7 @@ final class Timeline {
         lines.addAll(detail(event.detail()));
         String what = word(event.kind()) + event.label().map(l -> ": " + l).orElse("");
         boolean change = event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE;
-        return new TimelineEntry(event.id(), Amounts.minute(event.at()), what, lines, struckOut, change);
+        return new TimelineEntry(event.id(), FigureFormat.minute(event.at()), what, lines, struckOut, change);
     }
 
     private static String word(Kind kind) {

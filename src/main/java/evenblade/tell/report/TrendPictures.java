@@ -4,9 +4,9 @@ import evenblade.judge.comparison.Basis;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure.Kind;
 import evenblade.judge.comparison.MeasuredRun;
+import evenblade.judge.comparison.Trend;
 import evenblade.judge.comparison.Trend.FigureLine;
 import evenblade.judge.comparison.Trend.SpeedGroup;
-import evenblade.judge.comparison.Trend;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.OrderReading;
@@ -16,6 +16,7 @@ import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.PlacedEstimate;
 import evenblade.tell.chart.PlottedEstimate;
 import evenblade.tell.chart.TrendPicture;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -66,7 +67,7 @@ public final class TrendPictures {
         return Optional.of(new TrendPicture(new TrendPicture.Data(
                 Caption.of(
                         Caption.channel(trend.channel()),
-                        "engine " + Amounts.fixed(group.engineRpm(), 0) + " rpm within 2 %",
+                        "engine " + FigureFormat.fixed(group.engineRpm(), 0) + " rpm within 2 %",
                         "bars: 95 % intervals with the scatter from run to run"),
                 trend.runs().stream().map(Trend.RunEntry::name).toList(),
                 bands,

@@ -173,7 +173,9 @@ class RecordLinesTest {
                         Optional.empty()))
                 .record();
 
-        assertThat(recorded.warnings()).extracting(w -> w.code().word()).contains("mark-without-pulses", "channel-dead");
+        assertThat(recorded.warnings())
+                .extracting(w -> w.code().word())
+                .contains("mark-without-pulses", "channel-dead");
     }
 
     @Test

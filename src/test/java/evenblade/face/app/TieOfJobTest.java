@@ -2,6 +2,8 @@ package evenblade.face.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.units.LengthUnit;
+import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
@@ -11,6 +13,8 @@ import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
 import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.TieDocument;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -74,7 +78,7 @@ class TieOfJobTest {
 
     @Test
     void the_words_say_speed_channel_share_and_how_the_hub_is_counted() {
-        List<String> words = TieWords.sentences(told);
+        List<String> words = TieDocument.sentences(told, new FigureFormat(LengthUnit.MILLIMETRE));
         assertThat(words.get(0)).startsWith("Propeller 1× changes with track.").contains("m/s²");
         assertThat(words).anyMatch(w -> w.startsWith("At perfect track"));
         assertThat(words).anyMatch(w -> w.contains("engine rpm on channel"));
@@ -83,6 +87,6 @@ class TieOfJobTest {
                 .anyMatch(w -> w.startsWith("Left out")
                         && w.contains("'cleaned': something was changed before it and the tips not marked again"));
         // Put right, the blades have sat in one order since.
-        assertThat(words).anyMatch(w -> w.contains("Which layout would shake least can't be told yet"));
+        assertThat(words).anyMatch(w -> w.contains("Which layout would shake least isn't known yet"));
     }
 }

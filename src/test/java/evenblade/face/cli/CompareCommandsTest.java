@@ -131,9 +131,9 @@ class CompareCommandsTest {
     void aHalvedOnceIsToldInWordsThatFitTheTerminal() {
         String out = compare("as found", "cleaned").out();
         assertThat(out)
-                .contains("Changed between: flange cleaned, blades put back where they were")
-                .containsPattern("propeller 1× fell from 0\\.60\\d* to 0\\.30\\d* m/s² \\(-(49|50|51) %, between")
-                .containsPattern("blade pass: 1\\.0\\d*, then 1\\.0\\d* m/s²")
+                .contains("changed  flange cleaned, blades put back where they were")
+                .containsPattern("propeller 1× +0\\.60\\d* +0\\.30\\d* +−(49|50|51) % \\(")
+                .containsPattern("blade pass +1\\.0\\d* +1\\.0\\d* ")
                 .doesNotContain("do one run twice");
         assertThat(out.lines()).allMatch(line -> line.codePointCount(0, line.length()) <= 80);
     }
@@ -247,7 +247,7 @@ class CompareCommandsTest {
         }
         assertThat(compare("as found", "as found again").status()).isEqualTo(1);
         String trend = done("trend", job.toString()).out();
-        assertThat(trend).contains("run 'as found again' (e2) is left out").contains("cleaned");
+        assertThat(trend).contains("Run 'as found again' (e2) is left out").contains("cleaned");
     }
 
     @Test
@@ -267,7 +267,7 @@ class CompareCommandsTest {
         String out = done("trend", job.toString()).out();
         assertThat(out.lines().map(String::strip))
                 .containsSubsequence("> flange cleaned, blades put back where they were");
-        assertThat(out).containsPattern("cleaned +0\\.30\\d* +0\\.2\\d+ to 0\\.3\\d+ +-(49|50) % lower");
+        assertThat(out).containsPattern("cleaned +0\\.30\\d* +0\\.2\\d+ to 0\\.3\\d+ +−(49|50) % lower");
         assertThat(out.lines()).allMatch(line -> line.codePointCount(0, line.length()) <= 80);
         JsonObject json =
                 JsonDocument.parse(done("trend", job.toString(), "--json").out(), "trend");

@@ -163,8 +163,8 @@ class OrdersCommandTest {
         assertThat(run.status()).isZero();
         assertThat(run.err()).isEmpty();
         assertThat(run.out())
-                .startsWith("Speed CONFIRMED by the signal\n  engine     4")
-                .contains("Dwell 1 of 1")
+                .startsWith("Speed CONFIRMED by the signal\nengine     4")
+                .contains("dwell 1 of 1")
                 .contains("Ignition off");
         assertThat(run.out().lines()).allSatisfy(line -> assertThat(line.codePointCount(0, line.length()))
                 .as(line)

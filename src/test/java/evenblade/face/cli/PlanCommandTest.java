@@ -41,11 +41,11 @@ class PlanCommandTest {
         assertThat(run.status()).isZero();
         assertThat(run.err()).isEmpty();
         assertThat(run.out())
-                .startsWith("Invented trainer\n")
+                .startsWith("As entered  Invented trainer\n")
                 .contains("the same teeth meet every 17 engine = 7 propeller")
                 .contains("blade pass             3  1.2353  102.94\n")
                 .contains("Lines that coincide: no analysis can split them, at any speed\nnone\n")
-                .contains("- 2× blade pass | crank 2½×\n  5000 rpm: 2.451 Hz apart, 0.6 s\n")
+                .contains("- 2× blade pass | crank 2½×: 5000 rpm: 2.451 Hz apart, 0.6 s\n")
                 .contains("Run card: cautions\n- Before a hand goes near the propeller: ignition off");
     }
 

@@ -138,6 +138,6 @@ class DesktopTest {
         hands.awaitNamed("timeline");
         place.typeMarks("0", "1/16", "3/16");
         // 3/16 in is 4.7625 mm and 1/8 in 3.175 mm, by the definition of the inch.
-        assertThat(hands.text("says")).contains("0.187 in = 4.76 mm").contains("0.125 in = 3.18 mm");
+        assertThat(hands.text("says")).contains("0.188 in (4.76 mm)").contains("0.125 in (3.18 mm)");
     }
 }

@@ -9,6 +9,7 @@ import evenblade.input.recording.TableReading.TimeUnit;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.practice.PracticeInstallation;
+import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;
@@ -20,6 +21,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import javax.swing.JButton;
 import javax.swing.JComponent;
+import javax.swing.JTextField;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
@@ -67,6 +69,22 @@ class ImportFormTest {
         return Files.writeString(scratch.resolve("logger.csv"), rows);
     }
 
+    @Test
+    @DisplayName("A recording that another program hands over waits for a job and then stands in the form")
+    void aHandedRecordingWaitsForAJob() throws IOException {
+        Path table = table();
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_W);
+        hands.await("no job", () -> hands.find("timeline").isEmpty());
+        Hands.onEventThread(() -> {
+            hands.window().hand(table);
+            return null;
+        });
+        workplace.open(job);
+        hands.await("the form", () -> hands.find("recording")
+                .filter(field -> ((JTextField) field).getText().equals(table.toString()))
+                .isPresent());
+    }
+
     private void awaitSeen(String words) {
         try {
             hands.await("it", () -> seen().contains(words));
@@ -84,7 +102,7 @@ class ImportFormTest {
     void whatWasAssumedIsPutRight() throws IOException {
         hands.click("add run");
         hands.type("recording", table().toString());
-        awaitSeen("500.0 samples a second");
+        awaitSeen("500 samples a second");
         awaitSeen("milliseconds were assumed");
 
         Hands.onEventThread(() -> {
@@ -96,7 +114,7 @@ class ImportFormTest {
             choice("time unit").setSelectedItem(Optional.of(TimeUnit.MILLISECONDS));
             return null;
         });
-        awaitSeen("500.0 samples a second");
+        awaitSeen("500 samples a second");
         hands.type("channel of column 1", "across");
         hands.type("scale of column 1", "0.01 kg");
         awaitSeen("unknown unit");

@@ -68,7 +68,8 @@ class RecorderTest {
         assertThat(take.ending()).isEqualTo(Ending.DEVICE_GONE);
         assertThat(take.frames()).isEqualTo(30 * 400);
         assertUntouched(samples(take));
-        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(Phrases.of(Face.COMMAND_LINE).text(w))
+        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(
+                        Phrases.of(Face.COMMAND_LINE).text(w))
                 .isEqualTo("the input stopped giving sound after 1.5 s; what had come in is in the file"));
     }
 
@@ -84,7 +85,8 @@ class RecorderTest {
                 OptionalDouble.empty());
 
         assertThat(take.frames()).isEqualTo(30 * 400);
-        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(Phrases.of(Face.COMMAND_LINE).text(w))
+        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(
+                        Phrases.of(Face.COMMAND_LINE).text(w))
                 .contains("cable pulled"));
     }
 
@@ -118,7 +120,8 @@ class RecorderTest {
         assertThat(take.ending()).isEqualTo(Ending.DISK_NEARLY_FULL);
         assertThat(take.frames()).isGreaterThan(400);
         assertUntouched(samples(take));
-        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(Phrases.of(Face.COMMAND_LINE).text(w))
+        assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(
+                        Phrases.of(Face.COMMAND_LINE).text(w))
                 .startsWith("the disk is nearly full after"));
     }
 

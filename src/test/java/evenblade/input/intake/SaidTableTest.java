@@ -9,11 +9,11 @@ import evenblade.base.units.SignalUnit;
 import evenblade.base.units.ValueScale;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
+import evenblade.input.recording.TableReading;
 import evenblade.input.recording.TableReading.ColumnReading;
 import evenblade.input.recording.TableReading.DecimalSign;
 import evenblade.input.recording.TableReading.Separator;
 import evenblade.input.recording.TableReading.TimeUnit;
-import evenblade.input.recording.TableReading;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -58,7 +58,9 @@ class SaidTableTest {
     }
 
     private static List<String> codes(Recording recording) {
-        return recording.warnings().stream().map(warning -> warning.code().word()).toList();
+        return recording.warnings().stream()
+                .map(warning -> warning.code().word())
+                .toList();
     }
 
     private static TableReading timeUnit(TimeUnit unit) {

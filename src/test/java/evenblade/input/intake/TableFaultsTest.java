@@ -60,7 +60,9 @@ class TableFaultsTest {
     }
 
     private static List<String> codes(Recording recording) {
-        return recording.warnings().stream().map(warning -> warning.code().word()).toList();
+        return recording.warnings().stream()
+                .map(warning -> warning.code().word())
+                .toList();
     }
 
     private void refused(String text, String... parts) {
@@ -110,7 +112,8 @@ class TableFaultsTest {
     void stampsCutToMillisecondsGiveWayToTheEvenClockTheyFollow() {
         Recording recording = read(table(4000, i -> Math.floor(1000 * (7.0003 + i / RATE)) / 1000, "%.3f"));
         assertThat(codes(recording)).containsExactly("coarse-stamps");
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0))).contains("1 ms", "even clock of 416.0");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0)))
+                .contains("1 ms", "even clock of 416.0");
         assertThat(recording.time().rateHz()).isCloseTo(RATE, within(2e-3));
         for (int i = 0; i < 4000; i++) {
             assertThat(recording.time().at(i)).isCloseTo(i / RATE, within(5e-5));
@@ -127,7 +130,8 @@ class TableFaultsTest {
         java.util.Arrays.sort(stamps);
         Recording recording = read(table(4000, i -> Math.rint(1000 * stamps[i]) / 1000, "%.3f"));
         assertThat(codes(recording)).contains("coarse-stamps");
-        assertThat(Phrases.of(Face.COMMAND_LINE).texts(recording.warnings()).toString()).contains("follow no even clock");
+        assertThat(Phrases.of(Face.COMMAND_LINE).texts(recording.warnings()).toString())
+                .contains("follow no even clock");
     }
 
     @Test
@@ -175,7 +179,8 @@ class TableFaultsTest {
         Recording recording = read(text);
         assertThat(recording.time().size()).isEqualTo(999);
         assertThat(codes(recording)).containsExactly("rows-skipped");
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0))).contains("1 of 1000 rows", "line 7");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(recording.warnings().get(0)))
+                .contains("1 of 1000 rows", "line 7");
     }
 
     @Test

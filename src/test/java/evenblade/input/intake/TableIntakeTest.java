@@ -70,7 +70,9 @@ class TableIntakeTest {
     }
 
     private static List<String> codes(Recording recording) {
-        return recording.warnings().stream().map(warning -> warning.code().word()).toList();
+        return recording.warnings().stream()
+                .map(warning -> warning.code().word())
+                .toList();
     }
 
     private static void holdsTheThreeAxes(Recording recording) {

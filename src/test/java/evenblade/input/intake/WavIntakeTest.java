@@ -177,7 +177,8 @@ class WavIntakeTest {
         Heard heard = Heard.from(file);
         holdsTheSignal(heard, FRAMES, 2e-5);
         assertThat(heard.codes()).containsExactly("length-repaired");
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(heard.summary().warnings().get(0))).contains("1.54 s");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(heard.summary().warnings().get(0)))
+                .contains("1.54 s");
     }
 
     @Test
@@ -274,7 +275,8 @@ class WavIntakeTest {
         Path half = new WaveBytes().format(PCM, 2, RATE, 16).chunk("data", data).writeTo(folder.resolve("half.wav"));
         Heard heard = Heard.from(half);
         assertThat(heard.codes()).containsExactly("constant-signal");
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(heard.summary().warnings().get(0))).contains("'left'");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(heard.summary().warnings().get(0)))
+                .contains("'left'");
     }
 
     @Test

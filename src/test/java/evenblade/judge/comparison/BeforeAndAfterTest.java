@@ -46,7 +46,9 @@ class BeforeAndAfterTest {
         assertThat(comparison.channels().get(0).dwells().get(0).changes())
                 .extracting(Change::verdict)
                 .containsOnly(ChangeVerdict.NO_CHANGE_SHOWN);
-        assertThat(comparison.warnings()).extracting(warning -> warning.code().word()).contains("no-repeat-run");
+        assertThat(comparison.warnings())
+                .extracting(warning -> warning.code().word())
+                .contains("no-repeat-run");
     }
 
     @Test
@@ -182,7 +184,9 @@ class BeforeAndAfterTest {
         assertThat(comparison.reasons())
                 .extracting(r -> r.code().word())
                 .containsExactly("sensor-differs", "place-differs", "direction-differs");
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(comparison.reasons().get(1).fact())).contains("gearbox top", "crankcase", "'a'", "'b'");
+        assertThat(Phrases.of(Face.COMMAND_LINE)
+                        .text(comparison.reasons().get(1).fact()))
+                .contains("gearbox top", "crankcase", "'a'", "'b'");
     }
 
     @Test
@@ -232,7 +236,8 @@ class BeforeAndAfterTest {
         RunComparison comparison = compare(run("first", dwell(4000, 0.6, 1.0)), run("second", dwell(5200, 0.6, 1.0)));
         assertThat(comparison.reasons()).hasSize(1);
         assertThat(comparison.reasons().get(0).code()).isEqualTo(ReasonCode.NO_DWELL_AT_SAME_RPM);
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(comparison.reasons().get(0).fact()))
+        assertThat(Phrases.of(Face.COMMAND_LINE)
+                        .text(comparison.reasons().get(0).fact()))
                 .contains("'first' has 4000 engine rpm", "'second' has 5200 engine rpm");
     }
 
@@ -263,7 +268,9 @@ class BeforeAndAfterTest {
         assertThat(once.verdict()).isEqualTo(ChangeVerdict.LOWER);
         assertThat(Invented.change(comparison, "propeller 2× / blade pass").verdict())
                 .isEqualTo(ChangeVerdict.NO_CHANGE_SHOWN);
-        assertThat(comparison.warnings()).extracting(warning -> warning.code().word()).contains("gain-free-only");
+        assertThat(comparison.warnings())
+                .extracting(warning -> warning.code().word())
+                .contains("gain-free-only");
     }
 
     @Test

@@ -54,7 +54,7 @@ final class PairTrial {
         Recording recording = run.recording(RATE_HZ);
         SpeedResult found =
                 SpeedFinder.find(recording, recording.channels(), Invented.TABLE, SpeedPrior.around(SET_HZ, 0.05));
-        
+
         return new MeasuredRun(
                 name,
                 Invented.gearbox(),

@@ -52,7 +52,9 @@ class RepeatRunsTest {
         // One degree from the repeat, four from the assumed 3 %: √((4·0.03² + (ln 1.02)²/2)/5) = 0.027554.
         assertThat(scatter.deviation()).isCloseTo(0.027554, within(1e-6));
         assertThat(scatter.degreesOfFreedom()).isEqualTo(5);
-        assertThat(comparison.warnings()).extracting(warning -> warning.code().word()).doesNotContain("no-repeat-run");
+        assertThat(comparison.warnings())
+                .extracting(warning -> warning.code().word())
+                .doesNotContain("no-repeat-run");
         assertThat(comparison.channels().get(0).repeatRuns()).isEqualTo(1);
     }
 
@@ -60,7 +62,9 @@ class RepeatRunsTest {
     void runsOfDifferentStagesAreNoRepeats() {
         RunComparison comparison = BeforeAndAfter.compare(BEFORE, AFTER, List.of(stage(1.0), stage(1.3), stage(0.7)));
         assertThat(once(comparison).scatter().source()).isEqualTo(Scatter.Source.ASSUMED);
-        assertThat(comparison.warnings()).extracting(warning -> warning.code().word()).contains("no-repeat-run");
+        assertThat(comparison.warnings())
+                .extracting(warning -> warning.code().word())
+                .contains("no-repeat-run");
     }
 
     @Test

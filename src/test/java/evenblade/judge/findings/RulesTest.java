@@ -163,7 +163,8 @@ class RulesTest {
     @Test
     void theSameFaultUnmendedStaysOpen() {
         RunEvidence first = RUNS.get(Fault.WEAK_CYLINDER);
-        RunEvidence again = new RunEvidence(new RunRef("e7", "after a plug change"),
+        RunEvidence again = new RunEvidence(
+                new RunRef("e7", "after a plug change"),
                 first.at().plusSeconds(3600),
                 List.of("Plugs changed."),
                 first.numbers(),
@@ -189,7 +190,12 @@ class RulesTest {
 
     private static RunEvidence later(RunEvidence run, String name, String change, RunNumbers numbers) {
         return new RunEvidence(
-                new RunRef("e8", name), run.at().plusSeconds(3600), List.of(change), numbers, run.directions(), run.microphone());
+                new RunRef("e8", name),
+                run.at().plusSeconds(3600),
+                List.of(change),
+                numbers,
+                run.directions(),
+                run.microphone());
     }
 
     private static RunNumbers with(RunNumbers n, Optional<Fact> doubt, List<ChannelQuality> quality) {
@@ -207,7 +213,8 @@ class RulesTest {
         String channel = good.numbers().channels().get(0).channel();
         // 2 % of the samples clipped; 120 equal samples in a row.
         List<ChannelQuality> clipped = List.of(new ChannelQuality(channel, 0.02, 120, 50, 0, 20));
-        RunEvidence bad = new RunEvidence(new RunRef("e7", "clipped"),
+        RunEvidence bad = new RunEvidence(
+                new RunRef("e7", "clipped"),
                 good.at(),
                 List.of(),
                 with(good.numbers(), Optional.empty(), clipped),
@@ -215,7 +222,9 @@ class RulesTest {
                 false);
         assertThat(of(bad).get(0).cause()).isEqualTo(Cause.RECORDING);
         assertThat(of(bad).get(0).sureness().confident()).isTrue();
-        assertThat(said(of(bad).get(0).speaksFor().get(0).fact())).contains("2.00 %").contains("'clipped'");
+        assertThat(said(of(bad).get(0).speaksFor().get(0).fact()))
+                .contains("2.00 %")
+                .contains("'clipped'");
         assertThat(of(good)).noneMatch(f -> f.cause() == Cause.RECORDING);
         assertThat(of(RUNS.get(Fault.WEAK_CYLINDER))).noneMatch(f -> f.cause() == Cause.RECORDING);
     }
@@ -224,12 +233,17 @@ class RulesTest {
     void aSpeedThatIsNotBorneOutPointsToTheRecordingAndAsksForTheSpeedOrAMark() {
         RunEvidence good = RUNS.get(Fault.NONE);
         RunNumbers doubtful = with(
-                good.numbers(), Optional.of(Fact.of(SpeedFact.ONLY_MAINS)), good.numbers().quality());
-        Finding first = of(new RunEvidence(new RunRef("e7", "doubtful"), good.at(), List.of(), doubtful, good.directions(), false))
+                good.numbers(),
+                Optional.of(Fact.of(SpeedFact.ONLY_MAINS)),
+                good.numbers().quality());
+        Finding first = of(new RunEvidence(
+                        new RunRef("e7", "doubtful"), good.at(), List.of(), doubtful, good.directions(), false))
                 .get(0);
         assertThat(first.cause()).isEqualTo(Cause.RECORDING);
         assertThat(first.sureness().confident()).isTrue();
-        assertThat(said(first.speaksFor().get(0).fact())).contains("'doubtful'").contains("the only line that stands out");
+        assertThat(said(first.speaksFor().get(0).fact()))
+                .contains("'doubtful'")
+                .contains("the only line that stands out");
         assertThat(said(first.next())).contains("speed read in the cockpit").contains("mark");
     }
 
@@ -251,7 +265,9 @@ class RulesTest {
                 .findFirst()
                 .orElseThrow();
         assertThat(shared.sureness().confident()).isTrue();
-        assertThat(said(shared.speaksFor().get(0).fact())).contains("blade pass").contains("crank 1×");
+        assertThat(said(shared.speaksFor().get(0).fact()))
+                .contains("blade pass")
+                .contains("crank 1×");
         assertThat(of(RUNS.get(Fault.NONE))).noneMatch(f -> f.cause() == Cause.INSEPARABLE);
     }
 
@@ -259,8 +275,11 @@ class RulesTest {
     void aRunWithoutAConfirmedSpeedDoesNotSayThatAnythingWentAway() {
         RunEvidence weak = RUNS.get(Fault.WEAK_CYLINDER);
         RunNumbers quiet = RUNS.get(Fault.NONE).numbers();
-        RunEvidence blind =
-                later(weak, "blind", "Plugs changed.", with(quiet, Optional.of(Fact.of(SpeedFact.ONLY_MAINS)), quiet.quality()));
+        RunEvidence blind = later(
+                weak,
+                "blind",
+                "Plugs changed.",
+                with(quiet, Optional.of(Fact.of(SpeedFact.ONLY_MAINS)), quiet.quality()));
         assertThat(of(weak, blind))
                 .filteredOn(f -> f.cause() == Cause.WEAK_CYLINDER)
                 .singleElement()
@@ -301,9 +320,7 @@ class RulesTest {
     @EnumSource
     void findingsSpeakOfActionsNotOfCommands(Fault fault) {
         assertThat(found(fault))
-                .allSatisfy(f -> assertThat(allSaid(f))
-                        .doesNotContain(" --")
-                        .doesNotContain("(--"));
+                .allSatisfy(f -> assertThat(allSaid(f)).doesNotContain(" --").doesNotContain("(--"));
     }
 
     @Test

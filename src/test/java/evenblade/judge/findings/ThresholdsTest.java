@@ -178,12 +178,11 @@ class ThresholdsTest {
     @DisplayName("The drive is spoken of from a line beside the mesh of a tenth of it on, and its spectrum shows it")
     void driveFromItsSideLineOn() {
         Optional<Assessment> said = new DriveRule().weigh(meshWithSide(MORE * Thresholds.SIDE_OVER_MESH));
-        assertThat(said.orElseThrow().pieces().get(0).ref())
-                .isInstanceOfSatisfying(EvidenceRef.Run.class, run -> {
-                    assertThat(run.id()).isEqualTo("e1");
-                    assertThat(run.side()).isEqualTo(EvidenceRef.Side.SPECTRUM);
-                    assertThat(run.line()).contains(mesh());
-                });
+        assertThat(said.orElseThrow().pieces().get(0).ref()).isInstanceOfSatisfying(EvidenceRef.Run.class, run -> {
+            assertThat(run.id()).isEqualTo("e1");
+            assertThat(run.side()).isEqualTo(EvidenceRef.Side.SPECTRUM);
+            assertThat(run.line()).contains(mesh());
+        });
         assertThat(new DriveRule().weigh(meshWithSide(LESS * Thresholds.SIDE_OVER_MESH)))
                 .isEmpty();
     }

@@ -175,7 +175,9 @@ class DesignRankTest {
             } else {
                 moved++;
                 assertThat(verdict.kind())
-                        .as("history %d: %s", seed, Phrases.of(Face.COMMAND_LINE).text(verdict.fact()))
+                        .as(
+                                "history %d: %s",
+                                seed, Phrases.of(Face.COMMAND_LINE).text(verdict.fact()))
                         .isIn(Kind.BLADE, Kind.BOTH);
                 assertThat(verdict.names()).as("history %d", seed).contains(SwapTest.name(culprit));
             }

@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
 import evenblade.judge.tracking.LimitCheck.Outcome;
-import evenblade.machine.installation.Limit.Statistic;
 import evenblade.machine.installation.Limit;
+import evenblade.machine.installation.Limit.Statistic;
 import evenblade.machine.installation.PitchLimit;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
@@ -55,7 +55,8 @@ class MarksAgainstLimitsTest {
     void a_mark_on_the_limit_is_within_it_whatever_the_unit() {
         Limit limit = new Limit(Limit.Subject.TRACK, Statistic.SPREAD, Length.ofInches(1.0 / 8), "invented sheet");
         assertThat(LimitCheck.track(limit, List.of(0.0, 3.175)).outcome()).isEqualTo(Outcome.WITHIN);
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(LimitCheck.track(limit, List.of(0.0, 3.176)).fact()))
+        assertThat(Phrases.of(Face.COMMAND_LINE)
+                        .text(LimitCheck.track(limit, List.of(0.0, 3.176)).fact()))
                 .contains("beyond")
                 .contains("largest minus smallest")
                 .contains("invented sheet");

@@ -19,7 +19,9 @@ class TrackVerdictTest {
                 .fit());
         assertThat(verdict.kind()).isEqualTo(Kind.BLADE);
         assertThat(verdict.names()).containsExactly("C");
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact())).contains("goes with the blade").contains("blade C");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact()))
+                .contains("goes with the blade")
+                .contains("blade C");
         assertThat(verdict.standOuts().get(0).offset().valueMm()).isCloseTo(4.0, within(1.2));
     }
 
@@ -32,7 +34,9 @@ class TrackVerdictTest {
                 .fit());
         assertThat(verdict.kind()).isEqualTo(Kind.POSITION);
         assertThat(verdict.names()).containsExactly("2");
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact())).contains("stays on the hub").contains("hub position 2");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact()))
+                .contains("stays on the hub")
+                .contains("hub position 2");
     }
 
     @Test
@@ -114,7 +118,9 @@ class TrackVerdictTest {
                 .fit());
         assertThat(verdict.kind()).isEqualTo(Kind.NOT_SEPARABLE);
         assertThat(verdict.names()).isEmpty();
-        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact())).contains("blade D").contains("hub position 4");
+        assertThat(Phrases.of(Face.COMMAND_LINE).text(verdict.fact()))
+                .contains("blade D")
+                .contains("hub position 4");
     }
 
     @Test

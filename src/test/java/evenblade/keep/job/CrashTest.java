@@ -132,7 +132,9 @@ class CrashTest {
             Files.setLastModifiedTime(f, FileTime.from(Instant.parse("2020-01-01T00:00:00Z")));
         }
 
-        assertThat(job.check(Thoroughness.QUICK)).extracting(warning -> warning.code().word()).containsExactly("unfinished-copy");
+        assertThat(job.check(Thoroughness.QUICK))
+                .extracting(warning -> warning.code().word())
+                .containsExactly("unfinished-copy");
         job.append(Entry.note("next"));
 
         assertThat(left).doesNotExist();

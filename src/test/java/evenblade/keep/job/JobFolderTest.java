@@ -278,7 +278,9 @@ class JobFolderTest {
         Files.setLastModifiedTime(locate(job, event), time);
 
         assertThat(job.check(Thoroughness.QUICK)).isEmpty();
-        assertThat(job.check(Thoroughness.EVERY_BYTE)).extracting(warning -> warning.code().word()).containsExactly("recording-changed");
+        assertThat(job.check(Thoroughness.EVERY_BYTE))
+                .extracting(warning -> warning.code().word())
+                .containsExactly("recording-changed");
     }
 
     @Test
@@ -287,7 +289,9 @@ class JobFolderTest {
         job.addRecording(InventedJobs.recording(dir, "a.wav", 50), run("a"));
         Files.writeString(job.path().resolve("recordings/by-hand.wav"), "x");
 
-        assertThat(job.check(Thoroughness.QUICK)).extracting(warning -> warning.code().word()).containsExactly("file-not-in-record");
+        assertThat(job.check(Thoroughness.QUICK))
+                .extracting(warning -> warning.code().word())
+                .containsExactly("file-not-in-record");
     }
 
     @Test

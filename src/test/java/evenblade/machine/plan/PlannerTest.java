@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
-import evenblade.machine.installation.Engine.Cycle;
 import evenblade.machine.installation.Engine;
+import evenblade.machine.installation.Engine.Cycle;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
 import java.util.List;

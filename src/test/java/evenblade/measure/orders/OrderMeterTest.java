@@ -77,9 +77,8 @@ class OrderMeterTest {
 
         // Blade pass at 102 Hz sampled 100 times a second stands at |102 − 100| = 2 Hz.
         OrderReading bladePass = reading(dwell, "blade pass");
-        assertThat(bladePass.level())
-                .isInstanceOfSatisfying(Level.Folded.class, folded -> assertThat(folded.toHz())
-                        .isCloseTo(Math.abs(bladePass.frequencyHz() - 100), within(0.1)));
+        assertThat(bladePass.level()).isInstanceOfSatisfying(Level.Folded.class, folded -> assertThat(folded.toHz())
+                .isCloseTo(Math.abs(bladePass.frequencyHz() - 100), within(0.1)));
     }
 
     /** Crank 3× at 3 · 2.43 · 34 = 247.86 Hz, sampled 417.86 times a second, stands at 170 Hz: propeller 5×. */
@@ -271,7 +270,9 @@ class OrderMeterTest {
         assertThat(both.channels().get(0).dwells())
                 .extracting(DwellOrders::dwell)
                 .containsExactly(whole);
-        assertThat(both.speed().warnings()).extracting(warning -> warning.code().word()).containsExactly("dwell-without-figures");
+        assertThat(both.speed().warnings())
+                .extracting(warning -> warning.code().word())
+                .containsExactly("dwell-without-figures");
     }
 
     @Test
@@ -311,7 +312,9 @@ class OrderMeterTest {
         assertThat(both.speed().confirmed()).isFalse();
         assertThat(both.speed().origin()).isEqualTo(SpeedResult.Origin.ENTERED);
         assertThat(both.speed().doubt().orElseThrow().code()).isEqualTo(SpeedFact.NOT_BORNE_OUT);
-        assertThat(both.speed().warnings()).extracting(warning -> warning.code().word()).containsExactly("speed-not-confirmed");
+        assertThat(both.speed().warnings())
+                .extracting(warning -> warning.code().word())
+                .containsExactly("speed-not-confirmed");
         assertThat(both.channels().get(0).dwells()).hasSameSizeAs(both.speed().dwells());
     }
 

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.WarningCode;
 import evenblade.machine.installation.Shaft;
+import evenblade.measure.speed.RatioTrial;
 import evenblade.measure.speed.RatioTrial.Entered;
 import evenblade.measure.speed.RatioTrial.Visible;
-import evenblade.measure.speed.RatioTrial;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
 import org.junit.jupiter.api.Test;

@@ -142,7 +142,8 @@ class SoundCheckTest {
 
     @Test
     void aLevelThatDoesNotFollowSpeedLooksLikeAutomaticGain() {
-        assertThat(GainCheck.of(ramp(1))).get().satisfies(w -> assertThat(w.code()).isEqualTo(WarningCode.AUTOMATIC_GAIN_SUSPECTED));
+        assertThat(GainCheck.of(ramp(1))).get().satisfies(w -> assertThat(w.code())
+                .isEqualTo(WarningCode.AUTOMATIC_GAIN_SUSPECTED));
         assertThat(GainCheck.of(ramp(0))).isEmpty();
     }
 

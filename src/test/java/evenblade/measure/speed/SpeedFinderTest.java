@@ -228,7 +228,9 @@ class SpeedFinderTest {
         SpeedResult found =
                 SpeedFinder.find(recording, recording.channels(), GEARED.table(), SpeedPrior.around(33, 0.03));
 
-        assertThat(found.warnings()).extracting(warning -> warning.code().word()).containsExactly("speed-lost");
+        assertThat(found.warnings())
+                .extracting(warning -> warning.code().word())
+                .containsExactly("speed-lost");
         assertThat(found.dwells()).hasSize(1);
         // Fiftieth part of the accuracy promised, which short spectra alone just reach.
         assertThat(found.dwells().get(0).propellerHz()).isCloseTo(33, within(33 * 1e-5));

@@ -2,8 +2,8 @@ package evenblade.tell.chart;
 
 import evenblade.input.recording.Series;
 import evenblade.machine.installation.Engine;
-import evenblade.machine.installation.Installation.Propeller;
 import evenblade.machine.installation.Installation;
+import evenblade.machine.installation.Installation.Propeller;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Reduction;

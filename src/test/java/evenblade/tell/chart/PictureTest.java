@@ -158,16 +158,6 @@ class PictureTest {
     }
 
     @Test
-    void figuresKeepWhatCountsAndNoMore() {
-        assertThat(Figures.plain(4799.74)).isEqualTo("4800");
-        assertThat(Figures.plain(0.012345)).isEqualTo("0.0123");
-        assertThat(Figures.plain(1.2e-7)).isEqualTo("1.20e-07");
-        assertThat(Figures.withError(1.23456, 0.0123)).isEqualTo("1.235 ± 0.012");
-        assertThat(Figures.withError(2, 0)).isEqualTo("2.00");
-        assertThat(Figures.signed(-1.3)).isEqualTo("−1.30");
-    }
-
-    @Test
     void axesEndOnRoundNumbersAndWholeDecades() {
         assertThat(Axis.fromZero("x", 1.13).max()).isEqualTo(1.2);
         assertThat(Axis.fromZero("x", 0).max()).isEqualTo(1);

@@ -102,7 +102,7 @@ class PhrasesTest {
         assertThat(said(WarningCode.RPM_DIFFERS, Measure.ENGINE_RPM.of(4012.4), Measure.ENGINE_RPM.of(3998.6)))
                 .startsWith("the second run turned 4012 instead of 3999 engine rpm;");
         assertThat(said(WarningCode.AUTOMATIC_GAIN_SUSPECTED, Measure.LEVEL.of(0.04), Measure.LEVEL.of(-3.25)))
-                .contains("changes by +0.0 dB", "by -3.3 dB");
+                .contains("changes by +0.0 dB", "by −3.3 dB");
         assertThat(said(WarningCode.STAMPS_UNSORTED, new Count(3), new Count(1000)))
                 .startsWith("3 of 1000 stamps");
         assertThat(said(

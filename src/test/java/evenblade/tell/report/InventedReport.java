@@ -174,6 +174,8 @@ final class InventedReport {
                 event,
                 name,
                 Optional.of(MeasuredRun.of(name, RunConditions.UNKNOWN, orders)),
-                RunParts.of(event, name, orders, "", List.of()));
+                Optional.of(orders),
+                "",
+                List.of());
     }
 }

@@ -64,8 +64,13 @@ class ReportTest {
                 List.of(new ReportContent.Photo("e9", ReportFigure.half("the hub", DOT), "the hub & flange")),
                 findings,
                 LengthUnit.MILLIMETRE,
-                List.of(new AnswerPart(
-                        "Shaking and track", List.of("At perfect track little would be left."), List.of())));
+                List.of(),
+                List.of(new Section(
+                        evenblade.tell.document.Document.begin()
+                                .subject("Shaking and track")
+                                .say("At perfect track little would be left.")
+                                .done(),
+                        java.util.Map.of())));
     }
 
     private static String html(ReportInput input) throws IOException {
@@ -169,9 +174,10 @@ class ReportTest {
                 new Quoted("e1"),
                 new Quoted("recordings/before.wav"),
                 new Quoted("before.wav"));
-        Warning changed =
-                Warning.of(
-                WarningCode.ATTACHMENT_CHANGED, new Subject.StoredFile("attachments/hub-1.jpg"), new Quoted("it was changed"));
+        Warning changed = Warning.of(
+                WarningCode.ATTACHMENT_CHANGED,
+                new Subject.StoredFile("attachments/hub-1.jpg"),
+                new Quoted("it was changed"));
         String words = words(html(input(false, List.of(missing, changed), List.of())));
         assertThat(words)
                 .contains("recordings/before.wav (came as before.wav, 1234 bytes) : MISSING")

@@ -1,0 +1,101 @@
+package evenblade.judge.balance;
+
+import evenblade.base.numeric.Phasor;
+import java.util.List;
+
+/**
+ * Likelihood of masses and angles of the correction where only amplitudes were read: T = O·|1 − W/C|.
+ *
+ * <p>Weights near the size of the correction make two answers nearly alike, one lighter and one heavier, for
+ * |1 − s·e^{jφ}| = s·|1 − e^{jφ}/s|: only the run without weights tells them apart. So the interval is looked for over a
+ * wide net of masses and angles, O solved for at each, not from the slope at the best answer.
+ */
+final class AmplitudeProfile {
+    /** Masses tried, evenly in their logarithm, from a fourth to four times the best. */
+    private static final int MASSES = 161;
+
+    private static final double WIDEST = 4;
+    /** Angles tried: so many to either side of the best, by steps of a degree. */
+    private static final int TURNS = 120;
+
+    private final List<WeightedReading> runs;
+    private final Influence fit;
+    private final double[] variances;
+    private final double[][] misfits = new double[MASSES][2 * TURNS + 1];
+
+    private AmplitudeProfile(List<WeightedReading> runs, Influence fit) {
+        this.runs = runs;
+        this.fit = fit;
+        this.variances = runs.stream().mapToDouble(fit::varianceOfAmplitude).toArray();
+        for (int m = 0; m < MASSES; m++) {
+            for (int a = 0; a <= 2 * TURNS; a++) {
+                misfits[m][a] = misfit(correction(m, a - TURNS));
+            }
+        }
+    }
+
+    static AmplitudeProfile of(List<WeightedReading> runs, Influence fit) {
+        return new AmplitudeProfile(runs, fit);
+    }
+
+    /**
+     * The correction found by another formula, with the errors of the fit and the interval from here, made to hold it.
+     *
+     * @param byFit the correction of the fit, with its errors
+     * @param value what is recommended
+     */
+    Correction interval(Correction byFit, Phasor value) {
+        double best = Double.MAX_VALUE;
+        for (double[] row : misfits) {
+            for (double misfit : row) {
+                best = Math.min(best, misfit);
+            }
+        }
+        double limit = best + Math.pow(fit.reach95(), 2);
+        double low = value.magnitude();
+        double high = value.magnitude();
+        double turned = Correction.turn(fit.correctionGmm().degrees(), value.degrees());
+        double below = 0;
+        double above = 0;
+        for (int m = 0; m < MASSES; m++) {
+            for (int a = 0; a <= 2 * TURNS; a++) {
+                if (misfits[m][a] <= limit) {
+                    low = Math.min(low, correction(m, 0).magnitude());
+                    high = Math.max(high, correction(m, 0).magnitude());
+                    below = Math.max(below, turned - (a - TURNS));
+                    above = Math.max(above, a - TURNS - turned);
+                }
+            }
+        }
+        // The weights' common error of mass is in the slopes of the fit only: never narrower than those say.
+        return new Correction(
+                new Unbalance(value),
+                byFit.standardErrorGmm(),
+                byFit.standardErrorDeg(),
+                Math.min(low, byFit.lowGmm()),
+                Math.max(high, byFit.highGmm()),
+                Math.max(below, byFit.belowDeg() + turned),
+                Math.max(above, byFit.aboveDeg() - turned));
+    }
+
+    private Phasor correction(int mass, int turnDeg) {
+        double power = 2.0 * mass / (MASSES - 1) - 1;
+        Phasor best = fit.correctionGmm();
+        return best.times(Math.pow(WIDEST, power)).times(Phasor.ofDegrees(1, turnDeg));
+    }
+
+    private double misfit(Phasor correction) {
+        double pp = 0;
+        double pt = 0;
+        double tt = 0;
+        for (int i = 0; i < variances.length; i++) {
+            Phasor over = runs.get(i).weightGmm().over(correction);
+            double pattern = new Phasor(1, 0).minus(over).magnitude();
+            double amplitude = runs.get(i).amplitude();
+            pp += pattern * pattern / variances[i];
+            pt += pattern * amplitude / variances[i];
+            tt += amplitude * amplitude / variances[i];
+        }
+        return pp > 0 ? tt - pt * pt / pp : tt;
+    }
+}

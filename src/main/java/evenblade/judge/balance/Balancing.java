@@ -1,0 +1,212 @@
+package evenblade.judge.balance;
+
+import evenblade.judge.balance.BalanceAnswer.Advice;
+import evenblade.judge.balance.BalanceAnswer.Method;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Finds the correction that runs with and without weights call for, or says why there is none. */
+public final class Balancing {
+    /** A trial has to move the line by so many standard deviations. */
+    static final double LEAST_EFFECT = 3;
+    /** A weight is proposed that would move it by so many: the correction's error is then about a fifth. */
+    static final double USEFUL_EFFECT = 5;
+    /** And by so many times what is needed, to be sure of it. */
+    private static final double USEFUL_TIMES = 1.3;
+    /** Closures off 1 by more than this are told, by more than {@link #CLOSURE_FAILED} refused. */
+    static final double CLOSURE_POOR = 0.05;
+
+    static final double CLOSURE_FAILED = 0.20;
+    /** Ground runs scatter 3 to 8 %: more is told. */
+    static final double SCATTER_LARGE = 0.10;
+    /** Without phase: V, direction and closure need so many trials. */
+    private static final int LEAST_TRIALS = 3;
+
+    private final BalanceRequest request;
+    private final List<Objection> refusals = new ArrayList<>();
+    private final List<Objection> warnings = new ArrayList<>();
+    private OptionalDouble closure = OptionalDouble.empty();
+    private Optional<SenseCheck> sense = Optional.empty();
+    private Optional<Advice> advice = Optional.empty();
+
+    private Balancing(BalanceRequest request) {
+        this.request = request;
+    }
+
+    /** The answer; never fails for readings of any size. */
+    public static BalanceAnswer answer(BalanceRequest request) {
+        return new Balancing(request).answer();
+    }
+
+    private BalanceAnswer answer() {
+        List<WeightedReading> runs = request.readings();
+        long phases = runs.stream().filter(r -> r.phaseDeg().isPresent()).count();
+        Method method = phases > 0 ? Method.WITH_PHASE : Method.WITHOUT_PHASE;
+        refusals.addAll(request.together().objections());
+        if (runs.stream().noneMatch(WeightedReading::bare)) {
+            refusals.add(new Objection.NoRunWithoutWeights());
+        } else if (runs.stream().allMatch(WeightedReading::bare)) {
+            refusals.add(new Objection.NoTrial());
+        } else if (phases > 0 && phases < runs.size()) {
+            refusals.add(new Objection.PhasesMissing((int) (runs.size() - phases), runs.size()));
+        } else if (method == Method.WITH_PHASE) {
+            withPhase();
+        } else {
+            withoutPhase();
+        }
+        return done(method);
+    }
+
+    private BalanceAnswer done(Method method) {
+        Optional<Advice> given = refusals.isEmpty() ? advice : Optional.empty();
+        return new BalanceAnswer(method, refusals, warnings, given, closure, sense);
+    }
+
+    private void withPhase() {
+        Optional<Influence> fit = InfluenceFit.withPhase(request.readings());
+        if (fit.isEmpty()) {
+            refusals.add(new Objection.NoTrial());
+            return;
+        }
+        sense = SenseCheck.of(request.readings());
+        sense.filter(SenseCheck::looksOther)
+                .ifPresent(s -> refusals.add(new Objection.SenseLooksOther(s.asEntered(), s.turned())));
+        if (refusals.stream().noneMatch(r -> r instanceof Objection.SenseLooksOther) && moves(fit.get())) {
+            advise(fit.get(), Correction.of(fit.get()));
+        }
+    }
+
+    private void withoutPhase() {
+        List<WeightedReading> runs = request.readings();
+        int trials = (int) runs.stream()
+                .filter(r -> !r.bare())
+                .map(WeightedReading::weights)
+                .distinct()
+                .count();
+        if (trials < LEAST_TRIALS) {
+            refusals.add(new Objection.TrialsTooFew(trials));
+            return;
+        }
+        Optional<SquaredFit> squared = SquaredFit.of(runs);
+        if (squared.isEmpty()) {
+            boolean open = !SquaredFit.solvable(runs);
+            refusals.add(open ? new Objection.TrialsTooFew(trials) : new Objection.ClosureFailed(Optional.empty()));
+            return;
+        }
+        double close = squared.get().closure();
+        closure = OptionalDouble.of(close);
+        Optional<Influence> fit = InfluenceFit.withoutPhase(runs, squared.get().start());
+        if (Math.abs(close - 1) > CLOSURE_FAILED || fit.isEmpty()) {
+            refusals.add(new Objection.ClosureFailed(Optional.of(close)));
+            return;
+        }
+        if (Math.abs(close - 1) > CLOSURE_POOR) {
+            warnings.add(new Objection.ClosurePoor(
+                    close,
+                    squared.get().correctionGmm().magnitude(),
+                    squared.get().byCosinesGmm()));
+        }
+        if (moves(fit.get())) {
+            Correction byFit = Correction.of(fit.get());
+            advise(
+                    fit.get(),
+                    AmplitudeProfile.of(runs, fit.get())
+                            .interval(byFit, squared.get().correctionGmm()));
+        }
+    }
+
+    /** Whether the weights moved the line far enough to be read. */
+    private boolean moves(Influence fit) {
+        double needed = neededEffect(fit.freedomOfReadings());
+        double effect = fit.trialEffect();
+        if (effect >= needed) {
+            return true;
+        }
+        WeightedReading heaviest = heaviest();
+        double useful =
+                heaviest.weightGmm().magnitude() * Math.max(USEFUL_EFFECT, USEFUL_TIMES * needed) / Math.max(1, effect);
+        double radius = radiusMm();
+        OptionalDouble largest = request.largestMassG();
+        boolean within = largest.isEmpty() || useful / radius <= largest.getAsDouble();
+        refusals.add(
+                new Objection.TrialTooLight(effect, needed, useful, radius, within ? OptionalDouble.empty() : largest));
+        return false;
+    }
+
+    /**
+     * Standard deviations that chance alone exceeds as rarely as it exceeds three where the deviation is known: for a vector
+     * exp(−4.5), 1.1 of 100; by Fisher's F with 2 and ν degrees of freedom √(ν·(exp(9/ν) − 1)).
+     */
+    static double neededEffect(double freedom) {
+        return Math.sqrt(freedom * Math.expm1(LEAST_EFFECT * LEAST_EFFECT / freedom));
+    }
+
+    private void advise(Influence fit, Correction correction) {
+        if (!fit.scatterMeasured()) {
+            warnings.add(new Objection.ScatterAssumed(fit.scatterShare()));
+        } else if (fit.scatterShare() > SCATTER_LARGE) {
+            warnings.add(new Objection.RunsDisagree(fit.scatterShare()));
+        }
+        if (correction.withinError()) {
+            warnings.add(new Objection.CorrectionWithinError());
+        }
+        double radius = radiusMm();
+        double needed = correction.value().gramsAt(radius);
+        if (request.largestMassG().isPresent()
+                && needed > request.largestMassG().getAsDouble()) {
+            refusals.add(new Objection.BeyondLargestMass(
+                    needed, radius, request.largestMassG().getAsDouble()));
+            return;
+        }
+        Optional<Split> exact =
+                request.places().isEmpty() ? Optional.empty() : Split.exact(correction.value(), request.places());
+        Optional<Split> split = split(correction, exact);
+        List<Weight> on = split.map(Split::weights)
+                .orElseGet(() -> List.of(Weight.of(
+                        Math.max(needed, Double.MIN_NORMAL),
+                        radius,
+                        correction.value().angleDeg())));
+        advice = Optional.of(new Advice(fit, correction, radius, exact, split, Residual.of(fit, on)));
+    }
+
+    private Optional<Split> split(Correction correction, Optional<Split> exact) {
+        if (request.places().isEmpty()) {
+            return Optional.empty();
+        }
+        double error = correction.standardErrorGmm();
+        if (exact.isEmpty() || exact.get().leftGmm() > error) {
+            warnings.add(new Objection.PlacesDontReach(
+                    exact.map(Split::leftGmm).orElse(correction.value().gmm())));
+        }
+        if (request.stockG().isEmpty()) {
+            exact.map(Split::heaviestG)
+                    .filter(g -> g > request.largestMassG().orElse(Double.MAX_VALUE))
+                    .ifPresent(g -> refusals.add(new Objection.BeyondLargestMass(
+                            g, radiusMm(), request.largestMassG().getAsDouble())));
+            return exact;
+        }
+        Split best =
+                StockSearch.best(correction.value(), error, request.places(), request.stockG(), request.largestMassG());
+        if (best.leftGmm() > error) {
+            warnings.add(new Objection.StockCoarse(best.leftGmm(), error));
+        }
+        return Optional.of(best);
+    }
+
+    private WeightedReading heaviest() {
+        return request.readings().stream()
+                .max(java.util.Comparator.comparingDouble(r -> r.weightGmm().magnitude()))
+                .orElseThrow();
+    }
+
+    /** The radius of the first weight that was on. */
+    private double radiusMm() {
+        return request.readings().stream()
+                .flatMap(r -> r.weights().stream())
+                .mapToDouble(Weight::radiusMm)
+                .findFirst()
+                .orElseThrow();
+    }
+}

@@ -1,0 +1,37 @@
+package evenblade.judge.tie;
+
+import evenblade.base.units.SignalUnit;
+import evenblade.machine.installation.HubCounting;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Propeller 1× against track over the runs of a job, with what it rests on.
+ *
+ * @param answer the tie, or what is missing
+ * @param engineRpm speed at which the runs were held against each other
+ * @param channel looked at
+ * @param unit of its amplitudes
+ * @param runs that were used, in order of time, at least one
+ * @param phase whether all of them have a phase, so that the sense of counting matters
+ * @param counting sense in which the hub positions are taken as counted
+ * @param countingEntered whether the installation says so, or it was assumed
+ * @param smoothest layout predicted to shake least; empty where nothing can be predicted
+ * @param leftOut runs that couldn't be used
+ */
+public record JobTie(
+        TieAnswer answer,
+        double engineRpm,
+        String channel,
+        SignalUnit unit,
+        List<TieRun> runs,
+        boolean phase,
+        HubCounting counting,
+        boolean countingEntered,
+        Optional<SmoothestLayout> smoothest,
+        List<LeftOutRun> leftOut) {
+    public JobTie {
+        runs = List.copyOf(runs);
+        leftOut = List.copyOf(leftOut);
+    }
+}

@@ -1,0 +1,18 @@
+package evenblade.judge.tie;
+
+/**
+ * A run that couldn't be tied to a track.
+ *
+ * @param run its name
+ * @param why what is missing
+ */
+public record LeftOutRun(String run, Why why) {
+    /** What is missing. */
+    public enum Why {
+        NO_MARKS_BEFORE,
+        /** Something was changed before it, and the tips weren't marked again. */
+        NOT_MARKED_AGAIN,
+        /** No propeller 1× is seen alone on the channel at the speed. */
+        NOT_SEEN
+    }
+}

@@ -1,0 +1,185 @@
+package evenblade.tell.document;
+
+import evenblade.machine.installation.Engine;
+import evenblade.machine.installation.OrderLine;
+import evenblade.machine.plan.ClosePair;
+import evenblade.machine.plan.Place;
+import evenblade.machine.plan.PlannedDwell;
+import evenblade.machine.plan.PlannedLine;
+import evenblade.machine.plan.RunPlan;
+import evenblade.tell.document.Block.Tone;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What a ground run will show, and the card to run it by. */
+public final class PlanDocument {
+    /** Dwells side by side that still fit on 80 columns. */
+    private static final int DWELLS_PER_TABLE = 5;
+
+    private final RunPlan plan;
+    private final Document.Builder text = Document.begin();
+
+    private PlanDocument(RunPlan plan) {
+        this.plan = plan;
+    }
+
+    /** The plan with its card at the end. */
+    public static Document of(RunPlan plan, Phrases phrases) {
+        PlanDocument document = new PlanDocument(plan);
+        document.text.addAll(InstallationDocument.of(plan.installation(), phrases.figures()));
+        document.lines(phrases);
+        document.card();
+        return document.text.done();
+    }
+
+    /** The card first, then what the run will show. */
+    public static Document cardFirst(RunPlan plan, Phrases phrases) {
+        PlanDocument document = new PlanDocument(plan);
+        document.card();
+        document.lines(phrases);
+        return document.text.done();
+    }
+
+    private void lines(Phrases phrases) {
+        orders();
+        coincident();
+        close();
+        beyondRange();
+        if (!plan.warnings().isEmpty()) {
+            text.heading("To know").warnings(Tone.ITEM, phrases, plan.warnings());
+        }
+    }
+
+    private void orders() {
+        List<PlannedDwell> dwells = plan.dwells();
+        for (int from = 0; from == 0 || from < dwells.size(); from += DWELLS_PER_TABLE) {
+            List<PlannedDwell> some = dwells.subList(from, Math.min(dwells.size(), from + DWELLS_PER_TABLE));
+            orders(some);
+            if (some.stream().anyMatch(PlanDocument::missesSome)) {
+                text.say(Tone.NOTE, "* beyond what the sensor can measure, see below");
+            }
+        }
+    }
+
+    private void orders(List<PlannedDwell> dwells) {
+        boolean electric = plan.installation().engine().cycle() == Engine.Cycle.ELECTRIC;
+        Document.TableBuilder table = text.table(
+                        dwells.isEmpty() ? "Orders" : "Where the orders lie, in Hz at the engine rpm above them")
+                .left("line")
+                .right("propeller")
+                .right(electric ? "motor" : "crank");
+        dwells.forEach(dwell -> table.right(FigureFormat.rpm(dwell.engineRpm())));
+        int index = 0;
+        for (OrderLine line : plan.installation().orders().lines()) {
+            List<String> row = new ArrayList<>(List.of(
+                    line.name(),
+                    order(line.propellerOrder()),
+                    order(line.propellerOrder()
+                            / plan.installation().reduction().ratio())));
+            for (PlannedDwell dwell : dwells) {
+                row.add(frequency(dwell.lines().get(index)));
+            }
+            table.row(row.toArray(String[]::new));
+            index++;
+        }
+        table.end();
+    }
+
+    private static boolean missesSome(PlannedDwell dwell) {
+        return dwell.lines().stream().anyMatch(line -> line.fold().isPresent());
+    }
+
+    /** Five figures or more: two decimals up to 1 kHz, where orders lie closest. */
+    private static String frequency(PlannedLine line) {
+        double hz = line.frequencyHz();
+        return FigureFormat.fixed(hz, hz < 1000 ? 2 : hz < 10_000 ? 1 : 0)
+                + (line.fold().isPresent() ? "*" : "");
+    }
+
+    private static String order(double order) {
+        return FigureFormat.fixed(order, 4).replaceAll("\\.?0+$", "");
+    }
+
+    private void coincident() {
+        text.heading("Lines that coincide: no analysis can split them, at any speed");
+        if (plan.coincident().isEmpty()) {
+            text.say("none");
+        }
+        for (Place place : plan.coincident()) {
+            text.say(Tone.ITEM, String.join(" = ", place.names()));
+        }
+    }
+
+    private void close() {
+        Map<String, Map<Double, ClosePair>> pairs = new LinkedHashMap<>();
+        for (PlannedDwell dwell : plan.dwells()) {
+            for (ClosePair pair : dwell.close()) {
+                String names = String.join(" = ", pair.lower().names()) + " | "
+                        + String.join(" = ", pair.upper().names());
+                pairs.computeIfAbsent(names, key -> new LinkedHashMap<>()).put(dwell.engineRpm(), pair);
+            }
+        }
+        if (pairs.isEmpty()) {
+            return;
+        }
+        text.heading("Lines that are close: one in a plain spectrum, split by a steady run this long");
+        pairs.forEach((names, byRpm) -> {
+            List<String> runs = new ArrayList<>();
+            byRpm.forEach((rpm, pair) -> runs.add(FigureFormat.rpm(rpm) + " rpm: "
+                    + FigureFormat.fixed(pair.apartHz(), 3) + " Hz apart, "
+                    + FigureFormat.fixed(pair.splitAfterS(), 1) + " s"));
+            text.say(Tone.ITEM, names + ": " + String.join("; ", runs));
+        });
+    }
+
+    private void beyondRange() {
+        if (plan.sampleRateHz().isEmpty()) {
+            return;
+        }
+        double rate = plan.sampleRateHz().getAsDouble();
+        text.heading("What the sensor can't see");
+        text.say("At " + FigureFormat.sampleRate(rate) + " samples per second nothing above "
+                + FigureFormat.fixed(plan.usableUpToHz().getAsDouble(), 1)
+                + " Hz is measured. A line beyond it shows at a wrong, lower frequency, where it must not be taken for"
+                + " real.");
+        boolean missed = false;
+        for (PlannedDwell dwell : plan.dwells()) {
+            for (PlannedLine line : dwell.lines()) {
+                line.fold()
+                        .ifPresent(fold -> text.say(
+                                Tone.ITEM,
+                                FigureFormat.rpm(dwell.engineRpm()) + " rpm, "
+                                        + line.line().name() + ": "
+                                        + FigureFormat.fixed(line.frequencyHz(), 2) + " Hz "
+                                        + shows(line.frequencyHz(), fold, rate)));
+                missed |= line.fold().isPresent();
+            }
+        }
+        if (!missed) {
+            text.say(
+                    plan.dwells().isEmpty()
+                            ? "Which lines those are depends on the speed."
+                            : "It sees every line above.");
+        }
+    }
+
+    private static String shows(double frequencyHz, PlannedLine.Fold fold, double rate) {
+        String near = fold.near().isEmpty() ? "" : ", to be taken for " + String.join(" or ", fold.near());
+        return frequencyHz <= rate / 2
+                ? "is too near half the sample rate"
+                : "shows at " + FigureFormat.fixed(fold.toHz(), 2) + " Hz" + near;
+    }
+
+    private void card() {
+        text.heading("Run card: cautions");
+        plan.card().cautions().forEach(caution -> text.say(Tone.ITEM, caution));
+        text.heading("Run card: the run");
+        int number = 1;
+        for (String step : plan.card().steps()) {
+            text.known(number + ".", step);
+            number++;
+        }
+    }
+}

@@ -1,0 +1,19 @@
+#!/bin/sh
+# Starts Evenblade with the Java runtime that lies beside it, whatever else is installed.
+#   AOTCache       what was learned at packaging: classes ready to use, methods known to be hot. Measuring has its own,
+#                  since all classes of a cache are made ready at each start
+#   Xlog:disable   where the cache doesn't fit the machine, it is left out without a word among the figures
+#   UseSerialGC    measured, see docs/performance.md
+#   UsePerfData    off: it would leave a file in /tmp where the program is killed
+#   fontcache      what was learned about the fonts of this machine, for the PDF
+set -e
+here=$(dirname "$(readlink -f "$0")")
+lib=$here/../lib
+case ${1-} in
+    plan | orders | -*) kept=measuring ;;
+    *) kept=job ;;
+esac
+fonts=${XDG_CACHE_HOME:-${HOME:-/tmp}/.cache}/evenblade
+[ $kept = measuring ] || mkdir -p "$fonts" 2>/dev/null || fonts=/tmp
+exec "$lib/runtime/bin/java" -XX:+UseSerialGC -XX:-UsePerfData -Xlog:disable -Xlog:all=error:stderr \
+    -Dpdfbox.fontcache="$fonts" -XX:AOTCache="$lib/$kept.aot" -cp "$lib/evenblade.jar:$lib/rehearsal.jar" MAIN_CLASS "$@"

@@ -1,0 +1,31 @@
+package evenblade.base.numeric;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+class PlanarSpreadTest {
+    /** Rayleigh: P(length ≤ r) = 1 − exp(−r²/2σ²); median σ·√(2·ln 2) (computed from the definition). */
+    @Test
+    void aRoundSpreadAboutZeroIsRayleigh() {
+        PlanarSpread round = new PlanarSpread(Phasor.ZERO, 4, 0, 4);
+        assertThat(round.lengthBelow(3)).isCloseTo(1 - Math.exp(-9 / 8.0), within(1e-8));
+        assertThat(round.lengthQuantile(0.5)).isCloseTo(2 * Math.sqrt(2 * Math.log(2)), within(1e-6));
+    }
+
+    /** Spread along one line only: the length is that of a normal variable about 5. */
+    @Test
+    void aFlatSpreadFarFromZeroIsNormal() {
+        PlanarSpread flat = new PlanarSpread(new Phasor(5, 0), 0.25, 0, 0);
+        assertThat(flat.lengthQuantile(0.975)).isCloseTo(5 + 0.5 * 1.959964, within(1e-3));
+    }
+
+    @Test
+    void turningTheAxesChangesNoLength() {
+        PlanarSpread along = new PlanarSpread(new Phasor(3, 0), 4, 0, 1);
+        PlanarSpread turned = new PlanarSpread(new Phasor(0, 3), 1, 0, 4);
+        assertThat(turned.lengthQuantile(0.9)).isCloseTo(along.lengthQuantile(0.9), within(1e-6));
+        assertThat(turned.distanceSquared(new Phasor(0, 5))).isCloseTo(1, within(1e-12));
+    }
+}

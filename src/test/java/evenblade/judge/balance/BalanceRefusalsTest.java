@@ -1,0 +1,191 @@
+package evenblade.judge.balance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import evenblade.judge.balance.Objection.Code;
+import evenblade.judge.balance.TrialConditions.DwellReading;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What stands in the way of a correction, each by itself beside runs that would otherwise give one. */
+class BalanceRefusalsTest {
+    private static final List<WeightedReading> GOOD = List.of(
+            WeightedReading.withPhase(3.4, 116, 0.05), WeightedReading.withPhase(1.8, 42, 0.05, Weight.of(10, 60, 0)));
+    private static final TrialConditions RUN = TrialConditions.good(2000);
+
+    private static List<Code> refusals(RunsTogether together, OptionalDouble largestG) {
+        BalanceAnswer answer = Balancing.answer(new BalanceRequest(GOOD, together, List.of(), largestG, List.of()));
+        assertThat(answer.refused()).isEqualTo(!answer.refusals().isEmpty());
+        return answer.refusals().stream().map(Objection::code).toList();
+    }
+
+    private static RunsTogether with(TrialConditions second) {
+        return new RunsTogether(List.of(RUN, second), List.of(), true);
+    }
+
+    private static TrialConditions dwells(DwellReading... dwells) {
+        return new TrialConditions(
+                true,
+                2000,
+                OptionalDouble.empty(),
+                false,
+                List.of(),
+                Set.of(),
+                List.of(dwells),
+                OptionalDouble.empty());
+    }
+
+    @Test
+    void goodRunsAreNotRefused() {
+        assertThat(refusals(with(RUN), OptionalDouble.of(30))).isEmpty();
+        assertThat(refusals(with(TrialConditions.good(2039)), OptionalDouble.empty()))
+                .isEmpty(); // 1.93 %
+    }
+
+    static Stream<Arguments> faults() {
+        OptionalDouble none = OptionalDouble.empty();
+        return Stream.of(
+                Arguments.of(
+                        Code.SPEED_NOT_CONFIRMED,
+                        with(new TrialConditions(false, 2000, none, false, List.of(), Set.of(), List.of(), none))),
+                Arguments.of(Code.SPEEDS_APART, with(TrialConditions.good(2041))), // 2.03 %
+                Arguments.of(
+                        Code.INSEPARABLE_FROM_CRANK,
+                        with(new TrialConditions(
+                                true, 2000, OptionalDouble.of(1), true, List.of(), Set.of(), List.of(), none))),
+                Arguments.of(
+                        Code.BEYOND_LIMIT_FIRST,
+                        new RunsTogether(
+                                List.of(RUN, RUN),
+                                List.of(new Objection.BeyondLimitFirst(Objection.Property.TRACK, 4.8, 3.2)),
+                                true)),
+                Arguments.of(
+                        Code.CHANGED_BETWEEN,
+                        with(new TrialConditions(
+                                true, 2000, none, false, List.of("pitch reset"), Set.of(), List.of(), none))),
+                Arguments.of(
+                        Code.SENSOR_CHANGED,
+                        with(new TrialConditions(
+                                true,
+                                2000,
+                                none,
+                                false,
+                                List.of(),
+                                Set.of(Objection.SensorAspect.GAIN),
+                                List.of(),
+                                none))),
+                Arguments.of(
+                        Code.NEAR_RESONANCE,
+                        with(dwells(
+                                new DwellReading(1800, 2, 0.05, OptionalDouble.of(350)),
+                                new DwellReading(2000, 2.2, 0.05, OptionalDouble.of(40))))),
+                Arguments.of(
+                        Code.NEAR_RESONANCE,
+                        with(dwells(new DwellReading(1800, 2, 0.05, none), new DwellReading(2000, 1.5, 0.05, none)))),
+                Arguments.of(
+                        Code.LOOSE_MOUNT,
+                        with(new TrialConditions(
+                                true, 2000, none, false, List.of(), Set.of(), List.of(), OptionalDouble.of(0.3)))),
+                Arguments.of(Code.SENSE_NOT_CONFIRMED, new RunsTogether(List.of(RUN, RUN), List.of(), false)));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("faults")
+    void aFaultOfTheRunsRefuses(Code code, RunsTogether together) {
+        assertThat(refusals(together, OptionalDouble.empty())).containsExactly(code);
+    }
+
+    /** The phase may cross 0°: 350° to 10° is a turn of 20°. */
+    @Test
+    void aSmallTurnAcrossZeroIsNoResonance() {
+        assertThat(refusals(
+                        with(dwells(
+                                new DwellReading(1800, 2, 0.05, OptionalDouble.of(350)),
+                                new DwellReading(2000, 2.4, 0.05, OptionalDouble.of(10)))),
+                        OptionalDouble.empty()))
+                .isEmpty();
+    }
+
+    @Test
+    void moreThanTheLargestMassIsRefused() {
+        assertThat(refusals(with(RUN), OptionalDouble.of(10))).containsExactly(Code.BEYOND_LARGEST_MASS);
+    }
+
+    @Test
+    void aTrialLostInTheScatterIsRefusedWithAUsefulWeight() {
+        BalanceAnswer answer = Runs.answer(
+                WeightedReading.withPhase(3.4, 116, 0.05),
+                WeightedReading.withPhase(3.5, 115, 0.05, Weight.of(2, 60, 0)));
+
+        assertThat(answer.advice()).isEmpty();
+        assertThat(answer.refusals()).singleElement().satisfies(o -> {
+            Objection.TrialTooLight light = (Objection.TrialTooLight) o;
+            assertThat(light.effect()).isLessThan(light.needed());
+            assertThat(light.needed()).isGreaterThanOrEqualTo(3);
+            assertThat(light.usefulG()).isGreaterThan(2 * 1.5);
+        });
+    }
+
+    @Test
+    void runsThatCantAnswerSayWhatIsMissing() {
+        Weight weight = Weight.of(10, 60, 0);
+        assertThat(codes(WeightedReading.withPhase(3, 10, 0.1), WeightedReading.withPhase(3, 12, 0.1)))
+                .containsExactly(Code.NO_TRIAL);
+        assertThat(codes(WeightedReading.withPhase(3, 10, 0.1, weight), WeightedReading.withPhase(3, 12, 0.1, weight)))
+                .containsExactly(Code.NO_RUN_WITHOUT_WEIGHTS);
+        assertThat(codes(WeightedReading.withPhase(3, 10, 0.1), WeightedReading.withoutPhase(2, 0.1, weight)))
+                .containsExactly(Code.PHASES_MISSING);
+        assertThat(codes(
+                        WeightedReading.withoutPhase(3, 0.1),
+                        WeightedReading.withoutPhase(2, 0.1, weight),
+                        WeightedReading.withoutPhase(2.5, 0.1, Weight.of(10, 60, 120))))
+                .containsExactly(Code.TRIALS_TOO_FEW);
+        // All on one line through the shaft: which side of it is heavy stays open.
+        assertThat(codes(
+                        WeightedReading.withoutPhase(3, 0.1),
+                        WeightedReading.withoutPhase(2, 0.1, weight),
+                        WeightedReading.withoutPhase(2.5, 0.1, Weight.of(5, 60, 0)),
+                        WeightedReading.withoutPhase(4, 0.1, Weight.of(10, 60, 180))))
+                .containsExactly(Code.TRIALS_TOO_FEW);
+    }
+
+    /** 4, then 6.5 wherever the weight sits: no unbalance does that. */
+    @Test
+    void readingsThatContradictEachOtherAreRefused() {
+        assertThat(codes(Runs.fourRuns(4, 15, 6.5, 6.5, 6.5))).containsExactly(Code.CLOSURE_FAILED);
+        assertThat(codes(Runs.fourRuns(4, 15, 2, 2, 2))).containsExactly(Code.CLOSURE_FAILED);
+    }
+
+    /** The machine answers with the phases turned over: two trials at 90° show it. */
+    @Test
+    void twoTrialsShowAnglesCountedTheWrongWay() {
+        evenblade.base.numeric.Phasor rest = evenblade.base.numeric.Phasor.ofDegrees(3, 70);
+        evenblade.base.numeric.Phasor alpha = evenblade.base.numeric.Phasor.ofDegrees(0.004, 25);
+        WeightedReading[] right = new WeightedReading[3];
+        WeightedReading[] wrong = new WeightedReading[3];
+        for (int i = 0; i < 3; i++) {
+            Weight[] on = i == 0 ? new Weight[0] : new Weight[] {Weight.of(10, 60, 90 * i)};
+            evenblade.base.numeric.Phasor sum = i == 0 ? evenblade.base.numeric.Phasor.ZERO : on[0].vectorGmm();
+            evenblade.base.numeric.Phasor line = rest.plus(alpha.times(sum));
+            right[i] = WeightedReading.withPhase(line.magnitude(), line.degrees(), 0.03, on);
+            wrong[i] = WeightedReading.withPhase(line.magnitude(), -line.degrees(), 0.03, on);
+        }
+
+        assertThat(codes(wrong)).containsExactly(Code.SENSE_LOOKS_OTHER);
+        BalanceAnswer answer = Runs.answer(right);
+        assertThat(answer.refused()).isFalse();
+        assertThat(answer.sense().orElseThrow().confirms()).isTrue();
+        assertThat(answer.advice().orElseThrow().correction().value().gmm()).isCloseTo(750, within(1e-6));
+    }
+
+    private static List<Code> codes(WeightedReading... runs) {
+        return Runs.answer(runs).refusals().stream().map(Objection::code).toList();
+    }
+}
