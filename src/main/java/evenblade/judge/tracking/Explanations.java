@@ -18,7 +18,7 @@ import java.util.stream.IntStream;
  *
  * <p>What is thought likely beforehand is this program's own choice: nothing is out in half of the jobs, and where
  * something is, blades and positions are equally likely, both together half as often, one rather than more. One reading
- * in two hundred slips; where two shares use up all that the marks can tell, slips aren't weighed.
+ * in fifty slips; where two shares use up all that the marks can tell, slips aren't weighed.
  */
 final class Explanations {
     private static final double NOTHING = 0.5;
@@ -27,7 +27,10 @@ final class Explanations {
     private static final double SINGLE_OF_FEW = 0.85;
     private static final double SINGLE = 0.7;
     private static final double PAIR = 0.2;
-    private static final double SLIPS = 0.005;
+    private static final double SLIPS = 0.02;
+
+    /** With two blades a slip looks much like a blade and a position together. */
+    private static final double SLIPS_OF_TWO = 0.005;
 
     /** Pairs take four: two out of three are as well one out of three and all different. */
     private static final int FEWEST_FOR_PAIRS = 4;
@@ -55,7 +58,7 @@ final class Explanations {
         this.evidence = evidence;
         List<Prior> priors = priors();
         boolean spare = evidence.told() > SHARES_OF_BOTH;
-        double slips = spare ? 1 - Math.pow(1 - SLIPS, evidence.readings()) : 0;
+        double slips = spare ? 1 - Math.pow(1 - (evidence.blades() == 2 ? SLIPS_OF_TWO : SLIPS), evidence.readings()) : 0;
         List<Explanation> all = new ArrayList<>();
         List<Double> logs = new ArrayList<>();
         for (Prior prior : priors) {

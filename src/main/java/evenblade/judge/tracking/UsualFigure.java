@@ -1,7 +1,5 @@
 package evenblade.judge.tracking;
 
-import evenblade.base.fact.Fact;
-import evenblade.base.fact.Measure;
 import evenblade.machine.installation.Limit;
 import java.util.ArrayList;
 import java.util.List;
@@ -55,20 +53,5 @@ public record UsualFigure(Figure figure, double measuredMm, double allowedMm) {
             measured.ifPresent(mm -> figures.add(new UsualFigure(figure, mm, figure.mm)));
         }
         return figures;
-    }
-
-    /** The numbers, and where the figure comes from. */
-    public Fact fact() {
-        TrackingFact which =
-                switch (figure) {
-                    case ACCEPTED_IN_PRACTICE -> TrackingFact.ACCEPTED_IN_PRACTICE;
-                    case MOST_IN_PRACTICE -> TrackingFact.MOST_IN_PRACTICE;
-                    case HANDBOOK_OPPOSITE_BLADE -> TrackingFact.HANDBOOK_OPPOSITE_BLADE;
-                };
-        return Fact.of(
-                which,
-                Measure.LENGTH.of(measuredMm / 1000),
-                Measure.LENGTH.of(allowedMm / 1000),
-                Fact.of(kept() ? TrackingFact.KEEPS_TO : TrackingFact.IS_MORE_THAN));
     }
 }

@@ -1,6 +1,7 @@
 package evenblade.tell.document;
 
 import evenblade.judge.tracking.LimitCheck;
+import evenblade.judge.tracking.UsualFigure;
 import evenblade.machine.installation.Limit;
 
 /** Readings held against a limit, in words: the numbers, the statistic, the source. */
@@ -25,6 +26,22 @@ public final class LimitWords {
 
     private static String amount(LimitCheck check, double value, FigureFormat format) {
         return check.unit().equals("mm") ? format.both(value) : FigureFormat.fixed(value, 2) + check.unit();
+    }
+
+    /** A figure that people use where the maker's isn't at hand, marked as what it is. */
+    public static String usual(UsualFigure figure, FigureFormat format) {
+        String held = format.both(figure.measuredMm())
+                + (figure.kept() ? " keeps to " : " is MORE than ")
+                + format.both(figure.allowedMm());
+        return switch (figure.figure()) {
+            case ACCEPTED_IN_PRACTICE ->
+                "spread " + held + ", accepted in common practice (no source; not the maker's figure).";
+            case MOST_IN_PRACTICE ->
+                "spread " + held + ", the most in common practice (no source; not the maker's figure).";
+            case HANDBOOK_OPPOSITE_BLADE ->
+                "against the opposite blade " + held
+                        + ", the general figure of FAA-H-8083-32, read in a restatement; the maker's figure governs.";
+        };
     }
 
     /** Which number of the readings a limit is meant for. */

@@ -61,10 +61,8 @@ public final class TieDocument {
         Document.TableBuilder table = text.table("")
                 .left("run")
                 .point("1×, " + tie.unit().display())
-                .left(
-                        tied.follows() == TieAnswer.Follows.BLADES
-                                ? "of that with the blades (95 % interval)"
-                                : "of that with track (95 % interval)");
+                .left("of that with " + (tied.follows() == TieAnswer.Follows.TRACK ? "track" : "the blades")
+                        + " (95 % interval)");
         for (TrackTie.Share share : tied.tie().shares()) {
             table.row(share.label(), FigureFormat.plain(share.measured()), size(share.withTrack()));
         }
@@ -125,11 +123,6 @@ public final class TieDocument {
         }
     }
 
-    private static String share(TrackTie.Share share) {
-        double part = share.withTrack().value() / share.measured();
-        return part <= 1 ? ", " + FigureFormat.share(part) : ", and what is left works against it";
-    }
-
     /** Moving the blades turns track, mass and angles together: what goes along with that is all three of them. */
     private void movedOnly(TrackTie found) {
         if (found.trackMatters()) {
@@ -144,8 +137,13 @@ public final class TieDocument {
             sentences.add("These runs don't show that propeller 1× changes when the blades are moved.");
         }
         sentences.add("About " + sizeWithUnit(found.left()) + " stays with the hub and the engine.");
-        sentences.add("How much of it track makes can't be said from moving the blades. Shim or reset the track as the"
-                + " maker allows with every blade where it sits, mark the tips, and run again at the same speed.");
+        sentences.add("Moving the blades doesn't show how much of it track makes. Shim or reset the track as the maker"
+                + " allows with every blade where it sits, mark the tips, and run again at the same speed.");
+    }
+
+    private static String share(TrackTie.Share share) {
+        double part = share.withTrack().value() / share.measured();
+        return part <= 1 ? ", " + FigureFormat.share(part) : ", and what is left works against it";
     }
 
     private void basis() {

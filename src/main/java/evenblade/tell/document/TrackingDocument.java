@@ -66,7 +66,7 @@ public final class TrackingDocument {
     /** Where no limit was entered, the figures that people use stand beside the marks. */
     private static void unlimited(Document.Builder text, MarkedTips tips, Phrases phrases) {
         text.known("limit", "none for the track is entered: the propeller maker's figure rules");
-        tips.usual().forEach(figure -> text.known("usual figure", phrases.text(figure.fact()) + "."));
+        tips.usual().forEach(figure -> text.known("usual figure", LimitWords.usual(figure, phrases.figures())));
     }
 
     private void verdict() {

@@ -39,7 +39,7 @@ class SwapSimulationTest {
         Tally exactly = new Tally();
         Tally above = new Tally();
         int falseAlarms = 0;
-        int trials = 2000;
+        int trials = 600;
         for (int seed = 0; seed < trials; seed++) {
             exactly.run(blades, sessions, seed, 4, 4);
             above.run(blades, sessions, seed + 100_000, 4, 8);
@@ -66,10 +66,11 @@ class SwapSimulationTest {
         if (sessions == 1) {
             assertThat(above.notSeparable).isEqualTo(trials);
         } else {
-            assertThat(above.notSeparable).isZero();
-            assertThat(above.rightShare()).isGreaterThan(0.95);
+            // Two layouts leave nothing to see the scatter by, and the stated error isn't taken on trust: a culprit near
+            // 4 σ then often stays unnamed.
+            assertThat(above.rightShare()).isGreaterThan(sessions == 2 ? 0.85 : 0.92);
             assertThat(above.heldShare()).isBetween(0.93, 0.97);
-            assertThat((double) falseAlarms / trials).isLessThan(0.065);
+            assertThat((double) falseAlarms / trials).isLessThan(0.03);
         }
     }
 
