@@ -84,13 +84,16 @@ final class CodedSound implements SampleStream {
 
     @Override
     public StreamSummary deliverTo(BlockSink sink) {
-        try (HashedFile bytes = new HashedFile(header.file());
-                CagedSource source = new CagedSource(form(header.file(), kind), bytes)) {
-            CodedForm.Format format = source.format();
-            MeteredSink metered = new MeteredSink(header, sink);
-            long frames = metered.deliver(source);
-            source.close();
-            return metered.summary(frames, bytes.sha256OfAll(), repairs(source, format, frames));
+        MeteredSink metered = new MeteredSink(header, sink);
+        try (HashedFile bytes = new HashedFile(header.file())) {
+            long frames;
+            List<Warning> repairs;
+            try (CagedSource source = new CagedSource(form(header.file(), kind), bytes)) {
+                CodedForm.Format format = source.format();
+                frames = metered.deliver(source);
+                repairs = repairs(source, format, frames);
+            }
+            return metered.summary(frames, bytes.sha256OfAll(), repairs);
         } catch (IOException e) {
             throw Unreadable.because(header.file(), e);
         }

@@ -58,7 +58,8 @@ final class Explanations {
         this.evidence = evidence;
         List<Prior> priors = priors();
         boolean spare = evidence.told() > SHARES_OF_BOTH;
-        double slips = spare ? 1 - Math.pow(1 - (evidence.blades() == 2 ? SLIPS_OF_TWO : SLIPS), evidence.readings()) : 0;
+        double slips =
+                spare ? 1 - Math.pow(1 - (evidence.blades() == 2 ? SLIPS_OF_TWO : SLIPS), evidence.readings()) : 0;
         List<Explanation> all = new ArrayList<>();
         List<Double> logs = new ArrayList<>();
         for (Prior prior : priors) {

@@ -66,7 +66,8 @@ class SwapSimulationTest {
         if (sessions == 1) {
             assertThat(above.notSeparable).isEqualTo(trials);
         } else {
-            // Two layouts leave nothing to see the scatter by, and the stated error isn't taken on trust: a culprit near
+            // Two layouts leave nothing to see the scatter by, and the stated error isn't taken on trust: a culprit
+            // near
             // 4 σ then often stays unnamed.
             assertThat(above.rightShare()).isGreaterThan(sessions == 2 ? 0.85 : 0.92);
             assertThat(above.heldShare()).isBetween(0.93, 0.97);
