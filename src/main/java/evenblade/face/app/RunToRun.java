@@ -35,7 +35,9 @@ record RunToRun(double share) {
         for (Instant at : marked.stream().distinct().toList()) {
             List<Phasor> alike = new ArrayList<>();
             for (int r = 0; r < runs.size(); r++) {
-                if (marked.get(r).equals(at)) {
+                // A line near the noise scatters by the noise, which its own error holds already.
+                boolean clear = runs.get(r).standardError() < USUAL * runs.get(r).amplitude();
+                if (clear && marked.get(r).equals(at)) {
                     double angle = phase ? runs.get(r).phaseDegrees().orElseThrow() : 0;
                     alike.add(Phasor.ofDegrees(runs.get(r).amplitude(), angle));
                 }
@@ -45,7 +47,7 @@ record RunToRun(double share) {
             for (Phasor one : alike) {
                 squares += Math.pow(one.minus(mean).magnitude() / size, 2);
             }
-            freedom += (alike.size() - 1) * (phase ? 2 : 1);
+            freedom += Math.max(0, alike.size() - 1) * (phase ? 2 : 1);
         }
         return new RunToRun(Math.sqrt((USUAL_WORTH * USUAL * USUAL + squares) / (USUAL_WORTH + freedom)));
     }

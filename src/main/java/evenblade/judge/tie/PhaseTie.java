@@ -12,15 +12,15 @@ import java.util.Optional;
 /**
  * Tie from runs whose phase is known: complex least squares of V = c + k·T (+ q·P).
  *
- * <p>With more runs than unknowns the scatter of the runs themselves makes the errors, and the intervals allow for how
- * few they are. With just as many, only the stated errors are there, which leave out what changes between runs.
+ * <p>The scatter of the runs about the fit is pooled with their stated errors, which count as a handful of readings; the
+ * intervals allow for how few that is.
  */
 public final class PhaseTie implements TrackTie {
     private static final double CHANCE = 0.05;
 
     /**
-     * Readings that the stated errors are worth where no run is to spare: what makes two runs differ is a guess then.
-     * Ours, the same handful as a stated reading error is worth.
+     * Readings that the stated errors are worth: what makes two runs differ is partly a guess. Ours, the same handful as
+     * a stated reading error is worth.
      */
     private static final double GUESSED = 5;
 
@@ -43,9 +43,8 @@ public final class PhaseTie implements TrackTie {
         this.counting = counting;
         this.pitch = pitch;
         this.fit = fit;
-        boolean spare = fit.degreesOfFreedom() > 0;
-        variance = spare ? Math.max(Double.MIN_NORMAL, fit.residualSumOfSquares() / fit.degreesOfFreedom()) : 1;
-        degreesOfFreedom = spare ? fit.degreesOfFreedom() : GUESSED;
+        degreesOfFreedom = GUESSED + fit.degreesOfFreedom();
+        variance = (GUESSED + fit.residualSumOfSquares()) / degreesOfFreedom;
     }
 
     /**

@@ -354,7 +354,7 @@ class VibrationAndTrackTest {
                             100 * coverage.share(coverage.predicted),
                             coverage.untied);
                     // Without phase 500 runs: two standard errors are 0.02; wider intervals than asked are known there.
-                    coverage.assertBetween(0.93, phase ? 0.97 : 1.0);
+                    coverage.assertBetween(0.93, phase ? 0.99 : 1.0);
                 }
             }
         }
