@@ -20,6 +20,7 @@ import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.keep.job.RunSettings;
 import evenblade.machine.installation.InstallationFile;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -177,8 +178,8 @@ final class JobRuns {
                 .get(dependsOn(detail))
                 .flatMap(bytes -> KeptRun.read(bytes, folder.locate(detail.file()), record.installation()))
                 .filter(kept -> kept.turning() || !turning)
-                // A recording with a flipped bit has its size and time still.
-                .filter(kept -> folder.unchanged(detail.file()));
+                // A recording with a flipped bit has its size and time still. One that is gone is told elsewhere.
+                .filter(kept -> !Files.exists(folder.locate(detail.file())) || folder.unchanged(detail.file()));
     }
 
     private Result fresh(Event run, boolean turning) {

@@ -36,7 +36,8 @@ record RunToRun(double share) {
             List<Phasor> alike = new ArrayList<>();
             for (int r = 0; r < runs.size(); r++) {
                 // A line near the noise scatters by the noise, which its own error holds already.
-                boolean clear = runs.get(r).standardError() < USUAL * runs.get(r).amplitude();
+                boolean clear =
+                        runs.get(r).standardError() < USUAL * runs.get(r).amplitude();
                 if (clear && marked.get(r).equals(at)) {
                     double angle = phase ? runs.get(r).phaseDegrees().orElseThrow() : 0;
                     alike.add(Phasor.ofDegrees(runs.get(r).amplitude(), angle));

@@ -9,9 +9,6 @@ import java.util.regex.Pattern;
 
 /** Reads one cell of a table: a number, a date with time, a time of day, a mark for 'no number', or words. */
 final class CellText {
-    /** No measured value is near it, nor nanoseconds since 1970; the square of a larger one would be no number. */
-    private static final double LARGEST = 1e30;
-
     /** What a cell or a column holds. */
     enum Type {
         NUMBER,
@@ -131,7 +128,7 @@ final class CellText {
         }
         String plain = text.substring(start, end).replace('\u2212', '-');
         double value = Double.parseDouble(decimalComma ? plain.replace(',', '.') : plain);
-        return Math.abs(value) <= LARGEST ? value : Double.NaN;
+        return Double.isFinite(value) ? value : Double.NaN;
     }
 
     /**

@@ -50,6 +50,9 @@ final class Confirmation {
     /** Two lines agree, two more make it no chance: common practice, no source. */
     private static final int LEAST_LINES = 3;
 
+    /** So many lines of one shaft, low and high, pin its speed: a series of another spacing misses most of them. */
+    private static final int PINNED_BY = 7;
+
     private static final int SLOWEST_PART = 4;
     /** A part of a speed does as well from this share on: a wrong one misses half its lines. */
     private static final double AS_GOOD = 0.9;
@@ -195,7 +198,9 @@ final class Confirmation {
             asGood += best(moved, weights) >= most ? 1 : 0;
         }
         double chance = asGood / (double) SCRAMBLED;
-        boolean other = chance > CHANCE_OF_ORDERS || !prior.expects(right.hz(best)) && rivalled(right.hz(best));
+        boolean open =
+                !prior.expects(right.hz(best)) && standing(right.hz(best)).size() < PINNED_BY;
+        boolean other = chance > CHANCE_OF_ORDERS || open && rivalled(right.hz(best));
         return judged(right.hz(best), right.at(best), other ? 1 : chance);
     }
 
@@ -327,12 +332,29 @@ final class Confirmation {
         if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT || by.size() < LEAST_LINES && doubts.isEmpty()) {
             doubts.add(SpeedDoubt.CHANCE);
         }
-        better.ifPresent(
-                entry -> doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
+        better.filter(entry -> entry.blades().isEmpty() || !ownBladesLead(by))
+                .ifPresent(entry ->
+                        doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
         if (doubts.isEmpty() && Math.abs(hz / spectrum.meanHz() - 1) > SAME_SPEED) {
             doubts.add(SpeedDoubt.OTHER_SPEED);
         }
-        return new Judgement(hz, by, doubts, credit, chance, better);
+        Optional<BetterEntry> told = better.filter(entry -> entry.blades().isEmpty() || !ownBladesLead(by));
+        return new Judgement(hz, by, doubts, credit, chance, told);
+    }
+
+    /**
+     * Whether the strongest propeller order above 1× is blade pass or a multiple of it, and blade pass itself stands.
+     * Then the entered count stands, though a count with more lines in its table finds more of them.
+     *
+     * @param by strongest first
+     */
+    private static boolean ownBladesLead(List<OrderLine> by) {
+        boolean leads = by.stream()
+                .filter(line -> line.of() == Shaft.PROPELLER && !line.propellerOnce())
+                .findFirst()
+                .filter(line -> line.role() == OrderLine.Role.BLADE_PASS)
+                .isPresent();
+        return leads && by.size() >= PINNED_BY && by.stream().anyMatch(OrderLine::bladePass);
     }
 
     private double creditOf(Shaft shaft, double hz) {

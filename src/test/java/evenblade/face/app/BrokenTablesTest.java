@@ -25,6 +25,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.Predicate;
 import org.junit.jupiter.api.DisplayName;
@@ -40,7 +41,9 @@ class BrokenTablesTest {
     private static final Installation DIRECT =
             InstallationFile.read(Path.of("samples/direct-two-blade/installation.json"));
     /** Propeller orders and amplitudes of the run made here, m/s². */
-    private static final double[][] LINES = {{0.5, 0.4}, {1, 1.0}, {2, 2.0}, {4, 0.6}};
+    private static final double[][] LINES = {
+        {0.5, 0.4}, {1, 1.0}, {1.5, 0.4}, {2, 2.0}, {2.5, 0.5}, {3, 0.5}, {3.5, 0.4}, {4, 0.6}
+    };
 
     private static final double SHAFT_HZ = 25;
     private static final double SECONDS = 26;
@@ -99,7 +102,19 @@ class BrokenTablesTest {
             }
             Path file = Files.write(folder.resolve("run.csv"), each.getValue().file());
             try {
-                AnalysedRecording analysed = AnalyseRecording.answer(AnalysisRequest.of(file, runs));
+                AnalysisRequest plain = AnalysisRequest.of(file, runs);
+                // What a dial shows: one shaft with few lines is confirmed only beside it.
+                AnalysisRequest read = new AnalysisRequest(
+                        file,
+                        runs,
+                        runs == DIRECT ? OptionalDouble.of(60 * SHAFT_HZ) : OptionalDouble.empty(),
+                        plain.propellerRpm(),
+                        plain.tolerancePercent(),
+                        plain.channels(),
+                        plain.markChannel(),
+                        plain.fullScale(),
+                        plain.table());
+                AnalysedRecording analysed = AnalyseRecording.answer(read);
                 if (!analysed.orders().speed().confirmed()) {
                     unconfirmed++;
                     if (each.getValue().mustBeRead()) {
