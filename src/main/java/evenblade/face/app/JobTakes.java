@@ -10,6 +10,7 @@ import evenblade.base.problem.BadInput;
 import evenblade.keep.job.TakeNote;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -52,16 +53,26 @@ public final class JobTakes {
         List<Found> found = new ArrayList<>();
         try (Stream<Path> files = Files.list(folder)) {
             for (Path file : files.sorted().filter(JobTakes::take).toList()) {
-                Instant written = Files.getLastModifiedTime(file).toInstant();
-                if (Duration.between(written, Instant.now()).abs().compareTo(STILL_GROWING) > 0) {
-                    found.add(new Found(file, written, Files.size(file), SavedLength.of(file)));
-                }
+                ended(file).ifPresent(found::add);
             }
         } catch (IOException e) {
             throw BadInput.in(folder)
                     .found("it can't be read (" + e.getMessage() + ")", "a folder that this user may read");
         }
         return found;
+    }
+
+    /** A take that doesn't grow any more; empty too where it went into the job while it was looked at. */
+    private static Optional<Found> ended(Path file) throws IOException {
+        try {
+            Instant written = Files.getLastModifiedTime(file).toInstant();
+            boolean growing = Duration.between(written, Instant.now()).abs().compareTo(STILL_GROWING) <= 0;
+            return growing
+                    ? Optional.empty()
+                    : Optional.of(new Found(file, written, Files.size(file), SavedLength.of(file)));
+        } catch (NoSuchFileException e) {
+            return Optional.empty();
+        }
     }
 
     private static boolean take(Path file) {
