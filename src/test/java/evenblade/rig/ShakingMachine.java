@@ -202,6 +202,7 @@ public final class ShakingMachine implements LineSource {
                         .toList());
         facts.put("sensorSeat", seat);
         facts.put("sensorPlaceM", List.of(sensorPlace[0], sensorPlace[1], sensorPlace[2]));
+        facts.put("mountHeightM", body.mounts().get(0).z());
         facts.put("massKg", body.massKg());
         List<Double> track = new ArrayList<>();
         List<Double> pitch = new ArrayList<>();

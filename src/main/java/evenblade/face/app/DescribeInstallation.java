@@ -33,6 +33,8 @@ public final class DescribeInstallation {
      * @param positionsCounted one of {@link evenblade.machine.installation.HubCounting#words} or blank
      * @param trackLimit length with unit
      * @param limitSource who says so
+     * @param sensorAhead how far the sensor sits ahead of the middle between the mounts, length with unit
+     * @param sensorAbove how far above it
      */
     public record Form(
             String name,
@@ -52,7 +54,9 @@ public final class DescribeInstallation {
             String rotation,
             String positionsCounted,
             String trackLimit,
-            String limitSource) {}
+            String limitSource,
+            String sensorAhead,
+            String sensorAbove) {}
 
     /**
      * Reads the form.
@@ -87,6 +91,12 @@ public final class DescribeInstallation {
             JsonFields limit = new JsonFields().put("value", form.trackLimit().strip());
             typed(form.limitSource()).ifPresent(text -> limit.put("source", text));
             all.put("limits", new JsonFields().put("trackSpread", limit));
+        }
+        if (typed(form.sensorAhead()).isPresent() || typed(form.sensorAbove()).isPresent()) {
+            JsonFields sensor = new JsonFields();
+            typed(form.sensorAhead()).ifPresent(text -> sensor.put("ahead", text));
+            typed(form.sensorAbove()).ifPresent(text -> sensor.put("above", text));
+            all.put("sensor", sensor);
         }
         return InstallationFile.of(JsonDocument.parse(JsonWriter.write(all), "installation"));
     }

@@ -4,6 +4,7 @@ import evenblade.base.fact.Fact;
 import evenblade.base.json.JsonFields;
 import evenblade.face.app.WeighFindings.Answer;
 import evenblade.judge.findings.Carried;
+import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.RunRef;
@@ -39,6 +40,7 @@ final class FindingsJson {
     private static JsonFields finding(Finding finding) {
         return new JsonFields()
                 .put("cause", finding.cause().word())
+                .put("among", finding.among().stream().map(Cause::word).toList())
                 .put("statement", WarningText.of(finding.statement()))
                 .put("sureness", finding.sureness().share())
                 .put("confident", finding.sureness().confident())

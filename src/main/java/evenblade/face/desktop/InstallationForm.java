@@ -48,6 +48,8 @@ final class InstallationForm extends JPanel {
     private final JTextField centreOfGravity;
     private final JTextField limit;
     private final JTextField limitSource;
+    private final JTextField sensorAhead;
+    private final JTextField sensorAbove;
     private final OrderLinesTable lines = new OrderLinesTable();
     private final JLabel linesWord = Look.quiet(" ");
     private final Complaint complaint = new Complaint();
@@ -86,6 +88,11 @@ final class InstallationForm extends JPanel {
                 inches ? "if known, like 13 3/4 in" : "if known, like 350 mm");
         limit = field("track limit", "Most track spread", "like 1/8 in; the maker's figure rules");
         limitSource = field("limit source", "Who says so", "maker's sheet");
+        sensorAhead = field(
+                "sensor ahead",
+                "Sensor ahead of the mounts' middle",
+                inches ? "roughly, like 10 in" : "roughly, like 250 mm");
+        sensorAbove = field("sensor above", "Sensor above it", inches ? "roughly, like 6 in" : "roughly, like 150 mm");
         add(scrolled(fields), "wmin 100");
         JPanel right = new JPanel(new MigLayout("insets 0, wrap 1", "[grow,fill]", "[][grow,fill][]"));
         right.add(Look.strong("Lines to expect"));
@@ -176,7 +183,9 @@ final class InstallationForm extends JPanel {
                 String.valueOf(rotation.getSelectedItem()),
                 String.valueOf(counted.getSelectedItem()).replace(' ', '-'),
                 limit.getText(),
-                limitSource.getText());
+                limitSource.getText(),
+                sensorAhead.getText(),
+                sensorAbove.getText());
     }
 
     private void begin() {

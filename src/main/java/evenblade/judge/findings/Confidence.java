@@ -41,6 +41,10 @@ public record Confidence(double share) {
         return new Confidence(Math.min(most, share));
     }
 
+    Confidence atLeast(double least) {
+        return new Confidence(Math.max(least, share));
+    }
+
     /** Whether it is confident. */
     public boolean confident() {
         return share >= CONFIDENT;

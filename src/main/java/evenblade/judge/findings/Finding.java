@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param sureness how sure
  * @param goneSince the run from which on it is no longer seen; empty while it stands
  * @param carried how much of the shaking lies on its line; empty where that has no scale or no line
+ * @param among causes of which any one would have left these numbers, where the finding names several; else none
  */
 public record Finding(
         Cause cause,
@@ -24,10 +25,25 @@ public record Finding(
         Fact next,
         Confidence sureness,
         Optional<RunRef> goneSince,
-        Optional<Carried> carried) {
+        Optional<Carried> carried,
+        List<Cause> among) {
     public Finding {
+        among = List.copyOf(among);
         speaksFor = List.copyOf(speaksFor);
         speaksAgainst = List.copyOf(speaksAgainst);
+    }
+
+    /** A finding of one cause. */
+    public Finding(
+            Cause cause,
+            Fact statement,
+            List<EvidenceItem> speaksFor,
+            List<EvidenceItem> speaksAgainst,
+            Fact next,
+            Confidence sureness,
+            Optional<RunRef> goneSince,
+            Optional<Carried> carried) {
+        this(cause, statement, speaksFor, speaksAgainst, next, sureness, goneSince, carried, List.of());
     }
 
     /** Whether it still stands. */

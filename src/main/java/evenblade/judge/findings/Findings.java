@@ -30,6 +30,7 @@ public record Findings(List<Finding> list) {
             found(rule, stages).ifPresent(found::add);
         }
         Stage last = stages.get(stages.size() - 1);
+        found.addAll(OneOfSeveral.of(last, found));
         boolean quiet = found.stream()
                 .noneMatch(f ->
                         f.open() && f.cause() != Cause.THROB && f.sureness().share() >= Confidence.LEANING);

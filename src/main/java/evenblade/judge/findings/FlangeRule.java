@@ -24,7 +24,7 @@ final class FlangeRule implements Rule {
         if (!pointed) {
             return Optional.empty();
         }
-        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 1 : r < Thresholds.ACROSS ? -1 : 0));
+        pieces.addAll(once.ways(-1));
         pieces.addAll(TieFeatures.of(stage, 1, -2));
         Optional<EvidenceItem> large = once.large(1);
         large.ifPresent(pieces::add);

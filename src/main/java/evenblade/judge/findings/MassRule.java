@@ -22,7 +22,7 @@ final class MassRule implements Rule {
         StaticFeatures still = StaticFeatures.of(stage);
         List<EvidenceItem> pieces = new ArrayList<>();
         pieces.add(large.get());
-        pieces.addAll(once.ways(r -> r < Thresholds.ACROSS ? 1 : r > Thresholds.ALONG ? -1 : 0));
+        pieces.addAll(once.ways(1));
         pieces.addAll(once.risesWithSquare(1, -4));
         pieces.addAll(still.track(-3, 1));
         pieces.addAll(still.pitch(-3, 1));
@@ -31,18 +31,16 @@ final class MassRule implements Rule {
         if (LooseMountRule.several(halves)) {
             pieces.add(LooseMountRule.told(-4, halves));
         }
-        boolean waysKnown = once.alongOverAcross().isPresent();
         // A pull at the disc and a couple from track or pitch shake one place alike: only the readings tell them apart.
-        boolean along = once.alongOverAcross().orElse(0) > Thresholds.ALONG;
         boolean told =
-                still.clears() && once.tooMuch() && !along && once.steepRise(1).isEmpty();
+                still.clears() && once.tooMuch() && !once.rocks() && once.steepRise(1).isEmpty();
         boolean read = still.tracked() && still.pitchRead();
         Fact next = Fact.of(
-                !waysKnown
+                stage.disc().isEmpty()
                         ? FindingFact.MEASURE_ALONG_AND_ACROSS
                         : read ? FindingFact.BALANCE : FindingFact.READ_BEFORE_BALANCE);
         return Optional.of(new Assessment(Fact.of(FindingFact.POINTS_TO_MASS), pieces, false, once.size(), next)
-                .atMost(told ? 1 : read ? Confidence.MOST_IN_DOUBT : Confidence.MOST_OF_FOUR)
+                .atMost(told ? 1 : read ? Confidence.MOST_IN_DOUBT : once.pulls() ? Confidence.MOST_ONE_SIDED : Confidence.MOST_OF_FOUR)
                 .carrying(once.carried()));
     }
 }

@@ -24,14 +24,13 @@ final class PitchRule implements Rule {
         StaticFeatures still = StaticFeatures.of(stage);
         OptionalDouble twice = once.twiceOverOnceAlong();
         boolean twiceHigh = twice.orElse(0) > Thresholds.TWICE_OVER_ONCE;
-        boolean alongMost = once.alongOverAcross().orElse(0) > Thresholds.ALONG;
         Optional<EvidenceItem> large = once.large(1);
         boolean middling = still.pitchMiddling() && large.isPresent();
-        if (!still.pitchOut() && !middling && !(large.isPresent() && alongMost && (twiceHigh || !still.pitchRead()))) {
+        if (!still.pitchOut() && !middling && !(large.isPresent() && once.rocks() && (twiceHigh || !still.pitchRead()))) {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>(still.pitch(3, -3));
-        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 1 : r < Thresholds.ACROSS ? -1 : 0));
+        pieces.addAll(once.ways(-1));
         if (twiceHigh && large.isPresent()) {
             pieces.add(running(
                     2, stage.ref(), FindingFact.TWICE_ALONG, Measure.NUMBER.of(twice.getAsDouble()), stage.names()));

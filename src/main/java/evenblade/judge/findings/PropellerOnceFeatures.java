@@ -14,7 +14,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.ToIntFunction;
 
 /** What propeller 1× does in a stage: how large, which way, how it goes with speed. Shared by several rules. */
 final class PropellerOnceFeatures {
@@ -22,6 +21,8 @@ final class PropellerOnceFeatures {
     private static final double SLOW = 1;
 
     private static final double STEEP = 3;
+    /** Doublings of the odds from which on one of pull and couple counts as told: 4 to 1. */
+    private static final int SURELY = 2;
     /** Twice the highest crank half order that counts as a knock's row; above 5½ gear and air noise begin. */
     private static final int HIGHEST_CRANK_HALF = 12;
     /** So much faster the second dwell must be for a power of speed to mean anything. */
@@ -112,49 +113,19 @@ final class PropellerOnceFeatures {
         return seen.stream().max(Comparator.comparingDouble(Uneven::value));
     }
 
-    /**
-     * Median over the dwells of 1× along over the larger of 1× level and upright across the shaft, in the run with most
-     * 1×.
-     */
-    OptionalDouble alongOverAcross() {
-        List<Double> ratios = new ArrayList<>();
-        Optional<OrderObservation> most = once.fastest().or(once::strongest);
-        for (OrderObservation s : once.only(
-                        o -> o.run().equals(most.orElseThrow().run()))
-                .acrossShaft()
-                .detected()
-                .all()) {
-            OrderObservations then = once.atMomentOf(s);
-            Optional<OrderObservation> along = then.along().strongest();
-            Optional<OrderObservation> across = then.acrossShaft().strongest();
-            if (along.isPresent() && across.get() == s) {
-                ratios.add(along.get().amplitude() / s.amplitude());
-            }
-        }
-        ratios.sort(null);
-        return ratios.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(ratios.get(ratios.size() / 2));
+    /** Which way 1× shakes: evidence for what pulls in the disc (1) or for what rocks (−1). */
+    List<EvidenceItem> ways(int sign) {
+        return stage.disc().map(fit -> fit.items(sign)).orElse(List.of());
     }
 
-    /**
-     * Which way 1× shakes, weighed by a rule.
-     *
-     * @param points what a ratio along over across is worth to it
-     */
-    List<EvidenceItem> ways(ToIntFunction<Double> points) {
-        OptionalDouble ratio = alongOverAcross();
-        if (ratio.isEmpty()) {
-            return List.of();
-        }
-        int worth = points.applyAsInt(ratio.getAsDouble());
-        RunRef run = once.fastest().or(once::strongest).orElseThrow().run();
-        return worth == 0
-                ? List.of()
-                : List.of(running(
-                        worth,
-                        EvidenceRef.Run.of(run.id(), EvidenceRef.Side.ORDERS),
-                        FindingFact.ALONG_OVER_ACROSS,
-                        Measure.NUMBER.of(ratio.getAsDouble()),
-                        run.quoted()));
+    /** Whether it surely looks like a couple: not like a pull in the disc. */
+    boolean rocks() {
+        return stage.disc().map(fit -> fit.pullPoints() <= -SURELY).orElse(false);
+    }
+
+    /** The other way round. */
+    boolean pulls() {
+        return stage.disc().map(fit -> fit.pullPoints() >= SURELY).orElse(false);
     }
 
     /** The largest significant fall of 1× from one dwell to a faster one of the same run, as an acceleration. */

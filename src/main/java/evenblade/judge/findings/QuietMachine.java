@@ -10,34 +10,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The answer where no rule leans any way in the last stage: nothing stands out, or what does is not told yet. */
+/** The answer where no rule leans any way in the last stage and propeller 1× is small: nothing stands out. */
 final class QuietMachine {
-    private static final int STANDS_OUT = 5;
-
     private QuietMachine() {}
 
     /** The answer, where hints of a cause may be left that none leans to. */
     static Optional<Finding> in(Stage last, boolean hints) {
-        Optional<EvidenceItem> large = PropellerOnceFeatures.of(last).large(STANDS_OUT);
-        return large.isPresent()
-                ? Optional.of(untold(large.get(), PropellerOnceFeatures.of(last).carried()))
-                : quiet(last, hints);
-    }
-
-    /** 1× is large and no rule leans any way. */
-    private static Finding untold(EvidenceItem large, Optional<Carried> carried) {
-        return new Finding(
-                Cause.UNTOLD,
-                Fact.of(FindingFact.UNTOLD),
-                List.of(large),
-                List.of(),
-                Fact.of(FindingFact.MEASURE_ALL),
-                Confidence.of(large.points()),
-                Optional.empty(),
-                carried);
-    }
-
-    private static Optional<Finding> quiet(Stage last, boolean hints) {
         List<EvidenceItem> pieces = new ArrayList<>();
         last.sightings()
                 .of(Shaft.PROPELLER, 1)

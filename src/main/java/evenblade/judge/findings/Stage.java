@@ -17,6 +17,7 @@ import java.util.function.Function;
  * @param track tip marks
  * @param pitch blade angles
  * @param runOut of the flange
+ * @param disc whether a pull in the disc or a couple explains propeller 1× better; empty where neither was measured
  * @param tie what all runs of the job say about vibration and track together
  */
 record Stage(
@@ -25,6 +26,7 @@ record Stage(
         Optional<StaticEvidence.Track> track,
         Optional<StaticEvidence.Pitch> pitch,
         Optional<StaticEvidence.RunOut> runOut,
+        Optional<DiscFit> disc,
         Optional<TieAnswer> tie) {
     Stage {
         runs = List.copyOf(runs);
@@ -53,6 +55,7 @@ record Stage(
                 valid(job.still().track(), StaticEvidence.Track::from, until),
                 valid(job.still().pitch(), p -> p.readings().at(), until),
                 valid(job.still().runOut(), r -> r.reading().at(), until),
+                DiscFit.of(runs, job.installation().sensor()),
                 job.tie());
     }
 

@@ -9,10 +9,6 @@ final class Thresholds {
     static final double ONCE_MM_S = 1.8;
     /** For sound and unknown scales: unevenness index (uneven over even propeller orders) worth a look. */
     static final double UNEVENNESS = 1.0;
-    /** 1× along over 1× across the shaft: below speaks for mass, above {@link #ALONG} for track or pitch. */
-    static final double ACROSS = 0.75;
-
-    static final double ALONG = 1.25;
     /** 2× over 1× along the shaft, worth a word for pitch. */
     static final double TWICE_OVER_ONCE = 0.05;
     /** Track spread without an entered limit, mm: 1/8 in, common practice, no source. */

@@ -22,15 +22,14 @@ final class TrackRule implements Rule {
     public Optional<Assessment> weigh(Stage stage) {
         PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
         StaticFeatures still = StaticFeatures.of(stage);
-        boolean alongMost = once.alongOverAcross().orElse(0) > Thresholds.ALONG;
         Optional<EvidenceItem> large = once.large(1);
         boolean middling = still.trackMiddling() && !still.verdict(2, 0).isEmpty() && large.isPresent();
-        if (!still.trackOut() && !middling && !(alongMost && large.isPresent() && !still.tracked())) {
+        if (!still.trackOut() && !middling && !(once.rocks() && large.isPresent() && !still.tracked())) {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>(still.track(3, -3));
         pieces.addAll(still.verdict(2, -6));
-        pieces.addAll(once.ways(r -> r > Thresholds.ALONG ? 1 : r < Thresholds.ACROSS ? -1 : 0));
+        pieces.addAll(once.ways(-1));
         pieces.addAll(TieFeatures.of(stage, 1, -2));
         large.ifPresent(pieces::add);
         if (large.isEmpty() && once.measured()) {

@@ -76,7 +76,8 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
                         holes,
                         Optional.of(new Mass(0.040)),
                         List.of(new Mass(0.001), new Mass(0.002), new Mass(0.005), new Mass(0.010)),
-                        Optional.empty()));
+                        Optional.empty()),
+                usual.sensor());
     }
 
     /**

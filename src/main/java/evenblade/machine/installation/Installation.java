@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param limits entered limits on lengths, each with its statistic and source; may be empty
  * @param pitchLimits entered limits on blade angles, likewise
  * @param hubWeights where balance weights may go
+ * @param sensor where the accelerometer sits, where given
  */
 public record Installation(
         Optional<String> name,
@@ -20,7 +21,8 @@ public record Installation(
         Propeller propeller,
         List<Limit> limits,
         List<PitchLimit> pitchLimits,
-        HubWeights hubWeights) {
+        HubWeights hubWeights,
+        Optional<SensorPlace> sensor) {
     public Installation {
         limits = List.copyOf(limits);
         pitchLimits = List.copyOf(pitchLimits);
@@ -34,7 +36,7 @@ public record Installation(
             Propeller propeller,
             List<Limit> limits,
             List<PitchLimit> pitchLimits) {
-        this(name, engine, reduction, propeller, limits, pitchLimits, HubWeights.NONE);
+        this(name, engine, reduction, propeller, limits, pitchLimits, HubWeights.NONE, Optional.empty());
     }
 
     /** An installation without limits on blade angles. */

@@ -34,7 +34,7 @@ public final class InstallationFile {
 
     /** The installation that a JSON object describes, wherever it stands. */
     public static Installation of(JsonObject json) {
-        json.requireOnly("name", "engine", "reduction", "propeller", "limits", "balancing");
+        json.requireOnly("name", "engine", "reduction", "propeller", "limits", "balancing", "sensor");
         Optional<JsonObject> limits = json.optionalObject("limits");
         if (limits.isPresent()) {
             LimitKeys.check(limits.get());
@@ -46,7 +46,15 @@ public final class InstallationFile {
                 propeller(json.object("propeller")),
                 limits.isPresent() ? LimitKeys.lengths(limits.get()) : List.of(),
                 limits.isPresent() ? LimitKeys.angles(limits.get()) : List.of(),
-                json.optionalObject("balancing").map(HubWeightKeys::read).orElse(HubWeights.NONE));
+                json.optionalObject("balancing").map(HubWeightKeys::read).orElse(HubWeights.NONE),
+                json.optionalObject("sensor").map(InstallationFile::sensor));
+    }
+
+    private static SensorPlace sensor(JsonObject json) {
+        json.requireOnly("ahead", "above");
+        return new SensorPlace(
+                Length.parse(json.text("ahead"), json.place("ahead")),
+                Length.parse(json.text("above"), json.place("above")));
     }
 
     private static Engine engine(JsonObject json) {
@@ -178,6 +186,12 @@ public final class InstallationFile {
         if (!installation.hubWeights().equals(HubWeights.NONE)) {
             all.put("balancing", HubWeightKeys.written(installation.hubWeights()));
         }
+        installation.sensor()
+                .ifPresent(place -> all.put(
+                        "sensor",
+                        new JsonFields()
+                                .put("ahead", place.ahead().text())
+                                .put("above", place.above().text())));
         return all;
     }
 

@@ -28,6 +28,11 @@ public final class InstallationDocument {
                                 .rotation()
                                 .map(rotation -> ", turns " + rotation.word() + " seen from behind")
                                 .orElse(""));
+        installation.sensor()
+                .ifPresent(place -> text.known(
+                        "Sensor",
+                        figures.large(place.ahead()) + " ahead of and " + figures.large(place.above())
+                                + " above the middle between the engine mounts"));
         return text.done();
     }
 

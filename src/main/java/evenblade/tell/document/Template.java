@@ -19,7 +19,7 @@ import java.util.regex.Pattern;
  */
 record Template(List<Part> parts) {
     private static final Pattern SLOT =
-            Pattern.compile("('?)\\{(\\d)(?::(?<sign>\\+)?(?<form>g?\\d|t)?(?<bare>-)?)?(?<join> and|;)?"
+            Pattern.compile("('?)\\{(\\d)(?::(?<sign>\\+)?(?<form>g?\\d|t)?(?<bare>-)?)?(?<join> and| or|;)?"
                     + "(?:\\|(?<one>[^|{}]*)\\|(?<other>[^|{}]*))?}(?<end>'?)");
 
     /** Own words, or a slot. */

@@ -62,6 +62,8 @@ class DescribeInstallationTest {
                 "clockwise",
                 "",
                 "",
-                "");
+                "",
+                "250 mm",
+                "-20 mm");
     }
 }

@@ -1,5 +1,6 @@
 package evenblade.judge.findings;
 
+import evenblade.base.numeric.Phasor;
 import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
@@ -13,6 +14,7 @@ import evenblade.judge.tracking.TrackingSession;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.SensorPlace;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
@@ -44,7 +46,13 @@ import java.util.Random;
  * directions. The lines are taken from the rig's own record of what it made, with the scatter of a good measurement added
  * (1 % and 0.003 m/s²), so that the rules alone are judged; how well lines are measured is judged elsewhere.
  */
-record RigCase(Installation installation, List<Fault> faults, RunEvidence run, StaticEvidence still) {
+record RigCase(
+        Installation installation,
+        List<Fault> faults,
+        ShakingMachine.Seat seat,
+        double madeMmS,
+        RunEvidence run,
+        StaticEvidence still) {
     private static final Instant MORNING = Instant.parse("2026-05-04T08:00:00Z");
     private static final double SCATTER = 0.01;
     /** Standard error of a line in a dwell of 20 s over the rig's noise, rounded up. */
@@ -67,12 +75,8 @@ record RigCase(Installation installation, List<Fault> faults, RunEvidence run, S
             shaking = shaking.with(Fault.random(kind, machine, seed));
         }
         Random errors = new Random(seed);
-        Installation installation = installation(machine);
-        Truth truth = shaking.rig(seed)
-                .program(program(machine))
-                .sampling(Sampling.even(50))
-                .make()
-                .truth();
+        Installation installation = installation(machine, shaking.facts());
+        Truth truth = truth(shaking, machine, seed);
         RunEvidence run = new RunEvidence(
                 new RunRef("e1", "run"),
                 MORNING.plusSeconds(7200),
@@ -80,7 +84,44 @@ record RigCase(Installation installation, List<Fault> faults, RunEvidence run, S
                 numbers(truth, installation, errors),
                 Map.of("along", Direction.ALONG, "across", Direction.ACROSS, "up", Direction.UP),
                 false);
-        return new RigCase(installation, shaking.faults(), run, still(machine, shaking, truth, errors));
+        return new RigCase(
+                installation,
+                shaking.faults(),
+                shaking.seat(),
+                made(truth, truth(ShakingMachine.sound(machine, seed), machine, seed)),
+                run,
+                still(machine, shaking, truth, errors));
+    }
+
+    private static Truth truth(ShakingMachine shaking, Machine machine, long seed) {
+        return shaking.rig(seed)
+                .program(program(machine))
+                .sampling(Sampling.even(50))
+                .make()
+                .truth();
+    }
+
+    /** What the faults change: the largest difference of any line in any direction and dwell, as vectors, mm/s. */
+    private static double made(Truth faulty, Truth sound) {
+        double most = 0;
+        for (int d = 0; d < faulty.dwells().size(); d++) {
+            Truth.Dwell was = sound.dwells().get(d);
+            for (String channel : List.of("along", "across", "up")) {
+                for (Truth.LineTruth l : faulty.dwells().get(d).channels().get(channel)) {
+                    Phasor now = phasor(l);
+                    Phasor before = was.line(channel, l.id().shaft(), l.id().order())
+                            .map(RigCase::phasor)
+                            .orElse(new Phasor(0, 0));
+                    double change = now.minus(before).magnitude();
+                    most = Math.max(most, 1000 * change / (2 * Math.PI * l.frequencyHz()));
+                }
+            }
+        }
+        return most;
+    }
+
+    private static Phasor phasor(Truth.LineTruth line) {
+        return Phasor.ofDegrees(line.amplitude(), line.phaseDeg());
     }
 
     /** Whether the machine can have the fault at all. */
@@ -111,16 +152,37 @@ record RigCase(Installation installation, List<Fault> faults, RunEvidence run, S
                 .wandering(0.003, 4);
     }
 
-    private static Installation installation(Machine machine) {
+    private static Installation installation(Machine machine, Map<String, Object> facts) {
         try {
             Path file = Files.createTempFile("rig", ".json");
             Files.writeString(file, machine.installationJson());
             Installation read = InstallationFile.read(file);
             Files.delete(file);
-            return read;
+            return Boolean.getBoolean("rig.noplace") ? read : with(read, place(facts));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** The sensor's place as somebody would measure it: to the next 5 cm, from the middle between the mounts. */
+    private static SensorPlace place(Map<String, Object> facts) {
+        List<?> place = (List<?>) facts.get("sensorPlaceM");
+        double above = (Double) place.get(2) - (Double) facts.get("mountHeightM");
+        return new SensorPlace(
+                Length.ofMetres(Math.round(20 * (Double) place.get(0)) / 20.0),
+                Length.ofMetres(Math.round(20 * above) / 20.0));
+    }
+
+    private static Installation with(Installation i, SensorPlace place) {
+        return new Installation(
+                i.name(),
+                i.engine(),
+                i.reduction(),
+                i.propeller(),
+                i.limits(),
+                i.pitchLimits(),
+                i.hubWeights(),
+                Optional.of(place));
     }
 
     private static RunNumbers numbers(Truth truth, Installation installation, Random errors) {

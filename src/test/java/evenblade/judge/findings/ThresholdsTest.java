@@ -6,7 +6,9 @@ import evenblade.base.fact.Fact;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.StampQuality;
+import evenblade.base.units.Length;
 import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.SensorPlace;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -118,22 +120,30 @@ class ThresholdsTest {
         assertThat(new MassRule().weigh(once(LESS * limit, 0.1))).isEmpty();
     }
 
-    @Test
-    @DisplayName("Little along the shaft speaks for mass, much against it, and between the two nothing is said")
-    void alongOverAcrossSpeaksOnItsSideOfEachThreshold() {
-        Rule mass = new MassRule();
-        FindingFact ways = FindingFact.ALONG_OVER_ACROSS;
-        assertThat(points(mass, once(4, 4 * LESS * Thresholds.ACROSS), ways)).isPositive();
-        assertThat(points(mass, once(4, 4 * MORE * Thresholds.ACROSS), ways)).isZero();
-        assertThat(points(mass, once(4, 4 * LESS * Thresholds.ALONG), ways)).isZero();
-        assertThat(points(mass, once(4, 4 * MORE * Thresholds.ALONG), ways)).isNegative();
+    /** Pull over couple, for a sensor straight above the middle of the mounts. */
+    private static DiscFit above(double level, double along) {
+        Stage stage = once(level, along);
+        SensorPlace middle = new SensorPlace(Length.ofMetres(0), Length.ofMetres(0.3));
+        return DiscFit.of(stage.runs(), Optional.of(middle)).orElseThrow();
     }
 
     @Test
-    @DisplayName("Without tip marks track is spoken of only where 1× along is more than 1.25 times 1× across")
-    void trackFromItsRatioOn() {
-        assertThat(new TrackRule().weigh(once(4, 4 * MORE * Thresholds.ALONG))).isPresent();
-        assertThat(new TrackRule().weigh(once(4, 4 * LESS * Thresholds.ALONG))).isEmpty();
+    @DisplayName("Above the middle of the mounts a couple shakes along only, a pull at the disc level as well")
+    void aCoupleHasNoLevelPartAboveTheMiddle() {
+        // Free body: a couple turns the engine about its middle, so x = 0 moves along by z·α and level by x·α = 0; a pull F
+        // at 0.5 m moves it level by F/m and along by z·0.5·F/(m·0.25²), about 0.15·8 = 1.2 times that.
+        assertThat(above(0.2, 4).pullPoints()).isNegative();
+        assertThat(above(4, 4.4).pullPoints()).isPositive();
+        assertThat(above(4, 4.4).items(1)).singleElement().satisfies(item -> assertThat(item.points()).isPositive());
+        assertThat(above(4, 4.4).items(-1)).singleElement().satisfies(item -> assertThat(item.points()).isNegative());
+    }
+
+    @Test
+    @DisplayName("One direction alone tells nothing of pull and couple")
+    void oneDirectionTellsNothing() {
+        OrderLine once = line(Shaft.PROPELLER, 1);
+        Stage stage = stage(Map.of("level", dwell(PROPELLER_HZ, List.of(), reading(once, 4, PROPELLER_HZ))));
+        assertThat(stage.disc()).isEmpty();
     }
 
     private static Stage engine(double crankOrder, double overFiring) {
