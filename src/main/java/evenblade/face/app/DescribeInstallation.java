@@ -35,6 +35,7 @@ public final class DescribeInstallation {
      * @param limitSource who says so
      * @param sensorAhead how far the sensor sits ahead of the middle between the mounts, length with unit
      * @param sensorAbove how far above it
+     * @param positionAtMark hub position nearest to the sensor when the mark gives its pulse, whole number
      */
     public record Form(
             String name,
@@ -56,7 +57,8 @@ public final class DescribeInstallation {
             String trackLimit,
             String limitSource,
             String sensorAhead,
-            String sensorAbove) {}
+            String sensorAbove,
+            String positionAtMark) {}
 
     /**
      * Reads the form.
@@ -92,8 +94,12 @@ public final class DescribeInstallation {
             typed(form.limitSource()).ifPresent(text -> limit.put("source", text));
             all.put("limits", new JsonFields().put("trackSpread", limit));
         }
-        if (typed(form.sensorAhead()).isPresent() || typed(form.sensorAbove()).isPresent()) {
+        boolean placed = typed(form.sensorAhead()).isPresent()
+                || typed(form.sensorAbove()).isPresent()
+                || typed(form.positionAtMark()).isPresent();
+        if (placed) {
             JsonFields sensor = new JsonFields();
+            number(sensor, "positionAtMark", form.positionAtMark());
             typed(form.sensorAhead()).ifPresent(text -> sensor.put("ahead", text));
             typed(form.sensorAbove()).ifPresent(text -> sensor.put("above", text));
             all.put("sensor", sensor);

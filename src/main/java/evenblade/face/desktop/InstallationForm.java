@@ -50,6 +50,7 @@ final class InstallationForm extends JPanel {
     private final JTextField limitSource;
     private final JTextField sensorAhead;
     private final JTextField sensorAbove;
+    private final JTextField positionAtMark;
     private final OrderLinesTable lines = new OrderLinesTable();
     private final JLabel linesWord = Look.quiet(" ");
     private final Complaint complaint = new Complaint();
@@ -93,6 +94,7 @@ final class InstallationForm extends JPanel {
                 "Sensor ahead of the mounts' middle",
                 inches ? "roughly, like 10 in" : "roughly, like 250 mm");
         sensorAbove = field("sensor above", "Sensor above it", inches ? "roughly, like 6 in" : "roughly, like 150 mm");
+        positionAtMark = field("position at mark", "Hub position at the sensor on the mark", "with a mark, like 1");
         add(scrolled(fields), "wmin 100");
         JPanel right = new JPanel(new MigLayout("insets 0, wrap 1", "[grow,fill]", "[][grow,fill][]"));
         right.add(Look.strong("Lines to expect"));
@@ -185,7 +187,8 @@ final class InstallationForm extends JPanel {
                 limit.getText(),
                 limitSource.getText(),
                 sensorAhead.getText(),
-                sensorAbove.getText());
+                sensorAbove.getText(),
+                positionAtMark.getText());
     }
 
     private void begin() {

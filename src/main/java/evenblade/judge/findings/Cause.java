@@ -12,6 +12,7 @@ public enum Cause implements Code {
     CRANK("crank"),
     CARBURETTORS("carburettors"),
     DRIVE("drive"),
+    BLADE("one-blade"),
     RESONANCE("resonance"),
     LOOSE_MOUNT("loose-mount"),
     RECORDING("recording"),

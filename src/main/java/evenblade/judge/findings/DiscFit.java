@@ -38,7 +38,7 @@ record DiscFit(double pull, double couple, boolean entered, RunEvidence run) {
     private record Seen(int direction, double omega, double size, double error) {}
 
     /** Of the run with most 1×; empty where fewer than two directions or none stands out. */
-    static Optional<DiscFit> of(List<RunEvidence> runs, Optional<SensorPlace> entered) {
+    static Optional<DiscFit> of(List<RunEvidence> runs, Optional<SensorPlace.OnEngine> entered) {
         OrderObservations once =
                 OrderObservations.of(runs).of(Shaft.PROPELLER, 1).alone().detected();
         Optional<OrderObservation> most = once.fastest().or(once::strongest);

@@ -43,10 +43,10 @@ final class DriveRule implements Rule {
         pieces.add(running(
                 4,
                 most.mesh().ref(EvidenceRef.Side.SPECTRUM),
-                FindingFact.LINES_BESIDE,
+                most.ofCrank() ? FindingFact.LINES_BESIDE_CRANK : FindingFact.LINES_BESIDE,
                 new Quoted(most.mesh().reading().line().name()),
                 most.mesh().size(),
-                new Count(most.off()),
+                new Count(most.turns()),
                 Measure.SHARE.of(most.share()),
                 most.mesh().where()));
         if (sides.size() > 2) {
@@ -71,7 +71,7 @@ final class DriveRule implements Rule {
                 .orElse(false);
     }
 
-    private record Side(OrderObservation mesh, int off, double share) {}
+    private record Side(OrderObservation mesh, boolean ofCrank, int turns, double share) {}
 
     /**
      * Lines beside the mesh: one sharp line that is strong enough by itself, or one on both sides. Speed that wanders
@@ -81,12 +81,18 @@ final class DriveRule implements Rule {
         List<Side> sides = new ArrayList<>();
         for (OrderObservation line : mesh.all()) {
             List<UnexplainedLine> others = unexplained(stage, line);
-            for (int off = 1; off <= FARTHEST_SIDE; off++) {
-                double sharp = Math.max(together(others, line, off, SHARP), together(others, line, -off, SHARP));
-                double smeared = Math.min(together(others, line, off, SMEARED), together(others, line, -off, SMEARED));
-                double share = Math.max(sharp, smeared) / line.amplitude();
-                if (share > Thresholds.SIDE_OVER_MESH || smeared > Thresholds.BOTH_SIDES_OVER_MESH * line.amplitude()) {
-                    sides.add(new Side(line, off, share));
+            for (boolean ofCrank : new boolean[] {false, true}) {
+                double turn = ofCrank ? stage.installation().reduction().ratio() : 1;
+                for (int turns = 1; turns <= FARTHEST_SIDE; turns++) {
+                    double off = turns * turn;
+                    double sharp = Math.max(together(others, line, off, SHARP), together(others, line, -off, SHARP));
+                    double smeared =
+                            Math.min(together(others, line, off, SMEARED), together(others, line, -off, SMEARED));
+                    double share = Math.max(sharp, smeared) / line.amplitude();
+                    if (share > Thresholds.SIDE_OVER_MESH
+                            || smeared > Thresholds.BOTH_SIDES_OVER_MESH * line.amplitude()) {
+                        sides.add(new Side(line, ofCrank, turns, share));
+                    }
                 }
             }
         }
@@ -94,7 +100,7 @@ final class DriveRule implements Rule {
     }
 
     /** Amplitude of all that lies so many propeller turns off the mesh, as root of the sum of squares. */
-    private static double together(List<UnexplainedLine> others, OrderObservation mesh, int off, double within) {
+    private static double together(List<UnexplainedLine> others, OrderObservation mesh, double off, double within) {
         double at = mesh.reading().line().propellerOrder() + off;
         return Math.sqrt(others.stream()
                 .filter(other -> Math.abs(other.propellerOrder() - at) < within)

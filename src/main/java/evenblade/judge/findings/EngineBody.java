@@ -22,7 +22,7 @@ record EngineBody(double[] radii, double[][] mounts, double loss, double[] disc,
     private static final double STIFF_HZ = 60;
 
     /** A body by chance. */
-    static EngineBody random(Random dice, boolean soft, Optional<SensorPlace> entered) {
+    static EngineBody random(Random dice, boolean soft, Optional<SensorPlace.OnEngine> entered) {
         double[] radii = {between(dice, 0.12, 0.22), between(dice, 0.19, 0.31), between(dice, 0.19, 0.31)};
         double middleX = between(dice, -0.05, 0.05);
         double middleZ = between(dice, -0.2, 0);

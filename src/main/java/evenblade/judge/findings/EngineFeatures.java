@@ -3,6 +3,7 @@ package evenblade.judge.findings;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Quoted;
 import evenblade.machine.installation.Engine;
+import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderLine.Role;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Shaft;
@@ -97,6 +98,28 @@ final class EngineFeatures {
                 .filter(m -> overFiring(m).orElse(0) > Thresholds.HALF_OVER_FIRING && worthBlaming(m))
                 .filter(m -> likeFiring(m).orElse(1) < Thresholds.UNLIKE_FIRING)
                 .toList();
+    }
+
+    /** What raises a crank line that firing doesn't make; none for another line. */
+    List<Cause> causesOf(OrderLine line) {
+        List<Cause> causes = new ArrayList<>();
+        if (line.of() != Shaft.CRANK || line.role() == Role.MESH || fires(line.order())) {
+            return causes;
+        }
+        double order = line.order();
+        if (order == 1) {
+            causes.add(Cause.CRANK);
+        }
+        if (severalCylinders() && order == alternateOrder().orElse(weakOrder())) {
+            causes.add(Cause.CARBURETTORS);
+        }
+        if (severalCylinders() && order == weakOrder()) {
+            causes.add(Cause.WEAK_CYLINDER);
+        }
+        if (order != Math.rint(order)) {
+            causes.add(Cause.LOOSE_MOUNT);
+        }
+        return causes;
     }
 
     /** What the amplitudes are held against; says so where another line lies on it. */

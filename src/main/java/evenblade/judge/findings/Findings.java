@@ -35,7 +35,13 @@ public record Findings(List<Finding> list) {
                 .noneMatch(f ->
                         f.open() && f.cause() != Cause.THROB && f.sureness().share() >= Confidence.LEANING);
         if (quiet) {
-            QuietMachine.in(last, found.stream().anyMatch(f -> f.open() && f.cause() != Cause.THROB))
+            QuietMachine.in(
+                            last,
+                            found.stream()
+                                    .filter(f -> f.open() && f.cause() != Cause.THROB)
+                                    .mapToDouble(f -> f.sureness().share())
+                                    .max()
+                                    .orElse(0))
                     .ifPresent(found::add);
         }
         // Of causes that are sure, what shakes most comes first; of the others, what is surest.
@@ -49,6 +55,7 @@ public record Findings(List<Finding> list) {
                 .thenComparing(f -> f.sureness().confident() ? carried(f) : 0, Comparator.reverseOrder())
                 .thenComparing(f -> f.sureness().share(), Comparator.reverseOrder())
                 .thenComparing(Findings::carried, Comparator.reverseOrder())
+                .thenComparing(f -> f.among().isEmpty()) // several named honestly before one of them alone
                 .thenComparing(f -> points(f), Comparator.reverseOrder()));
         return new Findings(found);
     }

@@ -55,11 +55,12 @@ final class InseparableRule implements Rule {
                     s.size(),
                     s.where()));
         });
+        OrderObservation first = shared.values().iterator().next();
         return Optional.of(new Assessment(
                 Fact.of(FindingFact.CANT_BE_TOLD),
                 pieces,
                 false,
-                shared.values().iterator().next().amplitude(),
+                first.amplitude(),
                 Fact.of(FindingFact.HOLD_LONGER)));
     }
 }

@@ -2,6 +2,8 @@ package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Value;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,6 +20,10 @@ final class OneOfSeveral {
             Set.of(Cause.WEAK_CYLINDER, Cause.CARBURETTORS, Cause.CRANK, Cause.LOOSE_MOUNT);
     /** Points of a large 1×: it has a cause, whichever. */
     private static final int STANDS_OUT = 5;
+    /** Doublings of the odds between pull and couple from which on the other isn't named where nothing was read. */
+    private static final int TOLD = 3;
+    /** Lines this near (as a share) count as one: a dwell of 20 s at 30 Hz splits them by about this. */
+    private static final double SAME_LINE = 0.003;
 
     private OneOfSeveral() {}
 
@@ -25,14 +31,78 @@ final class OneOfSeveral {
         List<Finding> groups = new ArrayList<>();
         ofPropeller(last, found).ifPresent(groups::add);
         ofCrank(last, found).ifPresent(groups::add);
+        ofSharedLine(last, found).ifPresent(groups::add);
         return groups;
+    }
+
+    /** A strong line on which the orders of two shafts lie: whatever makes either may be behind it. */
+    private static Optional<Finding> ofSharedLine(Stage last, List<Finding> found) {
+        EngineFeatures engine = EngineFeatures.of(last);
+        OrderObservations shared = last.sightings().detected().only(s -> !s.alone() && s.velocityMmS().isPresent());
+        Optional<OrderObservation> most = shared.only(s -> s.velocityMmS().getAsDouble() >= floor(s, engine))
+                .fastest();
+        if (most.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Cause> members = new ArrayList<>();
+        List<String> names = new ArrayList<>();
+        for (OrderObservation s : shared.atMomentOf(most.get()).in(most.get().direction()).all()) {
+            double apart = Math.abs(s.reading().frequencyHz() / most.get().reading().frequencyHz() - 1);
+            if (apart < SAME_LINE) {
+                names.add(s.reading().line().name());
+                (s.reading().line().propellerOnce() ? propellerMembers(last) : engine.causesOf(s.reading().line()))
+                        .stream().filter(c -> !members.contains(c)).forEach(members::add);
+            }
+        }
+        // A line with firing on it is strong on a sound machine too.
+        boolean firing = shared.atMomentOf(most.get()).in(most.get().direction()).all().stream()
+                .anyMatch(s -> s.reading().line().firing() && names.contains(s.reading().line().name()));
+        if (firing && engine.fires(1) && !members.contains(Cause.CRANK)) {
+            members.add(Cause.CRANK);
+        }
+        boolean said = found.stream()
+                .anyMatch(f -> f.open() && members.contains(f.cause()) && f.sureness().confident());
+        if (said || members.isEmpty() || names.size() < 2) {
+            return Optional.empty();
+        }
+        OrderObservation s = most.get();
+        EvidenceItem piece = EvidenceItem.running(
+                STANDS_OUT - 1,
+                s.ref(),
+                FindingFact.LINES_SHARE,
+                new Quoted(names.get(0)),
+                Listed.quoted(names.subList(1, names.size())),
+                Measure.FREQUENCY.of(s.reading().frequencyHz()),
+                s.size(),
+                s.where());
+        return Optional.of(group(
+                members,
+                FindingFact.UNTOLD_SHARED,
+                List.of(piece),
+                FindingFact.TURN_PROPELLER_ON_FLANGE,
+                Confidence.of(piece.points()).atMost(firing ? Confidence.MOST_IN_DOUBT : 1),
+                new OrderObservations(List.of(s)).carriedOf(last.sightings())));
+    }
+
+    /** From which velocity on a line is blamed; never a line that a sound machine makes strong. */
+    private static double floor(OrderObservation s, EngineFeatures engine) {
+        if (s.reading().line().propellerOnce()) {
+            return Thresholds.ONCE_MM_S;
+        }
+        return engine.causesOf(s.reading().line()).isEmpty() ? Double.MAX_VALUE : Thresholds.BLAMED_MM_S;
     }
 
     private static Optional<Finding> ofPropeller(Stage last, List<Finding> found) {
         PropellerOnceFeatures once = PropellerOnceFeatures.of(last);
         Optional<EvidenceItem> large = once.large(STANDS_OUT);
         List<Cause> members = propellerMembers(last);
-        if (large.isEmpty() || sure(found, OF_PROPELLER) || members.isEmpty()) {
+        // A resonance lifts whatever there is, and is said first; a cause that is nearly sure needs no company.
+        boolean said = found.stream()
+                .filter(Finding::open)
+                .anyMatch(f -> f.cause() == Cause.RESONANCE && f.sureness().share() >= Confidence.LEANING
+                        || OF_PROPELLER.contains(f.cause()) && f.sureness().share() >= Confidence.MOST_ONE_SIDED);
+        boolean alone = members.size() == 1 && found.stream().anyMatch(f -> f.cause() == members.get(0));
+        if (large.isEmpty() || said || alone || members.isEmpty()) {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>(List.of(large.get()));
@@ -52,19 +122,18 @@ final class OneOfSeveral {
         StaticFeatures still = StaticFeatures.of(last);
         int pull = last.disc().map(DiscFit::pullPoints).orElse(0);
         List<Cause> members = new ArrayList<>();
-        if (pull > -3) {
+        if (pull > -TOLD) {
             members.add(Cause.MASS);
         }
-        if (pull < 3) {
-            if (!still.tracked() || still.trackOut() || still.trackMiddling()) {
-                members.add(Cause.TRACK);
-            }
-            if (!still.pitchRead() || still.pitchOut() || still.pitchMiddling()) {
-                members.add(Cause.PITCH);
-            }
-            if (!still.runOutRead() || still.runOutOut() || still.runOutMiddling()) {
-                members.add(Cause.FLANGE);
-            }
+        boolean rocks = pull < TOLD;
+        if (still.tracked() ? still.trackOut() || still.trackMiddling() : rocks) {
+            members.add(Cause.TRACK);
+        }
+        if (still.pitchRead() ? still.pitchOut() || still.pitchMiddling() : rocks) {
+            members.add(Cause.PITCH);
+        }
+        if (still.runOutRead() ? still.runOutOut() || still.runOutMiddling() : rocks) {
+            members.add(Cause.FLANGE);
         }
         return members;
     }
@@ -77,7 +146,7 @@ final class OneOfSeveral {
         if (!still.tracked() || !still.pitchRead() || !still.runOutRead()) {
             return FindingFact.READ_BEFORE_BALANCE;
         }
-        return last.installation().sensor().isPresent() ? FindingFact.SECOND_PLACE : FindingFact.ENTER_PLACE;
+        return last.installation().sensor().place().isPresent() ? FindingFact.SECOND_PLACE : FindingFact.ENTER_PLACE;
     }
 
     private static Optional<Finding> ofCrank(Stage last, List<Finding> found) {

@@ -130,9 +130,11 @@ final class PropellerOnceFeatures {
 
     /** The largest significant fall of 1× from one dwell to a faster one of the same run, as an acceleration. */
     Optional<Fall> fall() {
+        // A crank line that lies on 1× rises with speed as well: the sum of both falls on a resonance only.
+        OrderObservations lines = all.of(Shaft.PROPELLER, 1);
         List<Fall> falls = new ArrayList<>();
-        for (OrderObservation slow : once.detected().all()) {
-            for (OrderObservation fast : once.all()) {
+        for (OrderObservation slow : lines.detected().all()) {
+            for (OrderObservation fast : lines.all()) {
                 boolean same = slow.run().equals(fast.run()) && slow.channel().equals(fast.channel());
                 if (same && fast.engineRpm() > 1.02 * slow.engineRpm()) {
                     double share = 1 - fast.amplitude() / slow.amplitude();

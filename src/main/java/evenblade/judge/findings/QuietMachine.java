@@ -14,8 +14,12 @@ import java.util.Optional;
 final class QuietMachine {
     private QuietMachine() {}
 
-    /** The answer, where hints of a cause may be left that none leans to. */
-    static Optional<Finding> in(Stage last, boolean hints) {
+    /**
+     * The answer.
+     *
+     * @param hint the surest cause that none leans to; 0 where none is left
+     */
+    static Optional<Finding> in(Stage last, double hint) {
         List<EvidenceItem> pieces = new ArrayList<>();
         last.sightings()
                 .of(Shaft.PROPELLER, 1)
@@ -44,7 +48,7 @@ final class QuietMachine {
         }
         // A crank 1× that lies on another line hides what makes it, so that nothing can't be said of it with
         // confidence.
-        boolean judged = !hints
+        boolean judged = hint == 0
                 && last.sightings().of(Shaft.PROPELLER, 1).alone().detected().directionsKnown()
                 && !last.sightings().of(Shaft.CRANK, 1).alone().isEmpty()
                 && !EngineFeatures.of(last).fires(1);
@@ -57,7 +61,7 @@ final class QuietMachine {
                 pieces.stream().filter(p -> p.points() >= 0).toList(),
                 pieces.stream().filter(p -> p.points() < 0).toList(),
                 Fact.of(last.runs().isEmpty() ? FindingFact.MAKE_A_RUN : FindingFact.CARRY_ON),
-                Confidence.of(points).atMost(judged ? 1 : Confidence.MOST_ONE_SIDED),
+                Confidence.of(points).atMost(judged ? 1 : Math.min(Confidence.MOST_ONE_SIDED, 1 - hint)),
                 Optional.empty(),
                 Optional.empty()));
     }

@@ -55,7 +55,7 @@ record Stage(
                 valid(job.still().track(), StaticEvidence.Track::from, until),
                 valid(job.still().pitch(), p -> p.readings().at(), until),
                 valid(job.still().runOut(), r -> r.reading().at(), until),
-                DiscFit.of(runs, job.installation().sensor()),
+                DiscFit.of(runs, job.installation().sensor().place()),
                 job.tie());
     }
 

@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param limits entered limits on lengths, each with its statistic and source; may be empty
  * @param pitchLimits entered limits on blade angles, likewise
  * @param hubWeights where balance weights may go
- * @param sensor where the accelerometer sits, where given
+ * @param sensor where the sensor sits
  */
 public record Installation(
         Optional<String> name,
@@ -22,7 +22,7 @@ public record Installation(
         List<Limit> limits,
         List<PitchLimit> pitchLimits,
         HubWeights hubWeights,
-        Optional<SensorPlace> sensor) {
+        SensorPlace sensor) {
     public Installation {
         limits = List.copyOf(limits);
         pitchLimits = List.copyOf(pitchLimits);
@@ -36,7 +36,7 @@ public record Installation(
             Propeller propeller,
             List<Limit> limits,
             List<PitchLimit> pitchLimits) {
-        this(name, engine, reduction, propeller, limits, pitchLimits, HubWeights.NONE, Optional.empty());
+        this(name, engine, reduction, propeller, limits, pitchLimits, HubWeights.NONE, SensorPlace.NONE);
     }
 
     /** An installation without limits on blade angles. */

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
  * Reads and writes installation files. Only {@code engine}, {@code reduction} and {@code
@@ -47,14 +48,32 @@ public final class InstallationFile {
                 limits.isPresent() ? LimitKeys.lengths(limits.get()) : List.of(),
                 limits.isPresent() ? LimitKeys.angles(limits.get()) : List.of(),
                 json.optionalObject("balancing").map(HubWeightKeys::read).orElse(HubWeights.NONE),
-                json.optionalObject("sensor").map(InstallationFile::sensor));
+                json.optionalObject("sensor")
+                        .map(sensor -> sensor(sensor, json.object("propeller").whole(
+                                "blades", Propeller.LEAST_BLADES, Propeller.MOST_BLADES)))
+                        .orElse(SensorPlace.NONE));
     }
 
-    private static SensorPlace sensor(JsonObject json) {
-        json.requireOnly("ahead", "above");
+    private static SensorPlace sensor(JsonObject json, int blades) {
+        json.requireOnly("ahead", "above", "positionAtMark");
+        boolean placed = json.has("ahead") || json.has("above");
+        Optional<SensorPlace.OnEngine> place = placed
+                ? Optional.of(new SensorPlace.OnEngine(
+                        Length.parse(json.text("ahead"), json.place("ahead")),
+                        Length.parse(json.text("above"), json.place("above"))))
+                : Optional.empty();
         return new SensorPlace(
-                Length.parse(json.text("ahead"), json.place("ahead")),
-                Length.parse(json.text("above"), json.place("above")));
+                place,
+                json.has("positionAtMark") ? OptionalInt.of(json.whole("positionAtMark", 1, blades)) : OptionalInt.empty());
+    }
+
+    private static JsonFields written(SensorPlace sensor) {
+        JsonFields json = new JsonFields();
+        sensor.place()
+                .ifPresent(place -> json.put("ahead", place.ahead().text())
+                        .put("above", place.above().text()));
+        sensor.positionAtMark().ifPresent(position -> json.put("positionAtMark", position));
+        return json;
     }
 
     private static Engine engine(JsonObject json) {
@@ -186,12 +205,9 @@ public final class InstallationFile {
         if (!installation.hubWeights().equals(HubWeights.NONE)) {
             all.put("balancing", HubWeightKeys.written(installation.hubWeights()));
         }
-        installation.sensor()
-                .ifPresent(place -> all.put(
-                        "sensor",
-                        new JsonFields()
-                                .put("ahead", place.ahead().text())
-                                .put("above", place.above().text())));
+        if (!installation.sensor().equals(SensorPlace.NONE)) {
+            all.put("sensor", written(installation.sensor()));
+        }
         return all;
     }
 

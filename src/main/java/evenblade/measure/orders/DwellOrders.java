@@ -12,9 +12,23 @@ import java.util.Optional;
  * @param unexplained other steady lines, strongest first
  * @param unevenness propeller orders that only differing blades make, over those that all blades
  *     make; empty where blade pass isn't detected
+ * @param blades how each blade differs; empty without a mark on the propeller
  */
 public record DwellOrders(
-        Dwell dwell, List<OrderReading> readings, List<UnexplainedLine> unexplained, Optional<Unevenness> unevenness) {
+        Dwell dwell,
+        List<OrderReading> readings,
+        List<UnexplainedLine> unexplained,
+        Optional<Unevenness> unevenness,
+        Optional<BladeShares> blades) {
+    /** Lines measured without a mark. */
+    public DwellOrders(
+            Dwell dwell,
+            List<OrderReading> readings,
+            List<UnexplainedLine> unexplained,
+            Optional<Unevenness> unevenness) {
+        this(dwell, readings, unexplained, unevenness, Optional.empty());
+    }
+
     public DwellOrders {
         readings = List.copyOf(readings);
         unexplained = List.copyOf(unexplained);

@@ -133,9 +133,18 @@ public final class OrderMeter {
                     dwell,
                     readings.get(c),
                     tones.isEmpty() ? List.of() : unexplained(tones.get(c), dwell),
-                    tones.isEmpty() ? Optional.empty() : UnevennessIndex.of(readings.get(c), table)));
+                    tones.isEmpty() ? Optional.empty() : UnevennessIndex.of(readings.get(c), table),
+                    blades(c, dwell, track)));
         }
         return Optional.of(result);
+    }
+
+    /** Which blade is which is known only where the angle is counted from a mark. */
+    private Optional<BladeShares> blades(int channel, Dwell dwell, SpeedTrack track) {
+        return speed.confirmed() && speed.origin() == SpeedResult.Origin.MARK
+                ? BladeShares.of(
+                        looking.time(), looking.channels().get(channel).values(), track, dwell, table.blades())
+                : Optional.empty();
     }
 
     /** Says of lines on which others lie folded that they can't be told from those. */

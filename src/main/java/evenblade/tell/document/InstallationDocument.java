@@ -29,6 +29,7 @@ public final class InstallationDocument {
                                 .map(rotation -> ", turns " + rotation.word() + " seen from behind")
                                 .orElse(""));
         installation.sensor()
+                .place()
                 .ifPresent(place -> text.known(
                         "Sensor",
                         figures.large(place.ahead()) + " ahead of and " + figures.large(place.above())

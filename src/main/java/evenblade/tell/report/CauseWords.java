@@ -28,6 +28,7 @@ final class CauseWords {
             case CRANK -> "the crank, flywheel or rotor was out of balance";
             case CARBURETTORS -> "the carburettors did not work in step";
             case DRIVE -> "the gear or belt drive did not run true";
+            case BLADE -> "one blade pushed otherwise than the others";
             case RESONANCE -> "the mounts made it stronger near one speed";
             case LOOSE_MOUNT -> "a mount was loose";
             case RECORDING -> "the recording was not in order";
@@ -48,6 +49,7 @@ final class CauseWords {
             case CRANK -> "balance of crank, flywheel or rotor";
             case CARBURETTORS -> "carburettors out of step";
             case DRIVE -> "gear or belt drive";
+            case BLADE -> "a blade that pushes otherwise than the others";
             case RESONANCE -> "mounts that make one speed stronger";
             case LOOSE_MOUNT -> "a loose mount";
             case RECORDING -> "trouble with sensor or recording";

@@ -63,7 +63,7 @@ enum HowOften {
     /** The beat of what a finding is about. */
     static HowOften of(Finding finding, Engine engine) {
         return switch (finding.cause()) {
-            case MASS, TRACK, PITCH, FLANGE, RESONANCE -> PROPELLER_ONCE;
+            case MASS, TRACK, PITCH, FLANGE, BLADE, RESONANCE -> PROPELLER_ONCE;
             case WEAK_CYLINDER -> engine.cycle() == Engine.Cycle.FOUR_STROKE ? CRANK_HALF : CRANK_ONCE;
             case CRANK, CARBURETTORS -> CRANK_ONCE;
             case DRIVE -> MESH;

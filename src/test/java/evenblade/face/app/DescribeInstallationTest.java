@@ -64,6 +64,7 @@ class DescribeInstallationTest {
                 "",
                 "",
                 "250 mm",
-                "-20 mm");
+                "-20 mm",
+                "2");
     }
 }

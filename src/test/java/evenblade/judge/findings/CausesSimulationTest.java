@@ -3,6 +3,7 @@ package evenblade.judge.findings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.rig.Fault;
+import evenblade.rig.ShakingMachine;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -13,6 +14,7 @@ import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -135,6 +137,12 @@ class CausesSimulationTest {
         }
         table("with tip marks, angles and run-out", READ);
         table("the run alone", RUN_ONLY);
+        seats();
+        if (Boolean.getBoolean("rig.likeness")) {
+            for (Fault.Kind kind : List.of(Fault.Kind.WEAK_CYLINDER, Fault.Kind.CARBURETTORS, Fault.Kind.LOOSE_MOUNT)) {
+                READ.get(kind).forEach(o -> System.out.println("L " + kind + " " + o.line().substring(0, 60) + o.one().likeness()));
+            }
+        }
     }
 
     private static void table(String title, Map<Fault.Kind, List<Outcome>> outcomes) {
@@ -159,6 +167,35 @@ class CausesSimulationTest {
                     .flatMap(List::stream)
                     .filter(o -> !o.belowFloor() && !o.rightOrAmong() || o.confidentlyWrong() || o.calledQuiet())
                     .forEach(o -> System.out.println("   " + o.line()));
+        }
+    }
+
+    /** By the sensor's seat: first answers, and what pull against couple is taken for where either is clear. */
+    private static void seats() {
+        System.out.println("| seat | jobs | right or among those named | wrong at 80 % | pull or couple right | wrong | open |");
+        for (ShakingMachine.Seat seat : ShakingMachine.Seat.values()) {
+            List<Outcome> here =
+                    all(READ).stream().filter(o -> o.one().seat() == seat).toList();
+            List<Outcome> turning = here.stream()
+                    .filter(o -> ONCE.containsAll(o.kinds()) && !o.kinds().contains(Fault.Kind.MOUNT_RESONANCE))
+                    .filter(o -> !o.belowFloor())
+                    .toList();
+            int[] told = new int[3];
+            for (Outcome o : turning) {
+                int points = o.one().pullPoints();
+                boolean pull = o.kinds().contains(Fault.Kind.PROPELLER_MASS);
+                told[Math.abs(points) < 2 ? 2 : points > 0 == pull ? 0 : 1]++;
+            }
+            System.out.printf(
+                    Locale.ROOT,
+                    "| %s | %d | %d | %d | %d | %d | %d |%n",
+                    seat,
+                    here.size(),
+                    here.stream().filter(o -> o.belowFloor() || o.rightOrAmong()).count(),
+                    here.stream().filter(Outcome::confidentlyWrong).count(),
+                    told[0],
+                    told[1],
+                    told[2]);
         }
     }
 
@@ -232,7 +269,9 @@ class CausesSimulationTest {
                 if (pair.stream().allMatch(kind -> RigCase.possible(at, kind))) {
                     RigCase one = RigCase.of(seed, pair);
                     Set<Cause> said =
-                            one.findings(true).stream().map(Finding::cause).collect(Collectors.toSet());
+                            one.findings(true).stream()
+                                    .flatMap(f -> Stream.concat(Stream.of(f.cause()), f.among().stream()))
+                                    .collect(Collectors.toSet());
                     made++;
                     named += said.containsAll(pair.stream().map(MEANT::get).toList()) ? 1 : 0;
                 }

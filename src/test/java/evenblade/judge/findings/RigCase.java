@@ -39,6 +39,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Random;
 
 /**
@@ -124,6 +125,25 @@ record RigCase(
         return Phasor.ofDegrees(line.amplitude(), line.phaseDeg());
     }
 
+    /** Doublings for a pull over a couple. */
+    int pullPoints() {
+        return DiscFit.of(List.of(run), installation.sensor().place())
+                .map(DiscFit::pullPoints)
+                .orElse(0);
+    }
+
+    /** How alike the engine's half orders shake to firing, for a look. */
+    String likeness() {
+        EngineFeatures e = EngineFeatures.of(Stage.of(new JobEvidence(
+                        installation, List.of(run), StaticEvidence.NONE, Optional.empty()))
+                .get(0));
+        StringBuilder text = new StringBuilder();
+        for (double m : e.cylinderOrders()) {
+            text.append(String.format(" %.1f:%.3f", m, e.likeFiring(m).orElse(-1)));
+        }
+        return text.toString();
+    }
+
     /** Whether the machine can have the fault at all. */
     static boolean possible(long seed, Fault.Kind kind) {
         Machine machine = Machine.random(seed);
@@ -165,15 +185,15 @@ record RigCase(
     }
 
     /** The sensor's place as somebody would measure it: to the next 5 cm, from the middle between the mounts. */
-    private static SensorPlace place(Map<String, Object> facts) {
+    private static SensorPlace.OnEngine place(Map<String, Object> facts) {
         List<?> place = (List<?>) facts.get("sensorPlaceM");
         double above = (Double) place.get(2) - (Double) facts.get("mountHeightM");
-        return new SensorPlace(
+        return new SensorPlace.OnEngine(
                 Length.ofMetres(Math.round(20 * (Double) place.get(0)) / 20.0),
                 Length.ofMetres(Math.round(20 * above) / 20.0));
     }
 
-    private static Installation with(Installation i, SensorPlace place) {
+    private static Installation with(Installation i, SensorPlace.OnEngine place) {
         return new Installation(
                 i.name(),
                 i.engine(),
@@ -182,7 +202,7 @@ record RigCase(
                 i.limits(),
                 i.pitchLimits(),
                 i.hubWeights(),
-                Optional.of(place));
+                new SensorPlace(Optional.of(place), OptionalInt.empty()));
     }
 
     private static RunNumbers numbers(Truth truth, Installation installation, Random errors) {

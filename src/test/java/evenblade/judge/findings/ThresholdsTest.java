@@ -123,7 +123,7 @@ class ThresholdsTest {
     /** Pull over couple, for a sensor straight above the middle of the mounts. */
     private static DiscFit above(double level, double along) {
         Stage stage = once(level, along);
-        SensorPlace middle = new SensorPlace(Length.ofMetres(0), Length.ofMetres(0.3));
+        SensorPlace.OnEngine middle = new SensorPlace.OnEngine(Length.ofMetres(0), Length.ofMetres(0.3));
         return DiscFit.of(stage.runs(), Optional.of(middle)).orElseThrow();
     }
 
