@@ -20,6 +20,8 @@ import evenblade.tell.chart.OrderMark;
 import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.SpectrumPicture;
+import evenblade.measure.orders.SlowSwell;
+import evenblade.tell.chart.EnvelopePicture;
 import evenblade.tell.chart.SpeedPicture;
 import evenblade.tell.chart.WaterfallPicture;
 import java.util.ArrayList;
@@ -119,6 +121,10 @@ public final class DrawRecording {
             dwell.ifPresent(each -> pictures.put("orders" + name, bars(channel, each)));
             pictures.put("waterfall" + name, waterfall(channel, dwell, grid));
             int place = i;
+            main.flatMap(held -> SlowSwell.of(
+                            recording.time(), recording.channels().get(place).values(), held))
+                    .filter(swells -> swells.swell().isPresent())
+                    .ifPresent(swells -> pictures.put("swell" + name, swell(channel, swells)));
             main.flatMap(held -> DrawTurn.of(analysed, place, held))
                     .ifPresent(turn -> pictures.put("turn" + name, turn));
         }
@@ -151,6 +157,11 @@ public final class DrawRecording {
                 run.ratio(),
                 run.speed().dwells(),
                 SPEED_STEPS));
+    }
+
+    private EnvelopePicture swell(ChannelOrders channel, SlowSwell swells) {
+        return new EnvelopePicture(new EnvelopePicture.Data(
+                caption(run, Optional.of(channel), main), channel.unit().display(), swells.timeS(), swells.level()));
     }
 
     private OrderBarsPicture bars(ChannelOrders channel, DwellOrders dwell) {

@@ -27,6 +27,7 @@ import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Limit;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -80,15 +81,17 @@ final class EvidenceOfJob {
                 .toList();
         List<RunEvidence> measured = new ArrayList<>();
         List<String> changes = new ArrayList<>();
+        Optional<Instant> lastChange = Optional.empty();
         int next = 0;
         for (Event event : record.standing()) {
             if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
                 changes.add(event.text());
+                lastChange = Optional.of(event.at().toInstant());
             } else if (event.kind() == Kind.RUN) {
                 Outcome outcome = outcomes.get(next);
                 next++;
                 if (outcome.numbers().isPresent()) {
-                    measured.add(evidence(event, changes, outcome.numbers().get()));
+                    measured.add(evidence(event, lastChange, changes, outcome.numbers().get()));
                     changes.clear();
                 } else {
                     warnings.add(Warning.of(
@@ -113,11 +116,13 @@ final class EvidenceOfJob {
         }
     }
 
-    private RunEvidence evidence(Event event, List<String> changes, RunNumbers measured) {
+    private RunEvidence evidence(
+            Event event, Optional<Instant> lastChange, List<String> changes, RunNumbers measured) {
         Conditions noted = ((Detail.Run) event.detail()).conditions();
         return new RunEvidence(
                 new RunRef(event.id(), runs.nameOf(event)),
                 event.at().toInstant(),
+                lastChange,
                 changes,
                 measured,
                 ChannelDirections.of(measured.fileChannels(), noted.get(Condition.DIRECTION)),

@@ -7,6 +7,7 @@ import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.StampQuality;
 import evenblade.machine.installation.OrderLine;
+import evenblade.measure.orders.BladeShares;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
@@ -130,6 +131,12 @@ final class OrdersJson {
                 .put("unevennessCiLow", measured.unevenness().map(DwellOrders.Unevenness::ciLow))
                 .put("unevennessCiHigh", measured.unevenness().flatMap(each -> finite(each.ciHigh())))
                 .put(
+                        "blades",
+                        measured.blades().stream()
+                                .flatMap(all -> all.shares().stream())
+                                .map(OrdersJson::blade)
+                                .toList())
+                .put(
                         "unexplained",
                         measured.unexplained().stream()
                                 .map(line -> unexplained(line, unit))
@@ -159,6 +166,16 @@ final class OrdersJson {
                 .put("beyondRange", beyond.isPresent())
                 .put("foldsToHz", beyond.map(Level.BeyondRange::foldsToHz).orElse(OptionalDouble.empty()))
                 .put("estimator", measured.map(each -> each.estimator().word()));
+    }
+
+    /** One blade against the mean of all, in the order in which they go by after the mark. */
+    private static JsonFields blade(BladeShares.Share share) {
+        return new JsonFields()
+                .put("atTurns", share.atTurns())
+                .put("strength", share.strength().value())
+                .put("strengthStandardError", share.strength().standardError())
+                .put("lateDeg", share.late().value())
+                .put("lateStandardErrorDeg", share.late().standardError());
     }
 
     private static JsonFields unexplained(UnexplainedLine line, SignalUnit unit) {

@@ -54,6 +54,12 @@ final class FlangeRule implements Rule {
                 .carrying(once.carried()));
     }
 
+    /** Marks that were out, with none taken since the last change, don't say that it was put right. */
+    @Override
+    public boolean mayPersist(Stage stage, double symptom) {
+        return stage.staleMarks();
+    }
+
     private static FindingFact next(Stage stage, StaticFeatures still) {
         if (!still.runOutRead()) {
             return FindingFact.READ_RUN_OUT;

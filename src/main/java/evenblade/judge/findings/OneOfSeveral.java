@@ -96,10 +96,11 @@ final class OneOfSeveral {
         PropellerOnceFeatures once = PropellerOnceFeatures.of(last);
         Optional<EvidenceItem> large = once.large(STANDS_OUT);
         List<Cause> members = propellerMembers(last);
-        // A resonance lifts whatever there is, and is said first; a cause that is nearly sure needs no company.
+        // A resonance and a loose mount lift whatever there is, and are said first; what is nearly sure needs no company.
         boolean said = found.stream()
                 .filter(Finding::open)
                 .anyMatch(f -> f.cause() == Cause.RESONANCE && f.sureness().share() >= Confidence.LEANING
+                        || f.cause() == Cause.LOOSE_MOUNT && f.sureness().confident()
                         || OF_PROPELLER.contains(f.cause()) && f.sureness().share() >= Confidence.MOST_ONE_SIDED);
         boolean alone = members.size() == 1 && found.stream().anyMatch(f -> f.cause() == members.get(0));
         if (large.isEmpty() || said || alone || members.isEmpty()) {

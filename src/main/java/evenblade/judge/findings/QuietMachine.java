@@ -37,6 +37,9 @@ final class QuietMachine {
                         EvidenceRef.Whole.TIP_MARKS,
                         FindingFact.MARKS_SPREAD,
                         StaticFeatures.length(t.spreadMm()))));
+        if (last.staleMarks()) {
+            pieces.add(standing(-3, EvidenceRef.Whole.TIP_MARKS, FindingFact.MARKS_STALE));
+        }
         last.pitch()
                 .ifPresent(p -> pieces.add(standing(
                         still.pitchOut() ? -3 : 1,
@@ -60,7 +63,10 @@ final class QuietMachine {
                         : Fact.of(FindingFact.NOTHING_IN, last.names()),
                 pieces.stream().filter(p -> p.points() >= 0).toList(),
                 pieces.stream().filter(p -> p.points() < 0).toList(),
-                Fact.of(last.runs().isEmpty() ? FindingFact.MAKE_A_RUN : FindingFact.CARRY_ON),
+                Fact.of(
+                        last.runs().isEmpty()
+                                ? FindingFact.MAKE_A_RUN
+                                : last.staleMarks() ? FindingFact.MARK_TIPS : FindingFact.CARRY_ON),
                 Confidence.of(points).atMost(judged ? 1 : Math.min(Confidence.MOST_ONE_SIDED, 1 - hint)),
                 Optional.empty(),
                 Optional.empty()));

@@ -9,6 +9,7 @@ final class Rules {
             new TrackRule(),
             new PitchRule(),
             new FlangeRule(),
+            new BladeRule(),
             new WeakCylinderRule(),
             new CrankRule(),
             new CarburettorRule(),

@@ -3,12 +3,14 @@ package evenblade.judge.findings;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * One measured run.
  *
  * @param ref which run
  * @param at when
+ * @param lastChange when something was changed last before it, in any earlier stretch too; empty where nothing was
  * @param changesBefore what was changed since the run before it, in the user's words; empty for a repeat
  * @param numbers what was measured
  * @param directions of the channels by name; those that aren't known are left out
@@ -17,6 +19,7 @@ import java.util.Map;
 public record RunEvidence(
         RunRef ref,
         Instant at,
+        Optional<Instant> lastChange,
         List<String> changesBefore,
         RunNumbers numbers,
         Map<String, Direction> directions,
@@ -24,6 +27,17 @@ public record RunEvidence(
     public RunEvidence {
         changesBefore = List.copyOf(changesBefore);
         directions = Map.copyOf(directions);
+    }
+
+    /** A run of which it isn't known when something was changed before it. */
+    public RunEvidence(
+            RunRef ref,
+            Instant at,
+            List<String> changesBefore,
+            RunNumbers numbers,
+            Map<String, Direction> directions,
+            boolean microphone) {
+        this(ref, at, Optional.empty(), changesBefore, numbers, directions, microphone);
     }
 
     EvidenceRef ref(EvidenceRef.Side side) {

@@ -15,18 +15,23 @@ import java.util.function.Function;
  * @param installation what it is about
  * @param runs of the stretch, in order of time; none where the engine hasn't run yet
  * @param track tip marks
+ * @param staleMarks whether tip marks were out before something was changed, and none were taken since: what they are now
+ *     isn't known, and they aren't given as {@code track}
  * @param pitch blade angles
  * @param runOut of the flange
  * @param disc whether a pull in the disc or a couple explains propeller 1× better; empty where neither was measured
+ * @param before the stretch before it
  * @param tie what all runs of the job say about vibration and track together
  */
 record Stage(
         Installation installation,
         List<RunEvidence> runs,
         Optional<StaticEvidence.Track> track,
+        boolean staleMarks,
         Optional<StaticEvidence.Pitch> pitch,
         Optional<StaticEvidence.RunOut> runOut,
         Optional<DiscFit> disc,
+        Optional<Stage> before,
         Optional<TieAnswer> tie) {
     Stage {
         runs = List.copyOf(runs);
@@ -44,18 +49,30 @@ record Stage(
         if (groups.isEmpty()) {
             groups.add(List.of());
         }
-        return groups.stream().map(runs -> with(job, runs)).toList();
+        List<Stage> stages = new ArrayList<>();
+        for (List<RunEvidence> runs : groups) {
+            Optional<Stage> before = stages.isEmpty() ? Optional.empty() : Optional.of(stages.get(stages.size() - 1));
+            stages.add(with(job, runs, before));
+        }
+        return stages;
     }
 
-    private static Stage with(JobEvidence job, List<RunEvidence> runs) {
+    private static Stage with(JobEvidence job, List<RunEvidence> runs, Optional<Stage> before) {
         Instant until = runs.isEmpty() ? Instant.MAX : runs.get(runs.size() - 1).at();
+        Optional<StaticEvidence.Track> track = valid(job.still().track(), StaticEvidence.Track::from, until);
+        Optional<Instant> changed = runs.isEmpty() ? Optional.empty() : runs.get(0).lastChange();
+        boolean stale = track.isPresent()
+                && changed.filter(c -> track.get().lastAt().isBefore(c)).isPresent()
+                && StaticFeatures.trackOut(track.get());
         return new Stage(
                 job.installation(),
                 runs,
-                valid(job.still().track(), StaticEvidence.Track::from, until),
+                stale ? Optional.empty() : track,
+                stale,
                 valid(job.still().pitch(), p -> p.readings().at(), until),
                 valid(job.still().runOut(), r -> r.reading().at(), until),
                 DiscFit.of(runs, job.installation().sensor().place()),
+                before,
                 job.tie());
     }
 

@@ -43,6 +43,10 @@ public record StaticEvidence(List<Track> track, List<Pitch> pitch, List<RunOut> 
             return analysis.sessions().get(0).at();
         }
 
+        Instant lastAt() {
+            return analysis.sessions().get(analysis.sessions().size() - 1).at();
+        }
+
         /** Spread of the last session in mm. */
         double spreadMm() {
             return analysis.sessions().get(analysis.sessions().size() - 1).spreadMm();

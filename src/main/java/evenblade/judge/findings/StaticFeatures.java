@@ -42,9 +42,12 @@ final class StaticFeatures {
     }
 
     boolean trackOut() {
-        return stage.track()
-                .map(t -> beyond(t.checks(), t.spreadMm() > Thresholds.TRACK_MM))
-                .orElse(false);
+        return stage.track().map(StaticFeatures::trackOut).orElse(false);
+    }
+
+    /** Whether marks are beyond their limit, or the yardstick where there is none. */
+    static boolean trackOut(StaticEvidence.Track track) {
+        return beyond(track.checks(), track.spreadMm() > Thresholds.TRACK_MM);
     }
 
     boolean pitchOut() {

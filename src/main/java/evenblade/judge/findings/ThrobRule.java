@@ -6,6 +6,10 @@ import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Quoted;
 import evenblade.machine.installation.Beat;
+import evenblade.measure.orders.ChannelOrders;
+import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.Level;
+import evenblade.measure.orders.SlowSwell;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -20,6 +24,10 @@ final class ThrobRule implements Rule {
     private static final double DEPTH = 0.3;
     /** Where there is no scale, both lines must be this share of the strongest. */
     private static final double OF_STRONGEST = 0.2;
+    /** So near in Hz a pair's rate must be to a swell's: a wandering speed moves the pair's by about this. */
+    private static final double SAME_RATE_HZ = 0.3;
+    /** A pair explains a swell that it makes at least half of (by judgement, no source). */
+    private static final double HALF_OF_IT = 0.5;
     /** Pairs that are told. */
     private static final int PAIRS = 3;
 
@@ -70,7 +78,7 @@ final class ThrobRule implements Rule {
     public Optional<Assessment> weigh(Stage stage) {
         List<Pair> pairs = pairs(stage.sightings().detected().alone());
         if (pairs.isEmpty()) {
-            return Optional.empty();
+            return unexplained(stage);
         }
         List<EvidenceItem> pieces = new ArrayList<>();
         List<String> told = new ArrayList<>();
@@ -91,6 +99,51 @@ final class ThrobRule implements Rule {
                 false,
                 worst.swing(),
                 Fact.of(FindingFact.LOWER_ONE_LINE)));
+    }
+
+    /** A swell of the whole signal that no two lines make. */
+    private static Optional<Assessment> unexplained(Stage stage) {
+        for (RunEvidence run : stage.runs()) {
+            for (ChannelOrders channel : run.numbers().channels()) {
+                for (DwellOrders dwell : channel.dwells()) {
+                    Optional<SlowSwell.Swell> swell = dwell.swell()
+                            .filter(s -> s.depth() >= DEPTH && run.numbers().confirmed() && !explains(dwell, s));
+                    if (swell.isPresent()) {
+                        double rpm = dwell.dwell().propellerRpm() * run.numbers().ratio();
+                        EvidenceItem piece = running(
+                                4,
+                                run.ref(EvidenceRef.Side.ORDERS),
+                                FindingFact.SWELLS,
+                                new Quoted(channel.channel()),
+                                Measure.FREQUENCY.of(swell.get().hz()),
+                                Measure.SHARE.of(swell.get().depth()),
+                                OrderObservation.where(rpm, run.ref()));
+                        return Optional.of(new Assessment(
+                                Fact.of(FindingFact.SWELL_UNEXPLAINED),
+                                List.of(piece),
+                                false,
+                                swell.get().depth(),
+                                Fact.of(FindingFact.LOOK_FOR_SWELL)));
+                    }
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether two lines of a dwell, known or not, lie so far apart and are strong enough for half of a swell. */
+    private static boolean explains(DwellOrders dwell, SlowSwell.Swell swell) {
+        List<double[]> lines = new ArrayList<>(); // Hz, amplitude
+        dwell.readings().stream()
+                .filter(r -> r.level() instanceof Level.Measured && r.detected())
+                .forEach(r -> lines.add(new double[] {r.frequencyHz(), ((Level.Measured) r.level()).amplitude()}));
+        dwell.unexplained().forEach(u -> lines.add(new double[] {u.frequencyHz(), u.amplitude()}));
+        double power = lines.stream().mapToDouble(l -> l[1] * l[1]).sum();
+        double tolerance = Math.max(SAME_RATE_HZ, 2 / dwell.dwell().durationS());
+        double r = swell.depth() / (2 - swell.depth());
+        double needed = HALF_OF_IT * 2 * r / (1 + r * r);
+        return lines.stream().anyMatch(a -> lines.stream().anyMatch(b -> Math.abs(b[0] - a[0] - swell.hz()) < tolerance
+                && 2 * a[1] * b[1] > needed * power));
     }
 
     /** Pairs that throb, the one that swings most first. */

@@ -53,6 +53,12 @@ final class TrackRule implements Rule {
                 .carrying(once.carried()));
     }
 
+    /** Marks that were out, with none taken since the last change, don't say that it was put right. */
+    @Override
+    public boolean mayPersist(Stage stage, double symptom) {
+        return stage.staleMarks();
+    }
+
     private static Fact statement(StaticFeatures still) {
         Optional<TrackVerdict> blade = still.verdict().filter(v -> v.kind() == TrackVerdict.Kind.BLADE);
         return blade.filter(v -> !v.names().isEmpty())

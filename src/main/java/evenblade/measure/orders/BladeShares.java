@@ -157,6 +157,11 @@ public record BladeShares(List<Share> shares, double quantile) {
         return rows;
     }
 
+    /** Standard errors to either end of a 95 % interval: Student's t over the blocks. */
+    public double interval95() {
+        return Distributions.studentQuantile(0.975, BLOCKS - 1);
+    }
+
     /** Which blade stands out, by strength or by angle, from 0; empty where none does or two are as far off. */
     public Optional<Integer> standsOut() {
         return standsOut(true).or(() -> standsOut(false));

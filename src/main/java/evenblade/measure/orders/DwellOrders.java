@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param unexplained other steady lines, strongest first
  * @param unevenness propeller orders that only differing blades make, over those that all blades
  *     make; empty where blade pass isn't detected
+ * @param swell the one slow rate at which the whole signal swells and fades, where one stands out
  * @param blades how each blade differs; empty without a mark on the propeller
  */
 public record DwellOrders(
@@ -19,6 +20,7 @@ public record DwellOrders(
         List<OrderReading> readings,
         List<UnexplainedLine> unexplained,
         Optional<Unevenness> unevenness,
+        Optional<SlowSwell.Swell> swell,
         Optional<BladeShares> blades) {
     /** Lines measured without a mark. */
     public DwellOrders(
@@ -26,7 +28,7 @@ public record DwellOrders(
             List<OrderReading> readings,
             List<UnexplainedLine> unexplained,
             Optional<Unevenness> unevenness) {
-        this(dwell, readings, unexplained, unevenness, Optional.empty());
+        this(dwell, readings, unexplained, unevenness, Optional.empty(), Optional.empty());
     }
 
     public DwellOrders {

@@ -134,6 +134,8 @@ public final class OrderMeter {
                     readings.get(c),
                     tones.isEmpty() ? List.of() : unexplained(tones.get(c), dwell),
                     tones.isEmpty() ? Optional.empty() : UnevennessIndex.of(readings.get(c), table),
+                    SlowSwell.of(looking.time(), looking.channels().get(c).values(), dwell)
+                            .flatMap(SlowSwell::swell),
                     blades(c, dwell, track)));
         }
         return Optional.of(result);

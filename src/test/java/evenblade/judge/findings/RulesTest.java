@@ -132,15 +132,14 @@ class RulesTest {
 
     @Test
     void aRunWithoutStaticChecksIsNotConfidentOfTrackAndAsksForTipMarks() {
-        Finding track = Findings.weigh(
+        Finding first = Findings.weigh(
                         InventedEvidence.job(List.of(RUNS.get(Fault.BLADE_OUT_OF_TRACK)), StaticEvidence.NONE))
                 .list()
-                .stream()
-                .filter(f -> f.cause() == Cause.TRACK)
-                .findFirst()
-                .orElseThrow();
-        assertThat(track.sureness().confident()).isFalse();
-        assertThat(said(track.next())).contains("Mark the tips");
+                .get(0);
+        assertThat(first.cause()).isEqualTo(Cause.UNTOLD);
+        assertThat(first.among()).contains(Cause.TRACK);
+        assertThat(said(first.statement())).contains("a blade out of track");
+        assertThat(said(first.next())).contains("Mark the tips");
     }
 
     @Test

@@ -2,6 +2,7 @@ package evenblade.judge.tracking;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import evenblade.base.units.Length;
 import evenblade.judge.tracking.TrackVerdict.Kind;
@@ -157,7 +158,8 @@ class HandMadeMarksTest {
     @CsvSource({"2,2", "2,3", "2,4", "3,2", "3,3", "3,4", "4,2", "4,3", "4,4", "5,2", "5,3", "5,4", "6,2", "6,3", "6,4"
     })
     void many_marks_made_by_hand(int blades, int layouts) {
-        int trials = 600;
+        assumeTrue(Integer.getInteger("marks.blades", blades) == blades);
+        int trials = Integer.getInteger("marks.trials", 600);
         double slipAlike = percent(blades, layouts, trials, HandMadeMarksTest::slip, HandMadeMarksTest::alike);
         double slipSeen =
                 percent(blades, layouts, trials, HandMadeMarksTest::slip, v -> v.kind() == Kind.MARKS_CONTRADICT);

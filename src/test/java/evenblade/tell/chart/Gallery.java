@@ -34,6 +34,7 @@ final class Gallery {
         pictures.put("trend--long", trend(40));
         pictures.put("amplitude-against-rpm", againstRpm());
         pictures.put("angle", angle());
+        pictures.put("swell", swell());
         StaticGallery.addTo(pictures);
         return pictures;
     }
@@ -43,6 +44,18 @@ final class Gallery {
             "channel 1",
             "engine 4800 rpm, propeller 1975 rpm",
             "speed confirmed by the signal in both");
+
+    /** Two sines of 1 and 0.4 that lie 3 Hz apart, as their level over 80 ms would be. */
+    static EnvelopePicture swell() {
+        double[] time = new double[2000];
+        double[] level = new double[2000];
+        for (int i = 0; i < 2000; i++) {
+            time[i] = 12 + 0.005 * i;
+            level[i] = Math.sqrt(1 + 0.16 + 0.8 * Math.cos(2 * Math.PI * 3 * time[i]));
+        }
+        return new EnvelopePicture(
+                new EnvelopePicture.Data(InventedRun.CAPTION, "m/s²", Series.of(time), Series.of(level)));
+    }
 
     static OverlaidSpectraPicture spectra(InventedRun run) {
         return new OverlaidSpectraPicture(new OverlaidSpectraPicture.Data(

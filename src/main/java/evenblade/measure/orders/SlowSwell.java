@@ -1,0 +1,125 @@
+package evenblade.measure.orders;
+
+import evenblade.input.recording.Series;
+import evenblade.input.recording.TimeBase;
+import evenblade.measure.speed.Dwell;
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * How the whole signal swells and fades over a dwell: E² = twice its mean square over a Hann window of 80 ms, so that a
+ * steady sine reads its peak. Two sines A and B swell E² by m = 2AB/(A² + B²) of its mean; so r = B/A is (1 − √(1 − m²))/m,
+ * and E falls from A + B to A − B: by 2r/(1 + r) of its most.
+ *
+ * @param timeS of each level, in steps of {@value #STEP_S} s
+ * @param level E, in the channel's unit
+ * @param swell the one rate at which it swells, where one stands out
+ */
+public record SlowSwell(Series timeS, Series level, Optional<Swell> swell) {
+    private static final double STEP_S = 0.005;
+    /** Half the window in steps: its first zero lies at 25 Hz, below twice any propeller 1×. */
+    private static final int HALF = 8;
+    /** Range in which a throb is felt; see {@code Beat}. */
+    private static final double SLOWEST_HZ = 1;
+
+    private static final double FASTEST_HZ = 8;
+    /**
+     * A rate stands out where its size is this many times the median of all rates: of 200 rates whose sizes are Rayleigh
+     * with this median, one passes by chance in 300 runs (2^−16 each).
+     */
+    private static final double STANDS_OUT = 4;
+
+    /**
+     * A rate at which the level swells.
+     *
+     * @param hz swells per second
+     * @param depth by how much of its most the level falls, 0 to 1
+     */
+    public record Swell(double hz, double depth) {}
+
+    /** Of a channel in a dwell; empty where the dwell has too few samples. */
+    public static Optional<SlowSwell> of(TimeBase time, Series values, Dwell dwell) {
+        int steps = (int) (dwell.durationS() / STEP_S);
+        double[] squares = new double[steps];
+        int[] count = new int[steps];
+        double sum = 0;
+        int all = 0;
+        for (int pass = 0; pass < 2; pass++) {
+            double mean = all == 0 ? 0 : sum / all;
+            for (int i = 0; i < time.size(); i++) {
+                int at = (int) Math.floor((time.at(i) - dwell.fromS()) / STEP_S);
+                if (at >= 0 && at < steps) {
+                    if (pass == 0) {
+                        sum += values.at(i);
+                        all++;
+                    } else {
+                        squares[at] += Math.pow(values.at(i) - mean, 2);
+                        count[at]++;
+                    }
+                }
+            }
+        }
+        if (steps < 20 * HALF || all < 2 * steps) {
+            return Optional.empty();
+        }
+        double[] level = new double[steps - 2 * HALF];
+        double[] times = new double[level.length];
+        for (int k = 0; k < level.length; k++) {
+            double weights = 0;
+            for (int j = -HALF; j <= HALF; j++) {
+                double weight = hann(j);
+                level[k] += 2 * weight * squares[k + HALF + j];
+                weights += weight * count[k + HALF + j];
+            }
+            level[k] /= Math.max(weights, Double.MIN_NORMAL);
+            times[k] = dwell.fromS() + (k + HALF + 0.5) * STEP_S;
+        }
+        Optional<Swell> swell = swell(level);
+        return Optional.of(new SlowSwell(
+                Series.of(times), Series.of(Arrays.stream(level).map(Math::sqrt).toArray()), swell));
+    }
+
+    private static double hann(int step) {
+        return 0.5 + 0.5 * Math.cos(Math.PI * step / (HALF + 0.0));
+    }
+
+    private static Optional<Swell> swell(double[] squares) {
+        double mean = Arrays.stream(squares).average().orElse(0);
+        double seconds = squares.length * STEP_S;
+        int rates = (int) ((FASTEST_HZ - SLOWEST_HZ) * 2 * seconds);
+        double[] sizes = new double[rates];
+        int most = 0;
+        for (int r = 0; r < rates; r++) {
+            double turn = 2 * Math.PI * (SLOWEST_HZ + r / (2 * seconds)) * STEP_S;
+            double re = 0;
+            double im = 0;
+            for (int k = 0; k < squares.length; k++) {
+                double window = 1 - Math.cos(2 * Math.PI * (k + 0.5) / squares.length);
+                re += window * (squares[k] - mean) * Math.cos(turn * k);
+                im += window * (squares[k] - mean) * Math.sin(turn * k);
+            }
+            sizes[r] = 2 * Math.hypot(re, im) / squares.length;
+            most = sizes[r] > sizes[most] ? r : most;
+        }
+        double[] sorted = sizes.clone();
+        Arrays.sort(sorted);
+        if (rates < 8 || mean <= 0 || sizes[most] < STANDS_OUT * sorted[rates / 2]) {
+            return Optional.empty();
+        }
+        double hz = SLOWEST_HZ + most / (2 * seconds);
+        double m = Math.min(1, sizes[most] / mean / passed(hz));
+        double r = m > 0 ? (1 - Math.sqrt(1 - m * m)) / m : 0;
+        return Optional.of(new Swell(hz, 2 * r / (1 + r)));
+    }
+
+    /** What the window leaves of a swell. */
+    private static double passed(double hz) {
+        double sum = 0;
+        double all = 0;
+        for (int j = -HALF; j <= HALF; j++) {
+            sum += hann(j) * Math.cos(2 * Math.PI * hz * j * STEP_S);
+            all += hann(j);
+        }
+        return sum / all;
+    }
+}
