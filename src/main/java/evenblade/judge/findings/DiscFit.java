@@ -28,11 +28,14 @@ record DiscFit(double pull, double couple, boolean entered, RunEvidence run) {
     /** Bodies of each kind. Ours, from a trial: twice as many change no answer by more than a point. */
     private static final int BODIES = 400;
     /** How near the best of them comes to a real engine, as a share of the largest direction (by judgement, no source). */
-    private static final double LIKENESS = 0.12;
+    private static final double LIKENESS = 0.15;
     /** Below this mean weight no body explains the run, and the two can't be weighed against each other. */
     private static final double EXPLAINS = 1e-6;
-    /** Points at most: the bodies are our own idea, and one run is one place. */
-    private static final int MOST = 3;
+    /**
+     * Points at most: the bodies are our own idea, and one run is one place. Ours, from a trial: with 3, of 43 runs of the
+     * test rig 22 were told right and 3 wrong, all three on the engine's front.
+     */
+    private static final int MOST = 2;
 
     /** One direction in one dwell: amplitude as acceleration in any unit, with its error. */
     private record Seen(int direction, double omega, double size, double error) {}

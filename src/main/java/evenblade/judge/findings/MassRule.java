@@ -40,7 +40,7 @@ final class MassRule implements Rule {
                         ? FindingFact.MEASURE_ALONG_AND_ACROSS
                         : read ? FindingFact.BALANCE : FindingFact.READ_BEFORE_BALANCE);
         return Optional.of(new Assessment(Fact.of(FindingFact.POINTS_TO_MASS), pieces, false, once.size(), next)
-                .atMost(told ? 1 : read ? Confidence.MOST_IN_DOUBT : once.pulls() ? Confidence.MOST_ONE_SIDED : Confidence.MOST_OF_FOUR)
+                .atMost(told ? 1 : read ? Confidence.MOST_IN_DOUBT : Confidence.MOST_OF_FOUR)
                 .carrying(once.carried()));
     }
 }

@@ -20,8 +20,6 @@ final class OneOfSeveral {
             Set.of(Cause.WEAK_CYLINDER, Cause.CARBURETTORS, Cause.CRANK, Cause.LOOSE_MOUNT);
     /** Points of a large 1×: it has a cause, whichever. */
     private static final int STANDS_OUT = 5;
-    /** Doublings of the odds between pull and couple from which on the other isn't named where nothing was read. */
-    private static final int TOLD = 3;
     /** Lines this near (as a share) count as one: a dwell of 20 s at 30 Hz splits them by about this. */
     private static final double SAME_LINE = 0.003;
 
@@ -118,24 +116,21 @@ final class OneOfSeveral {
                 once.carried()));
     }
 
-    /** What could shake at propeller 1×, less what was read and found fine. */
+    /** What could shake at propeller 1×, less what was read and found fine; what the run looks more like comes first. */
     static List<Cause> propellerMembers(Stage last) {
         StaticFeatures still = StaticFeatures.of(last);
-        int pull = last.disc().map(DiscFit::pullPoints).orElse(0);
-        List<Cause> members = new ArrayList<>();
-        if (pull > -TOLD) {
-            members.add(Cause.MASS);
+        List<Cause> rocking = new ArrayList<>();
+        if (!still.tracked() || still.trackOut() || still.trackMiddling()) {
+            rocking.add(Cause.TRACK);
         }
-        boolean rocks = pull < TOLD;
-        if (still.tracked() ? still.trackOut() || still.trackMiddling() : rocks) {
-            members.add(Cause.TRACK);
+        if (!still.pitchRead() || still.pitchOut() || still.pitchMiddling()) {
+            rocking.add(Cause.PITCH);
         }
-        if (still.pitchRead() ? still.pitchOut() || still.pitchMiddling() : rocks) {
-            members.add(Cause.PITCH);
+        if (!still.runOutRead() || still.runOutOut() || still.runOutMiddling()) {
+            rocking.add(Cause.FLANGE);
         }
-        if (still.runOutRead() ? still.runOutOut() || still.runOutMiddling() : rocks) {
-            members.add(Cause.FLANGE);
-        }
+        List<Cause> members = new ArrayList<>(rocking);
+        members.add(PropellerOnceFeatures.of(last).rocks() ? rocking.size() : 0, Cause.MASS);
         return members;
     }
 

@@ -48,6 +48,7 @@ final class PitchRule implements Rule {
                                 ? stage.pitch().orElseThrow().readings().spreadDeg()
                                 : once.size(),
                         Fact.of(still.pitchRead() ? FindingFact.SET_PITCH : FindingFact.READ_PITCH))
+                .atMost(still.pitchRead() ? 1 : Confidence.MOST_OF_FOUR)
                 .carrying(once.carried()));
     }
 

@@ -123,11 +123,6 @@ final class PropellerOnceFeatures {
         return stage.disc().map(fit -> fit.pullPoints() <= -SURELY).orElse(false);
     }
 
-    /** The other way round. */
-    boolean pulls() {
-        return stage.disc().map(fit -> fit.pullPoints() >= SURELY).orElse(false);
-    }
-
     /** The largest significant fall of 1× from one dwell to a faster one of the same run, as an acceleration. */
     Optional<Fall> fall() {
         // A crank line that lies on 1× rises with speed as well: the sum of both falls on a resonance only.

@@ -50,6 +50,7 @@ final class TrackRule implements Rule {
         });
         return Optional.of(new Assessment(
                         statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), Fact.of(next(still)))
+                .atMost(still.tracked() ? 1 : Confidence.MOST_OF_FOUR)
                 .carrying(once.carried()));
     }
 

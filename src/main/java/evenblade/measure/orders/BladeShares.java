@@ -20,14 +20,20 @@ import java.util.function.IntToDoubleFunction;
  * <p>x(θ) = Σ_b (1 + σ_b)·T_b(θ) − λ_b·T′_b(θ) + a·cos θ + b·sin θ + c, T_b being T while blade b goes by and 0 otherwise;
  *
  * <p>the once-a-turn part is left to a and b, for a mass out of balance makes it too. The dwell is cut into
- * {@value #BLOCKS} blocks of turns, each fitted by itself: the scatter between them gives the errors, whatever the noise
+ * blocks of turns, each fitted by itself: the scatter between them gives the errors, whatever the noise
  * is like. Pushes so broad that T has no shape of its own give wide errors.
  *
  * @param shares one for each blade, in the order in which they go by after the mark
  * @param quantile of Student's t that a deviation must pass, for one false name in twenty over all blades
+ * @param blocks how many the errors rest on
  */
-public record BladeShares(List<Share> shares, double quantile) {
-    private static final int BLOCKS = 12;
+public record BladeShares(List<Share> shares, double quantile, int blocks) {
+    /** Blocks at most: with more, Student's t hardly gets smaller. */
+    private static final int MOST_BLOCKS = 24;
+    /** Fewer blocks give no idea of the scatter. */
+    private static final int LEAST_BLOCKS = 8;
+    /** Turns in a block at least: above what a mean turn needs. */
+    private static final int TURNS = 8;
     /** Angles per blade: 2 to 3 degrees for usual blade counts, finer than the narrowest push. */
     private static final int POINTS = 60;
     /** One false name in so many turns of a propeller whose blades are alike. */
@@ -35,7 +41,7 @@ public record BladeShares(List<Share> shares, double quantile) {
     /** So many errors the common part must be above zero for a shape to exist. */
     private static final double SHAPED = 3;
     /** The blade named must lead the next one by so many standard errors of their difference; ours, see the figures. */
-    private static final double CLEAR = 1.5;
+    private static final double CLEAR = 1;
 
     public BladeShares {
         shares = List.copyOf(shares);
@@ -65,12 +71,13 @@ public record BladeShares(List<Share> shares, double quantile) {
     public static Optional<BladeShares> of(TimeBase time, Series values, SpeedTrack track, Dwell dwell, int blades) {
         int points = POINTS * blades;
         List<double[]> turns = new ArrayList<>();
-        for (int block = 0; block < BLOCKS; block++) {
-            double from = dwell.fromS() + block * dwell.durationS() / BLOCKS;
-            AngleAverage.of(time, values, track, from, from + dwell.durationS() / BLOCKS, points)
+        int blocks = (int) Math.min(MOST_BLOCKS, dwell.durationS() * dwell.propellerHz() / TURNS);
+        for (int block = 0; block < blocks; block++) {
+            double from = dwell.fromS() + block * dwell.durationS() / blocks;
+            AngleAverage.of(time, values, track, from, from + dwell.durationS() / blocks, points)
                     .ifPresent(average -> turns.add(average.mean().toArray()));
         }
-        return turns.size() < BLOCKS ? Optional.empty() : of(turns, blades);
+        return turns.size() < LEAST_BLOCKS ? Optional.empty() : of(turns, blades);
     }
 
     private static Optional<BladeShares> of(List<double[]> turns, int blades) {
@@ -104,8 +111,8 @@ public record BladeShares(List<Share> shares, double quantile) {
                     deviation(fits, b, blades, blades, -360)));
         }
         shares.sort(Comparator.comparingDouble(s -> s.atTurns < 0 ? s.atTurns + 1 : s.atTurns));
-        double quantile = Distributions.studentQuantile(1 - FALSE / (4 * blades), BLOCKS - 1);
-        return Optional.of(new BladeShares(shares, quantile));
+        double quantile = Distributions.studentQuantile(1 - FALSE / (4 * blades), turns.size() - 1);
+        return Optional.of(new BladeShares(shares, quantile, turns.size()));
     }
 
     /** One blade's coefficient less the mean over the blades, times a factor. */
@@ -159,7 +166,7 @@ public record BladeShares(List<Share> shares, double quantile) {
 
     /** Standard errors to either end of a 95 % interval: Student's t over the blocks. */
     public double interval95() {
-        return Distributions.studentQuantile(0.975, BLOCKS - 1);
+        return Distributions.studentQuantile(0.975, blocks - 1);
     }
 
     /** Which blade stands out, by strength or by angle, from 0; empty where none does or two are as far off. */

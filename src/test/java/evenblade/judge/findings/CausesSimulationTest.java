@@ -77,7 +77,10 @@ class CausesSimulationTest {
         /** Whether the fault shakes less than any line that is blamed; then there is nothing to find. */
         boolean belowFloor() {
             boolean once = kinds.stream().allMatch(ONCE::contains);
-            return one.madeMmS() < (once ? Thresholds.ONCE_MM_S : Thresholds.BLAMED_MM_S)
+            boolean little = once
+                    && one.strongest(evenblade.rig.Shaft.PROPELLER, 1) < Thresholds.ONCE_MM_S
+                    && one.installation().reduction().ratio() > 1;
+            return little || one.madeMmS() < (once ? Thresholds.ONCE_MM_S : Thresholds.BLAMED_MM_S)
                     && !kinds.contains(Fault.Kind.DRIVE);
         }
 
