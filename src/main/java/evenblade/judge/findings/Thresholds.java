@@ -39,7 +39,7 @@ final class Thresholds {
     static final double BLAMED_MM_S = 0.5;
     /**
      * Propeller 1× of which mass may be blamed with confidence, peak mm/s: twice {@link #ONCE_MM_S}. Ours, from a
-     * trial: of 20 sound machines of the test rig (small unbalance, half a millimetre of track) one reached 3.8, and another in 38 more.
+     * trial: of 20 sound machines of the test rig (small unbalance, half a millimetre of track) one reached 3.8.
      */
     static final double TOO_MUCH_MM_S = 2 * ONCE_MM_S;
     /**
