@@ -117,7 +117,8 @@ public final class Fuzz {
         kept = filesOf(whole.resolve("cache"));
         for (Door door : Door.values()) {
             List<byte[]> all = new ArrayList<>();
-            for (Path file : door == Door.KEPT ? kept : filesOf(seeds.resolve(door.name().toLowerCase(Locale.ROOT)))) {
+            for (Path file :
+                    door == Door.KEPT ? kept : filesOf(seeds.resolve(door.name().toLowerCase(Locale.ROOT)))) {
                 all.add(Files.readAllBytes(file));
             }
             corpus.put(door, all);
@@ -222,7 +223,9 @@ public final class Fuzz {
     private String installation(byte[] input) throws IOException {
         Path file = Files.write(work.resolve("installation.json"), input);
         InstallationFile.read(file);
-        return chance.nextInt(CASES_TO_A_PLAN) == 0 ? program("plan", "--installation", file.toString(), "--json") : "read";
+        return chance.nextInt(CASES_TO_A_PLAN) == 0
+                ? program("plan", "--installation", file.toString(), "--json")
+                : "read";
     }
 
     private String job(byte[] input) throws IOException {

@@ -15,7 +15,8 @@ import net.sourceforge.jaad.aac.Decoder;
 /** AAC in an MP4 file: a voice memo, or the sound track of a video. */
 final class Mp4Form implements CodedForm {
     /** The decoder writes a line for each damaged frame; kept by name, or the silence would be collected. */
-    private static final List<Logger> DECODER_LOGS = Stream.of("jaad", "jaad.aac.Decoder", "jaad.aac.tools.ICPrediction")
+    private static final List<Logger> DECODER_LOGS = Stream.of(
+                    "jaad", "jaad.aac.Decoder", "jaad.aac.tools.ICPrediction")
             .map(Logger::getLogger)
             .toList();
 
