@@ -97,7 +97,7 @@ public final class RecordRun implements LiveRecording {
         this.quiet = setting.quiet();
         this.soFar = setting.soFar();
         this.meter =
-                new LevelMeter(recorder.format().rateHz(), recorder.format().channels());
+                new LevelMeter(recorder.format().rateHz(), recorder.format().channelNames());
     }
 
     /**
@@ -168,6 +168,16 @@ public final class RecordRun implements LiveRecording {
     }
 
     @Override
+    public void skipStep() {
+        soFar.skipStep();
+    }
+
+    @Override
+    public void repeatStep() {
+        soFar.repeatStep();
+    }
+
+    @Override
     public void stop() {
         recorder.stop();
     }
@@ -231,7 +241,7 @@ public final class RecordRun implements LiveRecording {
     private LiveChain follow(Installation runs) {
         InputFormat format = recorder.format();
         Optional<String> mark = request.run().settings().markChannel().map(word -> LiveSetup.channel(format, word));
-        return LiveSetup.chain(format, runs, mark, soFar::take);
+        return LiveSetup.chain(format, runs, mark, soFar);
     }
 
     private static Recorded recorded(Take take, Optional<Event> event, List<Warning> warnings) {

@@ -6,6 +6,7 @@ import java.awt.Dimension;
 import java.awt.Graphics;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import javax.swing.JPanel;
 
 /** How loud each channel is, in decibels below full scale, with the highest of the last two seconds held. */
@@ -14,22 +15,27 @@ final class LevelBars extends JPanel {
     private static final int STEP_DB = 12;
 
     private transient List<ChannelLevel> levels = List.of();
-    private boolean warning;
-
     LevelBars() {
         setName("levels");
         setPreferredSize(new Dimension(220, 4 * Look.em()));
     }
 
-    /**
-     * Shows levels.
-     *
-     * @param clipping whether to warn
-     */
-    void show(List<ChannelLevel> now, boolean clipping) {
+    void show(List<ChannelLevel> now) {
         levels = now;
-        warning = clipping;
         repaint();
+    }
+
+    /** Which channels are clipped just now, and what cures it. */
+    static String clipText(List<ChannelLevel> clipping) {
+        return clipping.isEmpty()
+                ? "not clipped"
+                : clipping.stream()
+                        .map(level -> "✕ " + level.channel() + " CLIPPED: "
+                                + (level.clip() == ChannelLevel.Clip.FULL_SCALE
+                                        ? "turn the gain down"
+                                        : "flat below full scale, so the gain won't cure it: more distance, or a sensor"
+                                                + " or preamplifier with more range"))
+                        .collect(Collectors.joining(" · "));
     }
 
     @Override
@@ -58,7 +64,7 @@ final class LevelBars extends JPanel {
         int em = Look.em();
         g.setColor(Look.ink(Ink.SHADE));
         g.fillRect(0, y + 2, room, height - 4);
-        g.setColor(Look.ink(warning && level.clipped() > 0 ? Ink.LIMIT : Ink.PROPELLER));
+        g.setColor(Look.ink(level.clip() == ChannelLevel.Clip.NONE ? Ink.PROPELLER : Ink.LIMIT));
         g.fillRect(0, y + 2, place(level.peakDb(), room), height - 4);
         g.setColor(Look.ink(Ink.TEXT));
         int held = place(level.heldPeakDb(), room);

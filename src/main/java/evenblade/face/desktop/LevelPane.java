@@ -26,7 +26,6 @@ import net.miginfocom.swing.MigLayout;
 final class LevelPane extends JPanel {
     private static final int LOOK_MS = 66;
     private static final double QUIET_S = 5;
-    private static final long LATELY_NANOS = 3_000_000_000L;
     private static final float LARGE = 3.5f;
 
     private final transient Navigator bench;
@@ -45,8 +44,6 @@ final class LevelPane extends JPanel {
     private transient Optional<ListenToInput> listening = Optional.empty();
     private transient Optional<Runnable> afterwards = Optional.empty();
     private transient Optional<RecordRun> taking = Optional.empty();
-    private long clippedSoFar;
-    private long clippedAtNanos;
     private boolean opening;
 
     /**
@@ -172,7 +169,6 @@ final class LevelPane extends JPanel {
 
     private void hear(ListenToInput input) {
         opening = false;
-        clippedSoFar = 0;
         listening = Optional.of(input);
         held.accept(true);
         words();
@@ -283,18 +279,12 @@ final class LevelPane extends JPanel {
     }
 
     private void show(List<ChannelLevel> levels) {
-        long count = levels.stream().mapToLong(ChannelLevel::clipped).sum();
-        if (count > clippedSoFar) {
-            clippedSoFar = count;
-            clippedAtNanos = System.nanoTime();
-        }
-        boolean lately = count > 0 && System.nanoTime() - clippedAtNanos < LATELY_NANOS;
-        bars.show(levels, lately);
-        clipped.setText(
-                lately
-                        ? "✕ CLIPPED: samples are cut off. Turn the gain down."
-                        : count == 0 ? "Not clipped." : "Was clipped; not any more.");
-        clipped.setForeground(Look.ink(lately ? Ink.LIMIT : Ink.QUIET_TEXT));
+        List<ChannelLevel> clipping = levels.stream()
+                .filter(level -> level.clip() != ChannelLevel.Clip.NONE)
+                .toList();
+        bars.show(levels);
+        clipped.setText(LevelBars.clipText(clipping));
+        clipped.setForeground(Look.ink(clipping.isEmpty() ? Ink.QUIET_TEXT : Ink.LIMIT));
     }
 
     private void show(LevelAim now) {

@@ -47,7 +47,7 @@ final class LivePane extends JPanel {
         setName("live");
         fields = new InputFields(bench.drafts(), job);
         level = new LevelPane(bench, job, fields, complaint, this::levelHeld, start::requestFocusInWindow);
-        screen = new LiveScreen(job.record().installation().propeller().blades(), bench.work());
+        screen = new LiveScreen(bench.work());
         JPanel head = new JPanel(new MigLayout("insets 0, hidemode 3", "[grow]12[]12[]"));
         head.add(Look.heading("Ground run"));
         buttons = level.buttons();
@@ -137,7 +137,7 @@ final class LivePane extends JPanel {
         running = Optional.of(run);
         words();
         show(screen);
-        screen.began(steps);
+        screen.began(steps, run);
         looks.start();
         start.requestFocusInWindow();
         run.leftovers().forEach(warning -> bench.say(Words.warning(warning)));

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.List;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -107,7 +108,7 @@ class ChosenInputTest {
     @Test
     @DisplayName("gives exact zeros at once as something that no real input does")
     void exactZerosAreCounted() {
-        LevelMeter meter = new LevelMeter(8000, 1);
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"));
         meter.accept(new float[8000], 8000);
         assertThat(meter.zeroS()).isEqualTo(1);
         float[] oneBit = new float[400];
