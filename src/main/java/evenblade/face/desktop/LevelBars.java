@@ -1,6 +1,7 @@
 package evenblade.face.desktop;
 
 import evenblade.input.capture.ChannelLevel;
+import evenblade.measure.soundcheck.LevelAim;
 import evenblade.tell.chart.Ink;
 import java.awt.Dimension;
 import java.awt.Graphics;
@@ -9,7 +10,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import javax.swing.JPanel;
 
-/** How loud each channel is, in decibels below full scale, with the highest of the last two seconds held. */
+/** How loud each channel is, in decibels below full scale: the good zone drawn, the highest of two seconds held. */
 final class LevelBars extends JPanel {
     private static final double LOWEST_DB = -72;
     private static final int STEP_DB = 12;
@@ -64,9 +65,15 @@ final class LevelBars extends JPanel {
         int em = Look.em();
         g.setColor(Look.ink(Ink.SHADE));
         g.fillRect(0, y + 2, room, height - 4);
+        int from = place(LevelAim.LOW_DB, room);
+        g.setColor(Look.ink(Ink.GRID));
+        g.fillRect(from, y + 2, place(LevelAim.HIGH_DB, room) - from, height - 4);
         g.setColor(Look.ink(level.clip() == ChannelLevel.Clip.NONE ? Ink.PROPELLER : Ink.LIMIT));
         g.fillRect(0, y + 2, place(level.peakDb(), room), height - 4);
         g.setColor(Look.ink(Ink.TEXT));
+        for (double edge : new double[] {LevelAim.LOW_DB, LevelAim.HIGH_DB}) {
+            g.drawLine(place(edge, room), y, place(edge, room), y + height);
+        }
         int held = place(level.heldPeakDb(), room);
         g.fillRect(Math.max(0, held - 2), y + 1, 3, height - 2);
         g.setFont(getFont());
