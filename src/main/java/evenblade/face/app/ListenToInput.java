@@ -81,7 +81,7 @@ public final class ListenToInput {
         this.quiet = quiet;
         this.mark = mark;
         this.soFar = RunSoFar.begin(Optional.empty(), installation);
-        this.meter = new LevelMeter(format.rateHz(), format.channelNames());
+        this.meter = new LevelMeter(format.rateHz(), format.channelNames(), mark);
         double quantum = Math.scalb(1.0, 1 - format.coding().bits());
         this.latest = new LatestStretch(format.rateHz(), format.channelNames(), quantum, JUDGED_UP_TO_HZ, JUDGED_S);
     }

@@ -16,7 +16,7 @@ import net.miginfocom.swing.MigLayout;
 
 /** What speed to hold now and for how long still; without steps, for how long the speed was steady. */
 final class DwellProgress extends JPanel {
-    private static final float LARGE = 1.6f;
+    private static final float LARGE = 1.5f;
 
     private final JLabel words = new JLabel(" ");
     private final JProgressBar bar = new JProgressBar(0, 1000);
@@ -84,7 +84,7 @@ final class DwellProgress extends JPanel {
 
     private void lead(StepProgress step) {
         String which = "Step " + step.number() + " of " + step.of();
-        String rpm = FigureFormat.fixed(step.engineRpm(), 0) + " engine rpm";
+        String rpm = FigureFormat.fixed(step.engineRpm(), 0) + " rpm";
         if (step.state() == StepProgress.State.GO_THERE) {
             say(which + ": go to " + rpm, Ink.CRANK);
             bar.setValue(0);
@@ -94,7 +94,7 @@ final class DwellProgress extends JPanel {
         say(
                 which + ": hold " + rpm + ", " + FigureFormat.fixed(step.heldS(), 0) + " of "
                         + FigureFormat.fixed(step.wantedS(), 0) + " s"
-                        + (held < 1 ? "" : ", a little longer: the lines are weak"),
+                        + (held < 1 ? "" : ", weak lines: longer"),
                 Ink.TEXT);
         bar.setValue((int) (held * bar.getMaximum()));
     }

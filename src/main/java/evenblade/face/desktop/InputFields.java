@@ -97,6 +97,7 @@ final class InputFields extends JPanel {
         word.setLabelFor(field);
         field.setName(name);
         field.putClientProperty("JTextField.placeholderText", hint);
+        field.setToolTipText(hint.isEmpty() ? null : hint);
         add(word, row);
         add(field, how);
     }

@@ -26,17 +26,24 @@ final class LevelBars extends JPanel {
         repaint();
     }
 
-    /** Which channels are clipped just now, and what cures it. */
+    /** Which channels are clipped just now, and what cures it in a few words. */
     static String clipText(List<ChannelLevel> clipping) {
         return clipping.isEmpty()
                 ? "not clipped"
                 : clipping.stream()
                         .map(level -> "✕ " + level.channel() + " CLIPPED: "
                                 + (level.clip() == ChannelLevel.Clip.FULL_SCALE
-                                        ? "turn the gain down"
-                                        : "flat below full scale, so the gain won't cure it: more distance, or a sensor"
-                                                + " or preamplifier with more range"))
+                                        ? "turn gain down"
+                                        : "not by the gain"))
                         .collect(Collectors.joining(" · "));
+    }
+
+    /** What the few words mean. */
+    static String clipTip(List<ChannelLevel> clipping) {
+        return clipping.stream().anyMatch(level -> level.clip() == ChannelLevel.Clip.BELOW_FULL_SCALE)
+                ? "Tops are flat below full scale: what comes before the gain is overdriven. Stop the engine, then take"
+                        + " more distance, or a sensor or preamplifier with more range."
+                : "Samples are cut off at full scale. Turn the gain of the input down.";
     }
 
     @Override

@@ -68,6 +68,7 @@ final class LevelPane extends JPanel {
     void explain() {
         aim.setText("– – –");
         aim.setForeground(Look.ink(Ink.QUIET_TEXT));
+        bars.setVisible(false);
         lines.clear();
         lines.strong("The space bar goes on to the next step; a step's own button skips or repeats it");
         lines.say("▸ 1  Say which input, where the sensor sits, and its full scale where it is known.");
@@ -144,7 +145,7 @@ final class LevelPane extends JPanel {
     void tell(List<Warning> warnings) {
         aim.setText("✓ The run is in the job");
         aim.setForeground(Look.ink(Ink.TEXT));
-        bars.show(List.of());
+        bars.setVisible(false);
         clipped.setText(" ");
         told("To know about it", warnings);
     }
@@ -157,7 +158,7 @@ final class LevelPane extends JPanel {
     private void told(String heading, List<Warning> warnings) {
         told(heading);
         for (Warning warning : warnings) {
-            lines.say("!  " + Words.warning(warning) + ". " + Phrases.cure(warning.code()));
+            lines.say("!  " + Words.warning(warning));
         }
         if (warnings.isEmpty()) {
             lines.say("Nothing to complain of.");
@@ -256,8 +257,10 @@ final class LevelPane extends JPanel {
         List<ChannelLevel> clipping = levels.stream()
                 .filter(level -> level.clip() != ChannelLevel.Clip.NONE)
                 .toList();
+        bars.setVisible(!levels.isEmpty());
         bars.show(levels);
         clipped.setText(LevelBars.clipText(clipping));
+        clipped.setToolTipText(clipping.isEmpty() ? null : LevelBars.clipTip(clipping));
         clipped.setForeground(Look.ink(clipping.isEmpty() ? Ink.QUIET_TEXT : Ink.LIMIT));
     }
 

@@ -268,9 +268,8 @@ final class LivePane extends JPanel {
     private void words() {
         boolean recording = running.isPresent();
         boolean busy = opening || level.busy();
-        fields.setVisible(!recording);
+        fields.setVisible(!recording && step != LiveStep.RESULT);
         fields.open(!recording && !busy);
-        steps.setVisible(!recording);
         if (SwingUtilities.getAncestorOfClass(JobPane.class, this) instanceof JobPane around) {
             around.giveRoom(recording);
         }
@@ -283,7 +282,7 @@ final class LivePane extends JPanel {
                     BorderFactory.createMatteBorder(
                             0, 0, 3, 0, Look.ink(each == step ? Ink.CRANK : Ink.SHADE)),
                     BorderFactory.createEmptyBorder(4, 8, 4, 8)));
-            button.setEnabled(inputs && !opening && !level.taking() && each != LiveStep.RESULT);
+            button.setEnabled(inputs && !recording && !opening && !level.taking() && each != LiveStep.RESULT);
         });
         next.setText(nextWords() + " (space)");
         next.setEnabled(inputs && !opening && !level.taking() && !stopping);

@@ -97,6 +97,7 @@ final class LiveScreen extends JPanel {
         time.setText(clock(view.seconds()));
         levels.show(view.levels());
         clipping.setText(LevelBars.clipText(view.clipping()));
+        clipping.setToolTipText(view.clipping().isEmpty() ? null : LevelBars.clipTip(view.clipping()));
         clipping.setForeground(Look.ink(view.clipping().isEmpty() ? Ink.QUIET_TEXT : Ink.LIMIT));
         show(view.figures(), view.liveStopped());
         dwell.show(view);
@@ -128,7 +129,8 @@ final class LiveScreen extends JPanel {
 
     private static String amplitude(Optional<LiveFigures.Figure> figure, SignalUnit unit) {
         return figure.map(each -> each.detected()
-                        ? FigureFormat.withError(each.value(), each.plusMinus()) + " " + words(unit)
+                        ? FigureFormat.plain(each.value()) + " " + words(unit) + " ± "
+                                + FigureFormat.fixed(100 * each.plusMinus() / each.value(), 1) + " %"
                         : FigureFormat.below(each.value()) + " " + words(unit))
                 .orElse(BLANK);
     }
@@ -158,7 +160,7 @@ final class LiveScreen extends JPanel {
     }
 
     private static String words(SignalUnit unit) {
-        return unit == SignalUnit.FULL_SCALE ? "of full scale" : unit.display();
+        return unit == SignalUnit.FULL_SCALE ? "FS" : unit.display();
     }
 
     private static String clock(double seconds) {

@@ -3,6 +3,7 @@ package evenblade.input.capture;
 import evenblade.input.recording.BlockSink;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Watches the level of every channel as sound passes; fed by one thread, read by any. */
 public final class LevelMeter implements BlockSink {
@@ -33,10 +34,15 @@ public final class LevelMeter implements BlockSink {
     private volatile boolean silent = true;
     private volatile double zeroS;
 
-    /** @param channels names of the channels */
-    public LevelMeter(double rateHz, List<String> channels) {
+    /**
+     * @param channels names of the channels
+     * @param mark the channel with a mark, whose pulses are flat by nature
+     */
+    public LevelMeter(double rateHz, List<String> channels, Optional<String> mark) {
         this.rateHz = rateHz;
-        this.lanes = channels.stream().map(Lane::new).toList();
+        this.lanes = channels.stream()
+                .map(name -> new Lane(name, mark.filter(name::equals).isPresent()))
+                .toList();
         this.levels = lanes.stream().map(Lane::level).toList();
     }
 
@@ -73,6 +79,7 @@ public final class LevelMeter implements BlockSink {
 
     private static final class Lane {
         private final String channel;
+        private final boolean pulses;
         private double shown;
         private double shownAgeS;
         private double held;
@@ -87,8 +94,9 @@ public final class LevelMeter implements BlockSink {
         private int flatTops;
         private double countedS;
 
-        Lane(String channel) {
+        Lane(String channel, boolean pulses) {
             this.channel = channel;
+            this.pulses = pulses;
         }
 
         void take(float[] x, int lane, int lanes, int frames, double seconds) {
@@ -145,7 +153,7 @@ public final class LevelMeter implements BlockSink {
         ChannelLevel level() {
             ChannelLevel.Clip clip = clippedAgeS < HOLD_S
                     ? ChannelLevel.Clip.FULL_SCALE
-                    : flatAgeS < HOLD_S ? ChannelLevel.Clip.BELOW_FULL_SCALE : ChannelLevel.Clip.NONE;
+                    : flatAgeS < HOLD_S && !pulses ? ChannelLevel.Clip.BELOW_FULL_SCALE : ChannelLevel.Clip.NONE;
             return new ChannelLevel(channel, decibel(shown), decibel(held), clipped, clip);
         }
 

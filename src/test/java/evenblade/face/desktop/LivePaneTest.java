@@ -218,7 +218,7 @@ class LivePaneTest {
         try {
             hands.click("record");
             hands.await("the speed", 40, () -> says("live rpm", "40") || says("live rpm", "39"));
-            assertThat(hands.text("live dwell")).contains("hold 4000 engine rpm");
+            assertThat(hands.text("live dwell")).contains("hold 4000 rpm");
             Hands.pause(5000);
 
             watch.forget();
@@ -241,9 +241,9 @@ class LivePaneTest {
             assertThat(capHeight("live rpm")).as("pixels of a figure's height").isGreaterThanOrEqualTo(60);
             hands.photographNow(Path.of("target", "screens", "live.png"));
 
-            hands.await("the second dwell", 90, () -> says("live dwell", "hold 4800 engine rpm"));
+            hands.await("the second dwell", 90, () -> says("live dwell", "hold 4800 rpm"));
             hands.await("progress", 60, () -> ((JProgressBar) hands.named("dwell bar")).getValue() > 300);
-            assertThat(hands.text("live blade pass")).contains("of full scale");
+            assertThat(hands.text("live blade pass")).contains(" FS ± ");
             hands.photographNow(Path.of("target", "screens", "live-later.png"));
             hands.press(KeyEvent.VK_SPACE);
             hands.await("the run in the job", () -> record().events().size() == 1);

@@ -108,7 +108,7 @@ class ChosenInputTest {
     @Test
     @DisplayName("gives exact zeros at once as something that no real input does")
     void exactZerosAreCounted() {
-        LevelMeter meter = new LevelMeter(8000, List.of("mono"));
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
         meter.accept(new float[8000], 8000);
         assertThat(meter.zeroS()).isEqualTo(1);
         float[] oneBit = new float[400];

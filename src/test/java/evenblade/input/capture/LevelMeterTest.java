@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class LevelMeterTest {
@@ -20,7 +21,7 @@ class LevelMeterTest {
 
     @Test
     void aToneOfMinus6DecibelReadsMinus6Decibel() {
-        LevelMeter meter = new LevelMeter(8000, List.of("left", "right"));
+        LevelMeter meter = new LevelMeter(8000, List.of("left", "right"), Optional.empty());
 
         meter.accept(tone(0.5012, 800, 2), 800);
 
@@ -31,7 +32,7 @@ class LevelMeterTest {
 
     @Test
     void thePeakIsHeldForTwoSecondsAndThenLetGo() {
-        LevelMeter meter = new LevelMeter(8000, List.of("mono"));
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
         meter.accept(tone(0.5, 400, 1), 400);
         for (int i = 0; i < 30; i++) {
             meter.accept(tone(0.05, 400, 1), 400);
@@ -47,7 +48,7 @@ class LevelMeterTest {
 
     @Test
     void flatTopsAtFullScaleAreCountedAsClipped() {
-        LevelMeter meter = new LevelMeter(8000, List.of("mono"));
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
 
         meter.accept(tone(1.5, 800, 1), 800);
 
@@ -61,7 +62,7 @@ class LevelMeterTest {
 
     @Test
     void theClipMarkGoesTwoSecondsAfterTheLastClippedSample() {
-        LevelMeter meter = new LevelMeter(8000, List.of("mono"));
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
         meter.accept(tone(1.5, 400, 1), 400);
         assertThat(clip(meter)).isEqualTo(ChannelLevel.Clip.FULL_SCALE);
 
@@ -75,7 +76,7 @@ class LevelMeterTest {
 
     @Test
     void topsCutOffBelowFullScaleAreAnotherMatterThanTooMuchGain() {
-        LevelMeter meter = new LevelMeter(8000, List.of("mono"));
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
         float[] cut = tone(1.5, 8000, 1);
         for (int i = 0; i < cut.length; i++) {
             cut[i] *= 0.4f;
@@ -89,7 +90,7 @@ class LevelMeterTest {
     @Test
     void aSlowSineInSixteenBitsIsNotCutOffHoweverSoftItIs() {
         for (double amplitude : new double[] {0.9, 0.1, 0.01, 0.001}) {
-            LevelMeter meter = new LevelMeter(48000, List.of("mono"));
+            LevelMeter meter = new LevelMeter(48000, List.of("mono"), Optional.empty());
             float[] slow = new float[48000];
             for (int i = 0; i < slow.length; i++) {
                 // 30 Hz: some ten equal samples stand at each top.
@@ -103,7 +104,7 @@ class LevelMeterTest {
 
     @Test
     void silenceReadsTheLowestLevel() {
-        LevelMeter meter = new LevelMeter(8000, List.of("mono"));
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
 
         meter.accept(new float[400], 400);
 
