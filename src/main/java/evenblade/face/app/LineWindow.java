@@ -110,8 +110,8 @@ final class LineWindow {
         try {
             Path small = Files.createTempFile("window", ".csv");
             try {
-                Held held = held(
-                        rateHz.map(rate -> (int) Math.ceil(seconds * rate)).orElse(MOST_LINES));
+                Held held =
+                        held(rateHz.map(rate -> (int) Math.ceil(seconds * rate)).orElse(MOST_LINES));
                 Files.write(small, held.lines());
                 Recording read = ((Intake.Whole) RecordingReader.open(small, IntakeOptions.NONE)).recording();
                 return Optional.of(later(read, held.before() / read.time().rateHz()));

@@ -34,10 +34,7 @@ final class LiveSetup {
     }
 
     static LiveChain chain(
-            InputFormat format,
-            Installation installation,
-            Optional<String> markChannel,
-            LiveListener listener) {
+            InputFormat format, Installation installation, Optional<String> markChannel, LiveListener listener) {
         WindowReader reader = reader(installation, markChannel);
         double highest =
                 ChosenChannels.highestOrder(installation) * reader.expectation().toHz() * KEPT_MARGIN;

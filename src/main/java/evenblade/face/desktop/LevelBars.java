@@ -16,6 +16,7 @@ final class LevelBars extends JPanel {
     private static final int STEP_DB = 12;
 
     private transient List<ChannelLevel> levels = List.of();
+
     LevelBars() {
         setName("levels");
         setPreferredSize(new Dimension(220, 4 * Look.em()));

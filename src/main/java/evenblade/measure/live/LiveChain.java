@@ -62,8 +62,7 @@ public final class LiveChain implements BlockSink, AutoCloseable {
      * @param reader reads the windows
      * @param listener told of every result, on the chain's threads
      */
-    public LiveChain(
-            double rateHz, List<String> names, double keepUpToHz, WindowReader reader, LiveListener listener) {
+    public LiveChain(double rateHz, List<String> names, double keepUpToHz, WindowReader reader, LiveListener listener) {
         this.rateHz = rateHz;
         this.names = List.copyOf(names);
         this.keepUpToHz = Math.min(keepUpToHz, Recording.USABLE_SHARE_OF_RATE * rateHz);

@@ -47,14 +47,14 @@ public record LiveFigures(
 
     /** The figures of the latest quick speed and the latest window. */
     public static LiveFigures of(double ratio, LiveNow now, Optional<LiveReading> window) {
-        Optional<Figure> propeller = now.speed()
-                .map(speed -> new Figure(60 * speed.propellerHz(), 60 * speed.plusMinusHz(), true));
-        Optional<Figure> engine = propeller.map(
-                rpm -> new Figure(ratio * rpm.value(), ratio * rpm.plusMinus(), true));
+        Optional<Figure> propeller =
+                now.speed().map(speed -> new Figure(60 * speed.propellerHz(), 60 * speed.plusMinusHz(), true));
+        Optional<Figure> engine = propeller.map(rpm -> new Figure(ratio * rpm.value(), ratio * rpm.plusMinus(), true));
         Optional<DwellOrders> held = window.filter(each -> seesLastMove(each, now))
                 .flatMap(LiveFigures::held)
                 .filter(each -> now.speed()
-                        .filter(speed -> Math.abs(speed.propellerHz() / each.dwell().propellerHz() - 1) < SAME)
+                        .filter(speed ->
+                                Math.abs(speed.propellerHz() / each.dwell().propellerHz() - 1) < SAME)
                         .isPresent());
         return new LiveFigures(
                 engine,
@@ -69,7 +69,9 @@ public record LiveFigures(
     }
 
     private static boolean seesLastMove(LiveReading window, LiveNow now) {
-        return now.steadyFromS().filter(from -> window.toS() >= from + BEYOND_MOVE_S).isPresent();
+        return now.steadyFromS()
+                .filter(from -> window.toS() >= from + BEYOND_MOVE_S)
+                .isPresent();
     }
 
     /** The orders of the dwell that a window ends in; empty where it ends in none. */

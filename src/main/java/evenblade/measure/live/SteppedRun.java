@@ -81,7 +81,8 @@ public final class SteppedRun {
         lastToS = window.toS();
         Optional<DwellOrders> held =
                 LiveFigures.held(window).filter(each -> each.dwell().fromS() >= countedFromS);
-        Optional<Integer> at = held.flatMap(each -> stepAt(window.ratio() * each.dwell().propellerRpm()));
+        Optional<Integer> at =
+                held.flatMap(each -> stepAt(window.ratio() * each.dwell().propellerRpm()));
         if (at.isEmpty()) {
             now = next();
             return;
@@ -110,8 +111,7 @@ public final class SteppedRun {
     private Optional<StepProgress> next() {
         return toDo.stream()
                 .findFirst()
-                .map(index -> progress(
-                        index, StepProgress.State.GO_THERE, 0, Optional.empty(), Optional.empty()));
+                .map(index -> progress(index, StepProgress.State.GO_THERE, 0, Optional.empty(), Optional.empty()));
     }
 
     private StepProgress progress(int index, DwellOrders held) {

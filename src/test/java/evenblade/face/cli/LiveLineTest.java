@@ -27,8 +27,7 @@ class LiveLineTest {
     }
 
     private static LiveRecording.View leading(LiveFigures figures, Optional<StepProgress> step) {
-        return new LiveRecording.View(
-                1, List.of(MIDDLE, MIDDLE), figures, Optional.of(WINDOW), step, List.of(), false);
+        return new LiveRecording.View(1, List.of(MIDDLE, MIDDLE), figures, Optional.of(WINDOW), step, List.of(), false);
     }
 
     @Test
@@ -60,8 +59,8 @@ class LiveLineTest {
 
     @Test
     void aStepUnderWayStandsBeforeTheSpeed() {
-        StepProgress step = new StepProgress(
-                1, 2, 4800, StepProgress.State.HOLD, 12.3, 20, Optional.of(4.2), Optional.empty());
+        StepProgress step =
+                new StepProgress(1, 2, 4800, StepProgress.State.HOLD, 12.3, 20, Optional.of(4.2), Optional.empty());
 
         assertThat(LiveLine.text(leading(LiveFigures.NONE, Optional.of(step)), ""))
                 .isEqualTo("0:01.0 -15 dB -15 dB  HOLD 4800 12/20 s:  no speed");

@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.WarningCode;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.List;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -193,7 +193,8 @@ class LiveChainTest {
             send(chain, new float[5 * RATE_HZ], 1);
         }
 
-        assertThat(told.windows).isNotEmpty().allSatisfy(r -> assertThat(r.speed()).isEmpty());
+        assertThat(told.windows).isNotEmpty().allSatisfy(r -> assertThat(r.speed())
+                .isEmpty());
         assertThat(told.nows).isNotEmpty().allSatisfy(n -> assertThat(n.speed()).isEmpty());
     }
 
@@ -270,7 +271,9 @@ class LiveChainTest {
                             .isLessThan(0.012);
                 }
                 boolean moving = atS > 12.75 && atS < 14 || atS > 30.75 && atS < 32;
-                for (var line : List.of(Map.entry(0.05, each.figures().once()), Map.entry(0.2, each.figures().bladePass()))) {
+                for (var line : List.of(
+                        Map.entry(0.05, each.figures().once()),
+                        Map.entry(0.2, each.figures().bladePass()))) {
                     if (line.getValue().isPresent()) {
                         LiveFigures.Figure figure = line.getValue().get();
                         assertThat(moving).as("amplitude at %.2f s", atS).isFalse();

@@ -38,7 +38,8 @@ class SteppedRunTest {
 
     /** An invented run that holds speeds, with two seconds from one to the next. */
     private static SpeedProfile holding(double seconds, double... engineRpms) {
-        SpeedProfile profile = SpeedProfile.startingAt(engineRpms[0] / RATIO / 60).thenDwell(seconds);
+        SpeedProfile profile =
+                SpeedProfile.startingAt(engineRpms[0] / RATIO / 60).thenDwell(seconds);
         for (int i = 1; i < engineRpms.length; i++) {
             profile = profile.thenRampTo(engineRpms[i] / RATIO / 60, 2).thenDwell(seconds);
         }

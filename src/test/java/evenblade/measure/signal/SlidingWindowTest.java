@@ -37,7 +37,8 @@ class SlidingWindowTest {
         for (int n = 0; n < window.size(); n++) {
             double t = window.fromS() + n / window.rateHz();
             assertThat(window.latest(0, window.size()).at(n)).isCloseTo(tone(hz, t), within(5e-4));
-            assertThat(window.latest(1, window.size()).at(n)).isEqualTo(-window.latest(0, window.size()).at(n));
+            assertThat(window.latest(1, window.size()).at(n))
+                    .isEqualTo(-window.latest(0, window.size()).at(n));
         }
     }
 
