@@ -49,7 +49,10 @@ final class Confirmation {
     private static final int SCRAMBLED = 200;
     /** Share by which a scrambled order is moved at most. */
     private static final double SCRAMBLED_BY = 0.12;
-    /** Two lines agree, two more make it no chance: common practice, no source. */
+    /**
+     * Two lines agree, one more makes it no chance: common practice, no source. Where a speed was read off and blade pass
+     * and firing stand there, it is the third.
+     */
     private static final int LEAST_LINES = 3;
 
     /** So many lines of one shaft, low and high, pin its speed: a series of another spacing misses most of them. */
@@ -337,8 +340,10 @@ final class Confirmation {
             doubts.add(SpeedDoubt.ONE_SHAFT);
         } else if (!twoShafts && oneSeries(by)) {
             doubts.add(SpeedDoubt.ONE_SERIES);
+        } else if (by.size() < LEAST_LINES && !(twoShafts && prior.readOff(hz) && mainsStand(hz))) {
+            doubts.add(SpeedDoubt.TWO_LINES);
         }
-        if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT || by.size() < LEAST_LINES && doubts.isEmpty()) {
+        if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT) {
             doubts.add(SpeedDoubt.CHANCE);
         }
         Optional<BetterEntry> told = better.filter(entry -> !entry.sameSpeed() || !ownBladesLead(by));
