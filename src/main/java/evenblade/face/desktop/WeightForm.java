@@ -59,7 +59,7 @@ final class WeightForm extends EntryForm {
         counted.addActionListener(e -> {
             Optional<HubCounting> sense = sense();
             hub.setVisible(sense.isPresent());
-            hub.show(sense.map(s -> DrawBalance.counted(job.record().installation(), s)), "");
+            sense.ifPresent(s -> hub.show(DrawBalance.counted(job.record().installation(), s)));
             body.revalidate();
         });
         when = whenField();
