@@ -3,7 +3,7 @@ package evenblade.face.desktop;
 import evenblade.face.app.SketchStatic;
 import evenblade.face.app.SketchStatic.Mark;
 import evenblade.face.app.SketchStatic.Sketch;
-import evenblade.judge.tracking.LaidOut;
+import evenblade.judge.tracking.Layout;
 import evenblade.keep.job.Detail;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,7 +38,7 @@ final class MarksForm extends StaticForm {
     }
 
     /** The same, with the blades where they should be tried next. */
-    MarksForm on(LaidOut layout) {
+    MarksForm on(Layout layout) {
         for (int p = 1; p <= Math.min(layout.positions(), hub.positions()); p++) {
             hub.put(p, layout.at(p));
         }
@@ -48,7 +48,7 @@ final class MarksForm extends StaticForm {
     @Override
     Detail readings() {
         return new Detail.Tracking(
-                LaidOut.parse(hub.layoutText()),
+                Layout.parse(hub.layoutText()),
                 Rounds.text(hub, typed -> withUnit(typed, lengthUnit())),
                 typed(sigma).map(typed -> withUnit(typed, lengthUnit())));
     }

@@ -2,7 +2,7 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.SketchStatic;
 import evenblade.face.app.SketchStatic.Sketch;
-import evenblade.judge.tracking.LaidOut;
+import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings.Reference;
 import evenblade.keep.job.Detail;
 import javax.swing.JComboBox;
@@ -38,7 +38,7 @@ final class PitchForm extends StaticForm {
     @Override
     Detail.Pitch readings() {
         return new Detail.Pitch(
-                LaidOut.parse(hub.layoutText()),
+                Layout.parse(hub.layoutText()),
                 Rounds.text(hub, typed -> withUnit(typed, DEGREES)),
                 typed(zero).map(typed -> withUnit(typed, DEGREES)),
                 reference.getSelectedIndex() == 0 ? Reference.HUB : Reference.LEVEL,

@@ -3,7 +3,7 @@ package evenblade.face.desktop;
 import evenblade.base.units.LengthUnit;
 import evenblade.face.app.DrawTracking;
 import evenblade.face.app.JudgeTracking;
-import evenblade.judge.tracking.LaidOut;
+import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.StaticSide;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.Face;
@@ -64,7 +64,7 @@ final class TrackPane extends JPanel {
         StaticSide view = answer.view();
         FigureFormat figures = new FigureFormat(bench.settings().lengthUnit());
         words.show(TrackingDocument.of(view, new Phrases(Face.WINDOW, figures)));
-        LaidOut next = view.now().nextLayout().layout();
+        Layout next = view.now().nextLayout().layout();
         mark.setText("Enter marks for " + next.text());
         mark.addActionListener(e -> bench.show(new MarksForm(bench, job).on(next)));
         mark.setVisible(true);
