@@ -84,7 +84,7 @@ final class EvidenceOfJob {
         Optional<Instant> lastChange = Optional.empty();
         int next = 0;
         for (Event event : record.standing()) {
-            if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
+            if (event.changesMachine()) {
                 changes.add(event.text());
                 lastChange = Optional.of(event.at().toInstant());
             } else if (event.kind() == Kind.RUN) {

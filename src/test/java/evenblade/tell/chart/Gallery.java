@@ -57,15 +57,21 @@ final class Gallery {
                 new EnvelopePicture.Data(InventedRun.CAPTION, "m/s²", Series.of(time), Series.of(level)));
     }
 
-    static OverlaidSpectraPicture spectra(InventedRun run) {
-        return new OverlaidSpectraPicture(new OverlaidSpectraPicture.Data(
+    static SpectrumPicture spectra(InventedRun run) {
+        return new SpectrumPicture(new SpectrumPicture.Data(
                 TWO_RUNS,
-                "invented-run-2",
-                new Curve(run.spectrumHz(), run.spectrum(1)),
-                "invented-run-3",
-                new Curve(run.spectrumHz(), run.spectrum(0.55)),
+                List.of(
+                        new SpectrumCurve(
+                                "after: invented-run-3",
+                                new Curve(run.spectrumHz(), run.spectrum(0.55)),
+                                SpectrumCurve.Role.AFTER),
+                        new SpectrumCurve(
+                                "before: invented-run-2",
+                                new Curve(run.spectrumHz(), run.spectrum(1)),
+                                SpectrumCurve.Role.BEFORE)),
                 SignalUnit.METRE_PER_SECOND_SQUARED,
-                OrderRows.marks(run.orders()),
+                OrderRows.lines(run.orders()),
+                Optional.empty(),
                 OrderRows.upToHz(run.orders()),
                 AmplitudeScale.LINEAR));
     }
