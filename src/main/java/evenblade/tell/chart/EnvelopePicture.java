@@ -42,7 +42,7 @@ public final class EnvelopePicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double[] time = data.timeS().toArray();
         int shown = (int) Arrays.stream(time).filter(t -> t <= time[0] + SHOWN_S).count();
         double[] level = Arrays.copyOf(data.level().toArray(), shown);
@@ -53,5 +53,6 @@ public final class EnvelopePicture extends Picture {
         frame.curve("level over 80 ms", Arrays.copyOf(time, shown), level, Ink.AFTER, pen.stroke(0.14));
         frame.place(area);
         frame.paint(pen.surface());
+        return LaidOut.NONE;
     }
 }
