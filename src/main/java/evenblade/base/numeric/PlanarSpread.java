@@ -21,11 +21,6 @@ public record PlanarSpread(Phasor middle, double xx, double xy, double yy) {
         return new PlanarSpread(middle, xx + variance, xy, yy + variance);
     }
 
-    /** The same with the errors of another, independent of these. */
-    public PlanarSpread plusErrors(PlanarSpread other) {
-        return new PlanarSpread(middle, xx + other.xx, xy + other.xy, yy + other.yy);
-    }
-
     /** The same with an error along one vector added, as long as its standard deviation. */
     public PlanarSpread plusError(Phasor error) {
         return new PlanarSpread(

@@ -29,10 +29,6 @@ public record Angle(double degrees) {
         return new Angle(UNITS.readPositive(text, place));
     }
 
-    public double radians() {
-        return Math.toRadians(degrees);
-    }
-
     /** For files, read back by {@link #parse}. */
     public String text() {
         return QuantityUnits.figures(degrees) + " deg";

@@ -185,11 +185,6 @@ final class JobPane extends JPanel {
                 : Optional.empty();
     }
 
-    /** The panel at hand. */
-    JPanel atHand() {
-        return atHand;
-    }
-
     /** The name of a job, its machine, and whether it is invented. */
     private static final class RecordHeading extends JPanel {
         RecordHeading(JobRecord record) {

@@ -31,14 +31,6 @@ public final class SoundDevices {
     }
 
     /**
-     * Names of what the machine shows but can't be used as an input now: held by another program, closed
-     * to this user, or an output only.
-     */
-    public static List<String> unusable() {
-        return seen().unusable();
-    }
-
-    /**
      * Opens an input without starting it.
      *
      * @param name of the device or a part of it; the first device where empty

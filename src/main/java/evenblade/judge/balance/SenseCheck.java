@@ -48,11 +48,6 @@ public record SenseCheck(double asEntered, double turned, int spareFigures) {
         return chance(asEntered) < BADLY && chance(turned) > WELL;
     }
 
-    /** Whether the runs agree with the sense as entered and contradict the other. */
-    public boolean confirms() {
-        return chance(turned) < BADLY && chance(asEntered) > WELL;
-    }
-
     private double chance(double squares) {
         return 1 - Distributions.chiSquareBelow(squares, spareFigures);
     }

@@ -128,11 +128,6 @@ public final class PhaseTie implements TrackTie {
                                 > CHANCE;
     }
 
-    /** c of the latest run's seating, as a phasor in the channel's unit. */
-    public Phasor leftPhasor() {
-        return new Phasor(fit.parameter(2 * latest), fit.parameter(2 * latest + 1));
-    }
-
     /** k, as a phasor in the channel's unit per mm. */
     public Phasor perMillimetrePhasor() {
         return new Phasor(fit.parameter(2 * rests), fit.parameter(2 * rests + 1));

@@ -168,17 +168,6 @@ public final class JobFolder {
                 .get(0);
     }
 
-    /** What lies in a subfolder of the job, by name; empty where there is no such folder. */
-    public List<Path> filesIn(String below) {
-        try {
-            return disk.list(folder.resolve(below)).stream()
-                    .filter(file -> !Unfinished.isOne(file))
-                    .toList();
-        } catch (IOException e) {
-            throw DiskTrouble.writing(folder, e);
-        }
-    }
-
     /**
      * Copies photos and papers in and writes one entry for each, all or none.
      *

@@ -28,11 +28,6 @@ public record Wander(List<Ripple> ripples) {
         ripples = List.copyOf(ripples);
     }
 
-    /** A single even breathing of the speed. */
-    public static Wander breathing(double share, double periodS) {
-        return new Wander(List.of(new Ripple(share, 1 / periodS, 0)));
-    }
-
     /**
      * Irregular wandering between two frequencies, scaled so that its largest excursion within the run
      * is the given share.

@@ -96,10 +96,6 @@ final class NormalMatrix {
         return sum;
     }
 
-    double inverse(int row, int column) {
-        return inverse[row][column];
-    }
-
     /**
      * What one line alone in one block would change by, from its sums of products with what is left
      * there. In long dwells a line turns often enough in a block for its cosine and sine to be

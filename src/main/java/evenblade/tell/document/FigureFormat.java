@@ -240,11 +240,6 @@ public record FigureFormat(LengthUnit unit) {
                 : offset(millimetres, 2);
     }
 
-    /** A range in the first unit: {@code 0.10 to 0.32 mm}. */
-    public String range(double lowMm, double highMm, LengthUnit in) {
-        return number(lowMm, in) + " to " + number(highMm, in) + " " + in.sign();
-    }
-
     private static String millimetres(Length length) {
         // A dial reads hundredths; what lies under a tenth needs the thousandth.
         return fixed(length.millimetres(), 2);
