@@ -35,7 +35,7 @@ final class CheckTake {
      * @param place what to complain about
      * @throws BadInput where there is no such channel
      */
-    static List<Warning> answer(
+    static List<Warning> check(
             Recording take,
             Optional<Recording> quiet,
             Optional<Installation> installation,

@@ -59,7 +59,7 @@ public final class DescribeInstallation {
      *
      * @throws BadInput naming the field, where something in it can't be used
      */
-    public static Installation answer(Form form) {
+    public static Installation describe(Form form) {
         JsonFields engine = new JsonFields().put("cycle", form.cycle());
         if (!form.cycle().equals("electric")) {
             number(engine, "cylinders", form.cylinders());

@@ -24,7 +24,7 @@ public final class DrawBalance {
     private DrawBalance() {}
 
     /** By name: the vectors first, where there are any; the hub last. */
-    public static Map<String, Picture> answer(JobBalance job) {
+    public static Map<String, Picture> draw(JobBalance job) {
         Map<String, Picture> pictures = new LinkedHashMap<>();
         List<BalanceVectorsPicture.Run> runs = runs(job);
         if (!runs.isEmpty()) {

@@ -35,7 +35,7 @@ public final class DrawTie {
      *
      * @param invented whether the job was made up for practice
      */
-    public static List<Picture> answer(JobTie tie, boolean invented) {
+    public static List<Picture> draw(JobTie tie, boolean invented) {
         List<Picture> pictures = new ArrayList<>();
         pictures.add(againstTrack(tie, invented));
         if (tie.phase()) {

@@ -56,7 +56,7 @@ record FindingsForReport(
                 || !side.runOuts().isEmpty()
                 || !side.pitches().isEmpty();
         loaded.tie().ifPresent(tie -> {
-            List<ReportFigure> figures = DrawTie.answer(tie, runs.record().invented()).stream()
+            List<ReportFigure> figures = DrawTie.draw(tie, runs.record().invented()).stream()
                     .map(picture -> wide(picture, TALL_PX))
                     .toList();
             answers.add(new Section(TieDocument.of(tie, lengths), Map.of(PictureSlot.of(Shows.TIE), figures)));
@@ -84,8 +84,8 @@ record FindingsForReport(
 
     /** The correction weight, or why there is none; with the runs, the hub and the cautions. */
     private static Section balance(JobRuns runs) {
-        JobBalance job = BalanceJob.answer(runs, OptionalDouble.empty(), Optional.empty());
-        List<ReportFigure> figures = DrawBalance.answer(job).values().stream()
+        JobBalance job = BalanceJob.balance(runs, OptionalDouble.empty(), Optional.empty());
+        List<ReportFigure> figures = DrawBalance.draw(job).values().stream()
                 .map(picture -> wide(picture, TALL_PX))
                 .toList();
         return new Section(BalanceSheet.of(job).document(), Map.of(PictureSlot.of(Shows.BALANCE), figures));

@@ -183,7 +183,7 @@ final class JobRuns {
     }
 
     private Result fresh(Event run, boolean turning) {
-        return keep(run, AnalyseRecording.answer(request((Detail.Run) run.detail())), turning);
+        return keep(run, AnalyseRecording.analyse(request((Detail.Run) run.detail())), turning);
     }
 
     /** Keeps what was analysed of a run's recording, where that is the one that was added. */

@@ -53,7 +53,7 @@ final class LineWindow {
         List<String> names =
                 window.channels().stream().map(channel -> channel.name()).toList();
         try {
-            return Optional.of(names.get(ChannelChoice.indexOf(names, word, BadInput.in("--mark-channel"))));
+            return Optional.of(names.get(ChannelChoice.indexOf(names, word, BadInput.in("mark channel"))));
         } catch (BadInput e) {
             return Optional.empty();
         }

@@ -165,7 +165,7 @@ public final class ListenToInput {
             return List.of(Warning.of(WarningCode.TOO_SHORT_TO_JUDGE, Subject.Whole.INPUT));
         }
         return latest.recording()
-                .map(sound -> CheckTake.answer(sound, quiet, installation, mark, BadInput.in("--mark-channel")))
+                .map(sound -> CheckTake.check(sound, quiet, installation, mark, BadInput.in("mark channel")))
                 .orElse(List.of());
     }
 }

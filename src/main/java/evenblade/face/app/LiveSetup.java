@@ -25,7 +25,7 @@ final class LiveSetup {
      */
     static String channel(InputFormat format, String word) {
         return format.channelNames()
-                .get(ChannelChoice.indexOf(format.channelNames(), word, BadInput.in("--mark-channel")));
+                .get(ChannelChoice.indexOf(format.channelNames(), word, BadInput.in("mark channel")));
     }
 
     /** Reads windows of what runs, anywhere in its range of speeds. */

@@ -59,7 +59,7 @@ public final class LookAtRecording {
      *
      * @throws BadInput where the file, the channel, the stretch or the band can't be used
      */
-    public static LookedAt answer(SpectrumRequest request, Progress progress) {
+    public static LookedAt look(SpectrumRequest request, Progress progress) {
         LookAtRecording look = new LookAtRecording(request);
         progress.at(0, "reading");
         Reading reading = look.read();
@@ -153,7 +153,7 @@ public final class LookAtRecording {
         }
         double asked = request.upToHz().getAsDouble();
         if (!(asked >= LEAST_UP_TO_HZ && Double.isFinite(asked))) {
-            throw BadInput.in("--up-to")
+            throw BadInput.in("highest frequency")
                     .found(asked + " Hz", String.format(Locale.ROOT, "a frequency of %.0f Hz or more", LEAST_UP_TO_HZ));
         }
         return Math.min(asked, usableHz);
@@ -176,7 +176,7 @@ public final class LookAtRecording {
 
     private RunOrders orders(Installation installation, ChannelSpectrum spectrum) {
         AnalysisRequest plain = AnalysisRequest.of(request.file(), installation);
-        return AnalyseRecording.answer(new AnalysisRequest(
+        return AnalyseRecording.analyse(new AnalysisRequest(
                         plain.file(),
                         installation,
                         plain.engineRpm(),

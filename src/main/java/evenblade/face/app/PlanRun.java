@@ -19,12 +19,12 @@ public final class PlanRun {
      * @param sampleRateHz samples per second of the sensor, where known
      * @throws evenblade.base.problem.BadInput where the file or a number can't be used
      */
-    public static RunPlan answer(Path installation, List<Double> engineRpms, OptionalDouble sampleRateHz) {
-        return answer(InstallationFile.read(installation), engineRpms, sampleRateHz);
+    public static RunPlan plan(Path installation, List<Double> engineRpms, OptionalDouble sampleRateHz) {
+        return plan(InstallationFile.read(installation), engineRpms, sampleRateHz);
     }
 
     /** The same for an installation that is known already. */
-    public static RunPlan answer(Installation installation, List<Double> engineRpms, OptionalDouble sampleRateHz) {
+    public static RunPlan plan(Installation installation, List<Double> engineRpms, OptionalDouble sampleRateHz) {
         return Planner.plan(installation, engineRpms, sampleRateHz);
     }
 }

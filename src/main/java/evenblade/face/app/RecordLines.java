@@ -171,7 +171,7 @@ public final class RecordLines implements LiveRecording {
         try {
             Optional<String> mark = whole.flatMap(recording -> mark(recording, new ArrayList<>()));
             whole.ifPresent(recording ->
-                    checked.addAll(CheckTake.answer(recording, quiet, installation, mark, BadInput.in(file))));
+                    checked.addAll(CheckTake.check(recording, quiet, installation, mark, BadInput.in(file))));
         } catch (RuntimeException e) {
             checked.add(notChecked(String.valueOf(e.getMessage())));
         }
@@ -226,7 +226,7 @@ public final class RecordLines implements LiveRecording {
             return request.run()
                     .settings()
                     .markChannel()
-                    .map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("--mark-channel"))));
+                    .map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("mark channel"))));
         } catch (BadInput e) {
             warnings.add(
                     Warning.of(WarningCode.MARK_CHANNEL_UNKNOWN, Subject.Whole.RECORDING, new Quoted(e.getMessage())));

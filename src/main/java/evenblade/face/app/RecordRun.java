@@ -209,7 +209,7 @@ public final class RecordRun implements LiveRecording {
             return List.of(silent());
         }
         try {
-            return CheckTake.answer(
+            return CheckTake.check(
                     CheckTake.reduced(take),
                     quiet,
                     installation,

@@ -104,7 +104,7 @@ final class ReportRuns {
         Optional<List<ReportFigure>> drawn = keptFigures.get(run, newest);
         if (newest && drawn.isEmpty()) {
             // The waterfall is drawn from the recording itself.
-            AnalysedRecording analysed = AnalyseRecording.answer(runs.request((Detail.Run) run.detail()));
+            AnalysedRecording analysed = AnalyseRecording.analyse(runs.request((Detail.Run) run.detail()));
             List<ReportFigure> figures = keptFigures.keep(run, true, RunFigures.all(analysed));
             return run(run, runs.keep(run, analysed, true).run(), figures, "");
         }
@@ -114,7 +114,7 @@ final class ReportRuns {
     }
 
     private ReportRun changed(Event run, boolean newest) {
-        AnalysedRecording analysed = AnalyseRecording.answer(runs.request((Detail.Run) run.detail()));
+        AnalysedRecording analysed = AnalyseRecording.analyse(runs.request((Detail.Run) run.detail()));
         AnalysedRun found = AnalysedRun.of(analysed, true);
         return run(
                 run,

@@ -20,7 +20,7 @@ final class RunFigures {
     static List<ReportFigure> all(AnalysedRecording analysed) {
         AnalysedRecording shown = firstChannel(analysed);
         // One turn is drawn of the whole job: the newest run against the first.
-        return DrawRecording.answer(shown).entrySet().parallelStream()
+        return DrawRecording.draw(shown).entrySet().parallelStream()
                 .filter(each -> !each.getKey().equals("turn"))
                 .map(each -> drawn(
                         each.getValue(),

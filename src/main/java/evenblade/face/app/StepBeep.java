@@ -70,8 +70,8 @@ final class StepBeep implements AutoCloseable {
             clip.open(format, sound, 0, sound.length);
             return clip;
         } catch (LineUnavailableException | IllegalArgumentException e) {
-            throw BadInput.in("--beep")
-                    .found("this machine shows no loudspeaker that can be used", "one, or no --beep");
+            throw BadInput.in("beep")
+                    .found("this machine shows no loudspeaker that can be used", "one, or steps without a beep");
         }
     }
 

@@ -34,9 +34,9 @@ public final class WritePictures {
      *
      * @return what was written
      */
-    public static List<Path> answer(AnalysedRecording analysed, Path folder) {
-        return answer(
-                DrawRecording.answer(analysed), stem(analysed.orders().source().file()), folder);
+    public static List<Path> write(AnalysedRecording analysed, Path folder) {
+        return write(
+                DrawRecording.draw(analysed), stem(analysed.orders().source().file()), folder);
     }
 
     /**
@@ -47,7 +47,7 @@ public final class WritePictures {
      * @return what was written
      * @throws BadInput where the folder can't be written to
      */
-    public static List<Path> answer(Map<String, Picture> pictures, String stem, Path folder) {
+    public static List<Path> write(Map<String, Picture> pictures, String stem, Path folder) {
         List<Path> written = new ArrayList<>();
         try {
             Files.createDirectories(folder);

@@ -4,6 +4,7 @@ import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
+import evenblade.base.problem.BadInput;
 import evenblade.base.units.LengthUnit;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.Trend;
@@ -24,7 +25,9 @@ import evenblade.tell.report.ReportExtent;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.ReportInput;
 import evenblade.tell.report.ReportedComparison;
+import evenblade.tell.report.SheetImages;
 import evenblade.tell.report.TrendPictures;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -90,8 +93,8 @@ public final class WriteReport {
      * @throws evenblade.base.problem.BadInput where the job can't be read or the folder not be written to; an
      *     earlier report is then as it was
      */
-    public static Written answer(Path job, Optional<Path> out, PaperSize paper, Progress progress) {
-        return answer(job, out, paper, Optional.empty(), ReportExtent.SHORT, progress);
+    public static Written write(Path job, Optional<Path> out, PaperSize paper, Progress progress) {
+        return write(job, out, paper, Optional.empty(), ReportExtent.SHORT, progress);
     }
 
     /**
@@ -99,7 +102,7 @@ public final class WriteReport {
      *
      * @param units which unit of length comes first; the one that the job was worked in, where empty
      */
-    public static Written answer(
+    public static Written write(
             Path job,
             Optional<Path> out,
             PaperSize paper,
@@ -253,5 +256,15 @@ public final class WriteReport {
 
     static ReportFigure wide(Picture picture) {
         return ReportFigure.wide(picture.title(), picture.png(WIDTH_PX, HEIGHT_PX));
+    }
+
+    /**
+     * The sheets as {@link WriteReport} would write them now.
+     *
+     * @param job the job's folder
+     * @throws BadInput where the job can't be read
+     */
+    public static SheetImages preview(Path job, PaperSize paper, Progress progress) throws IOException {
+        return SheetImages.of(composed(job, paper, progress));
     }
 }

@@ -22,10 +22,10 @@ public final class WriteSpectrum {
      * @return what was written
      * @throws BadInput where the folder can't be written to
      */
-    public static List<Path> answer(LookedAt looked, Path folder) {
+    public static List<Path> write(LookedAt looked, Path folder) {
         ChannelSpectrum spectrum = looked.spectrum();
         String stem = WritePictures.stem(spectrum.source().file());
-        List<Path> written = new ArrayList<>(WritePictures.answer(DrawSpectrum.answer(looked), stem, folder));
+        List<Path> written = new ArrayList<>(WritePictures.write(DrawSpectrum.draw(looked), stem, folder));
         SpectrumTable.Column column = new SpectrumTable.Column(
                 spectrum.channel(), spectrum.unit(), spectrum.measured().spectrum());
         written.add(write(folder.resolve(stem + "-spectrum.csv"), SpectrumTable.csv(List.of(column))));

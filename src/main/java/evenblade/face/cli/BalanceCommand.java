@@ -4,7 +4,6 @@ import evenblade.base.json.JsonWriter;
 import evenblade.face.app.BalanceAtRest;
 import evenblade.face.app.BalanceJob;
 import evenblade.face.app.BalanceSheet;
-import evenblade.face.app.BalanceTyped;
 import evenblade.face.app.DrawBalance;
 import evenblade.face.app.JobBalance;
 import evenblade.face.app.WritePictures;
@@ -64,7 +63,7 @@ final class BalanceCommand implements Command {
                 }
                 return ExitStatus.DONE;
             }
-            BalanceAnswer answer = BalanceTyped.answer(file.get());
+            BalanceAnswer answer = BalanceJob.ofReadings(file.get());
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));
             } else {
@@ -74,10 +73,10 @@ final class BalanceCommand implements Command {
         }
         Optional<Path> plots = Options.path(words, "--plots");
         plots.ifPresent(WritePictures::requireFolder);
-        JobBalance balance = BalanceJob.answer(
+        JobBalance balance = BalanceJob.balance(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
         List<Path> written = plots.isPresent()
-                ? WritePictures.answer(DrawBalance.answer(balance), "balance", plots.get())
+                ? WritePictures.write(DrawBalance.draw(balance), "balance", plots.get())
                 : List.of();
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));

@@ -30,7 +30,7 @@ final class PlanCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) {
         Path installation = Options.path(words, "--installation").orElseThrow();
-        RunPlan plan = PlanRun.answer(
+        RunPlan plan = PlanRun.plan(
                 installation, Options.all(words, "--engine-rpm"), Options.number(words, "--sample-rate"));
         if (Options.said(words, "--json")) {
             out.print(JsonWriter.write(PlanJson.of(plan)));

@@ -70,7 +70,7 @@ final class PracticeCommand implements Command {
             out.println("Don't look there before you have found out yourself.");
             return JobWords.written(List.of(run), out);
         }
-        PracticeJob.Made made = MakePractice.answer(
+        PracticeJob.Made made = MakePractice.make(
                 folder,
                 Options.all(words, "--fault"),
                 words.matchedOptionValue("--seed", USUAL_SEED),

@@ -44,7 +44,7 @@ final class ReportCommand implements Command {
         WriteReport.Written written;
         try (WorkBar bar = new WorkBar()) {
             written =
-                    WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, units, extent, bar);
+                    WriteReport.write(JobWords.folder(words), Options.path(words, "--out"), paper, units, extent, bar);
         }
         List<Path> files = written.files();
         files.stream().limit(SHOWN).forEach(out::println);

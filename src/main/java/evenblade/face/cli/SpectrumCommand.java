@@ -58,9 +58,9 @@ final class SpectrumCommand implements Command {
         SpectrumRequest request = request(words);
         LookedAt looked;
         try (WorkBar bar = new WorkBar()) {
-            looked = LookAtRecording.answer(request, bar);
+            looked = LookAtRecording.look(request, bar);
         }
-        List<Path> written = plots.isPresent() ? WriteSpectrum.answer(looked, plots.get()) : List.of();
+        List<Path> written = plots.isPresent() ? WriteSpectrum.write(looked, plots.get()) : List.of();
         if (json) {
             out.print(JsonWriter.write(SpectrumJson.of(looked)));
         } else {

@@ -42,8 +42,8 @@ final class BalancePane extends JPanel {
                         progress -> {
                             progress.at(0, "measuring the runs");
                             JobBalance balance =
-                                    BalanceJob.answer(job.folder(), OptionalDouble.empty(), Optional.empty());
-                            return new Answer(balance, BalanceSheet.of(balance), DrawBalance.answer(balance));
+                                    BalanceJob.balance(job.folder(), OptionalDouble.empty(), Optional.empty());
+                            return new Answer(balance, BalanceSheet.of(balance), DrawBalance.draw(balance));
                         },
                         this::show,
                         complaint::show);

@@ -94,7 +94,7 @@ final class ImportForm extends EntryForm {
             looking = Optional.of(bench.work()
                     .begin(
                             "Looking into the recording",
-                            progress -> PreviewRecording.answer(path.get(), scale, said),
+                            progress -> PreviewRecording.preview(path.get(), scale, said),
                             this::show,
                             this::unread));
         } catch (BadInput e) {
@@ -125,7 +125,7 @@ final class ImportForm extends EntryForm {
         NewRun run = new NewRun(when(when), typed(label), text.getText().strip(), settings(), noted());
         Path folder = job.folder();
         return progress ->
-                List.of(AddRun.answer(folder, paths.get(0), run, progress).event());
+                List.of(AddRun.add(folder, paths.get(0), run, progress).event());
     }
 
     private RunSettings settings() {

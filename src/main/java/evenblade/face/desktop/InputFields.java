@@ -137,7 +137,7 @@ final class InputFields extends JPanel {
     /** How many dwells there are to be led through; none where nobody leads. */
     int stepCount() {
         return steps.isSelected()
-                ? PlanRun.answer(job.record().installation(), rpms(), OptionalDouble.empty())
+                ? PlanRun.plan(job.record().installation(), rpms(), OptionalDouble.empty())
                         .dwells()
                         .size()
                 : 0;

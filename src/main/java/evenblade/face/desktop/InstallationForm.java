@@ -149,7 +149,7 @@ final class InstallationForm extends JPanel {
         boolean direct = "direct".equals(drive.getSelectedItem());
         List.of(ratio, driving, driven).forEach(field -> field.setEnabled(!direct));
         try {
-            lines.show(DescribeInstallation.answer(form()));
+            lines.show(DescribeInstallation.describe(form()));
             linesWord.setText("Lines that coincide can't be told apart by any analysis.");
         } catch (BadInput e) {
             lines.nothing();
@@ -184,14 +184,14 @@ final class InstallationForm extends JPanel {
         try {
             Path place = folder.paths().stream().findFirst().orElseThrow(() -> BadInput.in("folder")
                     .found("nothing", "a folder that is empty or not there yet"));
-            Installation installation = DescribeInstallation.answer(form());
+            Installation installation = DescribeInstallation.describe(form());
             Optional<String> called = EntryForm.typed(jobName);
             begin.setEnabled(false);
             bench.work()
                     .begin(
                             "Beginning the job",
                             progress ->
-                                    StartJob.answer(place, installation, called).path(),
+                                    StartJob.start(place, installation, called).path(),
                             made -> {
                                 bench.drafts().forget(FORM);
                                 bench.openJob(made);

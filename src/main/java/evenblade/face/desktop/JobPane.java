@@ -139,7 +139,7 @@ final class JobPane extends JPanel {
         weighing = Optional.of(bench.work()
                 .alongside(
                         "weighing",
-                        progress -> WeighFindings.answer(job.folder(), progress),
+                        progress -> WeighFindings.weigh(job.folder(), progress),
                         answer -> answer.findings().list().stream()
                                 .findFirst()
                                 .ifPresent(heaviest -> next.show(

@@ -55,7 +55,7 @@ final class RunCardPane extends JPanel {
         try {
             List<Double> rpms = rpms(speeds);
             OptionalDouble hz = ImportForm.number(rate, "samples a second");
-            show(PlanRun.answer(job.record().installation(), rpms, hz));
+            show(PlanRun.plan(job.record().installation(), rpms, hz));
         } catch (BadInput e) {
             complaint.show(e.getMessage());
         }

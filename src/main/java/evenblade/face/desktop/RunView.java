@@ -1,6 +1,6 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.AnalyseRun;
+import evenblade.face.app.AnalyseRecording;
 import evenblade.face.app.AnalysedRecording;
 import evenblade.face.app.DrawRecording;
 import evenblade.face.app.SeeEvidence;
@@ -105,9 +105,9 @@ final class RunView extends JPanel {
                 .begin(
                         "Analysing " + Words.name(run),
                         progress -> {
-                            AnalysedRecording analysed = AnalyseRun.answer(folder, run.id(), progress);
+                            AnalysedRecording analysed = AnalyseRecording.ofRun(folder, run.id(), progress);
                             progress.at(1, "drawing the pictures");
-                            return new OpenJob.RunAnswer(analysed, DrawRecording.answer(analysed));
+                            return new OpenJob.RunAnswer(analysed, DrawRecording.draw(analysed));
                         },
                         answer -> {
                             job.keep(run, answer);
@@ -175,7 +175,7 @@ final class RunView extends JPanel {
         task = Optional.of(bench.work()
                 .begin(
                         "Drawing another dwell",
-                        progress -> DrawRecording.answer(answer.analysed(), other),
+                        progress -> DrawRecording.draw(answer.analysed(), other),
                         made -> {
                             ofDwells.put(other, made);
                             pictures(made, orders);

@@ -67,7 +67,7 @@ abstract class StaticForm extends EntryForm {
         String said = text.getText().strip();
         Optional<OffsetDateTime> at = when(when);
         Path folder = job.folder();
-        return progress -> List.of(WriteEntry.answer(folder, new Entry(at, Optional.empty(), said, readings)));
+        return progress -> List.of(WriteEntry.append(folder, new Entry(at, Optional.empty(), said, readings)));
     }
 
     final JTextField listened(JTextField field) {

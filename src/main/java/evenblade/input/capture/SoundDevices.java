@@ -63,7 +63,7 @@ public final class SoundDevices {
         throw place.found(
                 "it can't be opened now" + why,
                 "an input that no other program holds and that this user may record from; close other programs that"
-                        + " listen, or name another input with --device");
+                        + " listen, or name another input");
     }
 
     /** What the system says, unless it is only that the format isn't supported, which it says of a busy device too. */
@@ -87,7 +87,7 @@ public final class SoundDevices {
         }
         for (String other : seen.unusable()) {
             if (part.isEmpty() && holds(other, wanted)) {
-                throw BadInput.in("--device")
+                throw BadInput.in("sound input")
                         .found(
                                 "'" + other + "' gives no sound now: another program holds it, this user may not"
                                         + " record from it, or it only plays",
@@ -97,7 +97,7 @@ public final class SoundDevices {
         String nearest = Nearest.alike(wanted, names)
                 .map(known -> "; did you mean '" + known + "'?")
                 .orElse("");
-        throw BadInput.in("--device")
+        throw BadInput.in("sound input")
                 .found(
                         (part.isEmpty() ? "no input '" : "several inputs '") + wanted + "'",
                         "one of '" + String.join("', '", names) + "'" + nearest);

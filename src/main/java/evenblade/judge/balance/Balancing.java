@@ -36,11 +36,11 @@ public final class Balancing {
     }
 
     /** The answer; never fails for readings of any size. */
-    public static BalanceAnswer answer(BalanceRequest request) {
-        return new Balancing(request).answer();
+    public static BalanceAnswer balance(BalanceRequest request) {
+        return new Balancing(request).balance();
     }
 
-    private BalanceAnswer answer() {
+    private BalanceAnswer balance() {
         List<WeightedReading> runs = request.readings();
         long phases = runs.stream().filter(r -> r.phaseDeg().isPresent()).count();
         Method method = phases > 0 ? Method.WITH_PHASE : Method.WITHOUT_PHASE;

@@ -1,5 +1,6 @@
 package evenblade.judge.balance;
 
+import evenblade.base.numeric.Minimum;
 import evenblade.base.numeric.Phasor;
 import evenblade.base.numeric.PlanarSpread;
 import java.util.function.DoubleUnaryOperator;
@@ -29,10 +30,8 @@ public record Correction(
         double aboveDeg) {
     /** Halvings in the search of an end: to a ten millionth of the bracket. */
     private static final int HALVINGS = 24;
-    /** Golden sections in the search of a best angle or mass: to a millionth of the bracket, and the misfit is flat there. */
-    private static final int SECTIONS = 28;
-    /** Inverse of the golden ratio. */
-    private static final double GOLDEN = 0.6180339887498949;
+    /** A best angle or mass is sought to a millionth of the bracket: the misfit is flat there. */
+    private static final double FINE = 1e-6;
     /** Masses so many times the best one are past any interval worth having. */
     private static final double FARTHEST = 1000;
 
@@ -74,12 +73,14 @@ public record Correction(
 
         private double atMass(double gmm) {
             double angle = best.degrees();
-            return least(degrees -> misfit(gmm, degrees), angle - 120, angle + 120);
+            return Minimum.between(degrees -> misfit(gmm, degrees), angle - 120, angle + 120, 240 * FINE)
+                    .value();
         }
 
         private double atAngle(double degrees) {
             double size = best.magnitude();
-            return least(x -> misfit(size * x / (1 - x), degrees), 0, 1 - 1 / FARTHEST);
+            return Minimum.between(x -> misfit(size * x / (1 - x), degrees), 0, 1 - 1 / FARTHEST, FINE)
+                    .value();
         }
 
         double lowest() {
@@ -120,32 +121,6 @@ public record Correction(
                 }
             }
             return 0.5 * (in + out);
-        }
-
-        /** Least value between two ends, by the golden section. */
-        private static double least(DoubleUnaryOperator f, double from, double to) {
-            double a = from;
-            double b = to;
-            double c = b - GOLDEN * (b - a);
-            double d = a + GOLDEN * (b - a);
-            double atC = f.applyAsDouble(c);
-            double atD = f.applyAsDouble(d);
-            for (int i = 0; i < SECTIONS; i++) {
-                if (atC < atD) {
-                    b = d;
-                    d = c;
-                    atD = atC;
-                    c = b - GOLDEN * (b - a);
-                    atC = f.applyAsDouble(c);
-                } else {
-                    a = c;
-                    c = d;
-                    atC = atD;
-                    d = a + GOLDEN * (b - a);
-                    atD = f.applyAsDouble(d);
-                }
-            }
-            return Math.min(atC, atD);
         }
     }
 }

@@ -111,7 +111,7 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
         Path file = folder.resolve(PracticeJob.TRUTH_FOLDER).resolve(MACHINE_FILE);
         if (!Files.isRegularFile(file)) {
             throw BadInput.in(folder)
-                    .found("no invented job that goes on", "a folder made with 'practice DIR --to-balance'");
+                    .found("no invented job that goes on", "the folder of an invented job to balance");
         }
         JsonObject json = JsonDocument.read(file);
         OpenPractice practice = new OpenPractice(
@@ -183,7 +183,7 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
             throw BadInput.in("angles of weights")
                     .found(
                             "nobody has said which way they are counted",
-                            "once: job weight DIR --angles against-rotation, or with-rotation");
+                            "once, with a weight: against the rotation, or with it");
         }
         double sign = counted.filter(c -> c == HubCounting.WITH_ROTATION).isPresent() ? -1 : 1;
         return on.stream()

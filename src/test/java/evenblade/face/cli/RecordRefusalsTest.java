@@ -51,7 +51,7 @@ class RecordRefusalsTest {
     void stepsOfWhatIsNotKnownLeaveNothingBehind() {
         CommandLineRun run = CommandLineRun.of("record", folder.resolve("a.wav").toString(), "--steps");
 
-        assertRefused(run, "--steps: it isn't known what runs, expected a job, or an installation file beside it");
+        assertRefused(run, "steps: it isn't known what runs, expected a job, or an installation file beside it");
         assertThat(folder).isEmptyDirectory();
     }
 

@@ -180,7 +180,7 @@ class BalanceCasesTest {
 
     @Test
     void stockAndPlacesLeaveWhatIsSaid() {
-        BalanceAnswer answer = Balancing.answer(new BalanceRequest(
+        BalanceAnswer answer = Balancing.balance(new BalanceRequest(
                 List.of(
                         WeightedReading.withPhase(3.4, 116, 0.05),
                         WeightedReading.withPhase(1.8, 42, 0.05, Weight.of(10, RADIUS_MM, 0))),

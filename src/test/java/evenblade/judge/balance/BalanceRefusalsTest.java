@@ -21,7 +21,7 @@ class BalanceRefusalsTest {
     private static final TrialConditions RUN = TrialConditions.good(2000);
 
     private static List<Code> refusals(RunsTogether together, OptionalDouble largestG) {
-        BalanceAnswer answer = Balancing.answer(new BalanceRequest(GOOD, together, List.of(), largestG, List.of()));
+        BalanceAnswer answer = Balancing.balance(new BalanceRequest(GOOD, together, List.of(), largestG, List.of()));
         assertThat(answer.refused()).isEqualTo(!answer.refusals().isEmpty());
         return answer.refusals().stream().map(Objection::code).toList();
     }
