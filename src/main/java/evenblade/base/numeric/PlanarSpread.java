@@ -14,20 +14,20 @@ public record PlanarSpread(Phasor middle, double xx, double xy, double yy) {
     /** Standard deviations beyond which the normal density counts for nothing. */
     private static final double REACH = 8;
 
-    private static final int HALVINGS = 30;
+    private static final int HALVINGS = 30; // to 2⁻³⁰ of the bracket, far finer than any figure shown
 
-    /** The same with errors in all directions added. */
+    /** Adds errors that are alike in all directions. */
     public PlanarSpread plusVariance(double variance) {
         return new PlanarSpread(middle, xx + variance, xy, yy + variance);
     }
 
-    /** The same with an error along one vector added, as long as its standard deviation. */
+    /** Adds an error along one vector, as long as its standard deviation. */
     public PlanarSpread plusError(Phasor error) {
         return new PlanarSpread(
                 middle, xx + error.re() * error.re(), xy + error.re() * error.im(), yy + error.im() * error.im());
     }
 
-    /** The same with all standard deviations multiplied. */
+    /** Multiplies all standard deviations. */
     public PlanarSpread widened(double factor) {
         double squared = factor * factor;
         return new PlanarSpread(middle, xx * squared, xy * squared, yy * squared);

@@ -33,7 +33,7 @@ public final class AddRun {
     /** A file older than this was hardly recorded just now. */
     private static final Duration FRESH = Duration.ofHours(1);
 
-    private static final double SHARE_READ = 0.8;
+    private static final double SHARE_READ = 0.8; // of the bar: reading and analysing take most of the time
     private static final String READING = "reading the recording to its end";
 
     private AddRun() {}
@@ -63,7 +63,7 @@ public final class AddRun {
     }
 
     /**
-     * The same, telling how far it has come. What the progress throws ends the work, and the job is as it was;
+     * Adds it and tells how far it has come. What the progress throws ends the work, and the job is as it was;
      * from the copying on it is done to its end.
      */
     public static Added add(Path job, Path recording, NewRun run, Progress progress) {

@@ -47,8 +47,8 @@ public final class AnalyseRecording {
     /** Beyond this share even without the drive's teeth, there is no room left to work in. */
     private static final double MOST_SHARE_OF_MEMORY = 0.4;
 
-    private static final double SHARE_READ = 0.7;
-    private static final double SHARE_SPEED = 0.9;
+    private static final double SHARE_READ = 0.7; // of the bar: a large file takes longest to read; ours
+    private static final double SHARE_SPEED = 0.9; // of the bar: the orders take less time than the speed; ours
 
     private final AnalysisRequest request;
     private final Progress progress;
@@ -79,7 +79,7 @@ public final class AnalyseRecording {
         return analyse(request, Progress.SILENT);
     }
 
-    /** The same, telling how far it has come. */
+    /** Analyses it and tells how far it has come. */
     public static AnalysedRecording analyse(AnalysisRequest request, Progress progress) {
         return new AnalyseRecording(request, progress).analyse();
     }

@@ -21,7 +21,7 @@ import java.util.stream.IntStream;
 
 /** Answers whether a recording can be trusted: level, hum, automatic gain, low cut, channels, mark. */
 final class CheckTake {
-    private static final double KEPT_HZ = 1000;
+    private static final double KEPT_HZ = 1000; // the orders of interest lie below about 1 kHz
 
     private CheckTake() {}
 

@@ -39,10 +39,10 @@ public final class DrawRecording {
     /** Length of the stretches that the spectrum is averaged over. */
     private static final double SPECTRUM_STRETCH_S = 4;
 
-    static final int WATERFALL_SLICES = 400;
-    static final int WATERFALL_BINS = 600;
-    static final int SPEED_STEPS = 2000;
-    private static final double LEAST_LEVEL = 1e-12;
+    static final int WATERFALL_SLICES = 400; // fills a screen
+    static final int WATERFALL_BINS = 600; // fills a screen
+    static final int SPEED_STEPS = 2000; // more than a picture has pixels across
+    private static final double LEAST_LEVEL = 1e-12; // keeps the logarithm of silence finite
 
     private final AnalysedRecording analysed;
     private final RunOrders run;
@@ -65,7 +65,7 @@ public final class DrawRecording {
         return new DrawRecording(analysed, longest(analysed.orders())).pictures();
     }
 
-    /** The same of another dwell than the longest. */
+    /** Pictures of a dwell that need not be the longest. */
     public static Map<String, Picture> draw(AnalysedRecording analysed, Dwell dwell) {
         return new DrawRecording(analysed, Optional.of(dwell)).pictures();
     }

@@ -21,7 +21,8 @@ import java.util.Optional;
 
 /** Answers what propeller 1× against track looks like over the runs of a job. */
 public final class DrawTie {
-    private static final int POINTS = 25;
+    private static final int POINTS = 25; // looks smooth; ours
+    /** A tenth past the last reading, so that its mark stands free of the edge. */
     private static final double BEYOND = 1.1;
     /** Half the width of a 95 % interval in standard errors. */
     private static final double NINETY_FIVE = 1.96;

@@ -34,8 +34,8 @@ import java.util.OptionalDouble;
  */
 record FindingsForReport(
         List<Finding> weighed, List<FindingPart> findings, List<Section> checks, List<Section> answers) {
-    private static final int WIDTH_PX = 1000;
-    private static final int HEIGHT_PX = 480;
+    private static final int WIDTH_PX = 1000; // a page's width at some 150 pixels an inch
+    private static final int HEIGHT_PX = 480; // about half the width
 
     /** Tall enough for the circles of a polar picture. */
     private static final int TALL_PX = 620;

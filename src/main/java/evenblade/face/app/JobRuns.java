@@ -203,7 +203,7 @@ final class JobRuns {
         return request(folder.locate(run.file()), run.settings());
     }
 
-    /** The same of a file that needn't be in the job yet. */
+    /** What to analyse of a file that needn't be in the job yet. */
     AnalysisRequest request(Path file, RunSettings settings) {
         settings.requireUsable();
         return new AnalysisRequest(
@@ -227,7 +227,7 @@ final class JobRuns {
         return dependsOn("analysed run", KeptRun.SHAPE, run);
     }
 
-    /** The same for another result of the same recording. */
+    /** What any other result of the recording depends on. */
     String dependsOn(String result, String shape, Detail.Run run) {
         String version = JobRuns.class.getPackage().getImplementationVersion();
         return String.join(

@@ -57,8 +57,8 @@ public final class ListenToInput {
         }
     }
 
-    private static final double JUDGED_UP_TO_HZ = 1000;
-    private static final double JUDGED_S = 60;
+    private static final double JUDGED_UP_TO_HZ = 1000; // the orders of interest lie below about 1 kHz
+    private static final double JUDGED_S = 60; // a minute shows speed changes enough for automatic gain to be seen
     /** Less than this says nothing about hum or a low cut. */
     private static final double LEAST_S = 3;
 

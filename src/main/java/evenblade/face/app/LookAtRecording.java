@@ -36,8 +36,8 @@ public final class LookAtRecording {
     /** Below this too few bins are left to tell a line from the noise beside it. */
     private static final double LEAST_UP_TO_HZ = 20;
 
-    private static final double SHARE_READ = 0.6;
-    private static final double SHARE_SPECTRUM = 0.7;
+    private static final double SHARE_READ = 0.6; // of the bar: reading takes longest; ours
+    private static final double SHARE_SPECTRUM = 0.7; // of the bar; ours
 
     private final SpectrumRequest request;
     private final List<Warning> warnings = new ArrayList<>();

@@ -23,7 +23,7 @@ public final class PlanRun {
         return plan(InstallationFile.read(installation), engineRpms, sampleRateHz);
     }
 
-    /** The same for an installation that is known already. */
+    /** Plans a run of an installation that is known already. */
     public static RunPlan plan(Installation installation, List<Double> engineRpms, OptionalDouble sampleRateHz) {
         return Planner.plan(installation, engineRpms, sampleRateHz);
     }

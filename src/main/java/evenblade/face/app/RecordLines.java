@@ -53,7 +53,7 @@ public final class RecordLines implements LiveRecording {
             Optional<Path> quiet,
             Optional<RecordRun.Steps> steps) {}
 
-    private static final long HOP_NANOS = Math.round(1e9 * LiveChain.HOP_S);
+    private static final long HOP_NANOS = Math.round(1e9 * LiveChain.HOP_S); // as often as with sound
 
     private final Request request;
     private final RecordingTarget place;

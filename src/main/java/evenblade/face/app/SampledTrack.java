@@ -11,7 +11,7 @@ import evenblade.measure.speed.SpeedTrack;
  * @param propellerHz speed at even steps from the first time to the last, at least 2
  */
 record SampledTrack(double fromS, double toS, Series propellerHz) implements SpeedTrack {
-    private static final int POINTS = 2000;
+    private static final int POINTS = 2000; // more than a picture has pixels across
 
     SampledTrack {
         if (propellerHz.size() < 2 || !(toS >= fromS)) {

@@ -30,7 +30,7 @@ public final class StartJob {
         return JobFolder.create(folder, NewJob.fromFile(called(folder, name), installation));
     }
 
-    /** The same for an installation that no file was written for. */
+    /** Makes a job for an installation that no file was written for. */
     public static JobFolder start(Path folder, Installation installation, Optional<String> name) {
         return JobFolder.create(folder, NewJob.of(called(folder, name), false, installation));
     }

@@ -38,6 +38,7 @@ import java.util.SortedMap;
  * after a change that no marks followed, are left out: their track isn't known.
  */
 final class TieOfJob {
+    /** Dwells nearer than 2 % count as one speed, as where runs are compared. */
     private static final double SAME_SPEED = 0.02;
 
     /** A blade differs where its angle lies this many standard errors off the mean. */

@@ -48,7 +48,7 @@ public final class WeighFindings {
         return weigh(job, Progress.SILENT);
     }
 
-    /** The same, telling how far it has come. */
+    /** Weighs it and tells how far it has come. */
     public static Answer weigh(Path job, Progress progress) {
         EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(new JobRuns(JobFolder.open(job)), progress);
         JobEvidence evidence = loaded.evidence();

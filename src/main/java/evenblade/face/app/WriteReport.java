@@ -44,11 +44,11 @@ public final class WriteReport {
     /** The sheets' file name. */
     public static final String PDF = "report.pdf";
 
-    private static final int WIDTH_PX = 1000;
-    private static final int HEIGHT_PX = 560;
+    private static final int WIDTH_PX = 1000; // a page's width at some 150 pixels an inch
+    private static final int HEIGHT_PX = 560; // about half the width
 
-    private static final double SHARE_FILES = 0.1;
-    private static final double SHARE_RUNS = 0.7;
+    private static final double SHARE_FILES = 0.1; // of the bar: checking the files is quick; ours
+    private static final double SHARE_RUNS = 0.7; // of the bar: analysing takes longest; ours
 
     private final JobFolder folder;
     private final JobRuns jobRuns;
@@ -98,7 +98,7 @@ public final class WriteReport {
     }
 
     /**
-     * The same, short or in full.
+     * Writes it short or in full.
      *
      * @param units which unit of length comes first; the one that the job was worked in, where empty
      */

@@ -18,7 +18,7 @@ final class JobNewCommand implements Command {
     /** A program that pipes its answers in begins to write well before that. */
     private static final int WAIT_MS = 500;
 
-    private static final int STEP_MS = 20;
+    private static final int STEP_MS = 20; // short beside the time a person notices
 
     @Override
     public void describe(CommandSpec spec) {

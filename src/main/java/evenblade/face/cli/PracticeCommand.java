@@ -16,7 +16,7 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade practice}: an invented job to practise on. */
 final class PracticeCommand implements Command {
-    private static final long USUAL_SEED = 1;
+    private static final long USUAL_SEED = 1; // any will do; the same one gives the same job
 
     @Override
     public void describe(CommandSpec spec) {

@@ -15,7 +15,7 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade report}: the record to hand over. */
 final class ReportCommand implements Command {
-    private static final int SHOWN = 2;
+    private static final int SHOWN = 2; // the page and the sheets
 
     @Override
     public void describe(CommandSpec spec) {

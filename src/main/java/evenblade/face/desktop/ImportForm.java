@@ -25,7 +25,7 @@ import javax.swing.Timer;
 
 /** Takes the recording of a ground run in, after showing what the reader makes of it. */
 final class ImportForm extends EntryForm {
-    private static final int REST_MS = 350;
+    private static final int REST_MS = 350; // longer than between two keys of slow typing
     private static final String TABLE_NAMES = ".*\\.(csv|txt|tsv|dat|asc)";
 
     private final FilesField file = new FilesField("recording", JFileChooser.FILES_ONLY, false);

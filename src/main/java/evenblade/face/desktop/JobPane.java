@@ -26,8 +26,8 @@ final class JobPane extends JPanel {
     private static final int TIMELINE_TENTHS = 235;
 
     private static final String TIMELINE_KEY = "timeline.tenths";
-    private static final int TENTHS = 10;
-    private static final int LEAST_TIMELINE_WIDTH = 240;
+    private static final int TENTHS = 10; // of a letter's height
+    private static final int LEAST_TIMELINE_WIDTH = 240; // narrower no entry can be read
 
     private final transient Navigator bench;
     private final transient OpenJob job;

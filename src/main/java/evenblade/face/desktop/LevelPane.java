@@ -24,10 +24,10 @@ import net.miginfocom.swing.MigLayout;
 
 /** Sets the level right before a run: large bars with held peaks, what to do about them, and a take of the quiet. */
 final class LevelPane extends JPanel {
-    private static final int LOOK_MS = 66;
-    private static final double QUIET_S = 5;
-    private static final long LATELY_NANOS = 3_000_000_000L;
-    private static final float LARGE = 3.5f;
+    private static final int LOOK_MS = 66; // fifteen times a second
+    private static final double QUIET_S = 5; // enough to average the noise, short enough to stand still for
+    private static final long LATELY_NANOS = 3_000_000_000L; // long enough to look up from the cable
+    private static final float LARGE = 3.5f; // read from two steps away; ours
 
     private final transient Navigator bench;
     private final transient OpenJob job;

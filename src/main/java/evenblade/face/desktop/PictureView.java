@@ -16,14 +16,14 @@ import javax.swing.SwingUtilities;
 
 /** Shows a picture, drawn off the event thread at the fineness of the screen. */
 final class PictureView extends JPanel {
-    private static final int LEAST_WIDTH = 240;
-    private static final int LEAST_HEIGHT = 160;
+    private static final int LEAST_WIDTH = 240; // smaller no picture can be read
+    private static final int LEAST_HEIGHT = 160; // smaller no picture can be read
 
     /** Letters of body text that a picture is wide and high at least, so that curves have room. */
     private static final double LEAST_LETTERS_ACROSS = 44;
 
-    private static final double LEAST_LETTERS_DOWN = 35;
-    private static final double LEAST_LETTER_PX = 8;
+    private static final double LEAST_LETTERS_DOWN = 35; // so many rows of text a picture needs
+    private static final double LEAST_LETTER_PX = 8; // smaller letters can't be read
 
     private final transient Work work;
     private transient Optional<Picture> picture = Optional.empty();

@@ -24,10 +24,10 @@ import net.miginfocom.swing.MigLayout;
 
 /** One ground run: its speed and how sure, its orders, its pictures. */
 final class RunView extends JPanel {
-    private static final int BARS = 1;
-    private static final int SPECTRUM = 2;
-    private static final int SPEED = 5;
-    private static final int TO_KNOW = 6;
+    private static final int BARS = 1; // place of the tab
+    private static final int SPECTRUM = 2; // place of the tab
+    private static final int SPEED = 5; // place of the tab
+    private static final int TO_KNOW = 6; // place of the tab
 
     private final transient Navigator bench;
     private final transient OpenJob job;

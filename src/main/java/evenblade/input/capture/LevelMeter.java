@@ -10,8 +10,8 @@ public final class LevelMeter implements BlockSink {
     /** Samples at full scale in a row that make clipping. */
     static final int FLAT_RUN = 2;
 
-    private static final double HOLD_S = 2;
-    private static final double SHOWN_S = 0.2;
+    private static final double HOLD_S = 2; // long enough to be read
+    private static final double SHOWN_S = 0.2; // five times a second: steady to the eye
     /** Samples from here on count as full scale: the largest whole number of 16 bits, and all above. */
     private static final float FULL = 1 - 1.5f / (1 << 15);
 

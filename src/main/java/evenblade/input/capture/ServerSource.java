@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
 
 /** Asks a sound server, where there is one that can be asked, from which source it feeds this program. */
 final class ServerSource {
-    private static final long PATIENCE_MS = 2000;
+    private static final long PATIENCE_MS = 2000; // a server that runs answers in milliseconds
     private static final Pattern OUTPUT = Pattern.compile("(?m)^Source Output #");
     private static final Pattern SOURCE = Pattern.compile("(?m)^\\s*Source: (\\S+)");
     private static final Pattern NAMED = Pattern.compile("(?m)^(\\d+)\\s+(\\S+)");

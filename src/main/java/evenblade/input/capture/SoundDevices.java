@@ -21,7 +21,7 @@ import javax.sound.sampled.TargetDataLine;
 public final class SoundDevices {
     private static final List<Integer> USUAL_RATES_HZ = List.of(
             8_000, 11_025, 12_000, 16_000, 22_050, 24_000, 32_000, 44_100, 48_000, 88_200, 96_000, 176_400, 192_000);
-    private static final int MOST_CHANNELS = 8;
+    private static final int MOST_CHANNELS = 8; // more than any job has sensors
 
     private SoundDevices() {}
 

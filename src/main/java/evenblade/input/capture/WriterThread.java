@@ -17,7 +17,7 @@ import java.util.function.LongSupplier;
  * that doesn't keep samples from the file.
  */
 final class WriterThread {
-    static final long SETTLE_EVERY_MS = 800;
+    static final long SETTLE_EVERY_MS = 800; // less than a second is lost where the power goes
     /** Blocks on their way to the disk; some twenty seconds. */
     private static final int MOST_WAITING = 400;
 

@@ -19,7 +19,7 @@ public record SenseCheck(double asEntered, double turned, int spareFigures) {
     /** A fit this unlikely is called wrong, and one above {@link #WELL} is called well. */
     private static final double BADLY = 0.001;
 
-    private static final double WELL = 0.05;
+    private static final double WELL = 0.05; // the usual 5 %
 
     /** Nothing where the runs have too few different weights, or no phase. */
     static Optional<SenseCheck> of(List<WeightedReading> runs) {

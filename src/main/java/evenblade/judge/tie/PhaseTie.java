@@ -16,7 +16,7 @@ import java.util.Optional;
  * intervals allow for how few that is.
  */
 public final class PhaseTie implements TrackTie {
-    private static final double CHANCE = 0.05;
+    private static final double CHANCE = 0.05; // the usual 5 %
 
     /**
      * Readings that the stated errors are worth: what makes two runs differ is partly a guess. Ours, the same handful as

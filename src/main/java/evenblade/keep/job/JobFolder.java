@@ -147,7 +147,7 @@ public final class JobFolder {
     }
 
     /**
-     * The same of a take that was recorded here.
+     * Adds a take that was recorded here.
      *
      * @param arrivals when each of its lines came in, where it consists of lines
      * @param told what was told while it was recorded

@@ -44,8 +44,8 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
     /** Long enough for a line good to a percent, short enough to be made in a second. */
     private static final double DWELL_S = 10;
 
-    private static final int RATE_HZ = 2000;
-    private static final double KGM_PER_GMM = 1e-6;
+    private static final int RATE_HZ = 2000; // orders up to some 800 Hz
+    private static final double KGM_PER_GMM = 1e-6; // exact
 
     public OpenPractice {
         faults = List.copyOf(faults);

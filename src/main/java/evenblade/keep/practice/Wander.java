@@ -13,7 +13,7 @@ import java.util.Random;
 public record Wander(List<Ripple> ripples) {
     public static final Wander NONE = new Wander(List.of());
 
-    private static final int PARTS = 6;
+    private static final int PARTS = 6; // invented: enough to look irregular
 
     /**
      * One part.

@@ -25,7 +25,7 @@ public final class LiveChain implements BlockSink, AutoCloseable {
     /** Time between two readings. */
     public static final double HOP_S = 1;
 
-    private static final int MOST_BLOCKS = 200;
+    private static final int MOST_BLOCKS = 200; // some seconds of sound; older ones are dropped and counted
     private static final String NO_HASH = "0".repeat(64);
 
     private final double rateHz;

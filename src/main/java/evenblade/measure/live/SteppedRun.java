@@ -23,7 +23,7 @@ public final class SteppedRun {
     /** A speed is held while it lies this near, as a share; the tachometer of a cockpit isn't better. */
     private static final double NEAR = 0.03;
 
-    private static final double NORMAL_95 = 1.96;
+    private static final double NORMAL_95 = 1.96; // Φ⁻¹(0.975)
     /** A step ends after so many times the planned length, however weak its lines. */
     public static final double GIVE_UP_AFTER = 2;
 

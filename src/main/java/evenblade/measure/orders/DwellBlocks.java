@@ -11,12 +11,12 @@ import java.util.stream.IntStream;
 
 /** One dwell of a recording cut into blocks, with the lines' cosines and sines at their samples. */
 final class DwellBlocks {
-    private static final int LEAST_BLOCKS = 8;
-    private static final int MOST_BLOCKS = 400;
+    private static final int LEAST_BLOCKS = 8; // fewer don't show how amplitudes scatter
+    private static final int MOST_BLOCKS = 400; // ours: a bound on time and memory
     /** A block with fewer samples tells nothing and is passed over. */
     private static final int LEAST_SAMPLES = 4;
 
-    private static final int PARTS = 8;
+    private static final int PARTS = 8; // a few for each of the usual processors
 
     private final Recording recording;
     private final List<Channel> channels;

@@ -23,7 +23,7 @@ record FoldedLines(List<FittedLine> along, Map<Integer, List<String>> hiddenUnde
     /** Two columns that agree to more than this are taken for one. */
     private static final double SAME = 0.9;
 
-    private static final int SAMPLES_LOOKED_AT = 4000;
+    private static final int SAMPLES_LOOKED_AT = 4000; // ours: enough for a share
 
     FoldedLines {
         along = List.copyOf(along);

@@ -17,7 +17,7 @@ import java.util.Optional;
  * leaves, and fitted again along with tones that beat with them.
  */
 final class ShaftLines {
-    private static final int MOST_ROUNDS = 3;
+    private static final int MOST_ROUNDS = 3; // ours: a bound, so that it always ends
     /** A correction of the track below this phase of blade pass isn't worth another fit. */
     private static final double ENOUGH_RAD = 0.02;
     /** After a correction as large as this the fit is held against the signal once more. */
@@ -26,7 +26,7 @@ final class ShaftLines {
     /** Tones that are fitted along because they beat with an order inside a block. */
     private static final int MOST_TONES = 4;
 
-    private static final double BEATS_WITHIN_BLOCKS = 3;
+    private static final double BEATS_WITHIN_BLOCKS = 3; // ours: a beat slower than a block looks like a drifting line
 
     private final Recording fitting;
     private final Recording looking;

@@ -18,11 +18,11 @@ import java.util.stream.IntStream;
  */
 public record AveragedSpectrum(int segmentLength, int overlap, Spectrum.Scaling scaling) {
 
-    private static final int LONGEST_USUAL_SEGMENT = 1 << 24;
+    private static final int LONGEST_USUAL_SEGMENT = 1 << 24; // keeps the transform within memory
     /** From so many stretches on they are shared out between processors. */
     private static final int WORTH_SHARING = 16;
 
-    private static final int PARTS = 2;
+    private static final int PARTS = 2; // fixed, so that sums are the same on every machine
     /** From so many lengths of a stretch on they need not overlap. */
     private static final int PLENTY = 60;
 

@@ -16,8 +16,8 @@ import java.util.List;
  * @param factors one per stage, 2 or more each; empty where the rate is low enough already
  */
 record DecimationPlan(double fromHz, double keepUpToHz, List<Integer> factors) {
-    private static final int LARGEST_STAGE = 16;
-    private static final int MOST_STAGES = 3;
+    private static final int LARGEST_STAGE = 16; // ours: a larger stage needs a longer filter
+    private static final int MOST_STAGES = 3; // ours
     /** A total factor down to this share of the largest allowed one is taken where it is cheaper. */
     private static final double LEAST_SHARE_OF_LARGEST = 0.8;
     /** What later work on one kept sample costs, in multiply-and-add steps of this stage. */

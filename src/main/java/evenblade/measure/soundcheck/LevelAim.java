@@ -11,9 +11,9 @@ public enum LevelAim {
     /** So high that a louder moment would clip. */
     TURN_DOWN("turn down");
 
-    private static final double SILENT_DB = -90;
-    private static final double LOW_DB = -20;
-    private static final double HIGH_DB = -6;
+    private static final double SILENT_DB = -90; // below any microphone's own noise
+    private static final double LOW_DB = -20; // ours: quieter wastes the converter
+    private static final double HIGH_DB = -6; // ours: room for the louder speeds to come
 
     private final String words;
 

@@ -35,7 +35,7 @@ record Comb(List<ExpectedLine> teeth) {
         }
     }
 
-    private static final int HIGHEST_MULTIPLE = 4;
+    private static final int HIGHEST_MULTIPLE = 4; // ours
     /** Orders nearer than this, as a share, fall on one place in a short spectrum. */
     private static final double ONE_PLACE = 0.008;
 

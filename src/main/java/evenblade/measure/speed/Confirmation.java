@@ -40,7 +40,7 @@ final class Confirmation {
     /** Wrong ratios tried, evenly over ± {@link #DETUNED_BY} in logarithm. */
     private static final int DETUNED = 300;
 
-    private static final double DETUNED_BY = 0.5;
+    private static final double DETUNED_BY = 0.5; // in logarithm; ours: wrong ratios up to 65 % off are tried
     /** A ratio nearer than this is the right one for short spectra. */
     private static final double SAME_RATIO = 0.012;
     /** Wrong tables of a machine with one shaft. */
@@ -53,13 +53,13 @@ final class Confirmation {
     /** So many lines of one shaft, low and high, pin its speed: a series of another spacing misses most of them. */
     private static final int PINNED_BY = 7;
 
-    private static final int SLOWEST_PART = 4;
+    private static final int SLOWEST_PART = 4; // ours: a quarter of the speed and less isn't taken for it
     /** A part of a speed does as well from this share on: a wrong one misses half its lines. */
     private static final double AS_GOOD = 0.9;
     /** ... or from this share on where it explains so much by itself: a strong line, or several. */
     private static final double WELL_ENOUGH = 0.55;
 
-    private static final double LEAST_ALONE = 0.9;
+    private static final double LEAST_ALONE = 0.9; // ours
     /** Lines nearer than this, in resolutions, are one. */
     private static final double SAME_LINE = 0.8;
     /** Grid places beside a speed that are still that speed. */

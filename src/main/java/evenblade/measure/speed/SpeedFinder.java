@@ -21,7 +21,7 @@ public final class SpeedFinder {
     /** Where the phase track strays further than this from the path, it has lost the lines. */
     private static final double MOST_STRAY = 0.02;
 
-    private static final int STRAY_PLACES = 100;
+    private static final int STRAY_PLACES = 100; // per cents of the stretch
     /** Room kept above the highest line at the fastest speed looked at. */
     private static final double HIGHEST_LINE_MARGIN = 1.02;
 

@@ -11,7 +11,7 @@ public record ChartTheme(Palette palette, double textPx) {
     /** A picture this many times as wide as its text is high prints at 8 points across a page of 170 mm. */
     private static final double TEXTS_PER_WIDTH = 60;
 
-    private static final double TEXTS_PER_HEIGHT = 34;
+    private static final double TEXTS_PER_HEIGHT = 34; // rows of text that a picture holds
 
     public ChartTheme {
         if (!(textPx >= 6)) {
@@ -25,7 +25,7 @@ public record ChartTheme(Palette palette, double textPx) {
         return new ChartTheme(Palette.LIGHT, Math.max(6, textPx));
     }
 
-    /** The same text size in other colours. */
+    /** This text size in other colours. */
     public ChartTheme in(Palette other) {
         return new ChartTheme(other, textPx);
     }

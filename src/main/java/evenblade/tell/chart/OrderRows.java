@@ -30,7 +30,7 @@ public final class OrderRows {
         return groups.stream().map(OrderRows::bar).toList();
     }
 
-    /** The same rows as marks, then the steady lines that no order explains. */
+    /** These rows as marks, then the steady lines that no order explains. */
     public static List<OrderMark> marks(DwellOrders dwell) {
         Stream<OrderMark> orders = bars(dwell).stream().map(OrderRows::mark);
         Stream<OrderMark> others = dwell.unexplained().stream().map(OrderRows::mark);

@@ -26,13 +26,13 @@ public abstract class Picture {
     /** Size of a drawing in SVG, and of a bitmap where nothing else is asked for. */
     public static final int USUAL_WIDTH = 1200;
 
-    public static final int USUAL_HEIGHT = 700;
+    public static final int USUAL_HEIGHT = 700; // 12 to 7 with the width
 
     /** What XChart fills and draws with a clear colour; some readers of SVG show it black. */
     private static final Pattern INVISIBLE = Pattern.compile("<(rect|line)[^>]*(fill|stroke)-opacity:0;[^>]*/>");
 
-    private static final int LEAST_WIDTH = 240;
-    private static final int LEAST_HEIGHT = 160;
+    private static final int LEAST_WIDTH = 240; // smaller no picture can be read
+    private static final int LEAST_HEIGHT = 160; // smaller no picture can be read
 
     /** What the picture shows, in a few words. */
     public abstract String title();

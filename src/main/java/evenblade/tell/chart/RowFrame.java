@@ -47,7 +47,7 @@ final class RowFrame {
     }
 
     /**
-     * The same for one of several frames below each other whose columns stand in line.
+     * Places one of several frames below each other whose columns stand in line.
      *
      * @param sharing the rows of all of them
      */

@@ -18,7 +18,7 @@ final class ReportTemplate {
         return fill(content, paper, extent, false);
     }
 
-    /** The same with a running head and page numbers, for sheets. */
+    /** With a running head and page numbers, for sheets. */
     static String sheets(ReportContent content, PaperSize paper, ReportExtent extent) {
         return fill(content, paper, extent, true);
     }
