@@ -51,7 +51,7 @@ final class ReportRuns {
     }
 
     /** The analysed run of an entry; empty where it has no answer. */
-    Optional<ReportRun> answer(Event run) {
+    Optional<ReportRun> reported(Event run) {
         return Optional.ofNullable(answered.get(run.id()));
     }
 
@@ -140,7 +140,7 @@ final class ReportRuns {
             stages.add(new TrendStage(
                     changes,
                     repeats.runs().stream()
-                            .flatMap(run -> answer(run).stream())
+                            .flatMap(run -> reported(run).stream())
                             .map(ReportRun::measured)
                             .toList()));
         }

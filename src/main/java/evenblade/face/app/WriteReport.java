@@ -203,7 +203,7 @@ public final class WriteReport {
     private List<Future<Path>> tables(ReportRuns runs, OutFolder target) {
         List<Future<Path>> tables = new ArrayList<>();
         for (Event run : runs.answeredRuns()) {
-            ReportRun answer = runs.answer(run).orElseThrow();
+            ReportRun answer = runs.reported(run).orElseThrow();
             String below = "tables/" + run.id() + slug(run.label().orElse("")) + "/";
             tables.add(workers.begin(() -> target.put(below + "orders.csv", answer.ordersCsv())));
             tables.add(workers.begin(() -> target.put(below + "spectrum.csv", answer.spectrumCsv())));
@@ -232,7 +232,7 @@ public final class WriteReport {
                 .forEach(figures::add);
         List<Event> answered = runs.answeredRuns();
         if (!answered.isEmpty()) {
-            runs.answer(answered.get(answered.size() - 1))
+            runs.reported(answered.get(answered.size() - 1))
                     .flatMap(newest -> TrendPictures.againstRpm(newest.measured(), compared))
                     .map(WriteReport::wide)
                     .ifPresent(figures::add);
@@ -246,8 +246,8 @@ public final class WriteReport {
         if (answered.isEmpty()) {
             return List.of();
         }
-        ReportRun first = runs.answer(answered.get(0)).orElseThrow();
-        ReportRun last = runs.answer(answered.get(answered.size() - 1)).orElseThrow();
+        ReportRun first = runs.reported(answered.get(0)).orElseThrow();
+        ReportRun last = runs.reported(answered.get(answered.size() - 1)).orElseThrow();
         DrawPair pair = new DrawPair(first.named(), last.named());
         return compared.stream().findFirst().flatMap(whole -> pair.turn(whole.outcome())).or(pair::lastTurn).stream()
                 .map(WriteReport::wide)

@@ -2,7 +2,7 @@ package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
-import evenblade.face.app.PlanRun;
+import evenblade.machine.plan.Planner;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.FormatWish;
 import evenblade.input.capture.InputDevice;
@@ -137,7 +137,7 @@ final class InputFields extends JPanel {
     /** How many dwells there are to be led through; none where nobody leads. */
     int stepCount() {
         return steps.isSelected()
-                ? PlanRun.plan(job.record().installation(), rpms(), OptionalDouble.empty())
+                ? Planner.plan(job.record().installation(), rpms(), OptionalDouble.empty())
                         .dwells()
                         .size()
                 : 0;

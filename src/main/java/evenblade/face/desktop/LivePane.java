@@ -2,7 +2,7 @@ package evenblade.face.desktop;
 
 import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.ListDevices;
+import evenblade.input.capture.SoundDevices;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.InputDevice;
 import evenblade.keep.job.Event;
@@ -63,7 +63,7 @@ final class LivePane extends JPanel {
         words();
         registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
         start.setEnabled(false);
-        bench.work().begin("Looking for inputs", progress -> ListDevices.answer(), this::show, complaint::show);
+        bench.work().begin("Looking for inputs", progress -> SoundDevices.list(), this::show, complaint::show);
     }
 
     private void show(List<InputDevice> inputs) {

@@ -54,21 +54,6 @@ public record Line(double propellerOrder, Law law) {
     }
 
     /**
-     * A first-order high-pass, {@code H = j(f/f_c) / (1 + j(f/f_c))}: what a laptop microphone does to low
-     * tones.
-     *
-     * @param cornerHz where it passes 1/√2
-     */
-    public static Response highPass(double cornerHz) {
-        return frequencyHz -> {
-            double ratio = frequencyHz / cornerHz;
-            // j·r/(1 + j·r), made real below: (r² + j·r)/(1 + r²).
-            double below = 1 + ratio * ratio;
-            return new Phasor(ratio * ratio / below, ratio / below);
-        };
-    }
-
-    /**
      * What the converter of an audio interface lets in: all below 0.48 of its rate, nothing above.
      *
      * @param rateHz samples per second

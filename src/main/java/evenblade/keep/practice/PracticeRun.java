@@ -110,15 +110,6 @@ public record PracticeRun(
         return humAcceleration == 0 ? run : run.withTone(MAINS_HZ, humAcceleration);
     }
 
-    /** What a microphone of unit sensitivity hears, high-pass and all, without noise of its own. */
-    public SyntheticRun heard(double cornerHz) {
-        return SyntheticRun.at(trueSpeed())
-                .withLines(Sound.of(machine).stream()
-                        .map(line -> line.through(Line.highPass(cornerHz)))
-                        .toList())
-                .withSeed(Seeds.part(seed, SensorAxis.values().length));
-    }
-
     /** All three directions at an even clock, in memory. */
     public Recording recording(double rateHz) {
         TimeBase time = felt(SensorAxis.ALONG).evenClock(rateHz);

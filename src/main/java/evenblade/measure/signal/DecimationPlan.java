@@ -117,4 +117,16 @@ record DecimationPlan(double fromHz, double keepUpToHz, List<Integer> factors) {
         }
         return cost + toHz() * COST_OF_A_KEPT_SAMPLE;
     }
+
+    /** The filters one after the other, the last of which gives to {@code end}. */
+    List<DecimationStage> stages(FloatSink end) {
+        List<DecimationStage> chain = new ArrayList<>();
+        FloatSink next = end;
+        for (int i = factors.size() - 1; i >= 0; i--) {
+            DecimationStage stage = new DecimationStage(factors.get(i), taps(i), next);
+            chain.add(0, stage);
+            next = stage;
+        }
+        return chain;
+    }
 }

@@ -117,7 +117,7 @@ class WriteReportTest {
         assertThatThrownBy(() -> WriteReport.write(job, Optional.of(file), PaperSize.A4, Progress.SILENT))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("taken")
-                .hasMessageContaining("--out");
+                .hasMessageContaining("a folder to write into");
         assertThat(Files.readString(file)).isEqualTo("mine");
     }
 
