@@ -1,5 +1,6 @@
 package evenblade.keep.practice;
 
+import evenblade.base.numeric.Phasor;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
