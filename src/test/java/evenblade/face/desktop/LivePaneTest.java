@@ -173,7 +173,7 @@ class LivePaneTest {
 
     /**
      * Fifteen frames a second with less than half a core is asked; the processor time is that of the whole program,
-     * with capture and analysis. The figures stand in docs/desktop-figures.md.
+     * with capture and analysis. The figures stand in docs/figures.md.
      */
     @Test
     @Tag("long")
