@@ -21,7 +21,7 @@ final class WriterThread {
     /** Blocks on their way to the disk; some twenty seconds. */
     private static final int MOST_WAITING = 400;
 
-    private static final byte[] NO_MORE = new byte[0];
+    private static final byte[] NO_MORE = new byte[0]; // ends the queue
 
     /** Why the lane wants no more. */
     record Trouble(Ending ending, String detail) {}
