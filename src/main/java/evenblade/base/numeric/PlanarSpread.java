@@ -68,17 +68,8 @@ public record PlanarSpread(Phasor middle, double xx, double xy, double yy) {
         if (spread <= 1e-12 * middle.magnitude() || spread == 0) {
             return middle.magnitude();
         }
-        double low = 0;
-        double high = middle.magnitude() + REACH * spread;
-        for (int i = 0; i < HALVINGS; i++) {
-            double length = 0.5 * (low + high);
-            if (lengthBelow(length) < probability) {
-                low = length;
-            } else {
-                high = length;
-            }
-        }
-        return 0.5 * (low + high);
+        double farthest = middle.magnitude() + REACH * spread;
+        return Crossing.between(length -> lengthBelow(length) < probability, 0, farthest, HALVINGS);
     }
 
     /** Probability that the vector is no longer than a length; by integration along its longest axis. */

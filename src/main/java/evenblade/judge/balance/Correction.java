@@ -1,5 +1,6 @@
 package evenblade.judge.balance;
 
+import evenblade.base.numeric.Crossing;
 import evenblade.base.numeric.Minimum;
 import evenblade.base.numeric.Phasor;
 import evenblade.base.numeric.PlanarSpread;
@@ -110,17 +111,7 @@ public record Correction(
 
         /** Where a misfit that is within the limit inside and beyond it outside crosses it. */
         private double crossing(DoubleUnaryOperator misfit, double inside, double outside) {
-            double in = inside;
-            double out = outside;
-            for (int i = 0; i < HALVINGS; i++) {
-                double middle = 0.5 * (in + out);
-                if (misfit.applyAsDouble(middle) <= limit) {
-                    in = middle;
-                } else {
-                    out = middle;
-                }
-            }
-            return 0.5 * (in + out);
+            return Crossing.between(at -> misfit.applyAsDouble(at) <= limit, inside, outside, HALVINGS);
         }
     }
 }

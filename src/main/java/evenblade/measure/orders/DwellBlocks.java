@@ -2,7 +2,6 @@ package evenblade.measure.orders;
 
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
-import evenblade.measure.speed.Clock;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.OrderWaves;
 import evenblade.measure.speed.SpeedTrack;
@@ -30,7 +29,7 @@ final class DwellBlocks {
         this.lines = List.copyOf(lines);
         int wanted = (int) Math.max(LEAST_BLOCKS, Math.min(MOST_BLOCKS, Math.round(dwell.durationS())));
         int[] edges = IntStream.rangeClosed(0, wanted)
-                .map(b -> Clock.indexAt(recording.time(), dwell.fromS() + b * dwell.durationS() / wanted))
+                .map(b -> recording.time().firstFrom(dwell.fromS() + b * dwell.durationS() / wanted))
                 .toArray();
         int[] filled = IntStream.range(0, wanted)
                 .filter(b -> edges[b + 1] - edges[b] >= LEAST_SAMPLES)

@@ -4,7 +4,6 @@ import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.machine.installation.OrderTable;
-import evenblade.measure.speed.Clock;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import evenblade.measure.speed.SpeedTrack;
@@ -173,8 +172,8 @@ final class ShaftLines {
     }
 
     private List<SteadyTones.Found> above(Channel channel, double fromHz) {
-        int first = Clock.indexAt(looking.time(), dwell.fromS());
-        Series samples = channel.values().part(first, Clock.indexAt(looking.time(), dwell.toS()) - first);
+        int first = looking.time().firstFrom(dwell.fromS());
+        Series samples = channel.values().part(first, looking.time().firstFrom(dwell.toS()) - first);
         double rate = looking.time().rateHz();
         double wander = (dwell.maxHz() - dwell.minHz()) / dwell.propellerHz();
         return SteadyTones.above(samples, rate, fromHz, Recording.USABLE_SHARE_OF_RATE * rate).stream()

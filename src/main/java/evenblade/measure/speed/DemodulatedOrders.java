@@ -111,8 +111,8 @@ final class DemodulatedOrders {
             double[][] sin = new double[orders.length][most];
             for (int s = part * slices / PARTS; s < (part + 1) * slices / PARTS; s++) {
                 double begin = fromS + s * sliceS;
-                int first = Clock.indexAt(recording.time(), begin);
-                int n = Math.min(most, Clock.indexAt(recording.time(), begin + sliceS) - first);
+                int first = recording.time().firstFrom(begin);
+                int n = Math.min(most, recording.time().firstFrom(begin + sliceS) - first);
                 if (n <= 0) {
                     continue;
                 }
