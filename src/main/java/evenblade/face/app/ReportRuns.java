@@ -4,12 +4,15 @@ import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
+import evenblade.tell.export.OrdersTable;
+import evenblade.tell.export.SpectrumTable;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.ReportedRun;
 import java.util.ArrayList;
@@ -158,5 +161,36 @@ final class ReportRuns {
 
     private static boolean change(Event event) {
         return event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE;
+    }
+
+    /**
+     * A run as a report needs it.
+     *
+     * @param measured its amplitudes
+     * @param figures pictures of it
+     * @param trouble why it isn't to be trusted; empty where all is well
+     * @param answer what was analysed
+     */
+    record ReportRun(MeasuredRun measured, List<ReportFigure> figures, String trouble, AnalysedRun answer) {
+        ReportRun {
+            figures = List.copyOf(figures);
+        }
+
+        /** The run as it is drawn against another. */
+        DrawPair.Named named() {
+            return new DrawPair.Named(measured.name(), answer);
+        }
+
+        /** Its orders as a table for other programs. */
+        String ordersCsv() {
+            return OrdersTable.csv(answer.orders().channels(), answer.orders().ratio());
+        }
+
+        /** Its spectra likewise. */
+        String spectrumCsv() {
+            return SpectrumTable.csv(answer.main().stream()
+                    .map(view -> new SpectrumTable.Column(view.channel(), view.unit(), view.spectrum()))
+                    .toList());
+        }
     }
 }

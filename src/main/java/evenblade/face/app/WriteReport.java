@@ -203,7 +203,7 @@ public final class WriteReport {
     private List<Future<Path>> tables(ReportRuns runs, OutFolder target) {
         List<Future<Path>> tables = new ArrayList<>();
         for (Event run : runs.answeredRuns()) {
-            ReportRun answer = runs.reported(run).orElseThrow();
+            ReportRuns.ReportRun answer = runs.reported(run).orElseThrow();
             String below = "tables/" + run.id() + slug(run.label().orElse("")) + "/";
             tables.add(workers.begin(() -> target.put(below + "orders.csv", answer.ordersCsv())));
             tables.add(workers.begin(() -> target.put(below + "spectrum.csv", answer.spectrumCsv())));
@@ -246,8 +246,8 @@ public final class WriteReport {
         if (answered.isEmpty()) {
             return List.of();
         }
-        ReportRun first = runs.reported(answered.get(0)).orElseThrow();
-        ReportRun last = runs.reported(answered.get(answered.size() - 1)).orElseThrow();
+        ReportRuns.ReportRun first = runs.reported(answered.get(0)).orElseThrow();
+        ReportRuns.ReportRun last = runs.reported(answered.get(answered.size() - 1)).orElseThrow();
         DrawPair pair = new DrawPair(first.named(), last.named());
         return compared.stream().findFirst().flatMap(whole -> pair.turn(whole.outcome())).or(pair::lastTurn).stream()
                 .map(WriteReport::wide)
