@@ -33,10 +33,12 @@ class SourcesTest {
             for (int i = 0; i < lines.size(); i++) {
                 if (CONSTANT.matcher(lines.get(i)).matches()) {
                     String statement = statement(lines, i);
-                    if (NUMBER.matcher(statement.substring(statement.indexOf('='))).find()
+                    if (NUMBER.matcher(statement.substring(statement.indexOf('=')))
+                                    .find()
                             && !statement.contains("//")
                             && !commented(lines, i)) {
-                        bare.add(file.getFileName() + ":" + (i + 1) + " " + lines.get(i).strip());
+                        bare.add(file.getFileName() + ":" + (i + 1) + " "
+                                + lines.get(i).strip());
                     }
                 }
             }
@@ -72,7 +74,8 @@ class SourcesTest {
             if (!file.startsWith(PROGRAM.resolve("face/cli")) && !file.startsWith(PROGRAM.resolve("face/start"))) {
                 TEXT.matcher(read(file))
                         .results()
-                        .filter(text -> OPTION.matcher(text.group().substring(1)).find())
+                        .filter(text ->
+                                OPTION.matcher(text.group().substring(1)).find())
                         .forEach(text -> spelt.add(file.getFileName() + " " + text.group()));
             }
         }
@@ -82,13 +85,14 @@ class SourcesTest {
     @Test
     @DisplayName("No description begins 'The same': it says itself what it is")
     void nothingIsDescribedAsTheSame() {
-        assertThat(files())
-                .noneMatch(file -> REPEATED.matcher(read(file)).find());
+        assertThat(files()).noneMatch(file -> REPEATED.matcher(read(file)).find());
     }
 
     private static List<Path> files() {
         try (Stream<Path> all = Files.walk(PROGRAM)) {
-            return all.filter(file -> file.toString().endsWith(".java")).sorted().toList();
+            return all.filter(file -> file.toString().endsWith(".java"))
+                    .sorted()
+                    .toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -268,9 +268,8 @@ public final class DriftSmoother {
         double ofDrift = -(lead + dt);
         double withLevel = variance[1] * ofSecond;
         double withRate = (variance[1] * ofSecond - variance[0] * ofFirst) / dt + q * dt / 3 * ofDrift;
-        double own = variance[0] * ofFirst * ofFirst
-                + variance[1] * ofSecond * ofSecond
-                + q * dt / 3 * ofDrift * ofDrift;
+        double own =
+                variance[0] * ofFirst * ofFirst + variance[1] * ofSecond * ofSecond + q * dt / 3 * ofDrift * ofDrift;
         for (int i = 2; i < time.length; i++) {
             double step = time[i] - time[i - 1];
             filter.predict(step);

@@ -16,6 +16,7 @@ public record RobustLine(double slope, double intercept, double scale) {
 
     /** 1/Φ⁻¹(3/4): the median deviation of normal noise as a standard deviation. */
     private static final double NORMAL_PER_MAD = 1.4826;
+
     private static final int START_POINTS = 301; // ours: 45,150 slopes, enough for a median and soon sorted
     /** Enough to know the scatter by; a median over all points would cost more than the fit. */
     private static final int SCALE_POINTS = 20_001;

@@ -242,7 +242,6 @@ public final class AnalyseRecording {
      */
     public static AnalysedRecording ofRun(Path job, String run, Progress progress) {
         JobRuns runs = new JobRuns(JobFolder.open(job));
-        return analyse(
-                runs.request((Detail.Run) runs.record().run(run).detail()), progress);
+        return analyse(runs.request((Detail.Run) runs.record().run(run).detail()), progress);
     }
 }

@@ -162,8 +162,7 @@ record BalanceSeries(Optional<JobBalance.Read> channel, OptionalDouble engineRpm
 
     private static JobBalance.Run run(JobRuns runs, Measured first, Measured run, OptionalDouble engineRpm) {
         Event event = run.stage().run();
-        List<Weight> weights =
-                weights(WeightsOn.during(runs.record(), event), WeightsOn.counted(runs.record()));
+        List<Weight> weights = weights(WeightsOn.during(runs.record(), event), WeightsOn.counted(runs.record()));
         Optional<DwellOrders> dwell = run.channel().dwells().stream()
                 .min(Comparator.comparingDouble(d -> Math.abs(rpm(run, d) - engineRpm.orElse(0))));
         Optional<WeightedReading> reading = dwell.flatMap(OnceLine::of)
@@ -209,8 +208,8 @@ record BalanceSeries(Optional<JobBalance.Read> channel, OptionalDouble engineRpm
     static List<Weight> weights(List<Event> on, Optional<HubCounting> counted) {
         return on.stream()
                 .flatMap(event -> WeightsOn.putOn(event).stream())
-                .map(weight -> Weight.of(
-                        weight.massG(), weight.radiusMm(), againstRotation(weight.angleDeg(), counted)))
+                .map(weight ->
+                        Weight.of(weight.massG(), weight.radiusMm(), againstRotation(weight.angleDeg(), counted)))
                 .toList();
     }
 

@@ -123,8 +123,7 @@ public final class DrawRecording {
             dwell.ifPresent(each -> pictures.put("orders" + name, bars(channel, each)));
             pictures.put("waterfall" + name, waterfall(channel, dwell, grid));
             int place = i;
-            main.flatMap(held -> turn(analysed, place, held))
-                    .ifPresent(turn -> pictures.put("turn" + name, turn));
+            main.flatMap(held -> turn(analysed, place, held)).ifPresent(turn -> pictures.put("turn" + name, turn));
         }
         return pictures;
     }

@@ -241,7 +241,8 @@ public final class LookAtRecording {
                 throw BadInput.in(request.file())
                         .found(
                                 found,
-                                String.format(Locale.ROOT, "an end at least %.0f s after the start", LineSpectrum.LEAST_S));
+                                String.format(
+                                        Locale.ROOT, "an end at least %.0f s after the start", LineSpectrum.LEAST_S));
             }
             return new StretchWanted(Math.max(startS, from), Math.min(endS, to));
         }

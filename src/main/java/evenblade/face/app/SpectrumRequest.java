@@ -27,5 +27,4 @@ public record SpectrumRequest(
         OptionalDouble upToHz,
         Optional<String> channel,
         Optional<FullScale> fullScale,
-        TableReading table) {
-}
+        TableReading table) {}

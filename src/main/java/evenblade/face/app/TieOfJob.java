@@ -267,8 +267,8 @@ final class TieOfJob {
         /** The runs with this scatter in their errors. */
         List<TieRun> within(List<TieRun> runs) {
             return runs.stream()
-                    .map(r ->
-                            r.withError(Math.max(Double.MIN_NORMAL, Math.hypot(r.standardError(), share * r.amplitude()))))
+                    .map(r -> r.withError(
+                            Math.max(Double.MIN_NORMAL, Math.hypot(r.standardError(), share * r.amplitude()))))
                     .toList();
         }
     }

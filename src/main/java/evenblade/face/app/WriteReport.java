@@ -247,7 +247,8 @@ public final class WriteReport {
             return List.of();
         }
         ReportRuns.ReportRun first = runs.reported(answered.get(0)).orElseThrow();
-        ReportRuns.ReportRun last = runs.reported(answered.get(answered.size() - 1)).orElseThrow();
+        ReportRuns.ReportRun last =
+                runs.reported(answered.get(answered.size() - 1)).orElseThrow();
         DrawPair pair = new DrawPair(first.named(), last.named());
         return compared.stream().findFirst().flatMap(whole -> pair.turn(whole.outcome())).or(pair::lastTurn).stream()
                 .map(WriteReport::wide)

@@ -75,9 +75,8 @@ final class BalanceCommand implements Command {
         plots.ifPresent(WritePictures::requireFolder);
         JobBalance balance = BalanceJob.balance(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
-        List<Path> written = plots.isPresent()
-                ? WritePictures.write(DrawBalance.draw(balance), "balance", plots.get())
-                : List.of();
+        List<Path> written =
+                plots.isPresent() ? WritePictures.write(DrawBalance.draw(balance), "balance", plots.get()) : List.of();
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {

@@ -2,8 +2,8 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonWriter;
-import evenblade.input.capture.SoundDevices;
 import evenblade.input.capture.InputDevice;
+import evenblade.input.capture.SoundDevices;
 import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;

@@ -2,9 +2,9 @@ package evenblade.face.desktop;
 
 import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.input.capture.SoundDevices;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.InputDevice;
+import evenblade.input.capture.SoundDevices;
 import evenblade.keep.job.Event;
 import evenblade.tell.document.Phrases;
 import java.awt.BorderLayout;

@@ -27,6 +27,7 @@ final class GrowingWav implements Closeable {
     private static final int FMT_AT = JUNK_AT + 8 + DS64_BYTES; // behind the junk chunk that keeps its room
     /** 32 bits of size, less a mebibyte for header and marks. */
     private static final long MOST_IN_RIFF = 0xFFFF_FFFFL - (1 << 20);
+
     private static final int SPEAKERS_UNSTATED = 0; // channels are sensors, not loudspeakers
     /** The rest of the identifier of a sample kind, behind its first two bytes. */
     private static final byte[] KIND_TAIL = {

@@ -47,7 +47,6 @@ public sealed interface Objection {
             this.kind = kind;
         }
 
-
         /** As programs read it: {@code trial-too-light}. */
         public String word() {
             return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');

@@ -23,6 +23,7 @@ import java.util.stream.IntStream;
 final class Explanations {
     /** Shares before the readings: guesses of ours, not counted from real jobs. */
     private static final double NOTHING = 0.5;
+
     private static final double ONE_KIND = 0.2; // a guess, as above
     private static final double BOTH_KINDS = 0.1; // a guess, as above
     private static final double SINGLE_OF_FEW = 0.85; // of two or three blades mostly one is off; a guess

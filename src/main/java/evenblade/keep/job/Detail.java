@@ -87,10 +87,10 @@ public sealed interface Detail {
     }
 
     /** Something was changed; the entry's text says what. */
-    record Correction() implements Detail {    }
+    record Correction() implements Detail {}
 
     /** A remark; the entry's text. */
-    record Note() implements Detail {    }
+    record Note() implements Detail {}
 
     /**
      * Tip marks against a block that doesn't move, as entered.
@@ -219,12 +219,12 @@ public sealed interface Detail {
      * @param file the file
      * @param type what the file is, by its content
      */
-    record Attachment(StoredFile file, FileNature type) implements Detail {    }
+    record Attachment(StoredFile file, FileNature type) implements Detail {}
 
     /**
      * An earlier entry no longer counts. It stays in the record.
      *
      * @param event its id
      */
-    record StruckOut(String event) implements Detail {    }
+    record StruckOut(String event) implements Detail {}
 }

@@ -16,6 +16,7 @@ public record Noise(double whiteRms, double lowRms) {
 
     /** Half a decade from one process to the next gives an even slope; ours. */
     private static final double CORNER_STEP = 3;
+
     private static final int PROCESSES = 7; // covers three decades
 
     public static Noise white(double rms) {

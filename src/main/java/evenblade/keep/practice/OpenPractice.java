@@ -110,8 +110,7 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
     public static Event nextRun(Path folder, Optional<String> label) throws IOException {
         Path file = folder.resolve(PracticeJob.TRUTH_FOLDER).resolve(MACHINE_FILE);
         if (!Files.isRegularFile(file)) {
-            throw BadInput.in(folder)
-                    .found("no invented job that goes on", "the folder of an invented job to balance");
+            throw BadInput.in(folder).found("no invented job that goes on", "the folder of an invented job to balance");
         }
         JsonObject json = JsonDocument.read(file);
         OpenPractice practice = new OpenPractice(

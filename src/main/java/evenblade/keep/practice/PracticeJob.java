@@ -45,6 +45,7 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
     private static final double USUAL_MAX_RPM = 5600; // invented
     /** Invented: three speeds far enough apart to show a law. */
     private static final double[] DWELL_SHARES = {0.71, 0.86, 0.95};
+
     private static final double RAMP_S = 4; // invented: a calm hand
     static final double WANDER_SHARE = 0.008; // invented: a hand-held throttle in light wind
     /** How well a throttle is set again. */

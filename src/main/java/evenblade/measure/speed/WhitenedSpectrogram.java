@@ -24,6 +24,7 @@ final class WhitenedSpectrogram {
     private static final double FLOOR_QUANTILE = 0.35; // ours: below the half, since lines fill part of the stretch
     /** Power of noise is exponential: its quantile over its mean. */
     private static final double QUANTILE_OF_EXPONENTIAL = -Math.log(1 - FLOOR_QUANTILE);
+
     private static final double LEAST_PADDING = 1.6; // ours: a peak between two bins loses little
     private static final int MOST_FRAMES = 600; // ours: bounds time and memory for hours of sound
     private static final double KNEE = Math.log(1 + 1000.0); // ours: 30 dB over the floor a line is certain

@@ -16,8 +16,8 @@ class DescribeInstallationTest {
     @Test
     @DisplayName("takes width, mass and balance point of a blade in inches and pounds")
     void takesABladeInInchesAndPounds() {
-        Propeller propeller =
-                DescribeInstallation.describe(form("4 in", "4.6 lb", "13 3/4 in")).propeller();
+        Propeller propeller = DescribeInstallation.describe(form("4 in", "4.6 lb", "13 3/4 in"))
+                .propeller();
         assertThat(propeller.chord().orElseThrow().metres()).isCloseTo(0.1016, within(1e-12));
         assertThat(propeller.bladeMass().orElseThrow().kilograms()).isCloseTo(4.6 * 0.45359237, within(1e-12));
         assertThat(propeller.centreOfGravity().orElseThrow().metres()).isCloseTo(0.34925, within(1e-12));

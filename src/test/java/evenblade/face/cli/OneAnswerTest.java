@@ -127,7 +127,8 @@ class OneAnswerTest {
         List<String> window = new ArrayList<>();
         for (Event run : runs) {
             all.append(orders(run));
-            RunOrders orders = AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders();
+            RunOrders orders =
+                    AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders();
             for (ChannelOrders channel : orders.channels()) {
                 channel.dwells()
                         .forEach(dwell -> window.addAll(rows(RunDocument.dwell(orders, channel, dwell, WINDOW))));

@@ -57,7 +57,9 @@ class RecordRefusalsTest {
 
     @Test
     void listeningRefusesWhatRecordingRefuses() {
-        assertRefused(CommandLineRun.of("listen", "--seconds", "0"), "length of the recording: 0.0 s, expected a length above zero");
+        assertRefused(
+                CommandLineRun.of("listen", "--seconds", "0"),
+                "length of the recording: 0.0 s, expected a length above zero");
         assertRefused(CommandLineRun.of("listen", "--quiet-take", "none.wav"), "none.wav: no such file");
     }
 

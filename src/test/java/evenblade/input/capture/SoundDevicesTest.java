@@ -92,8 +92,9 @@ class SoundDevicesTest {
                 List.of("invented box"));
         assertThatThrownBy(() -> open(both, "BOX"))
                 .isInstanceOf(BadInput.class)
-                .hasMessage("sound input: 'invented box' gives no sound now: another program holds it, this user may not"
-                        + " record from it, or it only plays, expected one of 'invented card'");
+                .hasMessage(
+                        "sound input: 'invented box' gives no sound now: another program holds it, this user may not"
+                                + " record from it, or it only plays, expected one of 'invented card'");
     }
 
     @Test

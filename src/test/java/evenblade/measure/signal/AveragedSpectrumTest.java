@@ -33,8 +33,7 @@ class AveragedSpectrumTest {
         assertThat(settings[2] + " " + settings[5]).isEqualTo("HANN CONSTANT");
 
         Spectrum density = new AveragedSpectrum(segment, overlap, Scaling.DENSITY).of(samples, rateHz);
-        Spectrum amplitude =
-                new AveragedSpectrum(segment, overlap, Scaling.AMPLITUDE).of(samples, rateHz);
+        Spectrum amplitude = new AveragedSpectrum(segment, overlap, Scaling.AMPLITUDE).of(samples, rateHz);
 
         assertThat(density.values().size()).isEqualTo(lines.size() - 2).isEqualTo(segment / 2 + 1);
         for (int k = 0; k < density.values().size(); k++) {
@@ -50,7 +49,8 @@ class AveragedSpectrumTest {
         }
     }
 
-    // Harris 1978, Proc. IEEE 66(1):51, table 1: a Hann window loses 1.42 dB half a bin off; -1.4236 dB from the definition
+    // Harris 1978, Proc. IEEE 66(1):51, table 1: a Hann window loses 1.42 dB half a bin off; -1.4236 dB from the
+    // definition
     @Test
     void aSineInTheMiddleOfABinReadsItsPeakAndHalfABinOffTheWindowsLargestError() {
         int n = 4096;
@@ -121,8 +121,7 @@ class AveragedSpectrumTest {
 
     @Test
     void refusesAnOverlapThatDoesNotMoveOnAndNothingAtAll() {
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> new AveragedSpectrum(10, 10, Scaling.DENSITY));
+        assertThatIllegalArgumentException().isThrownBy(() -> new AveragedSpectrum(10, 10, Scaling.DENSITY));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> AveragedSpectrum.hann(1, 100, Scaling.DENSITY).of(Series.of(), 100));
     }
