@@ -1,6 +1,8 @@
 package evenblade.face.app;
 
 import evenblade.base.json.JsonDocument;
+import evenblade.base.json.JsonObject;
+import evenblade.base.json.JsonWriter;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
 import evenblade.keep.job.Conditions;
@@ -16,6 +18,7 @@ import evenblade.machine.installation.InstallationFile;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Writes entries into a job: what was read or changed, photos and papers, and what puts earlier entries right. */
@@ -69,9 +72,26 @@ public final class WriteEntry {
      */
     public static Event installation(Path job, Path installation, String text, Optional<OffsetDateTime> at) {
         InstallationFile.read(installation);
-        Detail.NewInstallation changed =
-                new Detail.NewInstallation(JsonDocument.read(installation).plain());
-        return JobFolder.open(job).append(new Entry(at, Optional.empty(), text, changed));
+        return installation(job, JsonDocument.read(installation).plain(), text, at);
+    }
+
+    /**
+     * Puts the installation right as typed into a form. What the form has no field for stays as it is.
+     *
+     * @throws evenblade.base.problem.BadInput naming the field, where something in it can't be used
+     */
+    public static Event installation(Path job, DescribeInstallation.Form form, String text) {
+        Map<String, Object> now = JobFolder.open(job).record().installationNow();
+        String whole = JsonWriter.write(DescribeInstallation.over(now, form));
+        JsonObject changed = JsonDocument.parse(whole, "installation");
+        InstallationFile.of(changed);
+        return installation(job, changed.plain(), text, Optional.empty());
+    }
+
+    private static Event installation(
+            Path job, Map<String, Object> installation, String text, Optional<OffsetDateTime> at) {
+        return JobFolder.open(job)
+                .append(new Entry(at, Optional.empty(), text, new Detail.NewInstallation(installation)));
     }
 
     /**

@@ -12,8 +12,10 @@ public enum LevelAim {
     TURN_DOWN("turn down");
 
     private static final double SILENT_DB = -90; // below any microphone's own noise
-    private static final double LOW_DB = -20; // ours: quieter wastes the converter
-    private static final double HIGH_DB = -6; // ours: room for the louder speeds to come
+    /** Lower end of the good zone. */
+    public static final double LOW_DB = -20;
+    /** Upper end of the good zone. */
+    public static final double HIGH_DB = -6;
 
     private final String words;
 
