@@ -154,8 +154,13 @@ public sealed interface Objection {
     /** The runs scatter more than ground runs do. */
     record RunsDisagree(double scatterShare) implements Objection {}
 
-    /** Too few runs to show their scatter: the usual one was reckoned with. */
-    record ScatterAssumed(double scatterShare) implements Objection {}
+    /**
+     * Too few runs to show their scatter: the usual one was reckoned with.
+     *
+     * @param scatterShare as a share of the line
+     * @param seenInPart whether what the runs do show is in it
+     */
+    record ScatterAssumed(double scatterShare, boolean seenInPart) implements Objection {}
 
     /** No weight at all fits the runs as well as the correction. */
     record CorrectionWithinError() implements Objection {}
