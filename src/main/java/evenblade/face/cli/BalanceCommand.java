@@ -44,6 +44,7 @@ final class BalanceCommand implements Command {
                 "Balance at this engine speed. Left out: the highest that most runs have in common."));
         spec.addOption(Options.value(
                 "--channel", "C", String.class, "Name or number of the channel. Left out: the one to look at first."));
+        spec.addOption(JobUnits.option());
         spec.addOption(Options.plots());
         spec.addOption(Options.json());
     }
@@ -62,7 +63,7 @@ final class BalanceCommand implements Command {
                 if (json) {
                     out.print(JsonWriter.write(BalanceJson.of(rest.get())));
                 } else {
-                    LengthUnit unit = job.map(j -> JobParticulars.units(j, Optional.empty()))
+                    LengthUnit unit = job.map(j -> JobParticulars.units(j, JobUnits.wanted(words)))
                             .orElse(LengthUnit.MILLIMETRE);
                     Terminal.lines(rest.get().document(new FigureFormat(unit))).forEach(out::println);
                 }
@@ -83,13 +84,15 @@ final class BalanceCommand implements Command {
         plots.ifPresent(WritePictures::requireFolder);
         JobBalance balance = BalanceJob.balance(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
-        List<Path> written =
-                plots.isPresent() ? WritePictures.write(DrawBalance.draw(balance), "balance", plots.get()) : List.of();
+        FigureFormat lengths = new FigureFormat(JobParticulars.units(job.get(), JobUnits.wanted(words)));
+        List<Path> written = plots.isPresent()
+                ? WritePictures.write(DrawBalance.draw(balance, lengths), "balance", plots.get())
+                : List.of();
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
             WarningText.marked(balance.warnings()).forEach(out::println);
-            Terminal.lines(BalanceSheet.of(balance).document()).forEach(out::println);
+            Terminal.lines(BalanceSheet.of(balance, lengths).document()).forEach(out::println);
             written.forEach(picture -> out.println("picture: " + picture));
         }
         return ExitStatus.DONE;
