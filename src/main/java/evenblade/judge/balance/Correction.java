@@ -29,10 +29,10 @@ public record Correction(
         double highGmm,
         double belowDeg,
         double aboveDeg) {
-    /** Halvings in the search of an end: to a ten millionth of the bracket. */
-    private static final int HALVINGS = 24;
-    /** A best angle or mass is sought to a millionth of the bracket: the misfit is flat there. */
-    private static final double FINE = 1e-6;
+    /** Halvings in the search of an end: to a ten thousandth of the bracket or better. */
+    private static final int HALVINGS = 14;
+    /** A best angle or mass is sought to a ten thousandth of the bracket: the misfit is flat there. */
+    private static final double FINE = 1e-4;
     /** Masses so many times the best one are past any interval worth having. */
     private static final double FARTHEST = 1000;
 

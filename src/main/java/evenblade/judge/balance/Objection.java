@@ -53,22 +53,11 @@ public sealed interface Objection {
         }
     }
 
-    /** What a limit is about. */
+    /** What a limit is about; pitch in degrees, the rest in mm. */
     enum Property {
-        TRACK("mm"),
-        PITCH("°"),
-        RUN_OUT("mm");
-
-        private final String unit;
-
-        Property(String unit) {
-            this.unit = unit;
-        }
-
-        /** The unit that its figures are in. */
-        public String unit() {
-            return unit;
-        }
+        TRACK,
+        PITCH,
+        RUN_OUT
     }
 
     /** What about the sensor was another. */
@@ -154,8 +143,13 @@ public sealed interface Objection {
     /** The runs scatter more than ground runs do. */
     record RunsDisagree(double scatterShare) implements Objection {}
 
-    /** Too few runs to show their scatter: the usual one was reckoned with. */
-    record ScatterAssumed(double scatterShare) implements Objection {}
+    /**
+     * Too few runs to show their scatter: the usual one was reckoned with.
+     *
+     * @param scatterShare as a share of the line
+     * @param seenInPart whether what the runs do show is in it
+     */
+    record ScatterAssumed(double scatterShare, boolean seenInPart) implements Objection {}
 
     /** No weight at all fits the runs as well as the correction. */
     record CorrectionWithinError() implements Objection {}
