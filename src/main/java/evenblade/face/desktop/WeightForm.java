@@ -1,5 +1,6 @@
 package evenblade.face.desktop;
 
+import evenblade.face.app.WriteEntry;
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.DrawBalance;
 import evenblade.keep.job.Event;
