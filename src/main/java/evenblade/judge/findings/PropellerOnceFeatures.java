@@ -20,6 +20,7 @@ final class PropellerOnceFeatures {
     /** Below this power of speed 1× rises more slowly than a turning pull can make it. */
     private static final double SLOW = 1;
 
+    /** Mass alone grows with the square of the speed; ours, halfway to a resonance's fourth power. */
     private static final double STEEP = 3;
     /** Doublings of the odds from which on one of pull and couple counts as told: 4 to 1. */
     private static final int SURELY = 2;

@@ -52,6 +52,7 @@ record RigCase(
         List<Fault> faults,
         ShakingMachine.Seat seat,
         double madeMmS,
+        double ownOnceMmS,
         RunEvidence run,
         StaticEvidence still) {
     private static final Instant MORNING = Instant.parse("2026-05-04T08:00:00Z");
@@ -85,11 +86,13 @@ record RigCase(
                 numbers(truth, installation, errors),
                 Map.of("along", Direction.ALONG, "across", Direction.ACROSS, "up", Direction.UP),
                 false);
+        Truth sound = truth(ShakingMachine.sound(machine, seed), machine, seed);
         return new RigCase(
                 installation,
                 shaking.faults(),
                 shaking.seat(),
-                made(truth, truth(ShakingMachine.sound(machine, seed), machine, seed)),
+                made(truth, sound),
+                once(sound),
                 run,
                 still(machine, shaking, truth, errors));
     }
@@ -119,6 +122,15 @@ record RigCase(
             }
         }
         return most;
+    }
+
+    /** Propeller 1× of the machine before any fault, the largest of all directions and dwells, mm/s. */
+    private static double once(Truth sound) {
+        return sound.dwells().stream()
+                .flatMap(d -> List.of("along", "across", "up").stream().flatMap(c -> d.line(c, Shaft.PROPELLER, 1).stream()))
+                .mapToDouble(l -> 1000 * l.amplitude() / (2 * Math.PI * l.frequencyHz()))
+                .max()
+                .orElse(0);
     }
 
     private static Phasor phasor(Truth.LineTruth line) {
