@@ -74,7 +74,7 @@ public final class BladeNamesBench {
                     .make();
             Path file = run.writeWav(folder.resolve("blade.wav"));
             Path installation = Files.writeString(folder.resolve("installation.json"), machine.installationJson());
-            Optional<BladeShares> shares = AnalyseRecording.answer(new AnalysisRequest(
+            Optional<BladeShares> shares = AnalyseRecording.analyse(new AnalysisRequest(
                             file,
                             InstallationFile.read(installation),
                             OptionalDouble.empty(),

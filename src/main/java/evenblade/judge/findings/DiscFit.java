@@ -117,7 +117,7 @@ record DiscFit(double pull, double couple, boolean entered, RunEvidence run) {
         return (int) Math.round(Math.max(-MOST, Math.min(MOST, doublings)));
     }
 
-    /** The same as evidence for a cause that pulls (1) or that rocks (−1); none where it says nothing. */
+    /** What the fit says as evidence for a cause that pulls (1) or that rocks (−1); none where it says nothing. */
     List<EvidenceItem> items(int sign) {
         int points = sign * pullPoints();
         return points == 0

@@ -19,6 +19,7 @@ record EngineBody(double[] radii, double[][] mounts, double loss, double[] disc,
     /** Up to here the mounts are soft: they stay below propeller 1× of a run. */
     private static final double SOFT_HZ = 14;
 
+    /** The stiffest mounts: above any propeller 1× of a run (by judgement, no source). */
     private static final double STIFF_HZ = 60;
 
     /** A body by chance. */

@@ -174,7 +174,7 @@ public record BladeShares(List<Share> shares, double quantile, int blocks) {
         return standsOut(true).or(() -> standsOut(false));
     }
 
-    /** The same by strength alone, or by angle alone. */
+    /** Which blade stands out by strength alone, or by angle alone, from 0. */
     public Optional<Integer> standsOut(boolean byStrength) {
         List<Deviation> all =
                 shares.stream().map(s -> byStrength ? s.strength() : s.late()).toList();

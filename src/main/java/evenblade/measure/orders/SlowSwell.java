@@ -16,12 +16,14 @@ import java.util.Optional;
  * @param swell the one rate at which it swells, where one stands out
  */
 public record SlowSwell(Series timeS, Series level, Optional<Swell> swell) {
+    /** Fine enough that twice any propeller 1× doesn't fold down into the throbs (by reckoning: 195 Hz lands at 5 Hz). */
     private static final double STEP_S = 0.005;
     /** Half the window in steps: its first zero lies at 25 Hz, below twice any propeller 1×. */
     private static final int HALF = 8;
     /** Range in which a throb is felt; see {@code Beat}. */
     private static final double SLOWEST_HZ = 1;
 
+    /** Faster ones are felt as roughness; see {@code Beat}. */
     private static final double FASTEST_HZ = 8;
     /**
      * A rate stands out where its size is this many times the median of all rates: of 200 rates whose sizes are Rayleigh

@@ -65,7 +65,7 @@ class TieScatterTest {
                         Optional.empty(),
                         List.of("A", "B", "C")));
             }
-            List<TieRun> widened = RunToRun.of(runs, marked).within(runs);
+            List<TieRun> widened = TieOfJob.RunToRun.of(runs, marked).within(runs);
             if (VibrationAndTrack.of(widened, HubCounting.AGAINST_ROTATION) instanceof TieAnswer.Tied t) {
                 tied++;
                 held[0] += holds(t.tie().left(), C.magnitude());
