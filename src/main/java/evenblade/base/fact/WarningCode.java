@@ -69,6 +69,7 @@ public enum WarningCode implements Code {
     MARK_DISAGREES,
     SPEED_RANGE_ASSUMED,
     SPEED_NOT_CONFIRMED,
+    SPEED_WOULD_FIT,
     PHASE_LOCK_LOST,
     RATIO_CORRECTED,
     SPEED_LOST,

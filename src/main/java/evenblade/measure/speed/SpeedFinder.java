@@ -2,24 +2,30 @@ package evenblade.measure.speed;
 
 import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
+import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.signal.BandLimit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /** Finds the propeller's speed from the lines in a recording. */
 public final class SpeedFinder {
     /** Where the phase track strays further than this from the path, it has lost the lines. */
     private static final double MOST_STRAY = 0.02;
+
+    private static final Set<SpeedDoubt> TOO_FEW =
+            Set.of(SpeedDoubt.TWO_LINES, SpeedDoubt.ONE_SHAFT, SpeedDoubt.ONE_SERIES);
 
     private static final int STRAY_PLACES = 100;
     /** Room kept above the highest line at the fastest speed looked at. */
@@ -183,10 +189,11 @@ public final class SpeedFinder {
         better.map(this::told).ifPresent(warnings::add);
         Optional<Dwell> main = dwells.stream().max(Comparator.comparingDouble(Dwell::durationS));
         if (main.isEmpty()) {
-            SpeedDoubt doubt = doubtful.stream()
-                    .max(Comparator.comparingDouble(d -> d.toS() - d.fromS()))
-                    .map(DoubtfulDwell::doubt)
-                    .orElseGet(() -> wholeDoubt(judge, path));
+            Confirmation.Judgement judgement = stretches.stream()
+                    .max(Comparator.comparingDouble(DwellFinder.Stretch::lengthS))
+                    .map(stretch -> judge.of(stretch, path))
+                    .orElseGet(() -> judge.of(path));
+            SpeedDoubt doubt = judgement.doubts().stream().findFirst().orElse(SpeedDoubt.NEVER_STEADY);
             boolean undecided = doubt == SpeedDoubt.ONE_SHAFT
                     || doubt == SpeedDoubt.ONE_SERIES
                     || doubt == SpeedDoubt.OTHER_SPEED
@@ -196,7 +203,8 @@ public final class SpeedFinder {
                             expectation,
                             doubt,
                             undecided ? Optional.empty() : judge.otherMachine(path, false))
-                    .with(better.map(this::told));
+                    .with(better.map(this::told))
+                    .with(wouldFit(judgement));
         }
         support.warning().ifPresent(warnings::add);
         ratioCorrected(ratioCorrection).ifPresent(warnings::add);
@@ -213,12 +221,17 @@ public final class SpeedFinder {
                 warnings);
     }
 
-    /** Why a run without any steady stretch isn't confirmed. */
-    private static SpeedDoubt wholeDoubt(StretchJudge judge, PathSearch.Path path) {
-        Confirmation.Judgement judgement = judge.of(path);
-        return judgement.confirmed()
-                ? SpeedDoubt.NEVER_STEADY
-                : judgement.doubts().get(0);
+    /** What speed a few lines point to, where they are too few to confirm it. */
+    private Optional<Warning> wouldFit(Confirmation.Judgement judgement) {
+        return judgement.doubts().stream()
+                .findFirst()
+                .filter(TOO_FEW::contains)
+                .map(doubt -> Warning.of(
+                        WarningCode.SPEED_WOULD_FIT,
+                        Subject.Whole.RECORDING,
+                        Measure.ENGINE_RPM.of(60 * judgement.propellerHz() * table.ratio()),
+                        Listed.quoted(
+                                judgement.by().stream().map(OrderLine::name).toList())));
     }
 
     private static DwellFinder.Stretch stretch(Dwell dwell) {
