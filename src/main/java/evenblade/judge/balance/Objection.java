@@ -56,22 +56,11 @@ public sealed interface Objection {
         }
     }
 
-    /** What a limit is about. */
+    /** What a limit is about; pitch in degrees, the rest in mm. */
     enum Property {
-        TRACK("mm"),
-        PITCH("°"),
-        RUN_OUT("mm");
-
-        private final String unit;
-
-        Property(String unit) {
-            this.unit = unit;
-        }
-
-        /** The unit that its figures are in. */
-        public String unit() {
-            return unit;
-        }
+        TRACK,
+        PITCH,
+        RUN_OUT
     }
 
     /** What about the sensor was another. */
@@ -252,8 +241,13 @@ public sealed interface Objection {
         }
     }
 
-    /** Too few runs to show their scatter: the usual one was reckoned with. */
-    record ScatterAssumed(double scatterShare) implements Objection {
+    /**
+     * Too few runs to show their scatter: the usual one was reckoned with.
+     *
+     * @param scatterShare as a share of the line
+     * @param seenInPart whether what the runs do show is in it
+     */
+    record ScatterAssumed(double scatterShare, boolean seenInPart) implements Objection {
         @Override
         public Code code() {
             return Code.SCATTER_ASSUMED;
