@@ -20,6 +20,7 @@ import java.util.OptionalDouble;
  * @param markChannel name or number of the channel with the once-per-revolution mark
  * @param fullScale what the largest sample of sound stands for
  * @param table how a table is to be read, as far as it is said
+ * @param felt which way the channels of the file feel, in their order, as far as it was noted
  */
 public record AnalysisRequest(
         Path file,
@@ -30,18 +31,44 @@ public record AnalysisRequest(
         List<String> channels,
         Optional<String> markChannel,
         Optional<FullScale> fullScale,
-        TableReading table) {
+        TableReading table,
+        List<String> felt) {
     /** Taken where no tolerance is stated. */
     public static final double DEFAULT_TOLERANCE_PERCENT = 5;
 
     public AnalysisRequest {
         channels = List.copyOf(channels);
+        felt = List.copyOf(felt);
         if (engineRpm.isPresent() && propellerRpm.isPresent()) {
             throw new IllegalArgumentException("either an engine speed or a propeller speed, not both");
         }
         if (!(tolerancePercent > 0)) {
             throw new IllegalArgumentException("a tolerance of " + tolerancePercent + " %");
         }
+    }
+
+    /** A recording of whose directions nothing is noted. */
+    public AnalysisRequest(
+            Path file,
+            Installation installation,
+            OptionalDouble engineRpm,
+            OptionalDouble propellerRpm,
+            double tolerancePercent,
+            List<String> channels,
+            Optional<String> markChannel,
+            Optional<FullScale> fullScale,
+            TableReading table) {
+        this(
+                file,
+                installation,
+                engineRpm,
+                propellerRpm,
+                tolerancePercent,
+                channels,
+                markChannel,
+                fullScale,
+                table,
+                List.of());
     }
 
     /** A recording about which nothing is said. */

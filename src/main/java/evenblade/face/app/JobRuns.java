@@ -200,11 +200,11 @@ final class JobRuns {
 
     /** How its recording is to be analysed. */
     AnalysisRequest request(Detail.Run run) {
-        return request(folder.locate(run.file()), run.settings());
+        return request(folder.locate(run.file()), run.settings(), run.conditions());
     }
 
     /** The same of a file that needn't be in the job yet. */
-    AnalysisRequest request(Path file, RunSettings settings) {
+    AnalysisRequest request(Path file, RunSettings settings, Conditions noted) {
         settings.requireUsable();
         return new AnalysisRequest(
                 file,
@@ -215,7 +215,8 @@ final class JobRuns {
                 settings.channels(),
                 settings.markChannel(),
                 fullScale(settings),
-                settings.table());
+                settings.table(),
+                noted.get(Condition.DIRECTION).map(ChannelDirections::parts).orElse(List.of()));
     }
 
     private static Optional<FullScale> fullScale(RunSettings settings) {
@@ -237,6 +238,7 @@ final class JobRuns {
                 String.valueOf(version),
                 run.file().stamp().sha256(),
                 run.settings().toString(),
+                run.conditions().get(Condition.DIRECTION).orElse(""),
                 JsonWriter.write(InstallationFile.written(record.installation())));
     }
 

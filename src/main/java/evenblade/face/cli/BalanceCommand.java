@@ -11,7 +11,6 @@ import evenblade.face.app.WritePictures;
 import evenblade.judge.balance.BalanceAnswer;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
@@ -41,7 +40,7 @@ final class BalanceCommand implements Command {
                 "Balance at this engine speed. Left out: the highest that most runs have in common."));
         spec.addOption(Options.value(
                 "--channel", "C", String.class, "Name or number of the channel. Left out: the one to look at first."));
-        spec.addOption(Options.plots());
+        Plots.addTo(spec);
         spec.addOption(Options.json());
     }
 
@@ -72,20 +71,17 @@ final class BalanceCommand implements Command {
             }
             return ExitStatus.DONE;
         }
-        Optional<Path> plots = Options.path(words, "--plots");
-        plots.ifPresent(WritePictures::requireFolder);
+        Plots plots = Plots.wanted(words);
         JobBalance balance = BalanceJob.answer(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
-        List<Path> written = plots.isPresent()
-                ? WritePictures.answer(DrawBalance.answer(balance), "balance", plots.get())
-                : List.of();
+        plots.draw(folder -> WritePictures.answer(DrawBalance.answer(balance), "balance", folder));
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
             WarningText.marked(balance.warnings()).forEach(out::println);
             Terminal.lines(BalanceSheet.of(balance).document()).forEach(out::println);
-            written.forEach(picture -> out.println("picture: " + picture));
         }
+        plots.tell(words, out);
         return ExitStatus.DONE;
     }
 }

@@ -21,6 +21,8 @@ public record Particulars(Map<Item, String> items) {
     public enum Item {
         REGISTRATION("registration", "Registration"),
         PROPELLER_SERIAL("propeller-serial", "Propeller, serial number"),
+        /** By letter, as in {@code A=101, B=102}. */
+        BLADE_SERIALS("blade-serials", "Blades, serial numbers"),
         ENGINE_SERIAL("engine-serial", "Engine, serial number"),
         HOURS("hours", "Hours"),
         OWNER("owner", "Owner"),

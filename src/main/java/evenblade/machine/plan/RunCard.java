@@ -52,19 +52,14 @@ public record RunCard(List<String> cautions, List<String> steps) {
                 "Note wind, temperature, fuel on board and what was changed since the last run.",
                 "Head into the wind. Start and warm up as the engine's maker says.",
                 "Start recording."));
-        for (PlannedDwell dwell : dwells) {
-            steps.add(String.format(
-                    Locale.ROOT,
-                    "Hold %.0f engine rpm (%.0f propeller rpm) for %.0f s, throttle untouched.",
-                    dwell.engineRpm(),
-                    dwell.propellerRpm(),
-                    dwell.lengthS()));
-        }
         if (dwells.isEmpty()) {
             steps.add(String.format(
                     Locale.ROOT,
                     "Hold each speed of interest for at least %.0f s, throttle untouched.",
                     Planner.SHORTEST_DWELL_S));
+        }
+        if (!dwells.isEmpty()) {
+            steps.add("Hold each speed of the table in turn, throttle untouched. Write down what the gauges read.");
         }
         steps.addAll(List.of(
                 "Cool down and shut down as the engine's maker says. Stop recording when the propeller stands.",

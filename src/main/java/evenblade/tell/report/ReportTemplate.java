@@ -1,7 +1,7 @@
 package evenblade.tell.report;
 
 import com.samskivert.mustache.Mustache;
-import com.samskivert.mustache.Template;
+import evenblade.tell.document.Html;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringWriter;
@@ -9,62 +9,38 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 
-/** Sets a report's content as a page; the only class that knows the template engine. */
-final class ReportTemplate {
-    private ReportTemplate() {}
+/** Sets what a paper says as a page; the only class that knows the template engine. */
+enum ReportTemplate {
+    FULL("report.html"),
+    SHORT("short.html"),
+    SHEET("sheet.html");
+
+    private final String file;
+
+    ReportTemplate(String file) {
+        this.file = file;
+    }
+
+    static ReportTemplate of(ReportExtent extent) {
+        return extent == ReportExtent.FULL ? FULL : SHORT;
+    }
 
     /** The page as XHTML that a browser reads as HTML, with everything in it. */
-    static String page(ReportContent content, PaperSize paper, ReportExtent extent) {
-        return fill(content, paper, extent, false);
+    String page(Object content, PaperSize paper) {
+        return fill(content, paper, false);
     }
 
-    /** The same with a running head and page numbers, for sheets. */
-    static String sheets(ReportContent content, PaperSize paper, ReportExtent extent) {
-        return fill(content, paper, extent, true);
+    /** The same with page numbers, for sheets. */
+    String sheets(Object content, PaperSize paper) {
+        return fill(content, paper, true);
     }
 
-    private static String fill(ReportContent content, PaperSize paper, ReportExtent extent, boolean paged) {
+    private String fill(Object content, PaperSize paper, boolean paged) {
         String styles = resource("report.css") + (paged ? resource("paper.css") : "");
         Map<String, Object> setting = Map.of("styles", styles, "pageSize", paper.pageSize(), "paged", paged);
         StringWriter page = new StringWriter();
-        template(extent).execute(content, setting, page);
+        Mustache.compiler().withEscaper(Html::escaped).compile(resource(file)).execute(content, setting, page);
         return page.toString();
-    }
-
-    private static Template template(ReportExtent extent) {
-        return Mustache.compiler()
-                .withEscaper(ReportTemplate::escaped)
-                .compile(resource(extent == ReportExtent.FULL ? "report.html" : "short.html"));
-    }
-
-    /** Text as it may stand in XML, in content and in quoted attributes; what XML can't hold is left out. */
-    static String escaped(String text) {
-        StringBuilder safe = new StringBuilder(text.length() + 16);
-        text.codePoints().forEach(c -> {
-            switch (c) {
-                case '&' -> safe.append("&amp;");
-                case '<' -> safe.append("&lt;");
-                case '>' -> safe.append("&gt;");
-                case '"' -> safe.append("&quot;");
-                case '\'' -> safe.append("&#39;");
-                default -> {
-                    if (legal(c)) {
-                        safe.appendCodePoint(c);
-                    }
-                }
-            }
-        });
-        return safe.toString();
-    }
-
-    /** XML 1.0, production 2. */
-    private static boolean legal(int c) {
-        return c == '\t'
-                || c == '\n'
-                || c == '\r'
-                || (c >= 0x20 && c <= 0xD7FF)
-                || (c >= 0xE000 && c <= 0xFFFD)
-                || c >= 0x10000;
     }
 
     private static String resource(String name) {

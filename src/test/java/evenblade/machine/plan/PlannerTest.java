@@ -137,10 +137,10 @@ class PlannerTest {
     }
 
     @Test
-    void leftToItselfThePlanGoesFromIdleToNinetyPercent() {
+    void leftToItselfThePlanBeginsWhereAPullCanBeSeenAndEndsAtNinetyPercent() {
         assertThat(Planner.plan(trainer(), List.of(), NO_SENSOR).dwells())
                 .extracting(PlannedDwell::engineRpm)
-                .containsExactly(1600.0, 2500.0, 3400.0, 4300.0, 5200.0);
+                .containsExactly(2350.0, 3050.0, 3750.0, 4500.0, 5200.0);
     }
 
     @Test
@@ -170,7 +170,8 @@ class PlannerTest {
         RunCard card = Planner.plan(trainer(), List.of(), NO_SENSOR).card();
         assertThat(String.join(" ", card.cautions()))
                 .contains("ignition off", "arc", "makers' limits", "local rules", "licensed person");
-        assertThat(card.steps()).contains("Hold 5200 engine rpm (2141 propeller rpm) for 20 s, throttle untouched.");
+        assertThat(card.steps())
+                .contains("Hold each speed of the table in turn, throttle untouched. Write down what the gauges read.");
     }
 
     @Test
