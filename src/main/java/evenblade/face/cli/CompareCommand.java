@@ -55,6 +55,7 @@ final class CompareCommand implements Command {
                             phrases))
                     .done();
             Terminal.lines(document).forEach(out::println);
+            CompareCures.lines(JobWords.folder(words), answer).forEach(out::println);
         }
         plots.tell(words, out);
         return ExitStatus.DONE;
