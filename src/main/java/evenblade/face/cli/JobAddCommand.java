@@ -44,7 +44,7 @@ final class JobAddCommand implements Command {
         try (WorkBar bar = new WorkBar()) {
             added = AddRun.answer(JobWords.folder(words), recording, run, bar);
         }
-        JobWords.written(List.of(added.event()), out);
+        JobWords.written(JobWords.folder(words), List.of(added.event()), out);
         added.found().ifPresent(found -> Terminal.lines(RunDocument.inShort(found, WarningText.PHRASES))
                 .forEach(out::println));
         WarningText.marked(added.warnings()).forEach(out::println);
