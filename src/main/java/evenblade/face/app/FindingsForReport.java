@@ -65,7 +65,7 @@ record FindingsForReport(
                 .sorted(Comparator.comparingInt(FindingsForReport::place))
                 .toList();
         if (!runs.record().standing(Kind.BALANCE).isEmpty()) {
-            answers.add(balance(runs));
+            answers.add(balance(runs, lengths));
         }
         return new FindingsForReport(
                 weighed,
@@ -83,12 +83,12 @@ record FindingsForReport(
     }
 
     /** The correction weight, or why there is none; with the runs, the hub and the cautions. */
-    private static Section balance(JobRuns runs) {
+    private static Section balance(JobRuns runs, FigureFormat lengths) {
         JobBalance job = BalanceJob.answer(runs, OptionalDouble.empty(), Optional.empty());
-        List<ReportFigure> figures = DrawBalance.answer(job).values().stream()
+        List<ReportFigure> figures = DrawBalance.answer(job, lengths).values().stream()
                 .map(picture -> wide(picture, TALL_PX))
                 .toList();
-        return new Section(BalanceSheet.of(job).document(), Map.of(PictureSlot.of(Shows.BALANCE), figures));
+        return new Section(BalanceSheet.of(job, lengths).document(), Map.of(PictureSlot.of(Shows.BALANCE), figures));
     }
 
     private static Section statics(StaticSide side, FigureFormat lengths) {

@@ -44,6 +44,7 @@ final class BalanceCommand implements Command {
                 "Balance at this engine speed. Left out: the highest that most runs have in common."));
         spec.addOption(Options.value(
                 "--channel", "C", String.class, "Name or number of the channel. Left out: the one to look at first."));
+        spec.addOption(JobUnits.option());
         Plots.addTo(spec);
         spec.addOption(Options.json());
     }
@@ -62,7 +63,7 @@ final class BalanceCommand implements Command {
                 if (json) {
                     out.print(JsonWriter.write(BalanceJson.of(rest.get())));
                 } else {
-                    LengthUnit unit = job.map(j -> JobParticulars.units(j, Optional.empty()))
+                    LengthUnit unit = job.map(j -> JobParticulars.units(j, JobUnits.wanted(words)))
                             .orElse(LengthUnit.MILLIMETRE);
                     Terminal.lines(rest.get().document(new FigureFormat(unit))).forEach(out::println);
                 }
@@ -82,12 +83,13 @@ final class BalanceCommand implements Command {
         Plots plots = Plots.wanted(words);
         JobBalance balance = BalanceJob.answer(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
-        plots.draw(folder -> WritePictures.answer(DrawBalance.answer(balance), "balance", folder));
+        FigureFormat lengths = new FigureFormat(JobParticulars.units(job.get(), JobUnits.wanted(words)));
+        plots.draw(folder -> WritePictures.answer(DrawBalance.answer(balance, lengths), "balance", folder));
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
             WarningText.marked(balance.warnings()).forEach(out::println);
-            Terminal.lines(BalanceSheet.of(balance).document()).forEach(out::println);
+            Terminal.lines(BalanceSheet.of(balance, lengths).document()).forEach(out::println);
         }
         plots.tell(words, out);
         return ExitStatus.DONE;

@@ -70,7 +70,7 @@ final class PracticeCommand implements Command {
         }
         Optional<String> step = Options.text(words, "--step");
         if (step.isPresent()) {
-            return JobWords.written(List.of(MakePractice.step(folder, step.get())), out);
+            return JobWords.written(folder, List.of(MakePractice.step(folder, step.get())), out);
         }
         if (Options.said(words, "--steps")) {
             return begin(folder, words, out);

@@ -7,6 +7,7 @@ import evenblade.face.app.JobBalance;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.Block;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.FigureFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -43,7 +44,10 @@ final class BalancePane extends JPanel {
                             progress.at(0, "measuring the runs");
                             JobBalance balance =
                                     BalanceJob.answer(job.folder(), OptionalDouble.empty(), Optional.empty());
-                            return new Answer(balance, BalanceSheet.of(balance), DrawBalance.answer(balance));
+                            FigureFormat lengths =
+                                    new FigureFormat(bench.settings().lengthUnit());
+                            return new Answer(
+                                    balance, BalanceSheet.of(balance, lengths), DrawBalance.answer(balance, lengths));
                         },
                         this::show,
                         complaint::show);

@@ -56,22 +56,11 @@ public sealed interface Objection {
         }
     }
 
-    /** What a limit is about. */
+    /** What a limit is about; pitch in degrees, the rest in mm. */
     enum Property {
-        TRACK("mm"),
-        PITCH("°"),
-        RUN_OUT("mm");
-
-        private final String unit;
-
-        Property(String unit) {
-            this.unit = unit;
-        }
-
-        /** The unit that its figures are in. */
-        public String unit() {
-            return unit;
-        }
+        TRACK,
+        PITCH,
+        RUN_OUT
     }
 
     /** What about the sensor was another. */

@@ -74,9 +74,11 @@ public final class HubWeightsPicture extends Picture {
     List<KeyEntry> key() {
         boolean instead = data.weights().stream().anyMatch(Weight::onNow);
         String putOn = instead ? "put on, in place of all that is on now" : "put on";
-        List<KeyEntry> entries = new ArrayList<>(List.of(
-                KeyEntry.glyph(putOn, Glyph.DIAMOND, Ink.LIMIT, true),
-                KeyEntry.glyph("on the hub now", Glyph.SQUARE, Ink.TEXT, false)));
+        List<KeyEntry> entries = new ArrayList<>();
+        if (!data.weights().isEmpty()) {
+            entries.add(KeyEntry.glyph(putOn, Glyph.DIAMOND, Ink.LIMIT, true));
+            entries.add(KeyEntry.glyph("on the hub now", Glyph.SQUARE, Ink.TEXT, false));
+        }
         if (!data.places().isEmpty()) {
             entries.add(KeyEntry.glyph("place for a weight", Glyph.CIRCLE, Ink.QUIET_TEXT, false));
         }
@@ -89,7 +91,7 @@ public final class HubWeightsPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double radius = area.getHeight() / 2 - pen.em(1.6);
         double cx = Math.min(area.getCenterX(), area.getX() + radius + pen.em(6));
         double cy = area.getCenterY();
@@ -115,6 +117,7 @@ public final class HubWeightsPicture extends Picture {
             text(pen, place.name(), cx, cy, radius, place.againstRotationDeg(), 0.5, Ink.QUIET_TEXT);
         }
         paintWeights(pen, area, cx, cy, radius);
+        return LaidOut.NONE;
     }
 
     private void paintBlade(Pen pen, double cx, double cy, double radius, Spot position) {
