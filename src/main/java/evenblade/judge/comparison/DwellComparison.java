@@ -47,7 +47,7 @@ public record DwellComparison(
             } else if (!a.sharedWith().equals(b.sharedWith())) {
                 notCompared.add(new NotCompared(
                         figure,
-                        "in one of the runs it can't be told apart from "
+                        "in one of the runs it can't be separated from "
                                 + String.join(", ", a.sharedWith().isEmpty() ? b.sharedWith() : a.sharedWith())));
             } else {
                 changes.add(change(figure, a, b, dwells, channels, scatter));

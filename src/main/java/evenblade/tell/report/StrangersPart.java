@@ -66,14 +66,15 @@ final class StrangersPart {
     }
 
     private Optional<Section> trend() {
+        Document.Builder text = Document.begin().subject("Over the whole job").picture(Shows.RUN);
+        int number = 1;
+        for (Event change : new Story(input).changes()) {
+            text.known(number + ".", change.text());
+            number++;
+        }
         return input.trend().stream()
                 .findFirst()
-                .map(figure -> new Section(
-                        Document.begin()
-                                .subject("Over the whole job")
-                                .picture(Shows.RUN)
-                                .done(),
-                        Map.of(PictureSlot.of(Shows.RUN), List.of(figure))));
+                .map(figure -> new Section(text.done(), Map.of(PictureSlot.of(Shows.RUN), List.of(figure))));
     }
 
     private Optional<Section> tips() {
