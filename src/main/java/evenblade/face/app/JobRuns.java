@@ -183,7 +183,7 @@ final class JobRuns {
     }
 
     private Result fresh(Event run, boolean turning) {
-        return keep(run, AnalyseRecording.answer(request((Detail.Run) run.detail())), turning);
+        return keep(run, AnalyseRecording.analyse(request((Detail.Run) run.detail())), turning);
     }
 
     /** Keeps what was analysed of a run's recording, where that is the one that was added. */
@@ -203,7 +203,7 @@ final class JobRuns {
         return request(folder.locate(run.file()), run.settings(), run.conditions());
     }
 
-    /** The same of a file that needn't be in the job yet. */
+    /** What to analyse of a file that needn't be in the job yet. */
     AnalysisRequest request(Path file, RunSettings settings, Conditions noted) {
         settings.requireUsable();
         return new AnalysisRequest(
@@ -216,7 +216,7 @@ final class JobRuns {
                 settings.markChannel(),
                 fullScale(settings),
                 settings.table(),
-                noted.get(Condition.DIRECTION).map(ChannelDirections::parts).orElse(List.of()));
+                noted.get(Condition.DIRECTION).map(ChannelNames::parts).orElse(List.of()));
     }
 
     private static Optional<FullScale> fullScale(RunSettings settings) {
@@ -228,7 +228,7 @@ final class JobRuns {
         return dependsOn("analysed run", KeptRun.SHAPE, run);
     }
 
-    /** The same for another result of the same recording. */
+    /** What any other result of the recording depends on. */
     String dependsOn(String result, String shape, Detail.Run run) {
         String version = JobRuns.class.getPackage().getImplementationVersion();
         return String.join(

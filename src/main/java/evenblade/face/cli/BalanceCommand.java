@@ -5,7 +5,6 @@ import evenblade.base.units.LengthUnit;
 import evenblade.face.app.BalanceAtRest;
 import evenblade.face.app.BalanceJob;
 import evenblade.face.app.BalanceSheet;
-import evenblade.face.app.BalanceTyped;
 import evenblade.face.app.DrawBalance;
 import evenblade.face.app.JobBalance;
 import evenblade.face.app.JobParticulars;
@@ -72,7 +71,7 @@ final class BalanceCommand implements Command {
             if (job.isPresent()) {
                 throw usage(words);
             }
-            BalanceAnswer answer = BalanceTyped.answer(file.get());
+            BalanceAnswer answer = BalanceJob.ofReadings(file.get());
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));
             } else {
@@ -81,10 +80,10 @@ final class BalanceCommand implements Command {
             return ExitStatus.DONE;
         }
         Plots plots = Plots.wanted(words);
-        JobBalance balance = BalanceJob.answer(
+        JobBalance balance = BalanceJob.balance(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
         FigureFormat lengths = new FigureFormat(JobParticulars.units(job.get(), JobUnits.wanted(words)));
-        plots.draw(folder -> WritePictures.answer(DrawBalance.answer(balance, lengths), "balance", folder));
+        plots.draw(folder -> WritePictures.write(DrawBalance.draw(balance, lengths), "balance", folder));
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {

@@ -35,9 +35,9 @@ final class OrdersCommand implements Command {
         AnalysisRequest request = new RecordingOptions(words).request(recording, InstallationFile.read(installation));
         AnalysedRecording analysed;
         try (WorkBar bar = new WorkBar()) {
-            analysed = AnalyseRecording.answer(request, bar);
+            analysed = AnalyseRecording.analyse(request, bar);
         }
-        plots.draw(folder -> WritePictures.answer(analysed, folder));
+        plots.draw(folder -> WritePictures.write(analysed, folder));
         if (json) {
             out.print(JsonWriter.write(OrdersJson.of(analysed.orders())));
         } else {

@@ -1,6 +1,6 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.AttachFiles;
+import evenblade.face.app.WriteEntry;
 import evenblade.face.app.WritePictures;
 import evenblade.keep.job.Event;
 import java.io.IOException;
@@ -47,7 +47,7 @@ final class Plots {
     static Plots wanted(ParseResult words) {
         Plots plots = new Plots(Options.path(words, "--plots"), Options.path(words, "--attach"));
         plots.folder.ifPresent(WritePictures::requireFolder);
-        plots.job.ifPresent(AttachFiles::requireJob);
+        plots.job.ifPresent(WriteEntry::requireJob);
         return plots;
     }
 
@@ -84,7 +84,7 @@ final class Plots {
     private void attach(Path record, List<Path> files) {
         List<Path> pictures =
                 files.stream().filter(file -> file.toString().endsWith(".png")).toList();
-        List<Event> entries = AttachFiles.drawn(record, pictures);
+        List<Event> entries = WriteEntry.drawn(record, pictures);
         said.add(entries.isEmpty() ? "the record has these pictures already" : "");
         entries.forEach(entry -> said.addAll(JobText.written(entry)));
         said.removeIf(String::isEmpty);

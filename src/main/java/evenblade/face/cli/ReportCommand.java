@@ -15,7 +15,7 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade report}: the record to hand over. */
 final class ReportCommand implements Command {
-    private static final int SHOWN = 2;
+    private static final int SHOWN = 2; // the page and the sheets
 
     @Override
     public void describe(CommandSpec spec) {
@@ -55,7 +55,7 @@ final class ReportCommand implements Command {
         try (WorkBar bar = new WorkBar()) {
             written = Options.said(words, "--for-maker")
                     ? WriteReport.forMaker(job, out, paper, units, Options.text(words, "--ask"), bar)
-                    : WriteReport.answer(job, out, paper, units, extent, bar);
+                    : WriteReport.write(job, out, paper, units, extent, bar);
         }
         List<Path> files = written.files();
         files.stream().limit(SHOWN).forEach(printed::println);

@@ -6,7 +6,7 @@ import evenblade.base.units.FullScale;
 import evenblade.face.app.LookAtRecording;
 import evenblade.face.app.LookedAt;
 import evenblade.face.app.SpectrumRequest;
-import evenblade.face.app.WriteSpectrum;
+import evenblade.face.app.WritePictures;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.tell.document.SpectrumDocument;
 import java.io.PrintWriter;
@@ -50,9 +50,9 @@ final class SpectrumCommand implements Command {
         SpectrumRequest request = request(words);
         LookedAt looked;
         try (WorkBar bar = new WorkBar()) {
-            looked = LookAtRecording.answer(request, bar);
+            looked = LookAtRecording.look(request, bar);
         }
-        plots.draw(folder -> WriteSpectrum.answer(looked, folder));
+        plots.draw(folder -> WritePictures.spectrum(looked, folder));
         if (json) {
             out.print(JsonWriter.write(SpectrumJson.of(looked)));
         } else {

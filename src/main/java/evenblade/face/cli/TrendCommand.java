@@ -28,12 +28,12 @@ final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
 
     @Override
     ShowTrend.Answer ask(Path job, ParseResult words) {
-        return ShowTrend.answer(job, WantedSpeed.of(words));
+        return ShowTrend.follow(job, WantedSpeed.of(words));
     }
 
     @Override
     void draw(Path job, ShowTrend.Answer answer, Plots plots) {
-        plots.draw(folder -> WritePictures.answer(DrawTrend.all(job, answer), "trend", folder));
+        plots.draw(folder -> WritePictures.write(DrawTrend.all(job, answer), "trend", folder));
     }
 
     @Override

@@ -29,12 +29,12 @@ class DrawnIntoRecordTest {
         JobFolder.create(job, NewJob.of("Invented job", true, PracticeInstallation.geared()));
         Path picture = folder.resolve("trend.png");
         draw(picture, 20);
-        AttachFiles.answer(job, List.of(picture), "by hand", Optional.empty());
+        WriteEntry.attach(job, List.of(picture), "by hand", Optional.empty());
         draw(picture, 30);
-        assertThat(AttachFiles.drawn(job, List.of(picture))).hasSize(1);
-        assertThat(AttachFiles.drawn(job, List.of(picture))).isEmpty();
+        assertThat(WriteEntry.drawn(job, List.of(picture))).hasSize(1);
+        assertThat(WriteEntry.drawn(job, List.of(picture))).isEmpty();
         draw(picture, 40);
-        List<Event> anew = AttachFiles.drawn(job, List.of(picture));
+        List<Event> anew = WriteEntry.drawn(job, List.of(picture));
         assertThat(anew).hasSize(1);
         assertThat(JobFolder.open(job).record().standing(Kind.ATTACHMENT))
                 .extracting(Event::text)
@@ -44,14 +44,14 @@ class DrawnIntoRecordTest {
     @Test
     @DisplayName("shows channels by their noted directions, where the file only numbers them")
     void channelsByDirection() {
-        assertThat(ChannelDirections.names(
+        assertThat(ChannelNames.of(
                         List.of("channel 1", "channel 2", "channel 3", "channel 4"), List.of("along", "across", "up")))
                 .containsExactly("along", "across", "up", "channel 4");
-        assertThat(ChannelDirections.names(List.of("shake up", "channel 2"), List.of("along", "across")))
+        assertThat(ChannelNames.of(List.of("shake up", "channel 2"), List.of("along", "across")))
                 .containsExactly("shake up", "across");
-        assertThat(ChannelDirections.names(List.of("left", "right"), List.of("up", "up")))
+        assertThat(ChannelNames.of(List.of("left", "right"), List.of("up", "up")))
                 .containsExactly("left", "right");
-        assertThat(ChannelDirections.names(List.of("left", "right"), List.of("up")))
+        assertThat(ChannelNames.of(List.of("left", "right"), List.of("up")))
                 .containsExactly("left", "right");
     }
 
