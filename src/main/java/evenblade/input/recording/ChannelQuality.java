@@ -12,7 +12,7 @@ package evenblade.input.recording;
  */
 public record ChannelQuality(
         String channel, double clippedShare, int longestStuckRun, double peak, double mean, double rms) {
-    /** The same of a channel that is called otherwise. */
+    /** This quality under another name of the channel. */
     public ChannelQuality called(String name) {
         return new ChannelQuality(name, clippedShare, longestStuckRun, peak, mean, rms);
     }

@@ -39,7 +39,7 @@ public record StepPractice(Path folder, long seed, List<PracticeStep.Wanted> ste
     /** As in a job to be balanced: long enough for a line good to a percent, short enough to be made in a second. */
     private static final double DWELL_S = 10;
 
-    private static final int RATE_HZ = 4000;
+    private static final int RATE_HZ = 4000; // gear mesh lies below half of it
 
     public StepPractice {
         steps = List.copyOf(steps);
@@ -92,7 +92,7 @@ public record StepPractice(Path folder, long seed, List<PracticeStep.Wanted> ste
     public static StepPractice open(Path folder) throws IOException {
         Path file = folder.resolve(STEPS_FILE);
         if (!goesOn(folder)) {
-            throw BadInput.in(folder).found("no practice job that goes step by step", "one made with 'practice DIR --steps'");
+            throw BadInput.in(folder).found("no practice job that goes step by step", "one that was begun so");
         }
         String sealed = SealedTruth.read(folder).truths().get("seed.json");
         return new StepPractice(

@@ -28,7 +28,7 @@ record Headline(Change change, DwellComparison pair, ChannelComparison channel, 
                 .flatMap(channel -> of(outcome, beat, channel, ComparisonPictures.mainPair(outcome)));
     }
 
-    /** The same line in another comparison: same channel, nearest speed. */
+    /** This line in another comparison: in the channel of that name, at the nearest speed. */
     Optional<Headline> in(RunComparison outcome, HowOften beat) {
         return outcome.channels().stream()
                 .filter(each -> each.channel().equals(channel.channel()))

@@ -45,7 +45,7 @@ public record ReportFigure(String words, String mediaType, Bytes broad, Optional
         return drawn(picture, width, height, ChartTheme.forPage(width, height));
     }
 
-    /** The same with text of another size. */
+    /** With text of a stated size. */
     static ReportFigure drawn(Picture picture, int width, int height, ChartTheme theme) {
         ChartTheme phone = ChartTheme.forPhone(NARROW_PX);
         int tall = (int) Math.round(phone.textPx() * Math.max(LEAST_TEXTS, height / theme.textPx()));

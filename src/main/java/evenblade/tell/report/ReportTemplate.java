@@ -30,7 +30,7 @@ enum ReportTemplate {
         return fill(content, paper, false);
     }
 
-    /** The same with page numbers, for sheets. */
+    /** As sheets, with page numbers. */
     String sheets(Object content, PaperSize paper) {
         return fill(content, paper, true);
     }
