@@ -1,5 +1,6 @@
 package evenblade.keep.job;
 
+import evenblade.base.fact.Worded;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -18,30 +19,23 @@ public record Particulars(Map<Item, String> items) {
     public static final Particulars NONE = new Particulars(Map.of());
 
     /** What can be said. */
-    public enum Item {
-        REGISTRATION("registration", "Registration"),
-        PROPELLER_SERIAL("propeller-serial", "Propeller, serial number"),
+    public enum Item implements Worded {
+        REGISTRATION("Registration"),
+        PROPELLER_SERIAL("Propeller, serial number"),
         /** By letter, as in {@code A=101, B=102}. */
-        BLADE_SERIALS("blade-serials", "Blades, serial numbers"),
-        ENGINE_SERIAL("engine-serial", "Engine, serial number"),
-        HOURS("hours", "Hours"),
-        OWNER("owner", "Owner"),
-        WORKSHOP("workshop", "Workshop"),
-        TECHNICIAN("technician", "Technician"),
+        BLADE_SERIALS("Blades, serial numbers"),
+        ENGINE_SERIAL("Engine, serial number"),
+        HOURS("Hours"),
+        OWNER("Owner"),
+        WORKSHOP("Workshop"),
+        TECHNICIAN("Technician"),
         /** Which unit of length comes first in every answer about the job; its words are those of the option. */
-        UNITS("units", "Units of length");
+        UNITS("Units of length");
 
-        private final String word;
         private final String title;
 
-        Item(String word, String title) {
-            this.word = word;
+        Item(String title) {
             this.title = title;
-        }
-
-        /** As written in files. */
-        public String word() {
-            return word;
         }
 
         /** As written for people. */
