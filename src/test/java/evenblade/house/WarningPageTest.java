@@ -26,9 +26,11 @@ class WarningPageTest {
         if (Boolean.getBoolean("warnings.write")) {
             Files.writeString(PAGE, page);
         }
-        assertThat(Files.readString(PAGE))
-                .as("to write the page anew, run this test with JAVA_TOOL_OPTIONS=-Dwarnings.write=true")
-                .isEqualTo(page);
+        List<String> lines = Files.readAllLines(PAGE);
+        assertThat(page().stream().filter(line -> !lines.contains(line)))
+                .as("lines that the page lacks; to write it anew, run this test with JAVA_TOOL_OPTIONS=-Dwarnings.write=true")
+                .isEmpty();
+        assertThat(lines).hasSameSizeAs(page());
     }
 
     private static List<String> page() {

@@ -74,7 +74,7 @@ public final class AnalyseRecording {
         /** With channels called by the directions that were noted, where the file has no names of its own. */
         Reading called(List<String> felt) {
             Source source = recording.source();
-            List<String> names = ChannelNames.of(source.channels(), felt);
+            List<String> names = FeltChannels.of(source.channels(), felt);
             UnaryOperator<String> name = old -> {
                 int index = source.channels().indexOf(old);
                 return index < 0 ? old : names.get(index);

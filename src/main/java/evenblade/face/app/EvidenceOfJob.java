@@ -186,7 +186,7 @@ final class EvidenceOfJob {
         if (noted.isEmpty()) {
             return directions;
         }
-        List<String> parts = ChannelNames.parts(noted.get());
+        List<String> parts = FeltChannels.parts(noted.get());
         for (int i = 0; i < fileChannels.size(); i++) {
             if (parts.size() == 1 || i < parts.size()) {
                 Optional<Direction> told = direction(parts.get(parts.size() == 1 ? 0 : i));

@@ -216,7 +216,7 @@ final class JobRuns {
                 settings.markChannel(),
                 fullScale(settings),
                 settings.table(),
-                noted.get(Condition.DIRECTION).map(ChannelNames::parts).orElse(List.of()));
+                noted.get(Condition.DIRECTION).map(FeltChannels::parts).orElse(List.of()));
     }
 
     private static Optional<FullScale> fullScale(RunSettings settings) {

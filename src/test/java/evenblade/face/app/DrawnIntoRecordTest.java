@@ -44,14 +44,14 @@ class DrawnIntoRecordTest {
     @Test
     @DisplayName("shows channels by their noted directions, where the file only numbers them")
     void channelsByDirection() {
-        assertThat(ChannelNames.of(
+        assertThat(FeltChannels.of(
                         List.of("channel 1", "channel 2", "channel 3", "channel 4"), List.of("along", "across", "up")))
                 .containsExactly("along", "across", "up", "channel 4");
-        assertThat(ChannelNames.of(List.of("shake up", "channel 2"), List.of("along", "across")))
+        assertThat(FeltChannels.of(List.of("shake up", "channel 2"), List.of("along", "across")))
                 .containsExactly("shake up", "across");
-        assertThat(ChannelNames.of(List.of("left", "right"), List.of("up", "up")))
+        assertThat(FeltChannels.of(List.of("left", "right"), List.of("up", "up")))
                 .containsExactly("left", "right");
-        assertThat(ChannelNames.of(List.of("left", "right"), List.of("up")))
+        assertThat(FeltChannels.of(List.of("left", "right"), List.of("up")))
                 .containsExactly("left", "right");
     }
 

@@ -6,11 +6,11 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** What the channels of a run are called: by their noted directions, where the file only numbers them. */
-final class ChannelNames {
+final class FeltChannels {
     /** As the readers of sound call channels, see {@code SoundReader}. */
     private static final Pattern NUMBERED = Pattern.compile("channel \\d+|left|right");
 
-    private ChannelNames() {}
+    private FeltChannels() {}
 
     /** What was noted as direction, taken apart: one for all, or one per channel. */
     static List<String> parts(String noted) {
