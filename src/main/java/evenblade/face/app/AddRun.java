@@ -77,7 +77,7 @@ public final class AddRun {
         JobRuns runs = new JobRuns(folder);
         Look look = look(
                 recording,
-                runs.request(recording, run.settings(), run.conditions()),
+                runs.request(recording, run.settings(), run.conditions(), Optional.empty()),
                 run,
                 (share, doing) -> progress.at(SHARE_READ * share, doing));
         progress.at(SHARE_READ, "copying the recording in");
@@ -112,7 +112,7 @@ public final class AddRun {
         } catch (BadInput e) {
             // Evidence all the same, if only it can be read to its end and has the channels named.
             Readable readable =
-                    readToTheEnd(recording, new IntakeOptions(request.fullScale(), request.table()), progress);
+                    readToTheEnd(recording, request.reading(), progress);
             requireChannels(readable.channels(), run);
             List<Warning> warnings = new ArrayList<>(readable.warnings());
             warnings.add(Warning.of(WarningCode.NOT_ANALYSED, Subject.Whole.RECORDING, new Quoted(e.getMessage())));

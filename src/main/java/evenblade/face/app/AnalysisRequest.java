@@ -1,6 +1,7 @@
 package evenblade.face.app;
 
 import evenblade.base.units.FullScale;
+import evenblade.input.intake.IntakeOptions;
 import evenblade.input.recording.TableReading;
 import evenblade.machine.installation.Installation;
 import java.nio.file.Path;
@@ -20,6 +21,7 @@ import java.util.OptionalDouble;
  * @param markChannel name or number of the channel with the once-per-revolution mark
  * @param fullScale what the largest sample of sound stands for
  * @param table how a table is to be read, as far as it is said
+ * @param arrivals file that tells when each of its lines came in, where it lies elsewhere than beside it
  * @param felt which way the channels of the file feel, in their order, as far as it was noted
  */
 public record AnalysisRequest(
@@ -32,6 +34,7 @@ public record AnalysisRequest(
         Optional<String> markChannel,
         Optional<FullScale> fullScale,
         TableReading table,
+        Optional<Path> arrivals,
         List<String> felt) {
     /** Taken where no tolerance is stated. */
     public static final double DEFAULT_TOLERANCE_PERCENT = 5;
@@ -47,7 +50,7 @@ public record AnalysisRequest(
         }
     }
 
-    /** A recording of whose directions nothing is noted. */
+    /** Without arrivals, of whose directions nothing is noted. */
     public AnalysisRequest(
             Path file,
             Installation installation,
@@ -68,7 +71,13 @@ public record AnalysisRequest(
                 markChannel,
                 fullScale,
                 table,
+                Optional.empty(),
                 List.of());
+    }
+
+    /** How its file is to be read. */
+    IntakeOptions reading() {
+        return new IntakeOptions(fullScale, table, arrivals);
     }
 
     /** A recording about which nothing is said. */

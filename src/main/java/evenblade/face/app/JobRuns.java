@@ -200,11 +200,11 @@ final class JobRuns {
 
     /** How its recording is to be analysed. */
     AnalysisRequest request(Detail.Run run) {
-        return request(folder.locate(run.file()), run.settings(), run.conditions());
+        return request(folder.locate(run.file()), run.settings(), run.conditions(), run.arrivals().map(folder::locate));
     }
 
     /** What to analyse of a file that needn't be in the job yet. */
-    AnalysisRequest request(Path file, RunSettings settings, Conditions noted) {
+    AnalysisRequest request(Path file, RunSettings settings, Conditions noted, Optional<Path> arrivals) {
         settings.requireUsable();
         return new AnalysisRequest(
                 file,
@@ -216,6 +216,7 @@ final class JobRuns {
                 settings.markChannel(),
                 fullScale(settings),
                 settings.table(),
+                arrivals,
                 noted.get(Condition.DIRECTION).map(FeltChannels::parts).orElse(List.of()));
     }
 
