@@ -6,6 +6,7 @@ import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.judge.balance.BalanceRequest;
 import evenblade.judge.balance.Balancing;
 import evenblade.judge.balance.HubPlace;
+import evenblade.judge.balance.JobBalance;
 import evenblade.judge.balance.Residual;
 import evenblade.judge.balance.RunsTogether;
 import evenblade.judge.balance.Split;

@@ -1,6 +1,6 @@
 package evenblade.face.app;
 
-import evenblade.judge.balance.Objection.BeyondLimitFirst;
+import evenblade.judge.balance.Objection;
 import evenblade.judge.balance.Objection.Property;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.keep.job.JobRecord;
@@ -11,8 +11,8 @@ import java.util.List;
 final class BalanceLimits {
     private BalanceLimits() {}
 
-    static List<BeyondLimitFirst> beyond(JobRecord record) {
-        List<BeyondLimitFirst> all = new ArrayList<>();
+    static List<Objection> beyond(JobRecord record) {
+        List<Objection> all = new ArrayList<>();
         last(JudgeTracking.sessions(record)).forEach(s -> add(all, Property.TRACK, s.checks()));
         last(JudgeTracking.pitches(record)).forEach(p -> add(all, Property.PITCH, p.checks()));
         last(JudgeTracking.runOuts(record)).forEach(r -> add(all, Property.RUN_OUT, r.checks()));
@@ -23,10 +23,14 @@ final class BalanceLimits {
         return readings.isEmpty() ? List.of() : List.of(readings.get(readings.size() - 1));
     }
 
-    private static void add(List<BeyondLimitFirst> all, Property property, List<LimitCheck> checks) {
+    private static void add(List<Objection> all, Property property, List<LimitCheck> checks) {
+        // Lengths are read in mm and told in m; angles stay in degrees.
+        double scale = property == Property.PITCH ? 1 : 1e-3;
         checks.stream()
                 .filter(check -> check.outcome() == LimitCheck.Outcome.BEYOND)
-                .forEach(check ->
-                        all.add(new BeyondLimitFirst(property, check.measured().orElseThrow(), check.allowed())));
+                .forEach(check -> all.add(Objection.beyondLimit(
+                        property,
+                        scale * check.measured().orElseThrow(),
+                        scale * check.allowed())));
     }
 }

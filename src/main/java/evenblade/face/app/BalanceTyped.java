@@ -1,8 +1,21 @@
 package evenblade.face.app;
 
+import evenblade.base.json.JsonDocument;
+import evenblade.base.json.JsonObject;
 import evenblade.judge.balance.BalanceAnswer;
+import evenblade.judge.balance.BalanceAtRest;
 import evenblade.judge.balance.Balancing;
+import evenblade.judge.balance.BenchReadings;
+import evenblade.judge.balance.BladeMoment;
+import evenblade.judge.balance.HubMoments;
+import evenblade.judge.balance.Weight;
+import evenblade.judge.tracking.Layout;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /** The correction that a file of typed readings calls for. */
 public final class BalanceTyped {
@@ -15,5 +28,49 @@ public final class BalanceTyped {
      */
     public static BalanceAnswer answer(Path file) {
         return Balancing.answer(BalanceReadings.read(file));
+    }
+
+    /**
+     * Reads a file of blades on a scale ({@code blades}) or of test masses ({@code bench}).
+     *
+     * @return nothing where the file holds readings of runs
+     * @throws evenblade.base.problem.BadInput with the line, where something in the file can't be used
+     */
+    public static Optional<BalanceAtRest> atRest(Path file) {
+        JsonObject json = JsonDocument.read(file);
+        if (json.has("bench")) {
+            return Optional.of(bench(json));
+        }
+        return json.has("blades") ? Optional.of(scale(json)) : Optional.empty();
+    }
+
+    private static BalanceAtRest bench(JsonObject json) {
+        json.requireOnly("bench", "stepGmm");
+        List<Weight> tests =
+                json.objects("bench").stream().map(BalanceReadings::weight).toList();
+        return BenchReadings.of(tests, json.number("stepGmm", 0, 1e6))
+                .<BalanceAtRest>map(BalanceAtRest.Bench::new)
+                .orElseThrow(() -> json.place("bench")
+                        .found(tests.size() + " test masses", "three or more, at angles well spread round the hub"));
+    }
+
+    private static BalanceAtRest scale(JsonObject json) {
+        json.requireOnly("blades", "errorGmm");
+        double error = json.number("errorGmm", 0, 1e9);
+        Map<String, BladeMoment> moments = new LinkedHashMap<>();
+        for (JsonObject blade : json.objects("blades")) {
+            blade.requireOnly("name", "momentsGmm");
+            List<Double> weighed = blade.numbers("momentsGmm");
+            if (weighed.isEmpty()) {
+                throw blade.refuse("momentsGmm", "one weighing or more, in g·mm");
+            }
+            moments.put(blade.text("name"), BladeMoment.of(blade.text("name"), weighed, error));
+        }
+        Layout now = new Layout(new ArrayList<>(moments.keySet()));
+        return new BalanceAtRest.Scale(
+                List.copyOf(moments.values()),
+                HubMoments.unbalance(now, moments),
+                HubMoments.choices(now, moments, layout -> Optional.empty()),
+                HubMoments.standardErrorGmm(moments));
     }
 }

@@ -3,6 +3,7 @@ package evenblade.face.app;
 import evenblade.base.numeric.Phasor;
 import evenblade.judge.balance.BalanceAnswer;
 import evenblade.judge.balance.BalanceAnswer.Advice;
+import evenblade.judge.balance.JobBalance;
 import evenblade.judge.balance.Split;
 import evenblade.judge.balance.Weight;
 import evenblade.judge.balance.WeightedReading;
@@ -12,6 +13,7 @@ import evenblade.tell.chart.BalanceVectorsPicture;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.HubWeightsPicture;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.BalanceDocument;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -117,7 +119,7 @@ public final class DrawBalance {
                 String.format(
                         Locale.ROOT,
                         "%s g at %.0f mm, %.0f°",
-                        BalanceSheet.mass(weight.massG()),
+                        BalanceDocument.grams(weight.massG()),
                         weight.radiusMm(),
                         job.asCounted(weight.angleDeg())),
                 weight.angleDeg(),

@@ -1,10 +1,12 @@
 package evenblade.face.app;
 
+import evenblade.judge.balance.JobBalance;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.Findings;
 import evenblade.judge.tracking.StaticSide;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.BalanceDocument;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
@@ -57,7 +59,7 @@ record FindingsForReport(
             answers.add(new Section(TieDocument.of(tie, phrases), Map.of(PictureSlot.of(Shows.TIE), figures)));
         });
         if (!runs.record().standing(Kind.BALANCE).isEmpty()) {
-            answers.add(balance(runs));
+            answers.add(balance(runs, phrases));
         }
         return new FindingsForReport(
                 Findings.weigh(loaded.evidence()).list(),
@@ -66,12 +68,12 @@ record FindingsForReport(
     }
 
     /** The correction weight, or why there is none; with the runs, the hub and the cautions. */
-    private static Section balance(JobRuns runs) {
+    private static Section balance(JobRuns runs, Phrases phrases) {
         JobBalance job = BalanceJob.answer(runs, OptionalDouble.empty(), Optional.empty());
         List<ReportFigure> figures = DrawBalance.answer(job).values().stream()
                 .map(picture -> wide(picture, TALL_PX))
                 .toList();
-        return new Section(BalanceSheet.of(job).document(), Map.of(PictureSlot.of(Shows.BALANCE), figures));
+        return new Section(BalanceDocument.of(job, phrases), Map.of(PictureSlot.of(Shows.BALANCE), figures));
     }
 
     private static Section statics(StaticSide side, FigureFormat lengths) {

@@ -1,14 +1,15 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonWriter;
-import evenblade.face.app.BalanceAtRest;
 import evenblade.face.app.BalanceJob;
-import evenblade.face.app.BalanceSheet;
 import evenblade.face.app.BalanceTyped;
 import evenblade.face.app.DrawBalance;
-import evenblade.face.app.JobBalance;
 import evenblade.face.app.WritePictures;
 import evenblade.judge.balance.BalanceAnswer;
+import evenblade.judge.balance.BalanceAtRest;
+import evenblade.judge.balance.JobBalance;
+import evenblade.tell.document.BalanceDocument;
+import evenblade.tell.document.Phrases;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -55,12 +56,12 @@ final class BalanceCommand implements Command {
         }
         boolean json = Options.said(words, "--json");
         if (file.isPresent()) {
-            Optional<BalanceAtRest> rest = BalanceAtRest.read(file.get());
+            Optional<BalanceAtRest> rest = BalanceTyped.atRest(file.get());
             if (rest.isPresent()) {
                 if (json) {
                     out.print(JsonWriter.write(BalanceJson.of(rest.get())));
                 } else {
-                    Terminal.lines(rest.get().document()).forEach(out::println);
+                    Terminal.lines(BalanceDocument.of(rest.get())).forEach(out::println);
                 }
                 return ExitStatus.DONE;
             }
@@ -68,7 +69,7 @@ final class BalanceCommand implements Command {
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));
             } else {
-                Terminal.lines(BalanceSheet.of(answer).document()).forEach(out::println);
+                Terminal.lines(BalanceDocument.of(answer, WarningText.PHRASES)).forEach(out::println);
             }
             return ExitStatus.DONE;
         }
@@ -82,8 +83,8 @@ final class BalanceCommand implements Command {
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
-            WarningText.marked(balance.warnings()).forEach(out::println);
-            Terminal.lines(BalanceSheet.of(balance).document()).forEach(out::println);
+            Phrases phrases = JobUnits.phrases(job.orElseThrow(), Optional.empty());
+            Terminal.lines(BalanceDocument.of(balance, phrases)).forEach(out::println);
             written.forEach(picture -> out.println("picture: " + picture));
         }
         return ExitStatus.DONE;

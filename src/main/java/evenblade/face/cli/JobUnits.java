@@ -32,7 +32,11 @@ final class JobUnits {
 
     /** Phrases that give lengths in the units of a job. */
     static Phrases phrases(Path job, ParseResult words) {
-        return new Phrases(Face.COMMAND_LINE, new FigureFormat(JobParticulars.units(job, wanted(words))));
+        return phrases(job, wanted(words));
+    }
+
+    static Phrases phrases(Path job, Optional<LengthUnit> wanted) {
+        return new Phrases(Face.COMMAND_LINE, new FigureFormat(JobParticulars.units(job, wanted)));
     }
 
     private static LengthUnit named(String word) {

@@ -68,6 +68,13 @@ public final class RunDocument {
         return document.text.done();
     }
 
+    /** How fast and how sure. */
+    public static Document speed(RunOrders run, Phrases phrases) {
+        RunDocument document = new RunDocument(run, Extent.ALL, phrases);
+        document.speed();
+        return document.text.done();
+    }
+
     /** What is to be known beside the figures. */
     public static Document toKnow(RunOrders run, Phrases phrases) {
         RunDocument document = new RunDocument(run, Extent.ALL, phrases);
