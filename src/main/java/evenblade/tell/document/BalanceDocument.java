@@ -76,7 +76,8 @@ public final class BalanceDocument {
                 .say(
                         Tone.CAUTION,
                         "Weights only where and as the maker of propeller or spinner allows; torque and locking as the"
-                                + " maker says. No weight on the face of a wooden blade. A licensed person signs for it.");
+                                + " maker says. No weight on the face of a wooden blade.")
+                .say(Tone.CAUTION, "A licensed person signs for it.");
         return text.picture(PictureSlot.Shows.BALANCE).done();
     }
 

@@ -42,10 +42,10 @@ final class Composition {
                 new ShortReport(FirstPageComposition.of(input), StrangersPart.of(input)));
     }
 
-    private static Optional<Section> findings(List<Finding> findings, Phrases phrases) {
+    private static List<Section> findings(List<Finding> findings, Phrases phrases) {
         return findings.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Section(
+                ? List.of()
+                : List.of(new Section(
                         FindingsDocument.of(findings, Optional.empty(), List.of(), phrases), Map.of()));
     }
 }

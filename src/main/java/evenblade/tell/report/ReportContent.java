@@ -1,7 +1,6 @@
 package evenblade.tell.report;
 
 import java.util.List;
-import java.util.Optional;
 
 /**
  * All that a report says, in words ready to be set.
@@ -26,7 +25,7 @@ import java.util.Optional;
 public record ReportContent(
         Heading heading,
         List<KnownThing> inShort,
-        Optional<Section> findings,
+        List<Section> findings,
         List<TimelineEntry> timeline,
         List<Section> comparisons,
         List<ReportFigure> trend,
@@ -42,6 +41,7 @@ public record ReportContent(
         ShortReport brief) {
     public ReportContent {
         inShort = List.copyOf(inShort);
+        findings = List.copyOf(findings);
         timeline = List.copyOf(timeline);
         comparisons = List.copyOf(comparisons);
         trend = List.copyOf(trend);
