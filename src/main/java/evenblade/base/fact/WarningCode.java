@@ -39,6 +39,8 @@ public enum WarningCode implements Code {
     INPUT_ALL_ZERO,
     // Whether a take can be trusted
     QUIET_TAKE_UNLIKE,
+    QUIET_TAKE_LOUD,
+    QUIET_TAKE_TONAL,
     LOW_CUT,
     AUTOMATIC_GAIN_SUSPECTED,
     CHANNEL_DEAD,
@@ -66,6 +68,7 @@ public enum WarningCode implements Code {
     MARK_DISAGREES,
     SPEED_RANGE_ASSUMED,
     SPEED_NOT_CONFIRMED,
+    SPEED_WOULD_FIT,
     PHASE_LOCK_LOST,
     RATIO_CORRECTED,
     SPEED_LOST,

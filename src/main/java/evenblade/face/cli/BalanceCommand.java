@@ -34,7 +34,12 @@ final class BalanceCommand implements Command {
                 .description("The job folder.")
                 .build());
         spec.addOption(
-                Options.value("--from", "FILE", Path.class, "Instead of a job: a file of typed readings (JSON)."));
+                Options.value(
+                        "--from",
+                        "FILE",
+                        Path.class,
+                        "Instead of a job's runs: a file of typed readings (JSON). With weighed blades and a job, the"
+                                + " layouts are looked at together with its tip marks."));
         spec.addOption(Options.value(
                 "--engine-rpm",
                 "N",
@@ -50,26 +55,30 @@ final class BalanceCommand implements Command {
     public int run(ParseResult words, PrintWriter out) {
         Optional<Path> job = Optional.ofNullable(words.matchedPositionalValue(0, (Path) null));
         Optional<Path> file = Options.path(words, "--from");
-        if (job.isPresent() == file.isPresent()) {
-            throw new ParameterException(
-                    words.commandSpec().commandLine(), "name a job folder, or a file of readings with --from");
+        if (job.isEmpty() && file.isEmpty()) {
+            throw usage(words);
         }
+        Phrases phrases = job.map(folder -> JobUnits.phrases(folder, Optional.empty()))
+                .orElse(WarningText.PHRASES);
         boolean json = Options.said(words, "--json");
         if (file.isPresent()) {
-            Optional<BalanceAtRest> rest = BalanceTyped.atRest(file.get());
+            Optional<BalanceAtRest> rest = BalanceTyped.atRest(file.get(), job);
             if (rest.isPresent()) {
                 if (json) {
                     out.print(JsonWriter.write(BalanceJson.of(rest.get())));
                 } else {
-                    Terminal.lines(BalanceDocument.of(rest.get())).forEach(out::println);
+                    Terminal.lines(BalanceDocument.of(rest.get(), phrases)).forEach(out::println);
                 }
                 return ExitStatus.DONE;
+            }
+            if (job.isPresent()) {
+                throw usage(words);
             }
             BalanceAnswer answer = BalanceTyped.answer(file.get());
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));
             } else {
-                Terminal.lines(BalanceDocument.of(answer, WarningText.PHRASES)).forEach(out::println);
+                Terminal.lines(BalanceDocument.of(answer, phrases)).forEach(out::println);
             }
             return ExitStatus.DONE;
         }
@@ -83,10 +92,15 @@ final class BalanceCommand implements Command {
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
-            Phrases phrases = JobUnits.phrases(job.orElseThrow(), Optional.empty());
             Terminal.lines(BalanceDocument.of(balance, phrases)).forEach(out::println);
             written.forEach(picture -> out.println("picture: " + picture));
         }
         return ExitStatus.DONE;
+    }
+
+    private static ParameterException usage(ParseResult words) {
+        return new ParameterException(
+                words.commandSpec().commandLine(),
+                "name a job folder, or a file of readings with --from; both together only where it holds weighed blades");
     }
 }

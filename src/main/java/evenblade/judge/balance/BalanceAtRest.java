@@ -29,6 +29,11 @@ public sealed interface BalanceAtRest {
             choices = List.copyOf(choices);
         }
 
+        /** Whether tip marks predict the track of a layout. */
+        public boolean trackKnown() {
+            return choices.stream().anyMatch(choice -> choice.trackSpreadMm().isPresent());
+        }
+
         /** How much less the first layout leaves than the blades as they sit, in g·mm. */
         public double betterGmm() {
             return now.gmm() - choices.get(0).unbalance().gmm();

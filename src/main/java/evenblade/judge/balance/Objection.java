@@ -55,6 +55,8 @@ public record Objection(ObjectionCode code, Fact fact) {
         WEIGHT_NOT_ALLOWED,
         CLOSURE_OFF,
         NO_UNBALANCE_FITS,
-        ONE_SHAFT
+        ONE_SHAFT,
+        AS_USUAL,
+        SEEN_IN_PART
     }
 }

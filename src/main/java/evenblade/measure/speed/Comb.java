@@ -10,8 +10,9 @@ import java.util.List;
  * The lines that propeller and engine make together, as multiples of propeller speed, each once.
  *
  * @param teeth rising by order
+ * @param highestOrder up to which the band has to reach: the highest of the table; higher teeth are seen at low speed
  */
-record Comb(List<ExpectedLine> teeth) {
+record Comb(List<ExpectedLine> teeth, double highestOrder) {
     /**
      * One line of the comb.
      *
@@ -65,7 +66,12 @@ record Comb(List<ExpectedLine> teeth) {
             }
         }
         teeth.sort(java.util.Comparator.comparingDouble(ExpectedLine::order));
-        return new Comb(teeth);
+        double highest = table.lines().stream()
+                .filter(line -> line.role() != OrderLine.Role.MESH)
+                .mapToDouble(OrderLine::propellerOrder)
+                .max()
+                .orElseThrow();
+        return new Comb(teeth, highest);
     }
 
     /**
@@ -87,13 +93,8 @@ record Comb(List<ExpectedLine> teeth) {
         return multiple < 1.5 ? 1.5 : multiple < 2.5 ? 1.1 : multiple < 3.5 ? 0.8 : 0.6;
     }
 
-    /** Multiples of blade pass and firing above those of the table, as far as the table reaches: heard, not measured. */
+    /** Multiples of blade pass and firing above those of the table: heard where the band reaches, not measured. */
     private static List<OrderLine> beyondTable(OrderTable table) {
-        double highest = table.lines().stream()
-                .filter(line -> line.role() != OrderLine.Role.MESH)
-                .mapToDouble(OrderLine::propellerOrder)
-                .max()
-                .orElse(0);
         double firing = firingOrder(table);
         List<OrderLine> more = new ArrayList<>();
         for (int k = 3; k <= HIGHEST_MULTIPLE; k++) {
@@ -109,7 +110,6 @@ record Comb(List<ExpectedLine> teeth) {
                         Shaft.CRANK, k * firing, k * firing * table.ratio(), k + "× firing", OrderLine.Role.FIRING, k));
             }
         }
-        more.removeIf(line -> line.propellerOrder() > highest * (1 + OrderTable.COINCIDENT));
         return more;
     }
 
@@ -154,9 +154,5 @@ record Comb(List<ExpectedLine> teeth) {
                 .mapToDouble(OrderLine::order)
                 .min()
                 .orElse(0);
-    }
-
-    double highestOrder() {
-        return teeth.get(teeth.size() - 1).order();
     }
 }

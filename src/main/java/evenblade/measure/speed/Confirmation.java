@@ -33,6 +33,8 @@ final class Confirmation {
     private static final double CHANCE_OF_ORDERS = 0.01;
     /** Credit below which nothing is confirmed: rooms come to 1.7 by chance, true machines to 3 and more. */
     private static final double LEAST_CREDIT = 2.0;
+    /** The same where there is one shaft and nothing to agree with: other machines' series come to 2.4 by chance. */
+    private static final double LEAST_CREDIT_OF_ONE = 2.5;
     /** Each shaft must bring so much of it: a line that is usually there, in full, or several others. */
     private static final double LEAST_OF_SHAFT = 0.3;
     /** Highest order to which the first main line of a wrong table is moved. */
@@ -47,11 +49,16 @@ final class Confirmation {
     private static final int SCRAMBLED = 200;
     /** Share by which a scrambled order is moved at most. */
     private static final double SCRAMBLED_BY = 0.12;
-    /** Two lines agree, two more make it no chance: common practice, no source. */
+    /**
+     * Two lines agree, one more makes it no chance: common practice, no source. Where a speed was read off and blade pass
+     * and firing stand there, it is the third.
+     */
     private static final int LEAST_LINES = 3;
 
     /** So many lines of one shaft, low and high, pin its speed: a series of another spacing misses most of them. */
     private static final int PINNED_BY = 7;
+    /** ... where they stand out like a machine's: in runs of the rig 0.56 a line and more, in rooms 0.4 and less. */
+    private static final double PINNED_CREDIT = 0.5;
 
     private static final int SLOWEST_PART = 4;
     /** A part of a speed does as well from this share on: a wrong one misses half its lines. */
@@ -174,7 +181,7 @@ final class Confirmation {
             }
         }
         double hz = crank.hz(best) / ratio;
-        Optional<BetterEntry> better = EntryRivals.of(spectrum, table, comb, prior, alone, crank, propeller, most);
+        Optional<BetterEntry> better = EntryRivals.of(spectrum, table, comb, prior, alone, crank, propeller, most, best);
         return judged(hz, most - prior.bonus(hz), asGood / (double) tried, better);
     }
 
@@ -186,7 +193,7 @@ final class Confirmation {
         CombScore right = new CombScore(spectrum, orders, weights, prior.fromHz(), prior.toHz());
         int best = best(right);
         double most = right.at(best) + prior.bonus(right.hz(best));
-        if (most < LEAST_CREDIT) {
+        if (right.at(best) < LEAST_CREDIT_OF_ONE) {
             return judged(right.hz(best), right.at(best), 1);
         }
         Random random = new Random(orders.length);
@@ -198,10 +205,15 @@ final class Confirmation {
             asGood += best(moved, weights) >= most ? 1 : 0;
         }
         double chance = asGood / (double) SCRAMBLED;
-        boolean open =
-                !prior.expects(right.hz(best)) && standing(right.hz(best)).size() < PINNED_BY;
+        boolean open = !prior.expects(right.hz(best)) && !pinned(right.hz(best), right.at(best));
         boolean other = chance > CHANCE_OF_ORDERS || open && rivalled(right.hz(best));
         return judged(right.hz(best), right.at(best), other ? 1 : chance);
+    }
+
+    /** Whether so many lines stand, and so clearly, that no series of another spacing can be meant. */
+    private boolean pinned(double hz, double credit) {
+        int lines = standing(hz).size();
+        return lines >= PINNED_BY && credit >= PINNED_CREDIT * lines;
     }
 
     /**
@@ -328,23 +340,24 @@ final class Confirmation {
             doubts.add(SpeedDoubt.ONE_SHAFT);
         } else if (!twoShafts && oneSeries(by)) {
             doubts.add(SpeedDoubt.ONE_SERIES);
+        } else if (by.size() < LEAST_LINES && !(twoShafts && prior.readOff(hz) && mainsStand(hz))) {
+            doubts.add(SpeedDoubt.TWO_LINES);
         }
-        if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT || by.size() < LEAST_LINES && doubts.isEmpty()) {
+        if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT) {
             doubts.add(SpeedDoubt.CHANCE);
         }
-        better.filter(entry -> entry.blades().isEmpty() || !ownBladesLead(by))
-                .ifPresent(entry ->
-                        doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
+        Optional<BetterEntry> told = better.filter(entry -> !entry.sameSpeed() || !ownBladesLead(by));
+        told.ifPresent(entry ->
+                doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
         if (doubts.isEmpty() && Math.abs(hz / spectrum.meanHz() - 1) > SAME_SPEED) {
             doubts.add(SpeedDoubt.OTHER_SPEED);
         }
-        Optional<BetterEntry> told = better.filter(entry -> entry.blades().isEmpty() || !ownBladesLead(by));
         return new Judgement(hz, by, doubts, credit, chance, told);
     }
 
     /**
      * Whether the strongest propeller order above 1× is blade pass or a multiple of it, and blade pass itself stands.
-     * Then the entered count stands, though a count with more lines in its table finds more of them.
+     * Then the entered count stands at that speed, though a count with more lines in its table finds more of them.
      *
      * @param by strongest first
      */

@@ -3,8 +3,6 @@ package evenblade.measure.speed;
 import evenblade.machine.installation.OrderTable;
 import java.util.Arrays;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.stream.IntStream;
 
 /**
@@ -43,6 +41,7 @@ final class EntryRivals {
      * @param crankGrid those speeds
      * @param propeller credit of the propeller's lines
      * @param entered what the entry comes to
+     * @param at the place where it does, on the crank's grid
      */
     static Optional<BetterEntry> of(
             WhitenedLines spectrum,
@@ -52,7 +51,8 @@ final class EntryRivals {
             double[] crank,
             CombScore crankGrid,
             CombScore propeller,
-            double entered) {
+            double entered,
+            int at) {
         EntryRivals rivals = new EntryRivals(crank, crankGrid);
         double ratio = table.ratio();
         double ofFew = Math.max(LEAST, entered + CLEARLY_OF_FEW);
@@ -60,7 +60,7 @@ final class EntryRivals {
                 propellerOf(table.blades(), spectrum, prior.fromHz() * ratio * ratio, prior.toHz() * ratio * ratio),
                 1 / ratio);
         if (Math.abs(Math.log(ratio)) > SAME && over > ofFew) {
-            return Optional.of(new BetterEntry(OptionalDouble.of(1 / ratio), OptionalInt.empty()));
+            return Optional.of(BetterEntry.ratio(1 / ratio));
         }
         double[] ofBlades = new double[MOST_BLADES + 1];
         for (int b = FEWEST_BLADES; b <= MOST_BLADES; b++) {
@@ -75,11 +75,14 @@ final class EntryRivals {
         double least = Math.max(Math.max(LEAST, entered + CLEARLY), other ? most + AS_WELL : 0);
         double better = rivals.ratio(propeller, ratio, least, comb);
         if (better > 0) {
-            return Optional.of(new BetterEntry(OptionalDouble.of(better), OptionalInt.empty()));
+            return Optional.of(BetterEntry.ratio(better));
         }
-        return other && blades != table.blades()
-                ? Optional.of(new BetterEntry(OptionalDouble.empty(), OptionalInt.of(blades)))
-                : Optional.empty();
+        if (!other || blades == table.blades()) {
+            return Optional.empty();
+        }
+        int rival = rivals.place(propellerOf(blades, spectrum, prior.fromHz(), prior.toHz()), ratio);
+        boolean sameSpeed = Math.abs(rival - at) * WhitenedLines.STEP < SAME;
+        return Optional.of(BetterEntry.blades(blades, sameSpeed));
     }
 
     private static CombScore propellerOf(int blades, WhitenedLines spectrum, double fromHz, double toHz) {
@@ -95,12 +98,20 @@ final class EntryRivals {
 
     /** The most that a ratio comes to, at its best speed. */
     private double best(CombScore propeller, double ratio) {
+        int place = place(propeller, ratio);
+        return crank[place] + propeller.atOrNone(place + propeller.shift(crankGrid, ratio));
+    }
+
+    /** Where it does. */
+    private int place(CombScore propeller, double ratio) {
         int shift = propeller.shift(crankGrid, ratio);
-        double most = 0;
+        int best = 0;
         for (int i = 0; i < crank.length; i++) {
-            most = Math.max(most, crank[i] + propeller.atOrNone(i + shift));
+            if (crank[i] + propeller.atOrNone(i + shift) > crank[best] + propeller.atOrNone(best + shift)) {
+                best = i;
+            }
         }
-        return most;
+        return best;
     }
 
     /** The ratio that does best, where it does better than {@code least} and hardly any other does; else 0. */

@@ -7,6 +7,7 @@ public enum SpeedDoubt implements Code {
     NOTHING_STANDS,
     ONLY_MAINS,
     ONE_LINE,
+    TWO_LINES,
     ONE_SERIES,
     ONE_SHAFT,
     CHANCE,

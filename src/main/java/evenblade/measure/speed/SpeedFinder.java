@@ -2,18 +2,21 @@ package evenblade.measure.speed;
 
 import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
+import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.signal.BandLimit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /** Finds the propeller's speed from the lines in a recording. */
@@ -21,9 +24,17 @@ public final class SpeedFinder {
     /** Where the phase track strays further than this from the path, it has lost the lines. */
     private static final double MOST_STRAY = 0.02;
 
+    private static final Set<SpeedDoubt> TOO_FEW =
+            Set.of(SpeedDoubt.TWO_LINES, SpeedDoubt.ONE_SHAFT, SpeedDoubt.ONE_SERIES);
+
     private static final int STRAY_PLACES = 100;
     /** Room kept above the highest line at the fastest speed looked at. */
     private static final double HIGHEST_LINE_MARGIN = 1.02;
+
+    /** Speeds further apart than this, in logarithm, aren't the same one in short spectra. */
+    private static final double OTHER = 0.04;
+    /** A line's place in a short spectrum is good to a twentieth of the frame's resolution; twice that for 95 %. */
+    private static final double PLACE = 0.1;
 
     private final Recording recording;
     private final List<Channel> channels;
@@ -55,6 +66,48 @@ public final class SpeedFinder {
     }
 
     /**
+     * The speed at the end of a recording of a second or so, to steer by: no more is asked than which speed explains the
+     * latest short spectra best, and whether those bear it out by themselves.
+     *
+     * @param recording {@link SpeedNow#STRETCH_S} long or a little more
+     * @return empty where it is shorter than a frame
+     */
+    public static Optional<SpeedNow> now(
+            Recording recording, List<Channel> channels, OrderTable table, SpeedPrior expectation) {
+        return recording.time().durationS() < SpeedNow.FRAME_S
+                ? Optional.empty()
+                : Optional.of(new SpeedFinder(recording, channels, table, expectation).now());
+    }
+
+    private SpeedNow now() {
+        WhitenedSpectrogram frames = WhitenedSpectrogram.of(recording, channels, upToHz(), SpeedNow.FRAME_S);
+        PathSearch search = new PathSearch(frames, comb, expectation);
+        PathSearch.Path path =
+                search.best(IntStream.range(0, frames.frames()).toArray(), expectation.fromHz(), expectation.toHz());
+        int last = path.hz().length - 1;
+        int before = Math.max(0, last - 1);
+        double hz = path.hz()[last];
+        double total = 0;
+        for (int i = 0; i <= last; i++) {
+            total += search.evidence(i, path.hz()[i]);
+        }
+        double evidence = Math.min(search.evidence(before, path.hz()[before]), search.evidence(last, hz));
+        double middleS = frames.centreS(last);
+        return new SpeedNow(
+                middleS - SpeedNow.FRAME_S / 2,
+                middleS + SpeedNow.FRAME_S / 2,
+                hz,
+                PLACE / SpeedNow.FRAME_S + Math.abs(hz - path.hz()[before]),
+                evidence,
+                total > 0 ? search.rival(hz, OTHER) / total : 1);
+    }
+
+    private double upToHz() {
+        double usable = Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz();
+        return Math.min(usable, comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN);
+    }
+
+    /**
      * The answer where no line was detected in any dwell at the speed found: what the search met then was chance, and
      * the entered speed is all there is. What was said of a mark still holds.
      */
@@ -79,9 +132,7 @@ public final class SpeedFinder {
     }
 
     private SpeedResult find() {
-        double usable = Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz();
-        double upTo = Math.min(usable, comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN);
-        WhitenedSpectrogram frames = WhitenedSpectrogram.of(recording, channels, upTo);
+        WhitenedSpectrogram frames = WhitenedSpectrogram.of(recording, channels, upToHz());
         PathSearch search = new PathSearch(frames, comb, expectation);
         StretchJudge judge = new StretchJudge(frames, table, comb, expectation);
         PathSearch.Path first =
@@ -138,10 +189,11 @@ public final class SpeedFinder {
         better.map(this::told).ifPresent(warnings::add);
         Optional<Dwell> main = dwells.stream().max(Comparator.comparingDouble(Dwell::durationS));
         if (main.isEmpty()) {
-            SpeedDoubt doubt = doubtful.stream()
-                    .max(Comparator.comparingDouble(d -> d.toS() - d.fromS()))
-                    .map(DoubtfulDwell::doubt)
-                    .orElseGet(() -> wholeDoubt(judge, path));
+            Confirmation.Judgement judgement = stretches.stream()
+                    .max(Comparator.comparingDouble(DwellFinder.Stretch::lengthS))
+                    .map(stretch -> judge.of(stretch, path))
+                    .orElseGet(() -> judge.of(path));
+            SpeedDoubt doubt = judgement.doubts().stream().findFirst().orElse(SpeedDoubt.NEVER_STEADY);
             boolean undecided = doubt == SpeedDoubt.ONE_SHAFT
                     || doubt == SpeedDoubt.ONE_SERIES
                     || doubt == SpeedDoubt.OTHER_SPEED
@@ -151,7 +203,8 @@ public final class SpeedFinder {
                             expectation,
                             doubt,
                             undecided ? Optional.empty() : judge.otherMachine(path, false))
-                    .with(better.map(this::told));
+                    .with(better.map(this::told))
+                    .with(wouldFit(judgement));
         }
         support.warning().ifPresent(warnings::add);
         ratioCorrected(ratioCorrection).ifPresent(warnings::add);
@@ -168,12 +221,17 @@ public final class SpeedFinder {
                 warnings);
     }
 
-    /** Why a run without any steady stretch isn't confirmed. */
-    private static SpeedDoubt wholeDoubt(StretchJudge judge, PathSearch.Path path) {
-        Confirmation.Judgement judgement = judge.of(path);
-        return judgement.confirmed()
-                ? SpeedDoubt.NEVER_STEADY
-                : judgement.doubts().get(0);
+    /** What speed a few lines point to, where they are too few to confirm it. */
+    private Optional<Warning> wouldFit(Confirmation.Judgement judgement) {
+        return judgement.doubts().stream()
+                .findFirst()
+                .filter(TOO_FEW::contains)
+                .map(doubt -> Warning.of(
+                        WarningCode.SPEED_WOULD_FIT,
+                        Subject.Whole.RECORDING,
+                        Measure.ENGINE_RPM.of(60 * judgement.propellerHz() * table.ratio()),
+                        Listed.quoted(
+                                judgement.by().stream().map(OrderLine::name).toList())));
     }
 
     private static DwellFinder.Stretch stretch(Dwell dwell) {

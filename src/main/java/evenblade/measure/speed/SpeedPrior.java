@@ -16,6 +16,8 @@ public record SpeedPrior(OptionalDouble enteredPropellerHz, double fromHz, doubl
 
     /** Standard deviation of an entered speed, in logarithm. */
     private static final double WIDTH = 0.08;
+    /** A tachometer read while it stands still: common practice, no source. */
+    private static final double READ_OFF = 0.02;
     /** In lines that stand. */
     private static final double BONUS = 1;
 
@@ -59,6 +61,12 @@ public record SpeedPrior(OptionalDouble enteredPropellerHz, double fromHz, doubl
     boolean expects(double propellerHz) {
         return enteredPropellerHz.isPresent()
                 && Math.abs(Math.log(propellerHz / enteredPropellerHz.getAsDouble())) < WIDTH;
+    }
+
+    /** Whether a speed was entered as good as a tachometer shows it, and is this one. */
+    boolean readOff(double propellerHz) {
+        return enteredPropellerHz.isPresent()
+                && Math.abs(Math.log(propellerHz / enteredPropellerHz.getAsDouble())) < READ_OFF;
     }
 
     Optional<Double> entered() {

@@ -4,6 +4,7 @@ import evenblade.judge.balance.BalanceAnswer;
 import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.judge.balance.BalanceAtRest;
 import evenblade.judge.balance.Correction;
+import evenblade.judge.balance.HubMoments;
 import evenblade.judge.balance.JobBalance;
 import evenblade.judge.balance.Objection;
 import evenblade.judge.balance.Residual;
@@ -14,6 +15,7 @@ import evenblade.judge.balance.Weight;
 import evenblade.judge.balance.WeightedReading;
 import evenblade.machine.installation.HubCounting;
 import evenblade.tell.document.Block.Tone;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
@@ -226,12 +228,12 @@ public final class BalanceDocument {
     }
 
     /** The answer to readings without a run. */
-    public static Document of(BalanceAtRest rest) {
+    public static Document of(BalanceAtRest rest, Phrases phrases) {
         Document.Builder text = Document.begin();
         if (rest instanceof BalanceAtRest.Bench bench) {
             bench(bench, text);
         } else {
-            scale((BalanceAtRest.Scale) rest, text);
+            scale((BalanceAtRest.Scale) rest, text, phrases.figures());
         }
         return text.handsOff().done();
     }
@@ -267,7 +269,7 @@ public final class BalanceDocument {
                 + (seen ? "." : ", within its error.");
     }
 
-    private static void scale(BalanceAtRest.Scale scale, Document.Builder text) {
+    private static void scale(BalanceAtRest.Scale scale, Document.Builder text, FigureFormat figures) {
         text.subject("Balance by weighed blades");
         Document.TableBuilder blades =
                 text.table("").left("blade").right("moment g·mm").right("±");
@@ -279,11 +281,19 @@ public final class BalanceDocument {
                 .left("layout")
                 .right("left g·mm")
                 .right("at °");
-        scale.choices()
-                .forEach(c -> layouts.row(
-                        c.layout().text(),
-                        FigureFormat.fixed(c.unbalance().gmm(), 0),
-                        FigureFormat.fixed(c.unbalance().angleDeg(), 0)));
+        if (scale.trackKnown()) {
+            layouts.right("track spread " + figures.unit().sign());
+        }
+        for (HubMoments.Option choice : scale.choices()) {
+            List<String> row = new ArrayList<>(List.of(
+                    choice.layout().text(),
+                    FigureFormat.fixed(choice.unbalance().gmm(), 0),
+                    FigureFormat.fixed(choice.unbalance().angleDeg(), 0)));
+            if (scale.trackKnown()) {
+                row.add(choice.trackSpreadMm().map(figures::number).orElse("–"));
+            }
+            layouts.row(row.toArray(String[]::new));
+        }
         layouts.end();
         text.say(
                 Tone.ANSWER,
@@ -293,7 +303,12 @@ public final class BalanceDocument {
                                 ? "The first layout is better by " + gmm(scale.betterGmm()) + "."
                                 : "No layout is clearly better: leave the blades where they are."));
         text.say("Each is good to ± " + gmm(scale.errorGmm()) + " (standard error).");
-        text.say("Track isn't weighed here. A heavy blade and a bent blade move together: mark the tips before you move"
-                + " blades.");
+        if (scale.trackKnown()) {
+            text.say("Track as the tip marks of this job predict it. Where there is a dash they can't: mark the tips in"
+                    + " another layout. Left out is what is worse than another in both.");
+        }
+        text.say((scale.trackKnown() ? "" : "Track isn't weighed here. ")
+                + "A heavy blade and a bent blade move together: what shaking goes with them may come from either. Mark"
+                + " the tips again after you move blades.");
     }
 }
