@@ -70,7 +70,7 @@ record FindingsForReport(
     /** The correction weight, or why there is none; with the runs, the hub and the cautions. */
     private static Section balance(JobRuns runs, Phrases phrases) {
         JobBalance job = BalanceJob.answer(runs, OptionalDouble.empty(), Optional.empty());
-        List<ReportFigure> figures = DrawBalance.answer(job).values().stream()
+        List<ReportFigure> figures = DrawBalance.answer(job, phrases.figures()).values().stream()
                 .map(picture -> wide(picture, TALL_PX))
                 .toList();
         return new Section(BalanceDocument.of(job, phrases), Map.of(PictureSlot.of(Shows.BALANCE), figures));

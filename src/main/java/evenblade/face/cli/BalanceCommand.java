@@ -47,6 +47,7 @@ final class BalanceCommand implements Command {
                 "Balance at this engine speed. Left out: the highest that most runs have in common."));
         spec.addOption(Options.value(
                 "--channel", "C", String.class, "Name or number of the channel. Left out: the one to look at first."));
+        spec.addOption(JobUnits.option());
         spec.addOption(Options.plots());
         spec.addOption(Options.json());
     }
@@ -58,7 +59,7 @@ final class BalanceCommand implements Command {
         if (job.isEmpty() && file.isEmpty()) {
             throw usage(words);
         }
-        Phrases phrases = job.map(folder -> JobUnits.phrases(folder, Optional.empty()))
+        Phrases phrases = job.map(folder -> JobUnits.phrases(folder, words))
                 .orElse(WarningText.PHRASES);
         boolean json = Options.said(words, "--json");
         if (file.isPresent()) {
@@ -87,7 +88,7 @@ final class BalanceCommand implements Command {
         JobBalance balance = BalanceJob.answer(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
         List<Path> written = plots.isPresent()
-                ? WritePictures.answer(DrawBalance.answer(balance), "balance", plots.get())
+                ? WritePictures.answer(DrawBalance.answer(balance, phrases.figures()), "balance", plots.get())
                 : List.of();
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));

@@ -32,11 +32,7 @@ final class JobUnits {
 
     /** Phrases that give lengths in the units of a job. */
     static Phrases phrases(Path job, ParseResult words) {
-        return phrases(job, wanted(words));
-    }
-
-    static Phrases phrases(Path job, Optional<LengthUnit> wanted) {
-        return new Phrases(Face.COMMAND_LINE, new FigureFormat(JobParticulars.units(job, wanted)));
+        return new Phrases(Face.COMMAND_LINE, new FigureFormat(JobParticulars.units(job, wanted(words))));
     }
 
     private static LengthUnit named(String word) {

@@ -5,6 +5,7 @@ import evenblade.face.app.DrawBalance;
 import evenblade.judge.balance.JobBalance;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.BalanceDocument;
+import evenblade.tell.document.FigureFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -43,7 +44,7 @@ final class BalancePane extends JPanel {
                             progress.at(0, "measuring the runs");
                             JobBalance balance =
                                     BalanceJob.answer(job.folder(), OptionalDouble.empty(), Optional.empty());
-                            return new Answer(balance, DrawBalance.answer(balance));
+                            return new Answer(balance, DrawBalance.answer(balance, new FigureFormat(bench.settings().lengthUnit())));
                         },
                         this::show,
                         complaint::show);

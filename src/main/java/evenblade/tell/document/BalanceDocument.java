@@ -29,6 +29,7 @@ public final class BalanceDocument {
     private final BalanceAnswer answer;
     private final Optional<JobBalance> job;
     private final Phrases phrases;
+    private final WeightFigures figures;
     private final DoubleUnaryOperator counted;
     private final String unit;
     private final Document.Builder text = Document.begin();
@@ -39,6 +40,7 @@ public final class BalanceDocument {
         this.job = job;
         this.counted = counted;
         this.phrases = phrases;
+        this.figures = new WeightFigures(phrases.figures());
         this.unit = job.flatMap(JobBalance::channel)
                 .map(read -> " " + read.unit().display())
                 .orElse("");
@@ -64,7 +66,7 @@ public final class BalanceDocument {
         text.facts(Tone.ITEM, phrases, answer.refusals().stream().map(Objection::fact).toList());
         answer.advice().ifPresent(advice -> {
             correction(advice);
-            text.say(job.isEmpty() ? "Angles turn as the phases do: against the rotation." : sense(job.get()));
+            text.say(job.map(BalanceDocument::sense).orElseGet(this::typedSense));
             advice.split().ifPresent(this::split);
             outlook(advice);
         });
@@ -112,22 +114,12 @@ public final class BalanceDocument {
         return weights.isEmpty()
                 ? "none"
                 : weights.stream()
-                        .map(w -> grams(w.massG()) + " g at " + angle(w.angleDeg(), 0))
+                        .map(w -> figures.shortMass(w.massG()) + " " + figures.massUnit() + " at " + angle(w.angleDeg(), 0))
                         .collect(Collectors.joining("; "));
-    }
-
-    /** Grams to the hundredth where there are hundredths. */
-    public static String grams(double mass) {
-        String text = FigureFormat.fixed(mass, 2);
-        return text.endsWith(".00") ? text.substring(0, text.length() - 3) : text;
     }
 
     private String angle(double degrees, int decimals) {
         return FigureFormat.fixed(counted.applyAsDouble(degrees), decimals) + "°";
-    }
-
-    private String radius(double mm) {
-        return FigureFormat.fixed(mm, 0) + " mm";
     }
 
     private static String unbalance(Unbalance value) {
@@ -145,12 +137,17 @@ public final class BalanceDocument {
         double above = c.value().angleDeg() + (mirrored ? -c.belowDeg() : c.aboveDeg());
         text.say(
                 Tone.ANSWER,
-                "With all trial weights off, put on " + FigureFormat.fixed(advice.massG(), 2) + " g at "
-                        + radius(advice.radiusMm()) + ", at " + angle(c.value().angleDeg(), 1) + ".");
-        text.say("That is " + unbalance(c.value()) + ". The mass is between "
-                + FigureFormat.fixed(c.lowGmm() / advice.radiusMm(), 2) + " and "
-                + FigureFormat.fixed(c.highGmm() / advice.radiusMm(), 2) + " g, the angle between " + angle(below, 0)
+                "With all trial weights off, put on " + figures.massAt(advice.massG(), advice.radiusMm()) + ", at " + angle(c.value().angleDeg(), 1) + ".");
+        text.say("That is " + figures.bothUnbalances(c.value().gmm()) + ". The mass is between "
+                + figures.massNumber(c.lowGmm() / advice.radiusMm()) + " and "
+                + figures.mass(c.highGmm() / advice.radiusMm()) + ", the angle between " + angle(below, 0)
                 + " and " + angle(above, 0) + " (95 of 100 such cases).");
+    }
+
+    private String typedSense() {
+        return answer.method() == BalanceAnswer.Method.WITH_PHASE
+                ? "Angles turn as the phases do: against the rotation."
+                : "Angles are counted as those of the trial weights were.";
     }
 
     private static String sense(JobBalance job) {
@@ -164,23 +161,23 @@ public final class BalanceDocument {
         Document.TableBuilder table = text.table("Over the places:")
                 .left("place")
                 .right("angle °")
-                .right("radius mm")
-                .right("mass g")
+                .right("radius " + phrases.figures().unit().sign())
+                .right("mass " + figures.massUnit())
                 .left("made of");
         for (Share share : split.shares()) {
             table.row(
                     share.place().name(),
                     FigureFormat.fixed(counted.applyAsDouble(share.place().angleDeg()), 1),
-                    FigureFormat.fixed(share.place().radiusMm(), 1),
-                    FigureFormat.fixed(share.massG(), 2),
-                    share.piecesG().stream().map(BalanceDocument::grams).collect(Collectors.joining(" + ")));
+                    figures.radiusNumber(share.place().radiusMm()),
+                    figures.massNumber(share.massG()),
+                    share.piecesG().stream().map(figures::shortMass).collect(Collectors.joining(" + ")));
         }
         table.end();
     }
 
     private void outlook(Advice advice) {
         Residual left = advice.residual();
-        advice.split().ifPresent(split -> text.say("Left over: " + gmm(split.leftGmm()) + "."));
+        advice.split().ifPresent(split -> text.say("Left over: " + figures.unbalance(split.leftGmm()) + "."));
         text.say("The 1× line was " + FigureFormat.plain(advice.influence().restAmplitude()) + unit
                 + ". Predicted with " + (advice.split().isPresent() ? "these weights" : "this weight") + ": about "
                 + FigureFormat.rough(left.amplitude()) + ", between " + FigureFormat.rough(left.low()) + " and "
@@ -216,12 +213,12 @@ public final class BalanceDocument {
         }
         Unbalance add = runs.addNow().get();
         double at = answer.advice().orElseThrow().radiusMm();
-        text.say("Or leave that on and add " + FigureFormat.fixed(add.gramsAt(at), 2) + " g at " + radius(at) + ", at "
+        text.say("Or leave that on and add " + figures.massAt(add.gramsAt(at), at) + ", at "
                 + angle(add.angleDeg(), 1) + ".");
         runs.addSplit()
                 .ifPresent(split -> text.say("Over the places that is "
                         + split.shares().stream()
-                                .map(s -> FigureFormat.fixed(s.massG(), 2) + " g at place "
+                                .map(s -> figures.mass(s.massG()) + " at place "
                                         + s.place().name())
                                 .collect(Collectors.joining(" and "))
                         + "."));
