@@ -13,11 +13,11 @@ sealed interface JsonValue {
     /** What it is, for a complaint: {@code the text "four"}, {@code the number 3}. */
     String described();
 
-    /** The same value in the form that {@link JsonWriter} takes. */
+    /** This value in the form that {@link JsonWriter} takes. */
     Object plain();
 
     record Text(String value, int line) implements JsonValue {
-        private static final int SHOWN = 60;
+        private static final int SHOWN = 60; // about a line of a terminal
 
         @Override
         public String described() {

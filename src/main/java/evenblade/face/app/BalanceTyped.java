@@ -2,9 +2,7 @@ package evenblade.face.app;
 
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
-import evenblade.judge.balance.BalanceAnswer;
 import evenblade.judge.balance.BalanceAtRest;
-import evenblade.judge.balance.Balancing;
 import evenblade.judge.balance.BenchReadings;
 import evenblade.judge.balance.BladeMoment;
 import evenblade.judge.balance.HubMoments;
@@ -22,18 +20,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** The correction that a file of typed readings calls for. */
+/** Readings of blades and hubs at rest, typed into a file. */
 public final class BalanceTyped {
     private BalanceTyped() {}
-
-    /**
-     * Reads and answers.
-     *
-     * @throws evenblade.base.problem.BadInput with the line, where something in the file can't be used
-     */
-    public static BalanceAnswer answer(Path file) {
-        return Balancing.answer(BalanceReadings.read(file));
-    }
 
     /**
      * Reads a file of blades on a scale ({@code blades}) or of test masses ({@code bench}).
@@ -86,7 +75,7 @@ public final class BalanceTyped {
         if (job.isEmpty()) {
             return layout -> Optional.empty();
         }
-        SwapFit fit = SwapFit.of(JudgeTracking.answer(job.get()).now().sessions());
+        SwapFit fit = SwapFit.of(JudgeTracking.judge(job.get()).now().sessions());
         List<String> marked = fit.latest().layout().blades();
         if (!Set.copyOf(marked).equals(Set.copyOf(now.blades()))) {
             throw json.place("blades")

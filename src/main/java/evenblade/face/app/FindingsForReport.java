@@ -32,8 +32,8 @@ import java.util.OptionalDouble;
  */
 record FindingsForReport(
         List<Finding> findings, List<Section> checks, List<Section> answers) {
-    private static final int WIDTH_PX = 1000;
-    private static final int HEIGHT_PX = 480;
+    private static final int WIDTH_PX = 1000; // a page's width at some 150 pixels an inch
+    private static final int HEIGHT_PX = 480; // about half the width
 
     /** Tall enough for the circles of a polar picture. */
     private static final int TALL_PX = 620;
@@ -53,7 +53,7 @@ record FindingsForReport(
                 || !side.runOuts().isEmpty()
                 || !side.pitches().isEmpty();
         loaded.tie().ifPresent(tie -> {
-            List<ReportFigure> figures = DrawTie.answer(tie, runs.record().invented()).stream()
+            List<ReportFigure> figures = DrawTie.draw(tie, runs.record().invented()).stream()
                     .map(picture -> wide(picture, TALL_PX))
                     .toList();
             answers.add(new Section(TieDocument.of(tie, phrases), Map.of(PictureSlot.of(Shows.TIE), figures)));
@@ -69,8 +69,8 @@ record FindingsForReport(
 
     /** The correction weight, or why there is none; with the runs, the hub and the cautions. */
     private static Section balance(JobRuns runs, Phrases phrases) {
-        JobBalance job = BalanceJob.answer(runs, OptionalDouble.empty(), Optional.empty());
-        List<ReportFigure> figures = DrawBalance.answer(job, phrases.figures()).values().stream()
+        JobBalance job = BalanceJob.balance(runs, OptionalDouble.empty(), Optional.empty());
+        List<ReportFigure> figures = DrawBalance.draw(job, phrases.figures()).values().stream()
                 .map(picture -> wide(picture, TALL_PX))
                 .toList();
         return new Section(BalanceDocument.of(job, phrases), Map.of(PictureSlot.of(Shows.BALANCE), figures));

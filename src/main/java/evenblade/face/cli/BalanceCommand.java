@@ -75,7 +75,7 @@ final class BalanceCommand implements Command {
             if (job.isPresent()) {
                 throw usage(words);
             }
-            BalanceAnswer answer = BalanceTyped.answer(file.get());
+            BalanceAnswer answer = BalanceJob.ofReadings(file.get());
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));
             } else {
@@ -85,10 +85,10 @@ final class BalanceCommand implements Command {
         }
         Optional<Path> plots = Options.path(words, "--plots");
         plots.ifPresent(WritePictures::requireFolder);
-        JobBalance balance = BalanceJob.answer(
+        JobBalance balance = BalanceJob.balance(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
         List<Path> written = plots.isPresent()
-                ? WritePictures.answer(DrawBalance.answer(balance, phrases.figures()), "balance", plots.get())
+                ? WritePictures.write(DrawBalance.draw(balance, phrases.figures()), "balance", plots.get())
                 : List.of();
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));

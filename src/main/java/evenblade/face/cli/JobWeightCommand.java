@@ -1,6 +1,6 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.WriteWeight;
+import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.HubWeight;
 import evenblade.machine.installation.HubCounting;
 import evenblade.tell.document.Document;
@@ -57,7 +57,7 @@ final class JobWeightCommand implements Command {
             throw wrong(words, "say what was put on (--mass, --radius, --angle) or taken off (--off)");
         }
         int status = JobWords.written(JobWords.folder(words),
-                List.of(WriteWeight.answer(
+                List.of(WriteEntry.weight(
                         JobWords.folder(words),
                         on,
                         off,

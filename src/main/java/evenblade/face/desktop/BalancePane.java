@@ -43,8 +43,8 @@ final class BalancePane extends JPanel {
                         progress -> {
                             progress.at(0, "measuring the runs");
                             JobBalance balance =
-                                    BalanceJob.answer(job.folder(), OptionalDouble.empty(), Optional.empty());
-                            return new Answer(balance, DrawBalance.answer(balance, new FigureFormat(bench.settings().lengthUnit())));
+                                    BalanceJob.balance(job.folder(), OptionalDouble.empty(), Optional.empty());
+                            return new Answer(balance, DrawBalance.draw(balance, new FigureFormat(bench.settings().lengthUnit())));
                         },
                         this::show,
                         complaint::show);

@@ -54,8 +54,6 @@ final class Lines extends JScrollPane {
             } else if (block instanceof Block.Paragraph paragraph) {
                 boolean caution = paragraph.tone() == Block.Tone.CAUTION;
                 say((caution ? "!  " : "") + paragraph.sentence().text());
-            } else if (block instanceof Block.NextStep next) {
-                say("Next: " + next.sentence().text());
             } else if (block instanceof Block.Table) {
                 put(Page.of(new Document(List.of(block))));
             }

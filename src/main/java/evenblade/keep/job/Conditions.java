@@ -57,7 +57,7 @@ public record Conditions(Map<Condition, String> entries) {
         return Optional.ofNullable(entries.get(condition));
     }
 
-    /** The same with one more noted. */
+    /** Notes one more. */
     public Conditions with(Condition condition, String value) {
         Map<Condition, String> more = new EnumMap<>(Condition.class);
         more.putAll(entries);

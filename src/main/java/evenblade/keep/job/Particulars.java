@@ -67,7 +67,7 @@ public record Particulars(Map<Item, String> items) {
         return Optional.ofNullable(items.get(item));
     }
 
-    /** The same with those of another over it; a blank text there takes one away. */
+    /** Puts others over these; a blank text there takes one away. */
     public Particulars with(Map<Item, String> others) {
         Map<Item, String> all = new EnumMap<>(Item.class);
         all.putAll(items);

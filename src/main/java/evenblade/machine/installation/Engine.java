@@ -14,11 +14,12 @@ import java.util.OptionalDouble;
  * @param maxRpm highest speed it may run at, where stated
  */
 public record Engine(Cycle cycle, int cylinders, OptionalDouble idleRpm, OptionalDouble maxRpm) {
-    public static final int LEAST_CYLINDERS = 1;
-    public static final int MOST_CYLINDERS = 24;
+    public static final int LEAST_CYLINDERS = 1; // an electric motor counts as one
+    public static final int MOST_CYLINDERS = 24; // more than any such engine; a mistyped number shows
     /** The slowest and fastest speed that may be entered, in rpm. */
     public static final double LEAST_RPM = 10;
 
+    /** More than any motor that drives a propeller; a mistyped number shows. */
     public static final double MOST_RPM = 100_000;
 
     /** Engine cycle, with the number of crank revolutions between two firings of one cylinder. */

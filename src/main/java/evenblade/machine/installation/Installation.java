@@ -62,8 +62,8 @@ public record Installation(
             Optional<Length> centreOfGravity,
             Optional<Length> chord,
             Optional<HubCounting> positionsCounted) {
-        public static final int LEAST_BLADES = 2;
-        public static final int MOST_BLADES = 12;
+        public static final int LEAST_BLADES = 2; // a single blade's comb would need other rules
+        public static final int MOST_BLADES = 12; // more than any such propeller; a mistyped number shows
 
         /** A propeller whose blades' width and whose hub's numbering aren't given. */
         public Propeller(

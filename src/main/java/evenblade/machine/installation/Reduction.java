@@ -11,10 +11,12 @@ import java.util.Optional;
  * @param teeth tooth counts, where entered
  */
 public record Reduction(Kind kind, double ratio, Optional<Teeth> teeth) {
+    /** Below it a propeller would turn five times the engine's speed; a mistyped ratio shows. */
     public static final double LEAST_RATIO = 0.2;
-    public static final double MOST_RATIO = 10;
-    public static final int LEAST_TEETH = 5;
-    public static final int MOST_TEETH = 500;
+
+    public static final double MOST_RATIO = 10; // above any drive of this kind; a mistyped ratio shows
+    public static final int LEAST_TEETH = 5; // fewer don't mesh
+    public static final int MOST_TEETH = 500; // a mistyped number shows
 
     /** A drive known by its tooth counts; the ratio comes from them. */
     public static Reduction ofTeeth(Kind kind, Teeth teeth) {

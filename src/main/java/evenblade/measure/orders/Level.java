@@ -25,7 +25,7 @@ public sealed interface Level {
             boolean detected,
             Estimator estimator)
             implements Level {
-        /** The same line with its amplitude in a unit of which so many make one of this. */
+        /** This line with its amplitude in a unit of which so many make one of this. */
         public Measured times(double factor) {
             return new Measured(
                     factor * amplitude,

@@ -56,7 +56,7 @@ public record SpeedResult(
         warnings = List.copyOf(warnings);
     }
 
-    /** The same with one more warning, where there is one. */
+    /** With one more warning, where there is one. */
     SpeedResult with(Optional<Warning> more) {
         List<Warning> all = new ArrayList<>(warnings);
         more.ifPresent(all::add);

@@ -48,9 +48,6 @@ public sealed interface Block {
         }
     }
 
-    /** What to do or measure next. */
-    record NextStep(Sentence sentence) implements Block {}
-
     /**
      * Figures below each other.
      *

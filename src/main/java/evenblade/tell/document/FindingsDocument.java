@@ -58,7 +58,7 @@ public final class FindingsDocument {
                                 + FigureFormat.share(carried.share()) + " of the power of all lines there."));
         evidence("for", finding.speaksFor());
         evidence("against", finding.speaksAgainst());
-        text.add(new Block.NextStep(phrases.sentence(finding.next()).capital()));
+        text.add(new Block.Known("next", phrases.sentence(finding.next()).capital()));
     }
 
     private void evidence(String side, List<EvidenceItem> items) {

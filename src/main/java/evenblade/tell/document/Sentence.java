@@ -32,7 +32,7 @@ public record Sentence(List<Span> spans) {
         return new Sentence(all);
     }
 
-    /** The same with its first letter large; what a user wrote stays as it is. */
+    /** Makes its first letter large; what a user wrote stays as it is. */
     public Sentence capital() {
         if (spans.isEmpty() || !(spans.get(0) instanceof Span.Words first)) {
             return this;

@@ -29,7 +29,7 @@ public record WeightFigures(FigureFormat lengths) {
         return inches() ? FigureFormat.fixed(Mass.ofGrams(grams).ounces(), 3) : FigureFormat.fixed(grams, 2);
     }
 
-    /** The same; a whole number without decimals. */
+    /** A whole number without decimals. */
     public String shortMass(double grams) {
         return massNumber(grams).replaceFirst("\\.0+$", "");
     }

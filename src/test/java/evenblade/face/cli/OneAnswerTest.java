@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.json.JsonWriter;
 import evenblade.base.units.LengthUnit;
-import evenblade.face.app.AnalyseRun;
+import evenblade.face.app.AnalyseRecording;
 import evenblade.face.app.BalanceJob;
 import evenblade.face.app.CompareRuns;
 import evenblade.face.app.JudgeTracking;
@@ -135,7 +135,7 @@ class OneAnswerTest {
         List<String> window = new ArrayList<>();
         for (Event run : runs) {
             all.append(orders(run));
-            RunOrders orders = AnalyseRun.answer(job, run.id(), Progress.SILENT).orders();
+            RunOrders orders = AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders();
             for (ChannelOrders channel : orders.channels()) {
                 channel.dwells()
                         .forEach(dwell -> window.addAll(rows(RunDocument.dwell(orders, channel, dwell, WINDOW))));
@@ -160,7 +160,7 @@ class OneAnswerTest {
                     "compare", job.toString(), runs.get(i - 1).id(), runs.get(i).id()));
         }
         String commandLine = all.toString();
-        CompareRuns.Answer answer = CompareRuns.answer(job, runs.get(0).id(), last, OptionalDouble.empty());
+        CompareRuns.Answer answer = CompareRuns.compare(job, runs.get(0).id(), last, OptionalDouble.empty());
         Document window = ComparisonDocument.of(
                 answer.comparison(), answer.changes(), answer.warnings(), ComparisonDocument.Extent.ALL, WINDOW);
         assertThat(rows(window)).hasSizeGreaterThan(15).allSatisfy(row -> assertThat(commandLine)
@@ -174,7 +174,7 @@ class OneAnswerTest {
     @DisplayName("about every tip mark and what they say together")
     void marks() {
         String commandLine = written("tracking", job.toString());
-        assertThat(rows(TrackingDocument.of(JudgeTracking.answer(job), WINDOW)))
+        assertThat(rows(TrackingDocument.of(JudgeTracking.judge(job), WINDOW)))
                 .hasSizeGreaterThan(2)
                 .allSatisfy(row -> assertThat(commandLine).contains(row));
         assertThat(rows("<h2>Static checks</h2>", "<h3>1× and track over the runs"))
@@ -192,8 +192,6 @@ class OneAnswerTest {
                 said.add(paragraph.sentence().text());
             } else if (block instanceof Block.Known known) {
                 said.add(known.sentence().text());
-            } else if (block instanceof Block.NextStep next) {
-                said.add(next.sentence().text());
             }
         }
         return said.stream().map(text -> plain(List.of(text))).toList();
@@ -221,7 +219,7 @@ class OneAnswerTest {
         for (Event run : runs) {
             String commandLine = orders(run);
             Document window =
-                    RunDocument.speed(AnalyseRun.answer(job, run.id(), Progress.SILENT).orders(), WINDOW);
+                    RunDocument.speed(AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders(), WINDOW);
             String paper = report("<h2>The ground runs</h2>", "<h2>The installation</h2>");
             assertThat(said(window)).hasSizeGreaterThan(3).allSatisfy(text -> {
                 assertThat(commandLine).contains(text);
@@ -235,7 +233,7 @@ class OneAnswerTest {
     void trend() {
         String commandLine = written("trend", job.toString());
         Document window = TrendDocument.of(
-                ShowTrend.answer(job, OptionalDouble.empty()).channels().get(0), WINDOW);
+                ShowTrend.follow(job, OptionalDouble.empty()).channels().get(0), WINDOW);
         assertThat(said(window)).hasSizeGreaterThan(10).allSatisfy(text -> assertThat(commandLine)
                 .contains(text));
     }
@@ -244,7 +242,7 @@ class OneAnswerTest {
     @DisplayName("about every finding, its evidence, and the tie of shaking and track")
     void findings() {
         String commandLine = written("findings", job.toString());
-        WeighFindings.Answer answer = WeighFindings.answer(job);
+        WeighFindings.Answer answer = WeighFindings.weigh(job);
         Document window = FindingsDocument.of(answer.findings().list(), answer.tie(), answer.warnings(), WINDOW);
         assertThat(answer.tie()).isPresent();
         assertThat(said(window)).hasSizeGreaterThan(20).allSatisfy(text -> assertThat(commandLine)
@@ -275,7 +273,7 @@ class OneAnswerTest {
         written("practice", shop.toString(), "--next-run", "--label", "trial");
         String commandLine = written("balance", shop.toString());
         Document window =
-                BalanceDocument.of(BalanceJob.answer(shop, OptionalDouble.empty(), Optional.empty()), WINDOW);
+                BalanceDocument.of(BalanceJob.balance(shop, OptionalDouble.empty(), Optional.empty()), WINDOW);
         written("report", shop.toString(), "--out", folder.resolve("paper").toString());
         String paper = words(Files.readString(folder.resolve("paper").resolve("report.html")));
         assertThat(said(window)).hasSizeGreaterThan(8).allSatisfy(text -> {

@@ -24,6 +24,7 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.keep.job.Particulars;
+import evenblade.tell.document.Html;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -174,7 +175,7 @@ class ReportTest {
     @Test
     @DisplayName("leaves out what XML can't hold instead of breaking")
     void survivesControlCharacters() {
-        assertThat(ReportTemplate.escaped("a\u0000b\u0007c\ud800d<e>'\"&")).isEqualTo("abcd&lt;e&gt;&#39;&quot;&amp;");
+        assertThat(Html.escaped("a\u0000b\u0007c\ud800d<e>'\"&")).isEqualTo("abcd&lt;e&gt;&#39;&quot;&amp;");
     }
 
     @Test
