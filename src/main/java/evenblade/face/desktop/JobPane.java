@@ -157,7 +157,7 @@ final class JobPane extends JPanel {
 
     /** Puts a panel at hand. */
     void show(JComponent panel, Optional<Event> entry) {
-        boolean alone = panel instanceof LivePane;
+        boolean alone = panel instanceof LivePane || panel instanceof InstallationForm;
         if (split.getLeftComponent().isVisible() == alone) {
             int width = timelineWidth();
             split.getLeftComponent().setVisible(!alone);

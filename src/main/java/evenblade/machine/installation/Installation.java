@@ -1,5 +1,6 @@
 package evenblade.machine.installation;
 
+import evenblade.base.fact.Worded;
 import evenblade.base.units.Length;
 import evenblade.base.units.Mass;
 import java.util.List;
@@ -82,20 +83,9 @@ public record Installation(
     }
 
     /** Sense of rotation. */
-    public enum Rotation {
-        CLOCKWISE("clockwise"),
-        COUNTER_CLOCKWISE("counter-clockwise");
-
-        private final String word;
-
-        Rotation(String word) {
-            this.word = word;
-        }
-
-        /** As written in installation files. */
-        public String word() {
-            return word;
-        }
+    public enum Rotation implements Worded {
+        CLOCKWISE,
+        COUNTER_CLOCKWISE
     }
 
     /** The sense in which hub positions are numbered: as given, else {@link HubCounting#USUAL}. */

@@ -1,5 +1,6 @@
 package evenblade.machine.installation;
 
+import evenblade.base.fact.Worded;
 import java.util.List;
 import java.util.Optional;
 
@@ -34,36 +35,20 @@ public record Reduction(Kind kind, double ratio, Optional<Teeth> teeth) {
     }
 
     /** Kind of drive. */
-    public enum Kind {
-        GEAR("gear"),
-        BELT("belt"),
-        DIRECT("direct"),
-        UNSTATED("unstated");
-
-        private final String word;
-
-        Kind(String word) {
-            this.word = word;
-        }
+    public enum Kind implements Worded {
+        GEAR,
+        BELT,
+        DIRECT,
+        UNSTATED;
 
         /** The words that may be entered. */
         public static List<String> words() {
-            return List.of(GEAR.word, BELT.word, DIRECT.word);
+            return List.of(GEAR.word(), BELT.word(), DIRECT.word());
         }
 
         /** The kind of a word; {@link #UNSTATED} where it is none of {@link #words}. */
         static Kind named(String word) {
-            for (Kind kind : values()) {
-                if (kind.word.equals(word)) {
-                    return kind;
-                }
-            }
-            return UNSTATED;
-        }
-
-        /** As written in installation files. */
-        public String word() {
-            return word;
+            return Worded.named(Kind.class, word).orElse(UNSTATED);
         }
     }
 
