@@ -1,5 +1,6 @@
 package evenblade.tell.document;
 
+import evenblade.base.fact.Fact;
 import evenblade.machine.installation.Beat;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.OrderLine;
@@ -35,30 +36,32 @@ public final class PlanDocument {
             "Recording");
 
     private final RunPlan plan;
+    private final Phrases phrases;
     private final Document.Builder text = Document.begin();
 
-    private PlanDocument(RunPlan plan) {
+    private PlanDocument(RunPlan plan, Phrases phrases) {
+        this.phrases = phrases;
         this.plan = plan;
     }
 
     /** The plan with its card at the end. */
     public static Document of(RunPlan plan, Phrases phrases) {
-        PlanDocument document = new PlanDocument(plan);
+        PlanDocument document = new PlanDocument(plan, phrases);
         document.text.addAll(InstallationDocument.of(plan.installation(), phrases.figures()));
-        document.lines(phrases);
+        document.lines();
         document.card();
         return document.text.done();
     }
 
     /** The card first, then what the run will show. */
     public static Document cardFirst(RunPlan plan, Phrases phrases) {
-        PlanDocument document = new PlanDocument(plan);
+        PlanDocument document = new PlanDocument(plan, phrases);
         document.card();
-        document.lines(phrases);
+        document.lines();
         return document.text.done();
     }
 
-    private void lines(Phrases phrases) {
+    private void lines() {
         orders();
         coincident();
         close();
@@ -207,8 +210,8 @@ public final class PlanDocument {
     }
 
     /** The card alone, with blanks to fill in by hand. */
-    public static Document card(RunPlan plan) {
-        PlanDocument document = new PlanDocument(plan);
+    public static Document card(RunPlan plan, Phrases phrases) {
+        PlanDocument document = new PlanDocument(plan, phrases);
         Document.TableBuilder blanks = document.text.table("").left("fill in by hand").left("").left("").left("");
         for (int i = 0; i < BLANKS.size(); i += 2) {
             blanks.row(BLANKS.get(i), BLANK.repeat(3), BLANKS.get(i + 1), BLANK.repeat(3));
@@ -220,11 +223,11 @@ public final class PlanDocument {
 
     private void card() {
         text.heading("Run card: cautions");
-        plan.card().cautions().forEach(caution -> text.say(Tone.ITEM, caution));
+        text.facts(Tone.ITEM, phrases, plan.card().cautions());
         text.heading("Run card: the run");
         int number = 1;
-        for (String step : plan.card().steps()) {
-            text.known(number + ".", step);
+        for (Fact step : plan.card().steps()) {
+            text.add(new Block.Known(number + ".", phrases.sentence(step)));
             number++;
         }
         Document.TableBuilder table = text.table("The speeds to hold, and what the gauges read there")

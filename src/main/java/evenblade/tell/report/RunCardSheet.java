@@ -1,6 +1,8 @@
 package evenblade.tell.report;
 
 import evenblade.machine.plan.RunPlan;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.document.PlanDocument;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +17,6 @@ public final class RunCardSheet {
                 plan.installation().name().orElse("Engine and propeller"),
                 false,
                 "The makers' papers and local rules come first.",
-                List.of(new Section(PlanDocument.card(plan), Map.of())));
+                List.of(new Section(PlanDocument.card(plan, Phrases.of(Face.PAPER)), Map.of())));
     }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.problem.BadInput;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Engine.Cycle;
@@ -168,10 +169,14 @@ class PlannerTest {
     @Test
     void theCardCautionsAndDefersToMakersAndLocalRules() {
         RunCard card = Planner.plan(trainer(), List.of(), NO_SENSOR).card();
-        assertThat(String.join(" ", card.cautions()))
-                .contains("ignition off", "arc", "makers' limits", "local rules", "licensed person");
-        assertThat(card.steps())
-                .contains("Hold each speed of the table in turn, throttle untouched. Write down what the gauges read.");
+        assertThat(card.cautions())
+                .extracting(Fact::code)
+                .contains(
+                        CardFact.IGNITION_OFF,
+                        CardFact.KEEP_CLEAR,
+                        CardFact.MAKERS_LIMITS,
+                        CardFact.LICENSED_PERSON);
+        assertThat(card.steps()).extracting(Fact::code).contains(CardFact.HOLD_TABLE);
     }
 
     @Test
@@ -180,8 +185,8 @@ class PlannerTest {
         assertThat(Planner.plan(electric, List.of(), NO_SENSOR)
                         .card()
                         .cautions()
-                        .get(0))
-                .contains("battery")
-                .doesNotContain("ignition");
+                        .get(0)
+                        .code())
+                .isEqualTo(CardFact.CONTROLLER_OFF);
     }
 }
