@@ -274,16 +274,19 @@ public final class DriftSmoother {
         double dt = time[1] - time[0];
         double rate = (reading[1] - reading[0]) / dt;
         double[] state = {reading[1] - reading[0] + lead * rate, rate, reading[0] - lead * rate};
-        // Errors of way gone, rate and starting value as combinations of the two readings' errors and drift.
+        // Errors of way gone, rate and starting value as combinations of the two readings' errors and of what the rate
+        // drifted in between: its mean off the first rate, and off the second; each q·dt/3, together q·dt/6.
         double[] ofFirst = {-1 - lead / dt, -1 / dt, 1 + lead / dt};
         double[] ofSecond = {1 + lead / dt, 1 / dt, -lead / dt};
-        double[] ofDrift = {lead + dt, 1, -(lead + dt)};
+        double[] offFirst = {-lead, 0, lead};
+        double[] offSecond = {0, 1, 0};
         double[][] p = new double[3][3];
         for (int r = 0; r < 3; r++) {
             for (int c = 0; c < 3; c++) {
                 p[r][c] = variance[0] * ofFirst[r] * ofFirst[c]
                         + variance[1] * ofSecond[r] * ofSecond[c]
-                        + q * dt / 3 * ofDrift[r] * ofDrift[c];
+                        + q * dt / 3 * (offFirst[r] * offFirst[c] + offSecond[r] * offSecond[c])
+                        + q * dt / 6 * (offFirst[r] * offSecond[c] + offSecond[r] * offFirst[c]);
             }
         }
         double now = time[1];
