@@ -93,6 +93,8 @@ public enum WarningCode implements Code {
     BLADE_PASS_NOT_DETECTED,
     DWELL_NOT_PAIRED,
     NO_REPEAT_RUN,
+    REPEATS_DIFFER,
+    SEAT_TAKEN_OUT,
     RPM_DIFFERS,
     LOSSY,
     CONDITIONS_NOT_NOTED,
