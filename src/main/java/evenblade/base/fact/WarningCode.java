@@ -54,6 +54,8 @@ public enum WarningCode implements Code {
     BEYOND_RANGE,
     LINES_TOO_CLOSE,
     DWELL_WITHOUT_FIGURES,
+    SENSOR_LET_GO,
+    SENSOR_RATTLES,
     LONGEST_STRETCH_USED,
     MESH_LEFT_OUT,
     BAND_CUT_FOR_MEMORY,

@@ -101,7 +101,7 @@ public final class AnalyseRecording {
                 channels,
                 reading.quality(),
                 recording.stamps(),
-                warnings(recording, speed, channels));
+                warnings(reading, speed, channels));
         progress.at(1, "done");
         return new AnalysedRecording(orders, ChosenChannels.only(recording, shown));
     }
@@ -218,7 +218,8 @@ public final class AnalyseRecording {
         };
     }
 
-    private List<Warning> warnings(Recording recording, SpeedResult speed, List<ChannelOrders> channels) {
+    private List<Warning> warnings(Reading reading, SpeedResult speed, List<ChannelOrders> channels) {
+        Recording recording = reading.recording();
         List<Warning> all = new ArrayList<>(recording.warnings());
         range.assumed().ifPresent(all::add);
         all.addAll(speed.warnings());
@@ -227,6 +228,7 @@ public final class AnalyseRecording {
         }
         RatioCheck.of(channels, request.installation().orders(), speed).ifPresent(doubt -> all.add(doubt.warning()));
         all.addAll(AnalysisWarnings.of(recording, channels));
+        all.addAll(AnalysisWarnings.spikes(reading.quality(), speed, channels));
         return all.stream().distinct().toList();
     }
 }
