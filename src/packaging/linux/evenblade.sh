@@ -3,7 +3,7 @@
 #   AOTCache       what was learned at packaging: classes ready to use, methods known to be hot. Measuring has its own,
 #                  since all classes of a cache are made ready at each start
 #   Xlog:disable   where the cache doesn't fit the machine, it is left out without a word among the figures
-#   TieredStopAtLevel=1, UseSerialGC: measured, see docs/performance.md
+#   TieredStopAtLevel=1, UseSerialGC: measured, see docs/figures.md
 #   UsePerfData    off: it would leave a file in /tmp where the program is killed
 #   fontcache      what was learned about the fonts of this machine, for the PDF
 set -e

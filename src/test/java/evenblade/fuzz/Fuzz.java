@@ -16,6 +16,7 @@ import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -23,6 +24,7 @@ import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -40,12 +42,43 @@ public final class Fuzz {
 
     private static final int MOST_IN_CORPUS = 400;
 
-    /** What is fed. */
+    /** Questions that cost a hundred times what reading a job costs are asked of every twentieth job. */
+    private static final int CASES_TO_A_QUESTION = 20;
+
+    /** A plan costs ten times what reading an installation does. */
+    private static final int CASES_TO_A_PLAN = 10;
+
+    /** A report takes seconds. */
+    private static final int CASES_TO_A_REPORT = 500;
+
+    /** Kept results of changed jobs fill the folder; it is emptied after so many. */
+    private static final int CASES_TO_A_SWEEP = 300;
+
+    /** What is fed, and how often of a hundred: what costs a hundredfold comes seldom. */
     private enum Door {
-        RECORDING,
-        INSTALLATION,
-        JOB,
-        WORDS
+        RECORDING(60),
+        INSTALLATION(15),
+        JOB(13),
+        /** What is kept of a run's measuring: however it is changed, the answer stays. */
+        KEPT(1),
+        WORDS(11);
+
+        private final int share;
+
+        Door(int share) {
+            this.share = share;
+        }
+
+        static Door at(int percent) {
+            int left = percent;
+            for (Door door : values()) {
+                left -= door.share;
+                if (left < 0) {
+                    return door;
+                }
+            }
+            throw new IllegalStateException("shares make 100");
+        }
     }
 
     /**
@@ -64,22 +97,45 @@ public final class Fuzz {
     private final Set<String> traces = new HashSet<>();
     private final List<Find> finds = new ArrayList<>();
     private final Map<Door, Long> counts = new EnumMap<>(Door.class);
+    private final Path whole;
+    private final List<Path> kept;
+    private final String wholeAnswer;
     private int grown;
+    private long jobs;
 
     public Fuzz(Path seeds, Path work, long seed) throws IOException {
         this.work = Files.createDirectories(work);
         this.chance = new Random(seed);
         this.mutator = new Mutator(chance);
+        Files.createDirectories(work.resolve("job"));
+        copyRecordings(seeds, work.resolve("job"));
+        whole = Files.createDirectories(work.resolve("whole"));
+        copyRecordings(seeds, whole);
+        Files.copy(seeds.resolve("job/runs.json"), whole.resolve("job.json"), StandardCopyOption.REPLACE_EXISTING);
+        wholeAnswer = said("trend", whole.toString(), "--json").text();
+        require(wholeAnswer.contains("before"), "no trend of the whole job: " + wholeAnswer);
+        kept = filesOf(whole.resolve("cache"));
         for (Door door : Door.values()) {
             List<byte[]> all = new ArrayList<>();
-            Path folder = seeds.resolve(door.name().toLowerCase(java.util.Locale.ROOT));
-            try (var files = Files.list(folder)) {
-                for (Path file : files.sorted().toList()) {
-                    all.add(Files.readAllBytes(file));
-                }
+            for (Path file :
+                    door == Door.KEPT ? kept : filesOf(seeds.resolve(door.name().toLowerCase(Locale.ROOT)))) {
+                all.add(Files.readAllBytes(file));
             }
             corpus.put(door, all);
             counts.put(door, 0L);
+        }
+    }
+
+    private static void copyRecordings(Path seeds, Path job) throws IOException {
+        Path folder = Files.createDirectories(job.resolve("recordings"));
+        for (Path file : filesOf(seeds.resolve("job-files/recordings"))) {
+            Files.copy(file, folder.resolve(file.getFileName()), StandardCopyOption.REPLACE_EXISTING);
+        }
+    }
+
+    private static List<Path> filesOf(Path folder) throws IOException {
+        try (var files = Files.list(folder)) {
+            return files.sorted().toList();
         }
     }
 
@@ -96,9 +152,8 @@ public final class Fuzz {
     /** Runs for so much processor time of this thread and of decoders. */
     public void run(double seconds) throws IOException {
         long end = System.nanoTime() + (long) (seconds * 1e9);
-        Door[] doors = Door.values();
         while (System.nanoTime() < end) {
-            Door door = doors[chance.nextInt(doors.length)];
+            Door door = Door.at(chance.nextInt(100));
             List<byte[]> all = corpus.get(door);
             byte[] changed = mutator.of(all.get(chance.nextInt(all.size())), all.get(chance.nextInt(all.size())));
             counts.merge(door, 1L, Long::sum);
@@ -114,6 +169,7 @@ public final class Fuzz {
                 case RECORDING -> recording(input);
                 case INSTALLATION -> installation(input);
                 case JOB -> job(input);
+                case KEPT -> kept(input);
                 case WORDS -> words(input);
             };
         } catch (BadInput e) {
@@ -167,7 +223,9 @@ public final class Fuzz {
     private String installation(byte[] input) throws IOException {
         Path file = Files.write(work.resolve("installation.json"), input);
         InstallationFile.read(file);
-        return program("plan", "--installation", file.toString(), "--json");
+        return chance.nextInt(CASES_TO_A_PLAN) == 0
+                ? program("plan", "--installation", file.toString(), "--json")
+                : "read";
     }
 
     private String job(byte[] input) throws IOException {
@@ -175,10 +233,41 @@ public final class Fuzz {
         Files.write(folder.resolve("job.json"), input);
         JobFolder job = JobFolder.open(folder);
         job.check(EvidenceCheck.Thoroughness.QUICK);
-        return program("job", "show", folder.toString(), "--json")
-                + program("job", "show", folder.toString())
-                + program("tracking", folder.toString(), "--json")
-                + program("trend", folder.toString(), "--json");
+        String dir = folder.toString();
+        jobs++;
+        if (jobs % CASES_TO_A_SWEEP == 0) {
+            sweep(folder.resolve("cache"));
+        }
+        String answer = program("job", "show", dir, "--json");
+        if (jobs % CASES_TO_A_QUESTION == 0) {
+            answer += program("job", "show", dir)
+                    + program("tracking", dir, "--json")
+                    + program("trend", dir, "--json")
+                    + program("compare", dir, "e1", "e3", "--json")
+                    + program("findings", dir, "--json")
+                    + program("balance", dir, "--json")
+                    + program("job", "next", dir);
+        }
+        return jobs % CASES_TO_A_REPORT == 0 ? answer + program("report", dir) : answer;
+    }
+
+    /** One kept result is put in the place of one that the program wrote; the trend must come out as it was. */
+    private String kept(byte[] input) throws IOException {
+        Path one = kept.get(chance.nextInt(kept.size()));
+        byte[] own = Files.readAllBytes(one);
+        Files.write(one, input);
+        Said said = said("trend", whole.toString(), "--json");
+        Files.write(one, own);
+        require(said.text().equals(wholeAnswer), "another trend from a changed kept result: " + said.text());
+        return "same";
+    }
+
+    private static void sweep(Path folder) throws IOException {
+        if (Files.isDirectory(folder)) {
+            for (Path file : filesOf(folder)) {
+                Files.deleteIfExists(file);
+            }
+        }
     }
 
     /** Words stand in a file, one in a line. */
@@ -194,14 +283,22 @@ public final class Fuzz {
         return words.length == 0 ? "" : program(words);
     }
 
-    private String program(String... words) {
+    private record Said(int status, String text) {}
+
+    private static Said said(String... words) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         int status = Program.run(
                 words,
                 new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8));
-        String said = out.toString(StandardCharsets.UTF_8) + err.toString(StandardCharsets.UTF_8);
+        return new Said(status, out.toString(StandardCharsets.UTF_8) + err.toString(StandardCharsets.UTF_8));
+    }
+
+    private static String program(String... words) {
+        Said answer = said(words);
+        int status = answer.status();
+        String said = answer.text();
         require(status >= 0 && status <= 2, said);
         boolean quoted = Arrays.stream(words).anyMatch(word -> word.contains("NaN") || word.contains("Infinity"));
         require(!said.contains("\u001b"), "a control character got through");

@@ -39,6 +39,8 @@ public enum WarningCode implements Code {
     INPUT_ALL_ZERO,
     // Whether a take can be trusted
     QUIET_TAKE_UNLIKE,
+    QUIET_TAKE_LOUD,
+    QUIET_TAKE_TONAL,
     LOW_CUT,
     AUTOMATIC_GAIN_SUSPECTED,
     CHANNEL_DEAD,

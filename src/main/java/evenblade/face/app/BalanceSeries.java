@@ -75,8 +75,7 @@ record BalanceSeries(Optional<JobBalance.Read> channel, OptionalDouble engineRpm
         List<String> changes = new ArrayList<>();
         int since = 0;
         for (Event event : runs.record().standing()) {
-            boolean words = event.kind() == Kind.BALANCE && ((Detail.Balance) event.detail()).wordsOnly();
-            if (event.kind() == Kind.CORRECTION || words) {
+            if (event.changesTrack()) {
                 changes.add(event.text());
                 since = all.size();
             } else if (event.kind() == Kind.RUN) {

@@ -51,9 +51,9 @@ public final class BalanceWords {
                     100 * o.scatterShare());
         } else if (objection instanceof Objection.ScatterAssumed o) {
             return text(
-                    "Too few runs to see how they scatter: %.0f %% was reckoned with, as is usual for ground runs."
-                            + " Repeat a run to know it.",
-                    100 * o.scatterShare());
+                    "Too few runs to see how they scatter: %.1f %% was reckoned with, %s. Repeat a run to know it.",
+                    100 * o.scatterShare(),
+                    o.seenInPart() ? "from these runs and from what is usual" : "as is usual for ground runs");
         } else if (objection instanceof Objection.CorrectionWithinError) {
             return "The line without weights is within its own error: no weight at all would do as well.";
         } else if (objection instanceof Objection.PlacesDontReach o) {

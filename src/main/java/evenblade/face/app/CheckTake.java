@@ -11,6 +11,7 @@ import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.signal.Decimator;
+import evenblade.measure.soundcheck.QuietCheck;
 import evenblade.measure.soundcheck.SoundCheck;
 import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedResult;
@@ -20,7 +21,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /** Answers whether a recording can be trusted: level, hum, automatic gain, low cut, channels, mark. */
-final class CheckTake {
+public final class CheckTake {
     private static final double KEPT_HZ = 1000;
 
     private CheckTake() {}
@@ -46,6 +47,23 @@ final class CheckTake {
         Optional<SpeedResult> speed =
                 installation.filter(runs -> SoundCheck.sound(take)).flatMap(runs -> speed(take, runs, markName));
         return SoundCheck.of(take, quiet, speed, markName);
+    }
+
+    /**
+     * What forbids to take a recording for quiet: it is silent, loud, or something turns in it.
+     *
+     * @param mark name or number of a channel that carries no sound
+     * @throws BadInput where it can't be read
+     */
+    public static List<Warning> quiet(Path file, Installation installation, Optional<String> mark) {
+        Recording take = reduced(file);
+        List<String> names = take.source().channels();
+        Optional<String> markName =
+                mark.map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("mark channel"))));
+        if (take.quality().stream().allMatch(each -> each.rms() == 0)) {
+            return List.of(RecordRun.silent());
+        }
+        return QuietCheck.of(take, speed(take, installation, markName), markName);
     }
 
     private static Optional<SpeedResult> speed(Recording take, Installation runs, Optional<String> mark) {

@@ -6,6 +6,8 @@ import evenblade.base.json.JsonWriter;
 import evenblade.base.problem.BadInput;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.InstallationFile;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 
 /** Answers which installation a filled-in form describes, with the same refusals as for a file. */
@@ -60,6 +62,10 @@ public final class DescribeInstallation {
      * @throws BadInput naming the field, where something in it can't be used
      */
     public static Installation answer(Form form) {
+        return InstallationFile.of(JsonDocument.parse(JsonWriter.write(fields(form)), "installation"));
+    }
+
+    private static JsonFields fields(Form form) {
         JsonFields engine = new JsonFields().put("cycle", form.cycle());
         if (!form.cycle().equals("electric")) {
             number(engine, "cylinders", form.cylinders());
@@ -88,7 +94,79 @@ public final class DescribeInstallation {
             typed(form.limitSource()).ifPresent(text -> limit.put("source", text));
             all.put("limits", new JsonFields().put("trackSpread", limit));
         }
-        return InstallationFile.of(JsonDocument.parse(JsonWriter.write(all), "installation"));
+        return all;
+    }
+
+    /** A form filled in with an installation as it was written; what it has no field for is left out. */
+    public static Form form(Map<String, Object> written) {
+        return new Form(
+                text(written, "name"),
+                text(written, "engine", "cycle"),
+                text(written, "engine", "cylinders"),
+                text(written, "engine", "idleRpm"),
+                text(written, "engine", "maxRpm"),
+                text(written, "reduction", "kind"),
+                text(written, "reduction", "ratio"),
+                text(written, "reduction", "drivingTeeth"),
+                text(written, "reduction", "drivenTeeth"),
+                text(written, "propeller", "blades"),
+                text(written, "propeller", "diameter"),
+                text(written, "propeller", "chord"),
+                text(written, "propeller", "bladeMass"),
+                text(written, "propeller", "centreOfGravity"),
+                text(written, "propeller", "rotation"),
+                text(written, "propeller", "positionsCounted"),
+                text(written, "limits", "trackSpread", "value"),
+                text(written, "limits", "trackSpread", "source"));
+    }
+
+    private static String text(Object in, String... keys) {
+        Object at = in;
+        for (String key : keys) {
+            at = at instanceof Map<?, ?> map ? map.get(key) : null;
+        }
+        return at == null ? "" : at instanceof Number number ? number(number.doubleValue()) : String.valueOf(at);
+    }
+
+    private static String number(double value) {
+        return value == Math.rint(value) ? String.valueOf((long) value) : String.valueOf(value);
+    }
+
+    /**
+     * An installation as it was written, with a form over it: what the form has a field for is as typed, and gone where
+     * nothing is typed; everything else stays.
+     */
+    static Map<String, Object> over(Map<String, Object> written, Form form) {
+        Map<String, Object> known = plain(fields(form(written)));
+        return merged(written, known, plain(fields(form)));
+    }
+
+    private static Map<String, Object> plain(JsonFields fields) {
+        return JsonDocument.parse(JsonWriter.write(fields), "installation").plain();
+    }
+
+    private static Map<String, Object> merged(Map<?, ?> written, Map<?, ?> known, Map<?, ?> typed) {
+        Map<String, Object> merged = new LinkedHashMap<>();
+        written.forEach((key, value) -> {
+            Object was = known.get(key);
+            Object is = typed.get(key);
+            if (value instanceof Map<?, ?> inner) {
+                Map<String, Object> below = merged(inner, mapOr(was), mapOr(is));
+                if (!below.isEmpty()) {
+                    merged.put(String.valueOf(key), below);
+                }
+            } else if (was == null && is == null) {
+                merged.put(String.valueOf(key), value);
+            } else if (is != null) {
+                merged.put(String.valueOf(key), is);
+            }
+        });
+        typed.forEach((key, value) -> merged.putIfAbsent(String.valueOf(key), value));
+        return merged;
+    }
+
+    private static Map<?, ?> mapOr(Object value) {
+        return value instanceof Map<?, ?> map ? map : Map.of();
     }
 
     private static Optional<String> typed(String text) {

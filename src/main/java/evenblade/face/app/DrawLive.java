@@ -12,6 +12,7 @@ import evenblade.tell.chart.OrderMark;
 import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.SpectrumPicture;
+import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.WaterfallPicture;
 import java.util.List;
 import java.util.Locale;
@@ -44,7 +45,8 @@ public final class DrawLive {
                 Math.min(
                         dwell.map(OrderRows::upToHz).orElse(USUAL_HZ),
                         spectrum.frequenciesHz().at(spectrum.frequenciesHz().size() - 1)),
-                AmplitudeScale.DECADES)));
+                AmplitudeScale.DECADES)
+                .turning(turning(reading))));
     }
 
     /** One line of the waterfall: levels in decibels, evenly spaced up to 400 Hz. */
@@ -97,6 +99,11 @@ public final class DrawLive {
                 Series.of(new double[] {latest.fromS(), latest.toS()}),
                 Series.of(new double[] {hz, hz}),
                 USUAL_HZ));
+    }
+
+    private static Optional<ShaftSpeeds> turning(LiveReading reading) {
+        return reading.engineRpm()
+                .flatMap(engine -> reading.propellerRpm().map(rpm -> new ShaftSpeeds(rpm / 60, engine / rpm)));
     }
 
     private static Optional<DwellOrders> dwell(LiveReading reading) {

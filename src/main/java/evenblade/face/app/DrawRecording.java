@@ -21,6 +21,7 @@ import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.SpectrumPicture;
 import evenblade.tell.chart.SpeedPicture;
+import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.WaterfallPicture;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -33,7 +34,7 @@ import java.util.Optional;
 /** Answers what an analysed recording looks like: a picture of each kind, none of them drawn yet. */
 public final class DrawRecording {
     /** Length of the stretches that the spectrum is averaged over. */
-    private static final double SPECTRUM_STRETCH_S = 4;
+    static final double SPECTRUM_STRETCH_S = 4;
 
     static final int WATERFALL_SLICES = 400;
     static final int WATERFALL_BINS = 600;
@@ -81,8 +82,7 @@ public final class DrawRecording {
                 .map(Optional::of)
                 .filter(dwell -> !dwell.equals(longest))
                 .forEach(stretches::add);
-        EvenGrid grid = new DrawRecording(analysed, longest)
-                .grid(analysed.recording().channels().get(channel));
+        EvenGrid grid = grid(analysed.recording(), channel);
         return stretches.stream()
                 .map(stretch -> new DrawRecording(analysed, stretch).view(channel, grid, turning))
                 .toList();
@@ -90,13 +90,13 @@ public final class DrawRecording {
 
     private ChannelView view(int place, EvenGrid grid, boolean turning) {
         ChannelOrders channel = run.channels().get(place);
-        Series part = main.map(dwell -> part(grid, dwell)).orElse(grid.values());
+        Series part = main.map(dwell -> part(grid, dwell.fromS(), dwell.toS())).orElse(grid.values());
         return new ChannelView(
                 channel.channel(),
                 channel.unit(),
                 main,
                 spectrum(part, grid),
-                usableUpToHz(grid),
+                usableUpToHz(recording, grid),
                 main.filter(dwell -> turning).flatMap(dwell -> DrawTurn.average(analysed, place, dwell)));
     }
 
@@ -114,7 +114,7 @@ public final class DrawRecording {
             ChannelOrders channel = run.channels().get(i);
             String name = run.channels().size() == 1 ? "" : "-" + (i + 1) + "-" + slug(channel.channel());
             Optional<DwellOrders> dwell = in(channel, main);
-            EvenGrid grid = grid(recording.channels().get(i));
+            EvenGrid grid = grid(recording, i);
             pictures.put("spectrum" + name, spectrum(run, view(i, grid, false)));
             dwell.ifPresent(each -> pictures.put("orders" + name, bars(channel, each)));
             pictures.put("waterfall" + name, waterfall(channel, dwell, grid));
@@ -131,7 +131,9 @@ public final class DrawRecording {
         return slug.replaceAll("^-|-$", "");
     }
 
-    private EvenGrid grid(Channel channel) {
+    /** A channel's samples at even steps. */
+    static EvenGrid grid(Recording recording, int place) {
+        Channel channel = recording.channels().get(place);
         return recording.time().even()
                 ? new EvenGrid(recording.time().at(0), recording.time().rateHz(), channel.values())
                 : EvenGrid.of(recording.time(), channel.values(), EvenGrid.Interpolation.CUBIC);
@@ -187,13 +189,15 @@ public final class DrawRecording {
                 channel.unit(),
                 dwell.map(OrderRows::marks).orElse(List.of()),
                 upToHz(dwell, view.usableUpToHz()),
-                AmplitudeScale.DECADES));
+                AmplitudeScale.DECADES)
+                .turning(dwell.map(each -> new ShaftSpeeds(each.dwell().propellerHz(), run.ratio()))));
     }
 
-    private static Series part(EvenGrid grid, Dwell dwell) {
+    /** The samples of a stretch, at least one. */
+    static Series part(EvenGrid grid, double fromS, double toS) {
         int size = grid.values().size();
-        int from = (int) Math.max(0, Math.min(size - 1.0, Math.ceil((dwell.fromS() - grid.startS()) * grid.rateHz())));
-        int to = (int) Math.max(from + 1.0, Math.min(size, (dwell.toS() - grid.startS()) * grid.rateHz()));
+        int from = (int) Math.max(0, Math.min(size - 1.0, Math.ceil((fromS - grid.startS()) * grid.rateHz())));
+        int to = (int) Math.max(from + 1.0, Math.min(size, (toS - grid.startS()) * grid.rateHz()));
         if (from == 0 && to == size) {
             return grid.values();
         }
@@ -211,7 +215,7 @@ public final class DrawRecording {
     }
 
     private WaterfallPicture waterfall(ChannelOrders channel, Optional<DwellOrders> dwell, EvenGrid grid) {
-        double upTo = upToHz(dwell, usableUpToHz(grid));
+        double upTo = upToHz(dwell, usableUpToHz(recording, grid));
         Waterfall fall = Waterfall.of(grid.values(), grid.rateHz(), upTo, WATERFALL_SLICES, WATERFALL_BINS);
         List<OrderMark> marks = dwell.map(OrderRows::marks).orElse(List.of());
         double[] times = new double[SPEED_STEPS];
@@ -260,12 +264,12 @@ public final class DrawRecording {
         return String.format(Locale.ROOT, "%.2f Hz", hz);
     }
 
-    private double usableUpToHz(EvenGrid grid) {
+    static double usableUpToHz(Recording recording, EvenGrid grid) {
         return Math.min(recording.usableUpToHz(), Recording.USABLE_SHARE_OF_RATE * grid.rateHz());
     }
 
     /** Up to a little above the orders, or the highest frequency there is. */
-    private static double upToHz(Optional<DwellOrders> dwell, double highest) {
+    static double upToHz(Optional<DwellOrders> dwell, double highest) {
         double orders = dwell.map(OrderRows::upToHz).orElse(highest);
         // Steady lines that no order explains are shown too, as far as they matter.
         double others = dwell.stream()

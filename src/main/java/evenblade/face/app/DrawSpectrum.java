@@ -15,6 +15,7 @@ import evenblade.tell.chart.OrderMark;
 import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.SpectrumPicture;
+import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.WaterfallPicture;
 import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
@@ -29,6 +30,9 @@ import java.util.stream.Collectors;
 public final class DrawSpectrum {
     /** More names don't fit above a spectrum. */
     private static final int MOST_MARKS = 16;
+
+    /** Half the width of a 95 % interval in standard errors. */
+    private static final double NINETY_FIVE = 1.96;
 
     private final LookedAt looked;
     private final ChannelSpectrum channel;
@@ -58,7 +62,10 @@ public final class DrawSpectrum {
                 channel.unit(),
                 measured.lines().stream().limit(MOST_MARKS).map(this::mark).toList(),
                 measured.upToHz(),
-                AmplitudeScale.DECADES));
+                AmplitudeScale.DECADES)
+                .turning(looked.dwell()
+                        .map(dwell -> new ShaftSpeeds(
+                                dwell.dwell().propellerHz(), looked.run().orElseThrow().ratio()))));
     }
 
     private OrderMark mark(SteadyLine line) {
@@ -77,6 +84,7 @@ public final class DrawSpectrum {
                 orders.isEmpty() ? 0 : orders.get(0).line().propellerOrder(),
                 line.frequencyHz(),
                 OptionalDouble.of(line.amplitude()),
+                NINETY_FIVE * line.standardError(),
                 true);
     }
 

@@ -82,7 +82,7 @@ final class EvidenceOfJob {
         List<String> changes = new ArrayList<>();
         int next = 0;
         for (Event event : record.standing()) {
-            if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
+            if (event.changesMachine()) {
                 changes.add(event.text());
             } else if (event.kind() == Kind.RUN) {
                 Outcome outcome = outcomes.get(next);

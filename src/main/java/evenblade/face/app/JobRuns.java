@@ -75,7 +75,7 @@ final class JobRuns {
         List<Event> changes = new ArrayList<>();
         List<Event> runs = new ArrayList<>();
         for (Event event : record.standing()) {
-            if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
+            if (event.changesMachine()) {
                 if (!runs.isEmpty()) {
                     all.add(new Repeats(List.copyOf(changes), List.copyOf(runs)));
                     changes.clear();

@@ -91,10 +91,10 @@ public final class JudgeTracking {
                         : thrust(installation, pitches.get(pitches.size() - 1).readings()));
     }
 
-    /** When something was changed on the machine. */
+    /** When something was changed that may have moved the tips. */
     static List<Instant> changes(JobRecord record) {
         return record.standing().stream()
-                .filter(e -> e.kind() == Kind.CORRECTION || e.kind() == Kind.BALANCE)
+                .filter(Event::changesTrack)
                 .map(e -> e.at().toInstant())
                 .toList();
     }

@@ -9,9 +9,10 @@ import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Stretch;
 import evenblade.input.recording.TimeBase;
+import evenblade.machine.installation.Installation;
+import evenblade.measure.live.LiveAnalysis;
 import evenblade.measure.live.LiveChain;
-import evenblade.measure.live.LiveReading;
-import evenblade.measure.live.WindowReader;
+import evenblade.measure.speed.SpeedNow;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -28,25 +29,31 @@ import java.util.stream.IntStream;
  * file of their own. One thread adds, another reads; adding never waits for a reading.
  */
 final class LineWindow {
-    private static final int MOST_LINES = 20_000;
+    /** A minute of a fast sensor: to read more each second would take too much of the machine. */
+    private static final int MOST_LINES = 60_000;
 
-    private final WindowReader reader;
+    private static final int LEAST_LINES = 100;
+
+    private final Installation installation;
     private final Optional<String> mark;
+    private final RunSoFar listener;
     private final List<String> heading = new ArrayList<>();
     private final Deque<String> rows = new ArrayDeque<>();
-    private int most = MOST_LINES;
+    private Optional<LiveAnalysis> analysis = Optional.empty();
+    private Optional<Double> rateHz = Optional.empty();
     private long dropped;
 
     /** Lines as they lie in the window, and how many rows came before them. */
-    private record Held(List<String> lines, long dropped) {}
+    private record Held(List<String> lines, long before) {}
 
     /**
-     * @param reader reads what was gathered, without a mark
      * @param mark name or number of the channel with the mark; one that isn't there is passed over
+     * @param listener told of what the lines show
      */
-    LineWindow(WindowReader reader, Optional<String> mark) {
-        this.reader = reader;
+    LineWindow(Installation installation, Optional<String> mark, RunSoFar listener) {
+        this.installation = installation;
         this.mark = mark;
+        this.listener = listener;
     }
 
     private static Optional<String> named(String word, Recording window) {
@@ -66,26 +73,48 @@ final class LineWindow {
             return;
         }
         rows.addLast(line);
-        while (rows.size() > most) {
+        while (rows.size() > MOST_LINES) {
             rows.removeFirst();
             dropped++;
         }
     }
 
-    /** What they show; empty where they can't be read yet. */
-    Optional<LiveReading> read() {
+    /** Looks at the last second. */
+    void now() {
+        if (rateHz.isPresent() && analysis.isPresent()) {
+            read(SpeedNow.STRETCH_S).ifPresent(analysis.get()::now);
+        }
+    }
+
+    /** Looks at a longer window. */
+    void window() {
+        double nowS = rateHz.map(rate -> came() / rate).orElse(0.0);
+        double windowS = analysis.map(each -> each.windowS(nowS)).orElse(LiveChain.WINDOW_S);
+        read(windowS).ifPresent(window -> {
+            rateHz = Optional.of(window.time().rateHz());
+            if (analysis.isEmpty()) {
+                // The channels of a sensor are known once it has sent.
+                analysis = Optional.of(new LiveAnalysis(
+                        LiveSetup.reader(installation, mark.flatMap(word -> named(word, window))), listener));
+            }
+            analysis.get().window(window, 0);
+        });
+    }
+
+    private synchronized long came() {
+        return dropped + rows.size();
+    }
+
+    /** The latest seconds; empty where they can't be read yet. */
+    private Optional<Recording> read(double seconds) {
         try {
             Path small = Files.createTempFile("window", ".csv");
             try {
-                Held held = held();
+                Held held =
+                        held(rateHz.map(rate -> (int) Math.ceil(seconds * rate)).orElse(MOST_LINES));
                 Files.write(small, held.lines());
                 Recording read = ((Intake.Whole) RecordingReader.open(small, IntakeOptions.NONE)).recording();
-                Recording window = later(read, held.dropped() / read.time().rateHz());
-                keep(Math.max(
-                        100, (int) Math.ceil(LiveChain.WINDOW_S * window.time().rateHz())));
-                return Optional.of(new WindowReader(
-                                reader.installation(), reader.expectation(), mark.flatMap(word -> named(word, window)))
-                        .read(window, 0));
+                return Optional.of(later(read, held.before() / read.time().rateHz()));
             } finally {
                 Files.delete(small);
             }
@@ -118,13 +147,10 @@ final class LineWindow {
                         .toList());
     }
 
-    private synchronized Held held() {
+    private synchronized Held held(int most) {
+        int skipped = Math.max(0, rows.size() - Math.max(LEAST_LINES, most));
         List<String> lines = new ArrayList<>(heading);
-        lines.addAll(rows);
-        return new Held(lines, dropped);
-    }
-
-    private synchronized void keep(int lines) {
-        most = lines;
+        rows.stream().skip(skipped).forEach(lines::add);
+        return new Held(lines, dropped + skipped);
     }
 }

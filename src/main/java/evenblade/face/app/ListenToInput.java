@@ -68,7 +68,7 @@ public final class ListenToInput {
     private final Optional<String> mark;
     private final LevelMeter meter;
     private final LatestStretch latest;
-    private final RunSoFar soFar = RunSoFar.begin(Optional.empty(), Optional.empty());
+    private final RunSoFar soFar;
 
     private ListenToInput(
             Listening listening,
@@ -80,7 +80,8 @@ public final class ListenToInput {
         this.installation = installation;
         this.quiet = quiet;
         this.mark = mark;
-        this.meter = new LevelMeter(format.rateHz(), format.channels());
+        this.soFar = RunSoFar.begin(Optional.empty(), installation);
+        this.meter = new LevelMeter(format.rateHz(), format.channelNames(), mark);
         double quantum = Math.scalb(1.0, 1 - format.coding().bits());
         this.latest = new LatestStretch(format.rateHz(), format.channelNames(), quantum, JUDGED_UP_TO_HZ, JUDGED_S);
     }
@@ -140,7 +141,7 @@ public final class ListenToInput {
     public Heard listen() {
         Ending ending;
         if (installation.isPresent()) {
-            try (LiveChain chain = LiveSetup.chain(listening.format(), installation.get(), mark, soFar::take)) {
+            try (LiveChain chain = LiveSetup.chain(listening.format(), installation.get(), mark, soFar)) {
                 ending = listening.listen((block, frames) -> {
                     hear(block, frames);
                     chain.accept(block, frames);

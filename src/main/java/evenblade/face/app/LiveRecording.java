@@ -4,6 +4,7 @@ import evenblade.base.fact.Warning;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.input.capture.Ending;
 import evenblade.keep.job.Event;
+import evenblade.measure.live.LiveFigures;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.StepProgress;
 import java.nio.file.Path;
@@ -17,19 +18,30 @@ public interface LiveRecording {
      *
      * @param seconds recorded so far
      * @param levels one per channel of sound; empty for lines of a sensor
-     * @param reading speed and orders in the latest window; empty before the first, and where it isn't known what runs
-     * @param step the step of a stepped run under way; empty where there is none
+     * @param figures to steer by, each with its error; none where it isn't known what runs
+     * @param reading what the latest long window shows; empty before the first, and where it isn't known what runs
+     * @param step the step of a stepped run under way; empty where none is left
      * @param finished steps that are done
+     * @param liveStopped whether the live analysis has failed; the recording goes on
      */
     record View(
             double seconds,
             List<ChannelLevel> levels,
+            LiveFigures figures,
             Optional<LiveReading> reading,
             Optional<StepProgress> step,
-            List<StepProgress> finished) {
+            List<StepProgress> finished,
+            boolean liveStopped) {
         public View {
             levels = List.copyOf(levels);
             finished = List.copyOf(finished);
+        }
+
+        /** The channels whose tops are cut off just now. */
+        public List<ChannelLevel> clipping() {
+            return levels.stream()
+                    .filter(level -> level.clip() != ChannelLevel.Clip.NONE)
+                    .toList();
         }
     }
 
@@ -66,6 +78,12 @@ public interface LiveRecording {
     default List<Warning> urgent() {
         return List.of();
     }
+
+    /** Leaves the step under way for later; from any thread. */
+    void skipStep();
+
+    /** Takes back the step that was done last; from any thread. */
+    void repeatStep();
 
     /** Ends the recording soon; from any thread. */
     void stop();

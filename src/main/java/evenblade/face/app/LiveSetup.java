@@ -5,11 +5,10 @@ import evenblade.input.capture.InputFormat;
 import evenblade.input.recording.ChannelChoice;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.live.LiveChain;
-import evenblade.measure.live.LiveReading;
+import evenblade.measure.live.LiveListener;
 import evenblade.measure.live.WindowReader;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.function.Consumer;
 
 /** Sets up the live analysis as a recording of the same installation would be analysed. */
 final class LiveSetup {
@@ -35,10 +34,7 @@ final class LiveSetup {
     }
 
     static LiveChain chain(
-            InputFormat format,
-            Installation installation,
-            Optional<String> markChannel,
-            Consumer<LiveReading> listener) {
+            InputFormat format, Installation installation, Optional<String> markChannel, LiveListener listener) {
         WindowReader reader = reader(installation, markChannel);
         double highest =
                 ChosenChannels.highestOrder(installation) * reader.expectation().toHz() * KEPT_MARGIN;

@@ -34,7 +34,7 @@ public record NextStep(String text, Action action) {
         }
         Event lastRun = last(record.standing(Kind.RUN));
         boolean changedSince = standing.stream()
-                .filter(e -> e.kind() == Kind.CORRECTION || e.kind() == Kind.BALANCE)
+                .filter(Event::changesMachine)
                 .anyMatch(e -> e.at().isAfter(lastRun.at()));
         if (changedSince) {
             return new NextStep("Something was changed: run the same speeds again and add the run.", Action.ADD_RUN);

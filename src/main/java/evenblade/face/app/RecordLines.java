@@ -17,6 +17,7 @@ import evenblade.input.recording.StampQuality;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.NewRun;
 import evenblade.machine.installation.Installation;
+import evenblade.measure.live.LiveAnalysis;
 import evenblade.measure.live.LiveChain;
 import java.io.IOException;
 import java.io.InputStream;
@@ -53,7 +54,8 @@ public final class RecordLines implements LiveRecording {
             Optional<Path> quiet,
             Optional<RecordRun.Steps> steps) {}
 
-    private static final long HOP_NANOS = Math.round(1e9 * LiveChain.HOP_S);
+    private static final long HOP_NANOS = Math.round(1e9 * LiveAnalysis.NOW_HOP_S);
+    private static final int HOPS_A_WINDOW = (int) Math.round(LiveChain.HOP_S / LiveAnalysis.NOW_HOP_S);
 
     private final Request request;
     private final RecordingTarget place;
@@ -71,9 +73,8 @@ public final class RecordLines implements LiveRecording {
         this.installation = setting.installation();
         this.quiet = setting.quiet();
         this.soFar = setting.soFar();
-        this.window = installation.map(runs -> new LineWindow(
-                LiveSetup.reader(runs, Optional.empty()),
-                request.run().settings().markChannel()));
+        this.window = installation.map(
+                runs -> new LineWindow(runs, request.run().settings().markChannel(), soFar));
     }
 
     /**
@@ -119,6 +120,16 @@ public final class RecordLines implements LiveRecording {
     @Override
     public View view() {
         return soFar.view(recorder.elapsedS(), List.of());
+    }
+
+    @Override
+    public void skipStep() {
+        soFar.skipStep();
+    }
+
+    @Override
+    public void repeatStep() {
+        soFar.repeatStep();
     }
 
     @Override
@@ -254,18 +265,24 @@ public final class RecordLines implements LiveRecording {
         }
     }
 
-    /** Reads the window once a hop, and once more at the end. */
+    /** Looks at the last second at every hop, at the window at every few, and once more at the end. */
     private void watch() {
         boolean last = window.isEmpty();
         long next = System.nanoTime();
-        while (!last) {
-            next = Math.max(next + HOP_NANOS, System.nanoTime());
-            try {
+        try {
+            for (int hop = 1; !last; hop++) {
+                next = Math.max(next + HOP_NANOS, System.nanoTime());
                 last = ended.await(next - System.nanoTime(), TimeUnit.NANOSECONDS);
-            } catch (InterruptedException e) {
-                return;
+                window.get().now();
+                if (last || hop % HOPS_A_WINDOW == 0) {
+                    window.get().window();
+                }
             }
-            window.get().read().ifPresent(soFar::take);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } catch (RuntimeException | Error e) {
+            // The take goes on; that nothing is seen of it any more is told.
+            soFar.stopped();
         }
     }
 }

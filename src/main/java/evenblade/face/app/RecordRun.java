@@ -96,8 +96,8 @@ public final class RecordRun implements LiveRecording {
         this.installation = setting.installation();
         this.quiet = setting.quiet();
         this.soFar = setting.soFar();
-        this.meter =
-                new LevelMeter(recorder.format().rateHz(), recorder.format().channels());
+        InputFormat format = recorder.format();
+        this.meter = new LevelMeter(format.rateHz(), format.channelNames(), markOf(format));
     }
 
     /**
@@ -168,6 +168,16 @@ public final class RecordRun implements LiveRecording {
     }
 
     @Override
+    public void skipStep() {
+        soFar.skipStep();
+    }
+
+    @Override
+    public void repeatStep() {
+        soFar.repeatStep();
+    }
+
+    @Override
     public void stop() {
         recorder.stop();
     }
@@ -230,8 +240,11 @@ public final class RecordRun implements LiveRecording {
 
     private LiveChain follow(Installation runs) {
         InputFormat format = recorder.format();
-        Optional<String> mark = request.run().settings().markChannel().map(word -> LiveSetup.channel(format, word));
-        return LiveSetup.chain(format, runs, mark, soFar::take);
+        return LiveSetup.chain(format, runs, markOf(format), soFar);
+    }
+
+    private Optional<String> markOf(InputFormat format) {
+        return request.run().settings().markChannel().map(word -> LiveSetup.channel(format, word));
     }
 
     private static Recorded recorded(Take take, Optional<Event> event, List<Warning> warnings) {

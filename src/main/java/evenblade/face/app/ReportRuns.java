@@ -151,12 +151,8 @@ final class ReportRuns {
     List<String> changesBetween(Event earlier, Event later) {
         List<Event> standing = record.standing();
         return standing.subList(standing.indexOf(earlier), standing.indexOf(later)).stream()
-                .filter(ReportRuns::change)
+                .filter(Event::changesMachine)
                 .map(Event::text)
                 .toList();
-    }
-
-    private static boolean change(Event event) {
-        return event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE;
     }
 }

@@ -1,6 +1,8 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
+import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
@@ -37,5 +39,13 @@ public final class ShowJob {
         List<Warning> warnings = new ArrayList<>(folder.check(thoroughness));
         warnings.addAll(JobTakes.warnings(takes));
         return new JobView(folder.record(), warnings, takes);
+    }
+
+    /** What is to be told of entries just made: that the computer's clock stood behind an earlier one. */
+    public static List<Warning> clockBehind(Path job, List<Event> made) {
+        return JobFolder.open(job).clockBehind().stream()
+                .filter(warning -> made.stream()
+                        .anyMatch(event -> warning.subject().equals(new Subject.Entry(event.id()))))
+                .toList();
     }
 }

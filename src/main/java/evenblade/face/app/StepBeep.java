@@ -37,7 +37,9 @@ final class StepBeep implements AutoCloseable {
      * @throws BadInput where the machine has no loudspeaker that can be used
      */
     static StepBeep open() {
-        return new StepBeep(clip(1), clip(AT_THE_END));
+        return new StepBeep(
+                clip(sound(1), RATE_HZ, "--beep", "one, or no --beep"),
+                clip(sound(AT_THE_END), RATE_HZ, "--beep", "one, or no --beep"));
     }
 
     /** Sounds, without waiting for its end. */
@@ -62,16 +64,20 @@ final class StepBeep implements AutoCloseable {
         three.close();
     }
 
-    private static Clip clip(int beeps) {
-        AudioFormat format = new AudioFormat(RATE_HZ, 16, 1, true, false);
-        byte[] sound = sound(beeps);
+    /**
+     * Sound of one channel, 16 bit little-endian, ready to be heard.
+     *
+     * @throws BadInput about what was asked for, where the machine has no loudspeaker that can be used
+     */
+    static Clip clip(byte[] sound, int rateHz, String asked, String cure) {
+        AudioFormat format = new AudioFormat(rateHz, 16, 1, true, false);
         try {
             Clip clip = AudioSystem.getClip();
             clip.open(format, sound, 0, sound.length);
             return clip;
         } catch (LineUnavailableException | IllegalArgumentException e) {
-            throw BadInput.in("--beep")
-                    .found("this machine shows no loudspeaker that can be used", "one, or no --beep");
+            throw BadInput.in(asked)
+                    .found("this machine shows no loudspeaker that can be used", cure);
         }
     }
 

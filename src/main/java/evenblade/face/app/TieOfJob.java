@@ -17,7 +17,10 @@ import evenblade.judge.tracking.PitchReadings;
 import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.SwapFit;
 import evenblade.judge.tracking.TrackingSession;
+import evenblade.keep.job.HubWeight;
 import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
+import evenblade.keep.job.WeightsOn;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
@@ -25,8 +28,11 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 
@@ -35,7 +41,8 @@ import java.util.SortedMap;
  *
  * <p>One speed and one channel are used: the dwell of the first run nearest its mean speed, and of the channels the one
  * with most 1× there. Runs without a dwell within 2 % of that speed, without that channel, before the first marks, or
- * after a change that no marks followed, are left out: their track isn't known.
+ * after a change that no marks followed, are left out: their track isn't known. So are runs with other balance weights on
+ * than most runs had.
  */
 final class TieOfJob {
     private static final double SAME_SPEED = 0.02;
@@ -48,8 +55,10 @@ final class TieOfJob {
     private final List<PitchReadings> angles;
     private final List<Instant> changes;
     private final List<StaticEvidence.Track> spells;
+    private final JobRecord record;
 
     private TieOfJob(JobRecord record, List<StaticEvidence.Track> spells) {
+        this.record = record;
         this.installation = record.installation();
         this.spells = spells;
         this.changes = JudgeTracking.changes(record);
@@ -78,6 +87,7 @@ final class TieOfJob {
         List<TieRun> read = new ArrayList<>();
         List<Instant> marked = new ArrayList<>();
         List<LeftOutRun> leftOut = new ArrayList<>();
+        List<HubWeight> usual = usualWeights(runs);
         for (RunEvidence run : runs) {
             Optional<TrackingSession> marks =
                     sessions.stream().filter(s -> !s.at().isAfter(run.at())).reduce((first, second) -> second);
@@ -86,6 +96,8 @@ final class TieOfJob {
                 leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NO_MARKS_BEFORE));
             } else if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
                 leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_MARKED_AGAIN));
+            } else if (!weights(run).equals(usual)) {
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.OTHER_WEIGHTS_ON));
             } else if (once.isEmpty()) {
                 leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_SEEN));
             } else {
@@ -114,6 +126,26 @@ final class TieOfJob {
                 installation.propeller().positionsCounted().isPresent(),
                 shown.flatMap(this::smoothest),
                 leftOut));
+    }
+
+    /** The balance weights that most runs had on; of several alike those that came first. */
+    private List<HubWeight> usualWeights(List<RunEvidence> runs) {
+        Map<List<HubWeight>, Integer> runsWith = new LinkedHashMap<>();
+        runs.forEach(run -> runsWith.merge(weights(run), 1, Integer::sum));
+        int most = Collections.max(runsWith.values());
+        return runsWith.entrySet().stream()
+                .filter(e -> e.getValue() == most)
+                .findFirst()
+                .orElseThrow()
+                .getKey();
+    }
+
+    private List<HubWeight> weights(RunEvidence run) {
+        return record.standing(Kind.RUN).stream()
+                .filter(event -> event.id().equals(run.ref().id()))
+                .flatMap(event -> WeightsOn.during(record, event).stream())
+                .flatMap(event -> WeightsOn.putOn(event).stream())
+                .toList();
     }
 
     /** The layout that shakes least, of those that the marks since the last change can predict. */

@@ -1,14 +1,17 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonWriter;
+import evenblade.base.units.LengthUnit;
 import evenblade.face.app.BalanceAtRest;
 import evenblade.face.app.BalanceJob;
 import evenblade.face.app.BalanceSheet;
 import evenblade.face.app.BalanceTyped;
 import evenblade.face.app.DrawBalance;
 import evenblade.face.app.JobBalance;
+import evenblade.face.app.JobParticulars;
 import evenblade.face.app.WritePictures;
 import evenblade.judge.balance.BalanceAnswer;
+import evenblade.tell.document.FigureFormat;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -33,7 +36,8 @@ final class BalanceCommand implements Command {
                 .description("The job folder.")
                 .build());
         spec.addOption(
-                Options.value("--from", "FILE", Path.class, "Instead of a job: a file of typed readings (JSON)."));
+                Options.value("--from", "FILE", Path.class, "Instead of a job's runs: a file of typed readings (JSON). With weighed blades and a job, the layouts are"
+                        + " looked at together with its tip marks."));
         spec.addOption(Options.value(
                 "--engine-rpm",
                 "N",
@@ -49,20 +53,24 @@ final class BalanceCommand implements Command {
     public int run(ParseResult words, PrintWriter out) {
         Optional<Path> job = Optional.ofNullable(words.matchedPositionalValue(0, (Path) null));
         Optional<Path> file = Options.path(words, "--from");
-        if (job.isPresent() == file.isPresent()) {
-            throw new ParameterException(
-                    words.commandSpec().commandLine(), "name a job folder, or a file of readings with --from");
+        if (job.isEmpty() && file.isEmpty()) {
+            throw usage(words);
         }
         boolean json = Options.said(words, "--json");
         if (file.isPresent()) {
-            Optional<BalanceAtRest> rest = BalanceAtRest.read(file.get());
+            Optional<BalanceAtRest> rest = BalanceAtRest.read(file.get(), job);
             if (rest.isPresent()) {
                 if (json) {
                     out.print(JsonWriter.write(BalanceJson.of(rest.get())));
                 } else {
-                    Terminal.lines(rest.get().document()).forEach(out::println);
+                    LengthUnit unit = job.map(j -> JobParticulars.units(j, Optional.empty()))
+                            .orElse(LengthUnit.MILLIMETRE);
+                    Terminal.lines(rest.get().document(new FigureFormat(unit))).forEach(out::println);
                 }
                 return ExitStatus.DONE;
+            }
+            if (job.isPresent()) {
+                throw usage(words);
             }
             BalanceAnswer answer = BalanceTyped.answer(file.get());
             if (json) {
@@ -87,5 +95,11 @@ final class BalanceCommand implements Command {
             written.forEach(picture -> out.println("picture: " + picture));
         }
         return ExitStatus.DONE;
+    }
+
+    private static ParameterException usage(ParseResult words) {
+        return new ParameterException(
+                words.commandSpec().commandLine(),
+                "name a job folder, or a file of readings with --from; both together only where it holds weighed blades");
     }
 }

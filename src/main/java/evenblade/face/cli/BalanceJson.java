@@ -91,7 +91,8 @@ final class BalanceJson {
                                 .map(c -> new JsonFields()
                                         .put("layout", c.layout().text())
                                         .put("gmm", c.unbalance().gmm())
-                                        .put("angleDeg", c.unbalance().angleDeg()))
+                                        .put("angleDeg", c.unbalance().angleDeg())
+                                        .put("trackSpreadMm", c.trackSpreadMm()))
                                 .toList());
     }
 

@@ -19,7 +19,11 @@ final class JobAddCommand implements Command {
         spec.usageMessage()
                 .description("Copy the recording of a ground run into a job, with how it is to be analysed.");
         JobWords.addFolder(spec);
-        spec.addPositional(Options.word(1, "RECORDING", Path.class, "A WAV, AIFF, AU, FLAC or CSV file."));
+        spec.addPositional(Options.word(
+                1,
+                "RECORDING",
+                Path.class,
+                "A WAV, AIFF, AU, FLAC or CSV file; from a phone: M4A, MP4, MP3 or OGG too."));
         spec.addOption(Options.value("--label", "TEXT", String.class, "A short name for the run, like \"before\"."));
         RecordingOptions.addTo(spec);
         ConditionOptions.addTo(spec);
@@ -40,7 +44,7 @@ final class JobAddCommand implements Command {
         try (WorkBar bar = new WorkBar()) {
             added = AddRun.answer(JobWords.folder(words), recording, run, bar);
         }
-        JobWords.written(List.of(added.event()), out);
+        JobWords.written(JobWords.folder(words), List.of(added.event()), out);
         added.found().ifPresent(found -> Terminal.lines(RunDocument.inShort(found, WarningText.PHRASES))
                 .forEach(out::println));
         WarningText.marked(added.warnings()).forEach(out::println);

@@ -32,7 +32,7 @@ final class JobAmendCommand implements Command {
         if (settings.equals(RunSettings.NONE) && conditions.equals(Conditions.NONE)) {
             throw BadInput.in("job amend").found("nothing to put right", "an option like --place or --full-scale");
         }
-        return JobWords.written(
+        return JobWords.written(JobWords.folder(words),
                 List.of(AmendRun.answer(
                         JobWords.folder(words),
                         words.matchedPositionalValue(1, ""),

@@ -24,7 +24,7 @@ final class JobInstallationCommand implements Command {
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        return JobWords.written(
+        return JobWords.written(JobWords.folder(words),
                 List.of(ChangeInstallation.answer(
                         JobWords.folder(words),
                         words.matchedPositionalValue(1, (Path) null),

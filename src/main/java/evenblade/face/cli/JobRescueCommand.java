@@ -22,7 +22,7 @@ final class JobRescueCommand implements Command {
         if (rescued.events().isEmpty()) {
             out.println("No take to rescue.");
         }
-        JobWords.written(rescued.events(), out);
+        JobWords.written(JobWords.folder(words), rescued.events(), out);
         rescued.empty().forEach(file -> out.println(file + " holds not one byte; it stays where it is."));
         WarningText.marked(rescued.warnings()).forEach(out::println);
         return ExitStatus.DONE;

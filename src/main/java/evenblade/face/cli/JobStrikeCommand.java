@@ -24,6 +24,6 @@ final class JobStrikeCommand implements Command {
         String id = words.matchedPositionalValue(1, "");
         Event strike = StrikeEntry.answer(
                 JobWords.folder(words), id, Options.text(words, "--why").orElse(""));
-        return JobWords.written(List.of(strike), out);
+        return JobWords.written(JobWords.folder(words), List.of(strike), out);
     }
 }

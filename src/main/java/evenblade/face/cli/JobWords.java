@@ -1,6 +1,7 @@
 package evenblade.face.cli;
 
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.ShowJob;
 import evenblade.keep.job.EntryTime;
 import evenblade.keep.job.Event;
 import java.io.PrintWriter;
@@ -53,8 +54,10 @@ final class JobWords {
         return String.join(" ", words.matchedPositionalValue(1, List.<String>of()));
     }
 
-    static int written(List<Event> events, PrintWriter out) {
+    /** Says what was written into a job, and that its clock stood behind, where it did. */
+    static int written(Path folder, List<Event> events, PrintWriter out) {
         events.forEach(event -> JobText.written(event).forEach(out::println));
+        WarningText.marked(ShowJob.clockBehind(folder, events)).forEach(out::println);
         return ExitStatus.DONE;
     }
 }

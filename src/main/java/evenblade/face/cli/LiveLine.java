@@ -112,20 +112,20 @@ final class LiveLine implements AutoCloseable {
     static String text(LiveRecording.View view, String hint) {
         StringBuilder text = new StringBuilder(time(view.seconds()));
         boolean known = view.reading().isPresent();
-        long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
-        int shown = Math.min(known ? 1 : 2, view.levels().size());
-        for (ChannelLevel level : view.levels().subList(0, shown)) {
-            // Beside speed and orders there is room for one of the two.
-            text.append(' ').append(bar(level)).append(known && clipped > 0 ? " CLIPPED" : decibel(level.heldPeakDb()));
+        for (ChannelLevel level : view.levels()) {
+            // Beside speed and orders there is room for the figure alone.
+            text.append(known ? "" : " " + bar(level)).append(decibel(level.heldPeakDb()));
         }
-        if (clipped > 0 && !known) {
-            text.append(" CLIPPED ").append(clipped);
-        }
+        view.clipping().forEach(level -> text.append(" CLIPPED ").append(level.channel()));
         if (!hint.isEmpty()) {
             text.append(' ').append(hint);
         }
-        view.step().ifPresent(step -> text.append("  ").append(LiveText.of(step)));
-        view.reading().ifPresent(reading -> text.append("  ").append(LiveText.of(reading)));
+        view.step().filter(step -> known).ifPresent(step -> text.append("  ").append(LiveText.of(step)));
+        if (view.liveStopped()) {
+            text.append("  live stopped");
+        } else if (known) {
+            text.append("  ").append(LiveText.of(view.figures()));
+        }
         return text.length() > WIDTH ? text.substring(0, WIDTH) : text.toString();
     }
 

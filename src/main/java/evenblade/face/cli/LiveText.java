@@ -1,32 +1,25 @@
 package evenblade.face.cli;
 
-import evenblade.machine.installation.OrderLine;
-import evenblade.measure.live.LiveReading;
+import evenblade.measure.live.LiveFigures;
 import evenblade.measure.live.StepProgress;
 import evenblade.measure.live.SteppedRun;
-import evenblade.measure.orders.DwellOrders;
-import evenblade.measure.orders.Level;
-import evenblade.measure.orders.OrderReading;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Speed, propeller once-per-revolution and blade pass of the latest window, in few letters. */
+/** Speed, propeller once-per-revolution and blade pass now, in few letters. */
 final class LiveText {
     private LiveText() {}
 
-    static String of(LiveReading reading) {
-        if (reading.engineRpm().isEmpty()) {
-            return reading.speed().isPresent() ? "no speed found" : "no speed yet";
+    /** Figures with their errors; a line that is too weak shows what it stays below. */
+    static String of(LiveFigures figures) {
+        if (figures.engineRpm().isEmpty()) {
+            return "no speed";
         }
-        String speed =
-                String.format(Locale.ROOT, "%.0f rpm", reading.engineRpm().get());
-        Optional<DwellOrders> latest =
-                reading.channels().stream().findFirst().flatMap(channel -> last(channel.dwells()));
-        return speed
-                + latest.map(dwell -> " 1x " + amplitude(dwell, OrderLine.Role.UNEVEN_PROPELLER) + " blade "
-                                + amplitude(dwell, OrderLine.Role.BLADE_PASS))
-                        .orElse(" not steady");
+        LiveFigures.Figure rpm = figures.engineRpm().get();
+        String speed = String.format(Locale.ROOT, "%.0f ±%.0f rpm", rpm.value(), rpm.plusMinus());
+        return figures.once().isEmpty() && figures.bladePass().isEmpty()
+                ? speed + " not steady"
+                : speed + " 1x " + amplitude(figures.once()) + " blade " + amplitude(figures.bladePass());
     }
 
     /** What to do now in a stepped run. */
@@ -59,22 +52,11 @@ final class LiveText {
         return percent.map(p -> String.format(Locale.ROOT, "± %.1f %%", p)).orElse("too weak");
     }
 
-    private static Optional<DwellOrders> last(List<DwellOrders> dwells) {
-        return dwells.isEmpty() ? Optional.empty() : Optional.of(dwells.get(dwells.size() - 1));
-    }
-
-    /** Of the lowest line that plays this part. */
-    private static String amplitude(DwellOrders dwell, OrderLine.Role role) {
-        for (OrderReading reading : dwell.readings()) {
-            if (reading.line().role() == role) {
-                if (!(reading.level() instanceof Level.Measured measured)) {
-                    return "-";
-                }
-                return measured.detected()
-                        ? String.format(Locale.ROOT, "%.3g", measured.amplitude())
-                        : String.format(Locale.ROOT, "<%.2g", measured.ciHigh());
-            }
-        }
-        return "-";
+    private static String amplitude(Optional<LiveFigures.Figure> figure) {
+        return figure.map(each -> each.detected()
+                        ? String.format(
+                                Locale.ROOT, "%.3g ±%.0f%%", each.value(), 100 * each.plusMinus() / each.value())
+                        : String.format(Locale.ROOT, "<%.2g", each.value()))
+                .orElse("-");
     }
 }

@@ -57,7 +57,7 @@ final class PracticeCommand implements Command {
             return surprise(folder, words, out);
         }
         if (Options.said(words, "--next-run")) {
-            return JobWords.written(List.of(MakePractice.nextRun(folder, Options.text(words, "--label"))), out);
+            return JobWords.written(folder, List.of(MakePractice.nextRun(folder, Options.text(words, "--label"))), out);
         }
         if (Options.said(words, "--to-balance")) {
             Event run = MakePractice.toBalance(
@@ -68,7 +68,7 @@ final class PracticeCommand implements Command {
             out.println("Invented for practice, measured nowhere: a job to balance in " + folder);
             out.println("What is truly in it: " + folder.resolve("truth"));
             out.println("Don't look there before you have found out yourself.");
-            return JobWords.written(List.of(run), out);
+            return JobWords.written(folder, List.of(run), out);
         }
         PracticeJob.Made made = MakePractice.answer(
                 folder,

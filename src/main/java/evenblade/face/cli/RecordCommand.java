@@ -84,7 +84,7 @@ final class RecordCommand implements Command {
         try {
             LiveRecording.Recorded recorded = run.record();
             line.close();
-            tell(recorded, out);
+            tell(words.matchedPositionalValue(0, (Path) null), recorded, out);
             refuseCutShort(run, recorded);
         } finally {
             line.close();
@@ -180,7 +180,7 @@ final class RecordCommand implements Command {
         return new RecordRun.Steps(Options.all(words, "--engine-rpm"), wanted, Options.said(words, "--beep"));
     }
 
-    private static void tell(LiveRecording.Recorded recorded, PrintWriter out) {
+    private static void tell(Path target, LiveRecording.Recorded recorded, PrintWriter out) {
         out.println(String.format(
                 Locale.ROOT,
                 "%s: %.2f s, %s",
@@ -189,7 +189,7 @@ final class RecordCommand implements Command {
                 recorded.lostS() == 0
                         ? "no sample missing by the clock"
                         : String.format(Locale.ROOT, "%.2f s missing by the clock", recorded.lostS())));
-        recorded.event().ifPresent(event -> JobText.written(event).forEach(out::println));
+        recorded.event().ifPresent(event -> JobWords.written(target, List.of(event), out));
         if (recorded.event().isEmpty()) {
             out.println(recorded.file().toString());
         }

@@ -3,11 +3,12 @@ package evenblade.face.desktop;
 import evenblade.face.app.LiveRecording;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.StepProgress;
-import evenblade.measure.orders.DwellOrders;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.document.FigureFormat;
 import java.awt.Font;
-import java.util.Optional;
+import java.awt.event.ActionListener;
+import java.util.List;
+import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
@@ -15,10 +16,13 @@ import net.miginfocom.swing.MigLayout;
 
 /** What speed to hold now and for how long still; without steps, for how long the speed was steady. */
 final class DwellProgress extends JPanel {
-    private static final float LARGE = 1.6f;
+    private static final float LARGE = 1.5f;
 
     private final JLabel words = new JLabel(" ");
     private final JProgressBar bar = new JProgressBar(0, 1000);
+    private final JButton skip = new JButton("Later");
+    private final JButton repeat = new JButton("Once more");
+    private final JPanel choices = new JPanel(new MigLayout("insets 0, gap 6", "[][]"));
     private int steps;
 
     DwellProgress() {
@@ -27,13 +31,33 @@ final class DwellProgress extends JPanel {
         words.setFont(words.getFont().deriveFont(Font.BOLD, words.getFont().getSize2D() * LARGE));
         bar.setName("dwell bar");
         add(words, "wmin 0");
-        add(bar, "hmin " + Look.em());
+        add(bar, "split 2, growx, hmin " + Look.em());
+        skip.setName("skip step");
+        skip.setMnemonic('L');
+        skip.setToolTipText("Leave this step for later; any step may be held at any time");
+        repeat.setName("repeat step");
+        repeat.setMnemonic('O');
+        repeat.setToolTipText("Take back the step that was done last, and hold it anew");
+        for (JButton each : List.of(skip, repeat)) {
+            // The space bar belongs to the recording.
+            each.setFocusable(false);
+            choices.add(each);
+        }
+        add(choices);
     }
 
     /** A recording begins with so many steps to be led through. */
-    void began(int stepCount) {
+    void began(int stepCount, LiveRecording run) {
         steps = stepCount;
-        words.setText(steps == 0 ? " " : "Step 1 of " + steps + ": waiting for the speed");
+        for (JButton each : List.of(skip, repeat)) {
+            for (ActionListener old : each.getActionListeners()) {
+                each.removeActionListener(old);
+            }
+        }
+        skip.addActionListener(e -> run.skipStep());
+        repeat.addActionListener(e -> run.repeatStep());
+        choices.setVisible(steps > 0);
+        words.setText(" ");
         bar.setValue(0);
         bar.setVisible(steps > 0);
     }
@@ -43,17 +67,24 @@ final class DwellProgress extends JPanel {
             view.reading().ifPresent(this::steady);
             return;
         }
-        int done = view.finished().size();
-        if (done == steps) {
-            say("All " + steps + " dwells held. Stop the recording (space).", Ink.TEXT);
+        skip.setEnabled(view.step().isPresent());
+        repeat.setEnabled(!view.finished().isEmpty());
+        if (view.liveStopped()) {
+            say("Live stopped: nobody counts the steps. The recording goes on.", Ink.LIMIT);
+            bar.setValue(0);
+        } else if (view.step().isPresent()) {
+            lead(view.step().get());
+        } else {
+            int done = view.finished().size();
+            String which = done == steps ? "All " + steps : done + " of " + steps;
+            say(which + " dwells held. Stop the recording (space).", Ink.TEXT);
             bar.setValue(bar.getMaximum());
-            return;
         }
-        view.step().filter(step -> !step.done()).ifPresent(step -> lead(step, "Step " + (done + 1) + " of " + steps));
     }
 
-    private void lead(StepProgress step, String which) {
-        String rpm = FigureFormat.fixed(step.engineRpm(), 0) + " engine rpm";
+    private void lead(StepProgress step) {
+        String which = "Step " + step.number() + " of " + step.of();
+        String rpm = FigureFormat.fixed(step.engineRpm(), 0) + " rpm";
         if (step.state() == StepProgress.State.GO_THERE) {
             say(which + ": go to " + rpm, Ink.CRANK);
             bar.setValue(0);
@@ -63,17 +94,15 @@ final class DwellProgress extends JPanel {
         say(
                 which + ": hold " + rpm + ", " + FigureFormat.fixed(step.heldS(), 0) + " of "
                         + FigureFormat.fixed(step.wantedS(), 0) + " s"
-                        + (held < 1 ? "" : ", a little longer: the lines are weak"),
+                        + (held < 1 ? "" : ", weak lines: longer"),
                 Ink.TEXT);
         bar.setValue((int) (held * bar.getMaximum()));
     }
 
     private void steady(LiveReading reading) {
-        Optional<DwellOrders> held = LiveScreen.latestDwell(reading);
         say(
-                held.map(each -> "Steady for "
-                                + FigureFormat.fixed(each.dwell().durationS(), 0) + " s of the last "
-                                + FigureFormat.fixed(reading.toS() - reading.fromS(), 0))
+                reading.heldS()
+                        .map(held -> "Steady for " + FigureFormat.fixed(held, 0) + " s")
                         .orElse("Not steady yet"),
                 Ink.TEXT);
     }

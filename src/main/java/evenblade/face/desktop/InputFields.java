@@ -34,7 +34,10 @@ final class InputFields extends JPanel {
     private final JTextField mark = new JTextField(6);
     /** What a recording can't know by itself. */
     private static final List<Condition> NOTED =
-            List.of(Condition.SENSOR, Condition.PLACE, Condition.DIRECTION, Condition.GAIN);
+            List.of(Condition.SENSOR, Condition.PLACE, Condition.DIRECTION, Condition.GAIN, Condition.WIND);
+
+    /** Fields beside each other. */
+    private static final int IN_A_ROW = 4;
 
     private final JTextField label = new JTextField(10);
     private final Map<Condition, JTextField> noted = new EnumMap<>(Condition.class);
@@ -51,14 +54,15 @@ final class InputFields extends JPanel {
         add("Mark on channel", "live mark", mark, "none", "");
         add("Name", "live name", label, "as found, …", "");
         steps.setName("live steps");
+        steps.setMnemonic('D');
         add(steps, "newline, span 8, split 2, grow 0");
         speeds.setName("live speeds");
         speeds.putClientProperty("JTextField.placeholderText", "the usual ones; or like 4000, 4800 engine rpm");
         speeds.getAccessibleContext().setAccessibleName("Engine speeds to hold, rpm");
         steps.addActionListener(e -> speeds.setEnabled(steps.isSelected()));
         add(speeds, "growx, pushx");
-        boolean first = true;
-        for (Condition condition : NOTED) {
+        for (int i = 0; i < NOTED.size(); i++) {
+            Condition condition = NOTED.get(i);
             JTextField field = new JTextField(6);
             noted.put(condition, field);
             add(
@@ -67,11 +71,10 @@ final class InputFields extends JPanel {
                     field,
                     ImportForm.hint(condition),
                     "wmin 40",
-                    first ? "newline" : "");
+                    i % IN_A_ROW == 0 ? "newline" : "");
             drafts.keep(job.draft("live"), field);
-            first = false;
         }
-        add("Full scale", "live full scale", fullScale, "like 50 m/s2", "wmin 40", "newline");
+        add("Full scale", "live full scale", fullScale, "like 50 m/s2", "wmin 40", "");
         add("Rpm as read", "live rpm", rpm, "nothing where it varies", "wmin 40", "");
         drafts.keep(job.draft("live"), label);
         drafts.keep(job.draft("live"), speeds);
@@ -94,6 +97,7 @@ final class InputFields extends JPanel {
         word.setLabelFor(field);
         field.setName(name);
         field.putClientProperty("JTextField.placeholderText", hint);
+        field.setToolTipText(hint.isEmpty() ? null : hint);
         add(word, row);
         add(field, how);
     }

@@ -1,6 +1,7 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.ChangeInstallation;
 import evenblade.face.app.DescribeInstallation;
 import evenblade.face.app.DescribeInstallation.Form;
 import evenblade.face.app.StartJob;
@@ -21,13 +22,18 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 
-/** Begins a job: where it is kept and what is on the aircraft, with the order table growing beside it. */
+/**
+ * Begins a job: where it is kept and what is on the aircraft, with the order table growing beside it. Or puts the
+ * installation of a job right, by a later entry.
+ */
 final class InstallationForm extends JPanel {
     private static final String FORM = "new job";
 
     private final transient Navigator bench;
+    private final transient Optional<OpenJob> changed;
     private final JPanel fields = new WidePanel(new MigLayout("insets 0, wrap 2, gapy 2, hidemode 3", "[][grow,fill]"));
     private final FilesField folder = new FilesField("folder", JFileChooser.DIRECTORIES_ONLY, false);
+    private final JTextField remark = new JTextField(16);
     private final JTextField jobName = field("job name", "Job", "left empty: the folder's name");
     private final JTextField name;
     private final JComboBox<String> cycle = new JComboBox<>(Engine.Cycle.words().toArray(String[]::new));
@@ -53,14 +59,34 @@ final class InstallationForm extends JPanel {
     private final Complaint complaint = new Complaint();
     private final JButton begin = Look.main(new JButton("Begin the job"));
 
+    /** What is on the aircraft of a job, to be put right. */
+    static InstallationForm changing(Navigator bench, OpenJob job) {
+        InstallationForm form = new InstallationForm(bench, bench::showNewest, Optional.of(job));
+        form.fill(DescribeInstallation.form(job.record().installationNow()));
+        form.listen(Optional.empty());
+        return form;
+    }
+
     InstallationForm(Navigator bench, Runnable back) {
+        this(bench, back, Optional.empty());
+    }
+
+    private InstallationForm(Navigator bench, Runnable back, Optional<OpenJob> changed) {
         super(new MigLayout(
                 "insets 8 18 4 18, wrap 2, hidemode 3", "[grow 55,fill]20[grow 45,fill]", "[][grow,fill][][]"));
         this.bench = bench;
-        setName("new job");
-        add(Look.heading("New job"), "span 2");
-        labelled("Folder for the job", folder, 0);
-        bench.drafts().keep(FORM, folder.text());
+        this.changed = changed;
+        setName(changed.isPresent() ? "installation" : "new job");
+        add(Look.heading(changed.isPresent() ? "Installation, put right from now on" : "New job"), "span 2");
+        if (changed.isPresent()) {
+            fields.removeAll();
+            labelled("What was wrong", remark, -1);
+            remark.setName("remark");
+            begin.setText("Write it into the job");
+        } else {
+            labelled("Folder for the job", folder, 0);
+            bench.drafts().keep(FORM, folder.text());
+        }
         name = field("aircraft", "Aircraft or engine", "any words");
         choice("cycle", "Engine", cycle);
         cylinders = field("cylinders", "Cylinders", "4");
@@ -179,8 +205,41 @@ final class InstallationForm extends JPanel {
                 limitSource.getText());
     }
 
+    private void fill(Form form) {
+        name.setText(form.name());
+        cycle.setSelectedItem(form.cycle());
+        cylinders.setText(form.cylinders());
+        idle.setText(form.idleRpm());
+        max.setText(form.maxRpm());
+        drive.setSelectedItem(form.drive());
+        ratio.setText(form.ratio());
+        driving.setText(form.drivingTeeth());
+        driven.setText(form.drivenTeeth());
+        blades.setText(form.blades());
+        diameter.setText(form.diameter());
+        chord.setText(form.chord());
+        bladeMass.setText(form.bladeMass());
+        centreOfGravity.setText(form.centreOfGravity());
+        rotation.setSelectedItem(form.rotation());
+        counted.setSelectedItem(form.positionsCounted().replace('-', ' '));
+        limit.setText(form.trackLimit());
+        limitSource.setText(form.limitSource());
+    }
+
     private void begin() {
         complaint.clear();
+        if (changed.isPresent()) {
+            Form form = form();
+            begin.setEnabled(false);
+            bench.work()
+                    .begin(
+                            "Writing into the job",
+                            progress -> ChangeInstallation.answer(
+                                    changed.get().folder(), form, remark.getText().strip()),
+                            event -> bench.entered(List.of(event)),
+                            this::wrong);
+            return;
+        }
         try {
             Path place = folder.paths().stream().findFirst().orElseThrow(() -> BadInput.in("folder")
                     .found("nothing", "a folder that is empty or not there yet"));
@@ -209,16 +268,20 @@ final class InstallationForm extends JPanel {
 
     /** Ready once all fields are there: what is typed is kept and shown. */
     InstallationForm listening() {
+        listen(Optional.of(FORM));
+        return this;
+    }
+
+    private void listen(Optional<String> draft) {
         for (java.awt.Component each : fields.getComponents()) {
             if (each instanceof JTextField text) {
-                bench.drafts().keep(FORM, text);
+                draft.ifPresent(form -> bench.drafts().keep(form, text));
                 text.getDocument().addDocumentListener(new Drafts.Typed(this::typed));
             }
         }
         for (JComboBox<String> each : List.of(cycle, drive, rotation, counted)) {
-            bench.drafts().keep(FORM, each);
+            draft.ifPresent(form -> bench.drafts().keep(form, each));
         }
         typed();
-        return this;
     }
 }

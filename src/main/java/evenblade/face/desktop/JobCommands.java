@@ -1,6 +1,7 @@
 package evenblade.face.desktop;
 
 import evenblade.face.app.NextStep;
+import evenblade.face.app.RescueTakes;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import java.util.List;
@@ -30,6 +31,8 @@ final class JobCommands {
     final Action runCard;
     final Action report;
     final Action takeBack;
+    final Action rescue;
+    final Action installation;
 
     JobCommands(Navigator bench, OpenJob job) {
         this.bench = bench;
@@ -50,6 +53,8 @@ final class JobCommands {
         trend = form("&Over all runs", "ctrl 4", TrendPane::new);
         runCard = form("&Run card", "ctrl 5", RunCardPane::new);
         report = form("R&eport", "ctrl 7", ReportPane::new);
+        rescue = new MenuCommand("Bring ta&kes into the job", "", this::rescue);
+        installation = form("&Installation…", "", InstallationForm::changing);
         takeBack = new MenuCommand("&Take back the last entry", "ctrl Z", this::takeBack);
     }
 
@@ -63,12 +68,21 @@ final class JobCommands {
 
     /** Forms that write, in the order of a day's work. */
     List<Action> adding() {
-        return List.of(marks, pitch, runOut, addRun, correction, weight, note, attach);
+        return List.of(marks, pitch, runOut, addRun, correction, weight, note, attach, installation);
     }
 
     /** What can be looked at. */
     List<Action> looking() {
         return List.of(findings, track, balance, compare, trend, runCard, live, report);
+    }
+
+    /** Recordings that something broke off, all of them in one step. */
+    private void rescue() {
+        bench.work().begin("Bringing takes into the job", progress -> RescueTakes.answer(job.folder()), rescued -> {
+            bench.entered(rescued.events());
+            rescued.empty().forEach(file -> bench.say(file + " holds not one byte; it stays where it is."));
+            rescued.warnings().forEach(warning -> bench.say(Words.warning(warning)));
+        }, bench::say);
     }
 
     private void takeBack() {

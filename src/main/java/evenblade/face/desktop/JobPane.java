@@ -127,6 +127,11 @@ final class JobPane extends JPanel {
             complaint.show(Words.warning(warning));
             troubles.add(complaint, "gapleft 8, wmin 50");
         }
+        if (!job.view().takes().isEmpty()) {
+            JButton rescue = new JButton(commands.rescue);
+            rescue.setName("rescue takes");
+            troubles.add(rescue, "gapleft 8, grow 0");
+        }
     }
 
     /** The findings know better what is next than the mere entries; they take their time. */

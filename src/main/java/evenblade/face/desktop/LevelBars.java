@@ -1,35 +1,50 @@
 package evenblade.face.desktop;
 
 import evenblade.input.capture.ChannelLevel;
+import evenblade.measure.soundcheck.LevelAim;
 import evenblade.tell.chart.Ink;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import javax.swing.JPanel;
 
-/** How loud each channel is, in decibels below full scale, with the highest of the last two seconds held. */
+/** How loud each channel is, in decibels below full scale: the good zone drawn, the highest of two seconds held. */
 final class LevelBars extends JPanel {
     private static final double LOWEST_DB = -72;
     private static final int STEP_DB = 12;
 
     private transient List<ChannelLevel> levels = List.of();
-    private boolean warning;
 
     LevelBars() {
         setName("levels");
         setPreferredSize(new Dimension(220, 4 * Look.em()));
     }
 
-    /**
-     * Shows levels.
-     *
-     * @param clipping whether to warn
-     */
-    void show(List<ChannelLevel> now, boolean clipping) {
+    void show(List<ChannelLevel> now) {
         levels = now;
-        warning = clipping;
         repaint();
+    }
+
+    /** Which channels are clipped just now, and what cures it in a few words. */
+    static String clipText(List<ChannelLevel> clipping) {
+        return clipping.isEmpty()
+                ? "not clipped"
+                : clipping.stream()
+                        .map(level -> "✕ " + level.channel() + " CLIPPED: "
+                                + (level.clip() == ChannelLevel.Clip.FULL_SCALE
+                                        ? "turn gain down"
+                                        : "not by the gain"))
+                        .collect(Collectors.joining(" · "));
+    }
+
+    /** What the few words mean. */
+    static String clipTip(List<ChannelLevel> clipping) {
+        return clipping.stream().anyMatch(level -> level.clip() == ChannelLevel.Clip.BELOW_FULL_SCALE)
+                ? "Tops are flat below full scale: what comes before the gain is overdriven. Stop the engine, then take"
+                        + " more distance, or a sensor or preamplifier with more range."
+                : "Samples are cut off at full scale. Turn the gain of the input down.";
     }
 
     @Override
@@ -58,9 +73,15 @@ final class LevelBars extends JPanel {
         int em = Look.em();
         g.setColor(Look.ink(Ink.SHADE));
         g.fillRect(0, y + 2, room, height - 4);
-        g.setColor(Look.ink(warning && level.clipped() > 0 ? Ink.LIMIT : Ink.PROPELLER));
+        int from = place(LevelAim.LOW_DB, room);
+        g.setColor(Look.ink(Ink.GRID));
+        g.fillRect(from, y + 2, place(LevelAim.HIGH_DB, room) - from, height - 4);
+        g.setColor(Look.ink(level.clip() == ChannelLevel.Clip.NONE ? Ink.PROPELLER : Ink.LIMIT));
         g.fillRect(0, y + 2, place(level.peakDb(), room), height - 4);
         g.setColor(Look.ink(Ink.TEXT));
+        for (double edge : new double[] {LevelAim.LOW_DB, LevelAim.HIGH_DB}) {
+            g.drawLine(place(edge, room), y, place(edge, room), y + height);
+        }
         int held = place(level.heldPeakDb(), room);
         g.fillRect(Math.max(0, held - 2), y + 1, 3, height - 2);
         g.setFont(getFont());

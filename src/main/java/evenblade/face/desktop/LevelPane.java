@@ -1,42 +1,39 @@
 package evenblade.face.desktop;
 
 import evenblade.base.fact.Warning;
-import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.CheckTake;
 import evenblade.face.app.ListenToInput;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.measure.soundcheck.LevelAim;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.Phrases;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Consumer;
-import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.KeyStroke;
 import javax.swing.Timer;
 import net.miginfocom.swing.MigLayout;
 
-/** Sets the level right before a run: large bars with held peaks, what to do about them, and a take of the quiet. */
+/**
+ * What comes before and after a run: a take of the quiet, that counts down and is refused where it isn't quiet; large
+ * bars with the good zone and held peaks, and what to do about them; what is to be known of the run.
+ */
 final class LevelPane extends JPanel {
     private static final int LOOK_MS = 66;
     private static final double QUIET_S = 5;
-    private static final long LATELY_NANOS = 3_000_000_000L;
     private static final float LARGE = 3.5f;
 
     private final transient Navigator bench;
     private final transient OpenJob job;
     private final InputFields fields;
     private final Complaint complaint;
-    private final transient Consumer<Boolean> held;
-    private final transient Runnable quietTaken;
-    private final JButton listen = new JButton();
-    private final JButton quiet = new JButton("Quiet take, 5 s");
+    private final transient Runnable changed;
     private final LevelBars bars = new LevelBars();
     private final JLabel aim = new JLabel("– – –");
     private final JLabel clipped = new JLabel(" ");
@@ -45,37 +42,18 @@ final class LevelPane extends JPanel {
     private transient Optional<ListenToInput> listening = Optional.empty();
     private transient Optional<Runnable> afterwards = Optional.empty();
     private transient Optional<RecordRun> taking = Optional.empty();
-    private long clippedSoFar;
-    private long clippedAtNanos;
     private boolean opening;
+    private boolean judging;
 
-    /**
-     * The check.
-     *
-     * @param held told when the input is in use and when no more
-     * @param quietTaken told when there is a quiet take, and the run comes next
-     */
-    LevelPane(
-            Navigator bench,
-            OpenJob job,
-            InputFields fields,
-            Complaint complaint,
-            Consumer<Boolean> held,
-            Runnable quietTaken) {
+    /** @param changed told when the input is in use and when no more */
+    LevelPane(Navigator bench, OpenJob job, InputFields fields, Complaint complaint, Runnable changed) {
         super(new MigLayout("insets 8 0 0 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         this.fields = fields;
         this.complaint = complaint;
-        this.held = held;
-        this.quietTaken = quietTaken;
+        this.changed = changed;
         setName("level check");
-        listen.setName("listen");
-        listen.setMnemonic('L');
-        listen.addActionListener(e -> startOrStop());
-        quiet.setName("quiet take");
-        quiet.setMnemonic('Q');
-        quiet.addActionListener(e -> takeQuiet());
         aim.setName("level aim");
         aim.setFont(aim.getFont().deriveFont(java.awt.Font.BOLD, aim.getFont().getSize2D() * LARGE));
         clipped.setName("level clipped");
@@ -83,58 +61,38 @@ final class LevelPane extends JPanel {
         add(bars, "hmin " + 6 * Look.em());
         add(clipped, "wmin 0");
         add(lines, "wmin 100, hmin 60");
-        words();
         explain();
     }
 
-    /** The buttons that begin it. */
-    JPanel buttons() {
-        JPanel row = new JPanel(new MigLayout("insets 0", "[][]"));
-        row.add(quiet);
-        row.add(listen);
-        return row;
-    }
-
-    private void explain() {
+    /** What is to be done, before anything is. */
+    void explain() {
+        aim.setText("– – –");
+        aim.setForeground(Look.ink(Ink.QUIET_TEXT));
+        bars.setVisible(false);
         lines.clear();
-        lines.strong("Before the run");
-        lines.say(
-                "▸ Engine standing, sensor fixed where it will stay: take five seconds of quiet. Hum and noise of the "
-                        + "input are told from the run by it.");
-        lines.say("▸ Then check the level: run the engine at the fastest speed you will hold, watch the bar, and set "
-                + "the gain until it says good. Nothing is written meanwhile.");
-        lines.say("▸ Switch automatic gain and noise suppression off where the machine has them.");
-        lines.say("▸ Then leave the gain alone, and start the recording with the space bar.");
+        lines.strong("The space bar goes on to the next step; a step's own button skips or repeats it");
+        lines.say("▸ 1  Say which input, where the sensor sits, and its full scale where it is known.");
+        lines.say("▸ 2  Engine standing, sensor fixed where it will stay: five seconds of quiet. Hum and noise of the "
+                + "input are told from the run by it.");
+        lines.say("▸ 3  Run the engine at the fastest speed you will hold, and set the gain until the peak stays in the "
+                + "good zone. Nothing is written meanwhile. Switch automatic gain and noise suppression off.");
+        lines.say("▸ 4  Leave the gain alone, and record. Everybody stays clear of the propeller and its plane.");
+        lines.say("▸ 5  See what is to be known of the run.");
         lines.done();
-    }
-
-    private void words() {
-        listen.setText(listening.isPresent() ? "Level is set" : "Check the level");
-        boolean taken = job.quietTake().isPresent();
-        quiet.setText(taken ? "Quiet take, 5 s  ✓" : "Quiet take, 5 s");
-        leaveSpace(quiet, taken);
-        leaveSpace(listen, taken);
-    }
-
-    /** After the quiet take the space bar starts the run, whichever button has the focus: Alt and a letter press it. */
-    private static void leaveSpace(JButton button, boolean left) {
-        for (String key : List.of("SPACE", "released SPACE")) {
-            if (left) {
-                button.getInputMap().put(KeyStroke.getKeyStroke(key), "none");
-            } else {
-                button.getInputMap().remove(KeyStroke.getKeyStroke(key));
-            }
-        }
-    }
-
-    /** Whether the buttons can be used. */
-    void allow(boolean allowed) {
-        listen.setEnabled(allowed);
-        quiet.setEnabled(allowed && listening.isEmpty());
     }
 
     boolean listening() {
         return listening.isPresent();
+    }
+
+    /** Whether a quiet take is under way. */
+    boolean taking() {
+        return taking.isPresent() || judging;
+    }
+
+    /** Whether the input is in use, or about to be. */
+    boolean busy() {
+        return opening || listening() || taking();
     }
 
     /** Ends listening, and then does something; at once where nothing listens. */
@@ -147,12 +105,7 @@ final class LevelPane extends JPanel {
         }
     }
 
-    private void startOrStop() {
-        if (listening.isPresent()) {
-            quit(() -> {});
-            return;
-        }
-        complaint.clear();
+    void listen() {
         try {
             ListenToInput.Request request = new ListenToInput.Request(
                     fields.device(),
@@ -162,7 +115,6 @@ final class LevelPane extends JPanel {
                     Optional.empty(),
                     job.quietTake());
             opening = true;
-            held.accept(true);
             bench.work()
                     .begin("Opening the input", progress -> ListenToInput.prepare(request), this::hear, this::wrong);
         } catch (BadInput e) {
@@ -172,12 +124,9 @@ final class LevelPane extends JPanel {
 
     private void hear(ListenToInput input) {
         opening = false;
-        clippedSoFar = 0;
         listening = Optional.of(input);
-        held.accept(true);
-        words();
-        lines.clear();
-        lines.strong("Run the engine at the fastest speed you will hold, and watch the bar");
+        changed.run();
+        told("Run the engine at the fastest speed you will hold, and watch the bar");
         lines.say("Listening to " + input.device() + ". Nothing is written.");
         lines.done();
         looks.start();
@@ -185,46 +134,44 @@ final class LevelPane extends JPanel {
     }
 
     private void heard(ListenToInput.Heard heard) {
-        ended();
-        told("The level as it was last", heard.warnings());
         Optional<Runnable> then = afterwards;
         afterwards = Optional.empty();
+        ended();
+        told("The level as it was last", heard.warnings());
         then.ifPresent(Runnable::run);
     }
 
     /** What is to be known of a run that is in the job now. */
-    void tell(List<Warning> warnings, Runnable show) {
-        told("The run is in the job. To know about it", warnings);
-        JButton see = new JButton("Look at the run");
-        see.setName("see run");
-        see.addActionListener(e -> show.run());
-        lines.put(see);
-        lines.done();
+    void tell(List<Warning> warnings) {
+        aim.setText("✓ The run is in the job");
+        aim.setForeground(Look.ink(Ink.TEXT));
+        bars.setVisible(false);
+        clipped.setText(" ");
+        told("To know about it", warnings);
     }
 
     private void told(String heading) {
         lines.clear();
         lines.strong(heading);
-        lines.done();
     }
 
     private void told(String heading, List<Warning> warnings) {
         told(heading);
-        warnings.forEach(warning -> lines.say("!  " + Words.warning(warning)));
+        for (Warning warning : warnings) {
+            lines.say("!  " + Words.warning(warning));
+        }
         if (warnings.isEmpty()) {
             lines.say("Nothing to complain of.");
         }
         lines.done();
     }
 
-    private void takeQuiet() {
-        complaint.clear();
+    void takeQuiet() {
         try {
             Path file = Files.createTempDirectory("evenblade").resolve("quiet.wav");
             file.getParent().toFile().deleteOnExit();
             RecordRun.Request request = fields.quiet(file, QUIET_S);
             opening = true;
-            held.accept(true);
             bench.work()
                     .begin("Opening the input", progress -> RecordRun.prepare(request), this::takeQuiet, this::wrong);
         } catch (IOException e) {
@@ -237,26 +184,47 @@ final class LevelPane extends JPanel {
     private void takeQuiet(RecordRun run) {
         opening = false;
         taking = Optional.of(run);
-        aim.setText("Quiet, please: 5 s");
+        changed.run();
+        told("Engine standing, nobody speaks, nothing is touched");
+        lines.done();
         looks.start();
         bench.work().alongside("Quiet take", progress -> run.record(), this::taken, this::wrong);
     }
 
     private void taken(RecordRun.Recorded recorded) {
-        recorded.file().toFile().deleteOnExit();
-        Optional<Warning> silent = recorded.warnings().stream()
-                .filter(warning -> warning.code() == WarningCode.TAKE_SILENT)
-                .findFirst();
-        if (silent.isEmpty()) {
-            job.quietTake(recorded.file());
-        }
+        Path file = recorded.file();
+        file.toFile().deleteOnExit();
+        Optional<String> mark = fields.mark();
+        judging = true;
         ended();
-        if (silent.isPresent()) {
-            complaint.show(Words.warning(silent.get()));
+        bench.work()
+                .alongside(
+                        "Listening to the quiet",
+                        progress -> CheckTake.quiet(file, job.record().installation(), mark),
+                        faults -> judged(file, faults),
+                        why -> {
+                            judging = false;
+                            wrong(why);
+                        });
+    }
+
+    private void judged(Path file, List<Warning> faults) {
+        judging = false;
+        boolean good = faults.isEmpty();
+        if (good) {
+            job.quietTake(file);
         } else {
-            told("The quiet take is kept until the program ends; the runs that follow are compared with it");
-            quietTaken.run();
+            complaint.show(Words.warning(faults.get(0)) + ". "
+                    + Phrases.cure(faults.get(0).code()));
         }
+        aim.setText(good ? "✓ Quiet taken" : "✕ That was not quiet");
+        aim.setForeground(Look.ink(good ? Ink.TEXT : Ink.LIMIT));
+        told(
+                good
+                        ? "It is kept until the program ends; the runs that follow are compared with it"
+                        : "It is not kept");
+        lines.done();
+        changed.run();
     }
 
     private void wrong(String why) {
@@ -270,8 +238,7 @@ final class LevelPane extends JPanel {
         listening = Optional.empty();
         taking = Optional.empty();
         looks.stop();
-        words();
-        held.accept(false);
+        changed.run();
     }
 
     private void look() {
@@ -279,22 +246,22 @@ final class LevelPane extends JPanel {
             show(input.view().levels());
             show(input.aim());
         });
-        taking.ifPresent(run -> show(run.view().levels()));
+        taking.ifPresent(run -> {
+            show(run.view().levels());
+            aim.setText("Quiet, please: " + (int) Math.ceil(Math.max(0, QUIET_S - run.view().seconds())) + " s");
+            aim.setForeground(Look.ink(Ink.CRANK));
+        });
     }
 
     private void show(List<ChannelLevel> levels) {
-        long count = levels.stream().mapToLong(ChannelLevel::clipped).sum();
-        if (count > clippedSoFar) {
-            clippedSoFar = count;
-            clippedAtNanos = System.nanoTime();
-        }
-        boolean lately = count > 0 && System.nanoTime() - clippedAtNanos < LATELY_NANOS;
-        bars.show(levels, lately);
-        clipped.setText(
-                lately
-                        ? "✕ CLIPPED: samples are cut off. Turn the gain down."
-                        : count == 0 ? "Not clipped." : "Was clipped; not any more.");
-        clipped.setForeground(Look.ink(lately ? Ink.LIMIT : Ink.QUIET_TEXT));
+        List<ChannelLevel> clipping = levels.stream()
+                .filter(level -> level.clip() != ChannelLevel.Clip.NONE)
+                .toList();
+        bars.setVisible(!levels.isEmpty());
+        bars.show(levels);
+        clipped.setText(LevelBars.clipText(clipping));
+        clipped.setToolTipText(clipping.isEmpty() ? null : LevelBars.clipTip(clipping));
+        clipped.setForeground(Look.ink(clipping.isEmpty() ? Ink.QUIET_TEXT : Ink.LIMIT));
     }
 
     private void show(LevelAim now) {

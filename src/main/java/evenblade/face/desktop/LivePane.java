@@ -6,13 +6,19 @@ import evenblade.face.app.ListDevices;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.InputDevice;
 import evenblade.keep.job.Event;
+import evenblade.tell.chart.Ink;
 import evenblade.tell.document.Phrases;
 import java.awt.BorderLayout;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.KeyEvent;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import javax.swing.AbstractButton;
+import javax.swing.BorderFactory;
 import javax.swing.JButton;
+import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
@@ -20,7 +26,11 @@ import javax.swing.Timer;
 import javax.swing.text.JTextComponent;
 import net.miginfocom.swing.MigLayout;
 
-/** A ground run as it happens: which input, how loud, then speed, orders and spectrum to be read at two metres. */
+/**
+ * A ground run as it happens, step by step: which input and scale, the quiet, the level, the recording with speed and
+ * orders to be read at two metres, the result. The space bar always means the next step; each step's own button skips,
+ * repeats or goes back.
+ */
 final class LivePane extends JPanel {
     /** Fifteen looks a second. */
     private static final int LOOK_MS = 66;
@@ -29,16 +39,21 @@ final class LivePane extends JPanel {
     private final transient OpenJob job;
     private final InputFields fields;
     private transient List<Warning> urgentTold = List.of();
-    private final JButton start = Look.main(new JButton());
+    private final JButton next = Look.main(new JButton());
+    private final Map<LiveStep, JButton> strip = new EnumMap<>(LiveStep.class);
+    private final JPanel steps = new JPanel(new MigLayout("insets 0, gap 4", ""));
     private final LiveScreen screen;
     private final LevelPane level;
-    private final JPanel buttons;
     private final JPanel seen = new JPanel(new BorderLayout());
     private final Complaint complaint = new Complaint();
     private final transient Timer looks = new Timer(LOOK_MS, e -> look());
     private transient Optional<RecordRun> running = Optional.empty();
     private transient Optional<Runnable> afterwards = Optional.empty();
+    private transient Optional<Event> result = Optional.empty();
+    private LiveStep step = LiveStep.INPUT;
+    private boolean inputs;
     private boolean opening;
+    private boolean stopping;
 
     LivePane(Navigator bench, OpenJob job) {
         super(new MigLayout("insets 10 14 10 14, gapy 6, wrap 1, hidemode 2", "[grow,fill]", "[][][][grow,fill]"));
@@ -46,35 +61,57 @@ final class LivePane extends JPanel {
         this.job = job;
         setName("live");
         fields = new InputFields(bench.drafts(), job);
-        level = new LevelPane(bench, job, fields, complaint, this::levelHeld, start::requestFocusInWindow);
-        screen = new LiveScreen(job.record().installation().propeller().blades(), bench.work());
-        JPanel head = new JPanel(new MigLayout("insets 0, hidemode 3", "[grow]12[]12[]"));
+        level = new LevelPane(bench, job, fields, complaint, this::words);
+        screen = new LiveScreen(bench.work());
+        JPanel head = new JPanel(new MigLayout("insets 0, hidemode 3", "[]12[grow]12[]"));
         head.add(Look.heading("Ground run"));
-        buttons = level.buttons();
-        head.add(buttons);
-        start.setName("record");
-        start.addActionListener(e -> startOrStop());
-        head.add(start);
+        for (LiveStep each : LiveStep.values()) {
+            JButton button = new JButton();
+            button.setName(each.button());
+            button.setMargin(new java.awt.Insets(4, 8, 4, 8));
+            button.setMnemonic('1' + each.ordinal());
+            button.addActionListener(e -> go(each));
+            strip.put(each, button);
+            steps.add(button, "wmin 30");
+        }
+        head.add(steps, "wmin 0");
+        next.setName("next live step");
+        next.addActionListener(e -> next());
+        head.add(next);
         add(head);
         add(fields);
         add(complaint);
         add(seen, "push, grow, wmin 200, hmin 200");
         seen.add(level);
-        words();
+        leaveSpace(this);
         registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
-        start.setEnabled(false);
+        words();
         bench.work().begin("Looking for inputs", progress -> ListDevices.answer(), this::show, complaint::show);
     }
 
-    private void show(List<InputDevice> inputs) {
-        fields.show(inputs);
-        start.setEnabled(!inputs.isEmpty());
-        level.allow(!inputs.isEmpty());
-        if (inputs.isEmpty()) {
+    /** Nothing but the next step answers to the space bar, whatever has the focus; a text takes it while typed in. */
+    private static void leaveSpace(JComponent in) {
+        for (java.awt.Component each : in.getComponents()) {
+            if (each instanceof AbstractButton button) {
+                for (String key : List.of("SPACE", "released SPACE")) {
+                    button.getInputMap().put(KeyStroke.getKeyStroke(key), "none");
+                }
+            } else if (each instanceof JComponent inner && !(each instanceof JTextComponent)) {
+                inner.getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke("SPACE"), "none");
+                leaveSpace(inner);
+            }
+        }
+    }
+
+    private void show(List<InputDevice> found) {
+        fields.show(found);
+        inputs = !found.isEmpty();
+        if (!inputs) {
             complaint.show("This machine shows no microphone or line input. Plug one in and open this page again, or "
                     + "record with something else and add the file as a run.");
         }
-        start.requestFocusInWindow();
+        words();
+        next.requestFocusInWindow();
     }
 
     /** Space belongs to a text while one is being typed. */
@@ -84,83 +121,115 @@ final class LivePane extends JPanel {
                         && text.isEditable()
                         && text.isEnabled();
         if (isShowing() && (running.isPresent() || !typing)) {
-            startOrStop();
+            next();
         }
     }
 
-    private void startOrStop() {
-        if (opening || !start.isEnabled()) {
+    private void next() {
+        if (!next.isEnabled()) {
             return;
         }
         if (running.isPresent()) {
             stop();
+        } else if (step == LiveStep.RESULT) {
+            result.ifPresentOrElse(bench::showEntry, () -> go(LiveStep.INPUT));
         } else {
-            complaint.clear();
-            level.quit(this::begin);
+            go(following());
         }
+    }
+
+    /** A quiet take that was refused is taken again; one that is there already isn't. */
+    private LiveStep following() {
+        return switch (step) {
+            case INPUT, QUIET -> job.quietTake().isEmpty() ? LiveStep.QUIET : LiveStep.LEVEL;
+            case LEVEL, RECORD -> LiveStep.RECORD;
+            case RESULT -> LiveStep.INPUT;
+        };
+    }
+
+    private void go(LiveStep to) {
+        if (opening || running.isPresent() || !inputs || level.taking()) {
+            return;
+        }
+        complaint.clear();
+        if (to == LiveStep.LEVEL && level.listening()) {
+            level.quit(this::words);
+            return;
+        }
+        level.quit(() -> {
+            step = to;
+            switch (to) {
+                case INPUT -> level.explain();
+                case QUIET -> level.takeQuiet();
+                case LEVEL -> level.listen();
+                case RECORD -> begin();
+                case RESULT -> {}
+            }
+            words();
+            next.requestFocusInWindow();
+        });
     }
 
     private void stop() {
         complaint.clear();
         running.ifPresent(RecordRun::stop);
-        start.setEnabled(false);
+        stopping = true;
+        words();
         bench.passing("Taking the run into the job…");
     }
 
     private void begin() {
         RecordRun.Request request;
-        int steps;
+        int count;
         try {
             request = fields.run(job.quietTake());
-            steps = fields.stepCount();
+            count = fields.stepCount();
         } catch (BadInput e) {
             complaint.show(e.getMessage());
+            step = LiveStep.INPUT;
             return;
         }
         opening = true;
-        levelHeld(true);
+        result = Optional.empty();
         bench.work()
                 .begin(
                         "Opening the input",
                         progress -> RecordRun.prepare(request),
-                        run -> record(run, steps),
+                        run -> record(run, count),
                         wrong -> {
                             opening = false;
-                            levelHeld(false);
+                            step = LiveStep.INPUT;
+                            words();
                             complaint.show(wrong);
                         });
     }
 
     /** The recording has a thread of its own, so that nothing else that is worked at holds it up. */
-    private void record(RecordRun run, int steps) {
+    private void record(RecordRun run, int count) {
         opening = false;
         running = Optional.of(run);
         words();
         show(screen);
-        screen.began(steps);
+        screen.began(count, run);
         looks.start();
-        start.requestFocusInWindow();
+        next.requestFocusInWindow();
         run.leftovers().forEach(warning -> bench.say(Words.warning(warning)));
         bench.passing("Recording " + run.device());
         bench.work().alongside("Recording", progress -> run.record(), this::ended, wrong -> {
-            stopped();
+            stopped(LiveStep.INPUT);
             complaint.show(wrong);
             afterwards = Optional.empty();
         });
     }
 
     private void ended(RecordRun.Recorded recorded) {
-        stopped();
+        result = recorded.event();
+        stopped(LiveStep.RESULT);
         bench.drafts().forget(job.draft("live"));
-        List<Event> event = recorded.event().map(List::<Event>of).orElse(List.of());
         Optional<Runnable> then = afterwards;
         afterwards = Optional.empty();
-        if (recorded.warnings().isEmpty() || then.isPresent()) {
-            bench.entered(event);
-        } else {
-            bench.entered(List.of());
-            level.tell(recorded.warnings(), () -> event.forEach(bench::showEntry));
-        }
+        bench.entered(List.of());
+        level.tell(recorded.warnings());
         then.ifPresent(Runnable::run);
     }
 
@@ -177,13 +246,15 @@ final class LivePane extends JPanel {
         }
     }
 
-    private void stopped() {
+    private void stopped(LiveStep at) {
         urgentTold = List.of();
         running = Optional.empty();
+        stopping = false;
+        step = at;
         looks.stop();
         show(level);
-        levelHeld(false);
         words();
+        next.requestFocusInWindow();
     }
 
     private void show(JPanel panel) {
@@ -193,23 +264,43 @@ final class LivePane extends JPanel {
         seen.repaint();
     }
 
+    /** Everything as the step under way wants it. */
     private void words() {
-        fields.setVisible(running.isEmpty());
-        buttons.setVisible(running.isEmpty());
+        boolean recording = running.isPresent();
+        boolean busy = opening || level.busy();
+        fields.setVisible(!recording && step != LiveStep.RESULT);
+        fields.open(!recording && !busy);
         if (SwingUtilities.getAncestorOfClass(JobPane.class, this) instanceof JobPane around) {
-            around.giveRoom(running.isPresent());
+            around.giveRoom(recording);
         }
-        start.setText(running.isPresent() ? "Stop recording (space)" : "Start recording (space)");
-        start.setEnabled(true);
+        strip.forEach((each, button) -> {
+            boolean done = each == LiveStep.QUIET && job.quietTake().isPresent();
+            String words = each == LiveStep.LEVEL && level.listening() ? "Level is set" : each.words();
+            button.setText((each.ordinal() + 1) + " " + words + (done ? " ✓" : ""));
+            button.setToolTipText("Alt+" + (each.ordinal() + 1));
+            button.setBorder(BorderFactory.createCompoundBorder(
+                    BorderFactory.createMatteBorder(
+                            0, 0, 3, 0, Look.ink(each == step ? Ink.CRANK : Ink.SHADE)),
+                    BorderFactory.createEmptyBorder(4, 8, 4, 8)));
+            button.setEnabled(inputs && !recording && !opening && !level.taking() && each != LiveStep.RESULT);
+        });
+        next.setText(nextWords() + " (space)");
+        next.setEnabled(inputs && !opening && !level.taking() && !stopping);
     }
 
-    /** Whether the input is in use, so that nothing about it can be changed. */
-    private void levelHeld(boolean held) {
-        fields.open(!held);
-        if (held && running.isEmpty()) {
-            show(level);
+    private String nextWords() {
+        if (running.isPresent()) {
+            return "Stop recording";
         }
-        level.allow(!held || level.listening());
+        if (step == LiveStep.RESULT) {
+            return result.isPresent() ? "Look at the run" : "Begin anew";
+        }
+        return switch (following()) {
+            case QUIET -> step == LiveStep.QUIET ? "Take the quiet again" : "Take the quiet";
+            case LEVEL -> "Check the level";
+            case RECORD -> step == LiveStep.LEVEL ? "Level is set: record" : "Start recording";
+            case INPUT, RESULT -> "Begin anew";
+        };
     }
 
     private void look() {
@@ -227,7 +318,7 @@ final class LivePane extends JPanel {
     /** The focus back to where space ends the recording. */
     void remind() {
         complaint.show("A recording is under way. Stop it first (space); then the page can be left.");
-        start.requestFocus();
+        next.requestFocus();
     }
 
     /** Ends the recording, and does something once the run is safely in the job. */

@@ -3,13 +3,10 @@ package evenblade.face.desktop;
 import evenblade.base.units.SignalUnit;
 import evenblade.face.app.DrawLive;
 import evenblade.face.app.LiveRecording;
-import evenblade.input.capture.ChannelLevel;
 import evenblade.input.recording.Series;
-import evenblade.machine.installation.OrderLine;
+import evenblade.measure.live.LiveChain;
+import evenblade.measure.live.LiveFigures;
 import evenblade.measure.live.LiveReading;
-import evenblade.measure.orders.DwellOrders;
-import evenblade.measure.orders.Level;
-import evenblade.measure.orders.OrderReading;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.FigureFormat;
@@ -29,8 +26,9 @@ final class LiveScreen extends JPanel {
     /** Ten minutes of waterfall. */
     private static final int MOST_LINES = 600;
 
-    private final int blades;
-    private final JLabel rpm = new JLabel("– – – –");
+    private static final String BLANK = "– – – –";
+
+    private final JLabel rpm = new JLabel(BLANK);
     private final JLabel rpmWords = new JLabel("engine rpm");
     private final JLabel propeller = new JLabel(" ");
     private final JLabel time = new JLabel("0:00");
@@ -46,10 +44,9 @@ final class LiveScreen extends JPanel {
     private final transient List<Series> lines = new ArrayList<>();
     private double readAtS;
 
-    LiveScreen(int blades, Work work) {
+    LiveScreen(Work work) {
         super(new MigLayout(
                 "insets 0, gap 8, hidemode 3", "[pref!][grow,fill]16[220::300,fill]", "[][][][160::,grow,fill]"));
-        this.blades = blades;
         this.work = work;
         spectrum = new PictureView(work);
         fall = new PictureView(work);
@@ -88,51 +85,67 @@ final class LiveScreen extends JPanel {
     }
 
     /** A recording begins with so many steps to be led through. */
-    void began(int steps) {
+    void began(int steps, LiveRecording run) {
         readAtS = 0;
-        rpm.setText("– – – –");
-        once.setText("1×  –");
-        bladePass.setText("blade pass  –");
-        dwell.began(steps);
+        show(LiveFigures.NONE, false);
+        dwell.began(steps, run);
         history.clear();
         lines.clear();
     }
 
     void show(LiveRecording.View view) {
         time.setText(clock(view.seconds()));
-        long clipped = view.levels().stream().mapToLong(ChannelLevel::clipped).sum();
-        levels.show(view.levels(), clipped > 0);
-        clipping.setText(clipped == 0 ? "not clipped" : "✕ CLIPPED: turn gain down");
-        clipping.setForeground(Look.ink(clipped == 0 ? Ink.QUIET_TEXT : Ink.LIMIT));
-        view.reading().filter(reading -> reading.toS() != readAtS).ifPresent(reading -> show(reading, view));
+        levels.show(view.levels());
+        clipping.setText(LevelBars.clipText(view.clipping()));
+        clipping.setToolTipText(view.clipping().isEmpty() ? null : LevelBars.clipTip(view.clipping()));
+        clipping.setForeground(Look.ink(view.clipping().isEmpty() ? Ink.QUIET_TEXT : Ink.LIMIT));
+        show(view.figures(), view.liveStopped());
+        dwell.show(view);
+        view.reading().filter(reading -> reading.toS() != readAtS).ifPresent(reading -> {
+            LiveFigures now = view.figures();
+            history.add(reading.toS(), seen(now.once()), seen(now.bladePass()), words(now.unit()));
+            draw(reading);
+            readAtS = reading.toS();
+        });
     }
 
-    private void show(LiveReading reading, LiveRecording.View view) {
-        readAtS = reading.toS();
-        Optional<Double> engine = reading.engineRpm();
-        rpm.setText(engine.map(value -> FigureFormat.fixed(value, 0)).orElse("– – – –"));
-        rpm.setForeground(Look.ink(engine.isPresent() ? Ink.TEXT : Ink.QUIET_TEXT));
-        propeller.setText(reading.propellerRpm()
-                .map(value -> " · propeller " + FigureFormat.fixed(value, 0) + " rpm")
-                .orElse(" · speed not found in the sound yet"));
-        dwell.show(view);
-        Optional<DwellOrders> held = latestDwell(reading);
-        String unit = reading.channels().isEmpty()
-                ? ""
-                : words(reading.channels().get(0).unit());
-        Optional<Double> first = held.flatMap(each -> amplitude(each, 1));
-        Optional<Double> pass = held.flatMap(each -> amplitude(each, blades));
-        once.setText("1×  "
-                + first.map(value -> FigureFormat.plain(value) + " " + unit).orElse("not detected"));
-        bladePass.setText("blade pass  "
-                + pass.map(value -> FigureFormat.plain(value) + " " + unit).orElse("not detected"));
-        history.add(reading.toS(), first, pass, unit);
-        draw(reading);
+    private void show(LiveFigures figures, boolean stopped) {
+        rpm.setText(figures.engineRpm()
+                .map(each -> FigureFormat.fixed(each.value(), 0))
+                .orElse(BLANK));
+        rpm.setForeground(Look.ink(figures.engineRpm().isPresent() ? Ink.TEXT : Ink.QUIET_TEXT));
+        rpmWords.setText(figures.engineRpm()
+                .map(each -> "± " + FigureFormat.fixed(each.plusMinus(), 0) + " engine rpm")
+                .orElse("engine rpm"));
+        propeller.setText(
+                stopped
+                        ? " · live stopped; the recording goes on"
+                        : figures.propellerRpm()
+                                .map(each -> " · propeller " + FigureFormat.fixed(each.value(), 0) + " rpm")
+                                .orElse(" · speed moves, or isn't found yet"));
+        once.setText("1×  " + amplitude(figures.once(), figures.unit()));
+        bladePass.setText("blade pass  " + amplitude(figures.bladePass(), figures.unit()));
+    }
+
+    private static String amplitude(Optional<LiveFigures.Figure> figure, SignalUnit unit) {
+        return figure.map(each -> each.detected()
+                        ? FigureFormat.plain(each.value()) + " " + words(unit) + " ± "
+                                + FigureFormat.fixed(100 * each.plusMinus() / each.value(), 1) + " %"
+                        : FigureFormat.below(each.value()) + " " + words(unit))
+                .orElse(BLANK);
+    }
+
+    private static Optional<Double> seen(Optional<LiveFigures.Figure> figure) {
+        return figure.filter(LiveFigures.Figure::detected).map(LiveFigures.Figure::value);
     }
 
     private void draw(LiveReading reading) {
-        DrawLive.line(reading).ifPresent(lines::add);
-        if (lines.size() > MOST_LINES) {
+        // A window that came late stands for the seconds since the one before it.
+        int hops = readAtS == 0 ? 1 : Math.max(1, (int) Math.round((reading.toS() - readAtS) / LiveChain.HOP_S));
+        for (int i = 0; i < hops; i++) {
+            DrawLive.line(reading).ifPresent(lines::add);
+        }
+        while (lines.size() > MOST_LINES) {
             lines.remove(0);
         }
         List<Series> drawn = List.copyOf(lines);
@@ -146,29 +159,8 @@ final class LiveScreen extends JPanel {
         });
     }
 
-    /** The latest dwell in the window. */
-    static Optional<DwellOrders> latestDwell(LiveReading reading) {
-        return reading.channels().stream()
-                .limit(1)
-                .flatMap(channel -> channel.dwells().stream())
-                .reduce((one, later) -> later);
-    }
-
     private static String words(SignalUnit unit) {
-        return unit == SignalUnit.FULL_SCALE ? "of full scale" : unit.display();
-    }
-
-    /** Of a propeller order, where it is detected. */
-    private static Optional<Double> amplitude(DwellOrders dwell, int order) {
-        return dwell.readings().stream()
-                .filter(each -> propellerOrder(each.line(), order) && each.detected())
-                .map(OrderReading::level)
-                .map(level -> ((Level.Measured) level).amplitude())
-                .findFirst();
-    }
-
-    private static boolean propellerOrder(OrderLine line, int order) {
-        return line.of() == evenblade.machine.installation.Shaft.PROPELLER && line.order() == order;
+        return unit == SignalUnit.FULL_SCALE ? "FS" : unit.display();
     }
 
     private static String clock(double seconds) {

@@ -43,6 +43,11 @@ final class Look {
             "Button.margin", "7,14,7,14",
             "TextField.margin", "4,6,4,6");
 
+    /** Nobody has to read smaller letters than this in a picture. */
+    private static final double LEAST_LETTER_PX = 11;
+    /** The smallest kind of text in a picture is nine tenths of its ordinary text. */
+    private static final double LEAST_TEXT_PX = LEAST_LETTER_PX / 0.9;
+
     private Look() {}
 
     /** Puts the user's choice of colours and text size in force, for windows that are open too. */
@@ -69,7 +74,8 @@ final class Look {
 
     /** Theme of the pictures at the scale of a screen. */
     static ChartTheme theme(double scale) {
-        return new ChartTheme(palette(), UIManager.getFont("Label.font").getSize2D() * 0.9 * scale);
+        double textPx = Math.max(LEAST_TEXT_PX, UIManager.getFont("Label.font").getSize2D() * 0.9);
+        return new ChartTheme(palette(), textPx * scale, LEAST_LETTER_PX * scale);
     }
 
     static Color ink(Ink ink) {

@@ -2,6 +2,10 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.AnalyseRun;
 import evenblade.face.app.AnalysedRecording;
+import evenblade.face.app.LookCloser;
+import evenblade.keep.job.Kind;
+import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.SpectrumCurve;
 import evenblade.face.app.DrawRecording;
 import evenblade.face.app.SeeEvidence;
 import evenblade.judge.findings.EvidenceRef;
@@ -13,6 +17,8 @@ import evenblade.measure.speed.Dwell;
 import evenblade.tell.chart.Picture;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javax.swing.JComboBox;
@@ -38,7 +44,10 @@ final class RunView extends JPanel {
     private final OrdersView table;
     private final PicturePane bars;
     private final PicturePane spectrum;
-    private final PicturePane waterfall;
+    private final WaterfallPane waterfall;
+    private final SpectrumOverlays overlays;
+    private final ListenButton listen;
+    private final ListenButton listenAlong;
     private final PicturePane turn;
     private final PicturePane speedPicture;
     private final JTabbedPane tabs = new JTabbedPane();
@@ -46,6 +55,7 @@ final class RunView extends JPanel {
     private transient Optional<SeeEvidence.Sight> sight;
     private final transient Map<Dwell, Map<String, Picture>> ofDwells = new HashMap<>();
     private transient Optional<Work.Task> task = Optional.empty();
+    private transient Optional<Work.Task> closing = Optional.empty();
     private boolean filling;
 
     RunView(Navigator bench, OpenJob job, Event run, Optional<SeeEvidence.Sight> sight) {
@@ -58,9 +68,12 @@ final class RunView extends JPanel {
         table = new OrdersView(bench.settings());
         bars = new PicturePane(bench);
         spectrum = new PicturePane(bench);
-        waterfall = new PicturePane(bench);
+        waterfall = new WaterfallPane(bench);
+        overlays = new SpectrumOverlays(bench, spectrum);
+        listen = new ListenButton(bench, spectrum, false);
         turn = new PicturePane(bench);
         speedPicture = new PicturePane(bench);
+        listenAlong = new ListenButton(bench, speedPicture, true);
         add(new EntryHeading(bench, job, run));
         add(speed);
         add(complaint);
@@ -152,13 +165,13 @@ final class RunView extends JPanel {
         ChannelOrders chosen = orders.channels().get(channel.getSelectedIndex());
         fillDwells(chosen, orders);
         if (dwell.getSelectedIndex() < 0) {
-            pictures(answer.get().pictures(), orders);
+            pictures(answer.get(), answer.get().pictures(), Optional.empty());
             return;
         }
         DwellOrders measured = chosen.dwells().get(dwell.getSelectedIndex());
         table.show(measured, chosen.unit(), orders.speed().confirmed());
         if (orders.speed().main().filter(measured.dwell()::equals).isPresent()) {
-            pictures(answer.get().pictures(), orders);
+            pictures(answer.get(), answer.get().pictures(), Optional.of(measured.dwell()));
         } else {
             ofDwell(answer.get(), measured.dwell());
         }
@@ -166,9 +179,8 @@ final class RunView extends JPanel {
 
     /** The pictures of another dwell than the longest are made when they are asked for. */
     private void ofDwell(OpenJob.RunAnswer answer, Dwell other) {
-        RunOrders orders = answer.analysed().orders();
         if (ofDwells.containsKey(other)) {
-            pictures(ofDwells.get(other), orders);
+            pictures(answer, ofDwells.get(other), Optional.of(other));
             return;
         }
         task.ifPresent(Work.Task::giveUp);
@@ -178,18 +190,60 @@ final class RunView extends JPanel {
                         progress -> DrawRecording.answer(answer.analysed(), other),
                         made -> {
                             ofDwells.put(other, made);
-                            pictures(made, orders);
+                            pictures(answer, made, Optional.of(other));
                         },
                         complaint::show));
     }
 
-    private void pictures(Map<String, Picture> pictures, RunOrders orders) {
+    private void pictures(OpenJob.RunAnswer answer, Map<String, Picture> pictures, Optional<Dwell> shown) {
+        RunOrders orders = answer.analysed().orders();
         boolean found = orders.speed().main().isPresent();
         bars.show(picture(pictures, "orders"), found ? "No dwell to measure orders in." : "No speed, no orders.");
-        spectrum.show(picture(pictures, "spectrum"), "No spectrum.");
-        waterfall.show(picture(pictures, "waterfall"), "No waterfall.");
+        overlays.show(picture(pictures, "spectrum"), "No spectrum.", Map.of());
+        waterfall.show(picture(pictures, "waterfall"), "No waterfall.", Optional.empty());
+        lookCloser(answer, pictures, shown);
         turn.show(picture(pictures, "turn"), "One turn is averaged where a confirmed speed was held.");
         speedPicture.show(Optional.ofNullable(pictures.get("speed")), "The speed was not found.");
+    }
+
+    /** What needs the samples comes when they are laid out. */
+    private void lookCloser(OpenJob.RunAnswer answer, Map<String, Picture> pictures, Optional<Dwell> shown) {
+        int place = channel.getSelectedIndex();
+        closing.ifPresent(Work.Task::giveUp);
+        closing = Optional.of(bench.work()
+                .alongside(
+                        "Laying out the samples",
+                        progress -> LookCloser.at(answer.analysed(), place, shown),
+                        look -> {
+                            overlays.show(
+                                    picture(pictures, "spectrum"), "No spectrum.", offers(answer, look, place, shown));
+                            waterfall.show(picture(pictures, "waterfall"), "No waterfall.", Optional.of(look));
+                            listen.of(Optional.of(look));
+                            listenAlong.of(Optional.of(look));
+                        },
+                        bench::say));
+    }
+
+    private Map<String, Work.Labour<Optional<SpectrumCurve>>> offers(
+            OpenJob.RunAnswer answer, LookCloser look, int place, Optional<Dwell> shown) {
+        Map<String, Work.Labour<Optional<SpectrumCurve>>> offers = new LinkedHashMap<>();
+        offers.put("the loudest it ever was", progress -> Optional.of(look.loudest()));
+        List<ChannelOrders> channels = answer.analysed().orders().channels();
+        for (int i = 0; i < channels.size(); i++) {
+            int other = i;
+            String name = Caption.channel(channels.get(i).channel());
+            if (i != place && channels.get(i).unit() == channels.get(place).unit()) {
+                offers.put(
+                        name,
+                        progress -> Optional.of(LookCloser.at(answer.analysed(), other, shown)
+                                .average(name)));
+            }
+        }
+        job.record().standing(Kind.RUN).stream()
+                .filter(each -> !each.id().equals(run.id()))
+                .forEach(each ->
+                        offers.put(Words.name(each), progress -> look.reference(job.folder(), each)));
+        return offers;
     }
 
     private void fillDwells(ChannelOrders chosen, RunOrders orders) {
@@ -224,6 +278,7 @@ final class RunView extends JPanel {
     @Override
     public void removeNotify() {
         task.ifPresent(Work.Task::giveUp);
+        closing.ifPresent(Work.Task::giveUp);
         super.removeNotify();
     }
 }

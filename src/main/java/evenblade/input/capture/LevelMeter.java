@@ -3,7 +3,7 @@ package evenblade.input.capture;
 import evenblade.input.recording.BlockSink;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
+import java.util.Optional;
 
 /** Watches the level of every channel as sound passes; fed by one thread, read by any. */
 public final class LevelMeter implements BlockSink {
@@ -15,15 +15,34 @@ public final class LevelMeter implements BlockSink {
     /** Samples from here on count as full scale: the largest whole number of 16 bits, and all above. */
     private static final float FULL = 1 - 1.5f / (1 << 15);
 
+    /** One step of 16 bits, with room for rounding. */
+    private static final float QUANTUM = 1.1f / (1 << 15);
+    /** Equal samples in a row that make a flat top. */
+    private static final int PLATEAU = 3;
+    /** Step beside a flat top: a round one of three samples has less than two quanta there. */
+    private static final float STEEP = 6f / (1 << 15);
+    /** A flat top lies this near the highest sample of late, as a share. */
+    private static final float NEAR_PEAK = 0.98f;
+    /** Flat tops within a second from which on it is no chance. */
+    private static final int LEAST_TOPS = 4;
+
+    private static final double COUNTED_S = 1;
+
     private final double rateHz;
     private final List<Lane> lanes;
     private volatile List<ChannelLevel> levels;
     private volatile boolean silent = true;
     private volatile double zeroS;
 
-    public LevelMeter(double rateHz, int channels) {
+    /**
+     * @param channels names of the channels
+     * @param mark the channel with a mark, whose pulses are flat by nature
+     */
+    public LevelMeter(double rateHz, List<String> channels, Optional<String> mark) {
         this.rateHz = rateHz;
-        this.lanes = IntStream.range(0, channels).mapToObj(i -> new Lane()).toList();
+        this.lanes = channels.stream()
+                .map(name -> new Lane(name, mark.filter(name::equals).isPresent()))
+                .toList();
         this.levels = lanes.stream().map(Lane::level).toList();
     }
 
@@ -59,15 +78,30 @@ public final class LevelMeter implements BlockSink {
     }
 
     private static final class Lane {
+        private final String channel;
+        private final boolean pulses;
         private double shown;
         private double shownAgeS;
         private double held;
         private double heldAgeS;
         private long clipped;
         private int run;
+        private double clippedAgeS = HOLD_S;
+        private double flatAgeS = HOLD_S;
+        private float plateau;
+        private int plateauRun;
+        private boolean steepIn;
+        private int flatTops;
+        private double countedS;
+
+        Lane(String channel, boolean pulses) {
+            this.channel = channel;
+            this.pulses = pulses;
+        }
 
         void take(float[] x, int lane, int lanes, int frames, double seconds) {
             float peak = 0;
+            long clippedBefore = clipped;
             for (int i = 0, at = lane; i < frames; i++, at += lanes) {
                 float size = Math.abs(x[at]);
                 peak = Math.max(peak, size);
@@ -77,9 +111,17 @@ public final class LevelMeter implements BlockSink {
                 } else {
                     run = 0;
                 }
+                look(size);
             }
             shownAgeS += seconds;
             heldAgeS += seconds;
+            clippedAgeS = clipped > clippedBefore ? 0 : clippedAgeS + seconds;
+            countedS += seconds;
+            flatAgeS = flatTops >= LEAST_TOPS ? 0 : flatAgeS + seconds;
+            if (flatTops >= LEAST_TOPS || countedS > COUNTED_S) {
+                flatTops = 0;
+                countedS = 0;
+            }
             if (peak >= shown || shownAgeS > SHOWN_S) {
                 shown = peak;
                 shownAgeS = 0;
@@ -90,8 +132,29 @@ public final class LevelMeter implements BlockSink {
             }
         }
 
+        /**
+         * Counts tops that are flat and steep on both sides: where a run of n equal samples is the top of anything
+         * round, the steps beside it are smaller than {@code 4(n + 1)/n²} of the smallest difference.
+         */
+        private void look(float size) {
+            if (Math.abs(size - plateau) <= QUANTUM) {
+                plateauRun++;
+            } else {
+                boolean steepOut = plateau - size > STEEP;
+                if (plateauRun >= PLATEAU && steepIn && steepOut && plateau < FULL && plateau >= NEAR_PEAK * held) {
+                    flatTops++;
+                }
+                steepIn = size - plateau > STEEP;
+                plateau = size;
+                plateauRun = 1;
+            }
+        }
+
         ChannelLevel level() {
-            return new ChannelLevel(decibel(shown), decibel(held), clipped);
+            ChannelLevel.Clip clip = clippedAgeS < HOLD_S
+                    ? ChannelLevel.Clip.FULL_SCALE
+                    : flatAgeS < HOLD_S && !pulses ? ChannelLevel.Clip.BELOW_FULL_SCALE : ChannelLevel.Clip.NONE;
+            return new ChannelLevel(channel, decibel(shown), decibel(held), clipped, clip);
         }
 
         private static double decibel(double share) {

@@ -7,22 +7,17 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
-import java.util.logging.Level;
 import java.util.logging.Logger;
 import net.sourceforge.jaad.aac.Decoder;
 
 /** AAC in an MP4 file: a voice memo, or the sound track of a video. */
 final class Mp4Form implements CodedForm {
     /** The decoder writes a line for each damaged frame; kept by name, or the silence would be collected. */
-    private static final List<Logger> DECODER_LOGS =
-            List.of(Logger.getLogger("jaad"), Logger.getLogger("jaad.aac.Decoder"));
+    private static final Logger DECODER_LOG = Logger.getLogger("jaad");
 
     static {
-        for (Logger log : DECODER_LOGS) {
-            log.setLevel(Level.OFF);
-            // The decoder sets a level of its own for one of them.
-            log.setFilter(line -> false);
-        }
+        // Its loggers set levels of their own, so no level of this one holds them; what they write goes no further than here.
+        DECODER_LOG.setUseParentHandlers(false);
     }
 
     /** The decoder gives numbers on the scale of 16-bit samples. */

@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import evenblade.base.problem.BadInput;
 import evenblade.input.recording.TableReading;
 import evenblade.input.recording.TableReading.DecimalSign;
@@ -322,8 +323,8 @@ record TableShape(
         try (CsvReader<CsvRecord> reader = CsvReader.builder()
                 .fieldSeparator(separator)
                 .commentStrategy(CommentStrategy.NONE)
-                .allowMissingFields(true)
-                .allowExtraFields(true)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
                 .trimWhitespacesAroundQuotes(true)
                 .ofCsvRecord(text)) {
             return reader.stream()

@@ -21,16 +21,14 @@ final class AmplitudeProfile {
     private final List<WeightedReading> runs;
     private final Influence fit;
     private final double[] variances;
-    private final double[][] misfits = new double[MASSES][2 * TURNS + 1];
+    private final double[][] misfits = new double[MASSES][];
 
     private AmplitudeProfile(List<WeightedReading> runs, Influence fit) {
         this.runs = runs;
         this.fit = fit;
         this.variances = runs.stream().mapToDouble(fit::varianceOfAmplitude).toArray();
         for (int m = 0; m < MASSES; m++) {
-            for (int a = 0; a <= 2 * TURNS; a++) {
-                misfits[m][a] = misfit(correction(m, a - TURNS));
-            }
+            misfits[m] = misfits(m);
         }
     }
 
@@ -84,18 +82,28 @@ final class AmplitudeProfile {
         return best.times(Math.pow(WIDEST, power)).times(Phasor.ofDegrees(1, turnDeg));
     }
 
-    private double misfit(Phasor correction) {
-        double pp = 0;
-        double pt = 0;
-        double tt = 0;
-        for (int i = 0; i < variances.length; i++) {
-            Phasor over = runs.get(i).weightGmm().over(correction);
-            double pattern = new Phasor(1, 0).minus(over).magnitude();
-            double amplitude = runs.get(i).amplitude();
-            pp += pattern * pattern / variances[i];
-            pt += pattern * amplitude / variances[i];
-            tt += amplitude * amplitude / variances[i];
+    /** Misfits of one mass at all angles: each run's amplitude should be O·|1 − W/C|, O is solved for. */
+    private double[] misfits(int mass) {
+        Phasor correction = correction(mass, 0);
+        List<Phasor> over =
+                runs.stream().map(run -> run.weightGmm().over(correction)).toList();
+        double[] all = new double[2 * TURNS + 1];
+        for (int a = 0; a < all.length; a++) {
+            Phasor turn = Phasor.ofDegrees(1, a - TURNS);
+            double pp = 0;
+            double pt = 0;
+            double tt = 0;
+            for (int i = 0; i < variances.length; i++) {
+                Phasor w = over.get(i);
+                double along = w.re() * turn.re() + w.im() * turn.im();
+                double square = Math.max(0, 1 - 2 * along + w.re() * w.re() + w.im() * w.im());
+                double amplitude = runs.get(i).amplitude();
+                pp += square / variances[i];
+                pt += Math.sqrt(square) * amplitude / variances[i];
+                tt += amplitude * amplitude / variances[i];
+            }
+            all[a] = pp > 0 ? tt - pt * pt / pp : tt;
         }
-        return pp > 0 ? tt - pt * pt / pp : tt;
+        return all;
     }
 }

@@ -11,17 +11,18 @@ import java.util.List;
  */
 public record BladeMoment(String blade, double gmm, double standardErrorGmm) {
     /**
-     * From repeated weighings of one blade.
+     * From repeated weighings of one blade. Their scatter counts beside the error that was stated, which weighs as much as
+     * one repeat: two readings that happen to be alike don't make the scale exact.
      *
      * @param weighingsGmm scale reading × arm of each; at least one
-     * @param usualErrorGmm standard error of one weighing, used where there is only one
+     * @param usualErrorGmm standard error of one weighing, as stated
      */
     public static BladeMoment of(String blade, List<Double> weighingsGmm, double usualErrorGmm) {
         int n = weighingsGmm.size();
         double mean = weighingsGmm.stream().mapToDouble(d -> d).average().orElseThrow();
         double squares =
                 weighingsGmm.stream().mapToDouble(d -> (d - mean) * (d - mean)).sum();
-        double single = n > 1 ? Math.sqrt(squares / (n - 1)) : usualErrorGmm;
+        double single = Math.sqrt((usualErrorGmm * usualErrorGmm + squares) / n);
         return new BladeMoment(blade, mean, single / Math.sqrt(n));
     }
 }

@@ -27,10 +27,10 @@ public record Correction(
         double highGmm,
         double belowDeg,
         double aboveDeg) {
-    /** Halvings in the search of an end: to a ten millionth of the bracket. */
-    private static final int HALVINGS = 24;
-    /** Golden sections in the search of a best angle or mass: to a millionth of the bracket, and the misfit is flat there. */
-    private static final int SECTIONS = 28;
+    /** Halvings in the search of an end: to a ten thousandth of the bracket or better. */
+    private static final int HALVINGS = 14;
+    /** Golden sections in the search of a best angle or mass: to a ten thousandth of the bracket; the misfit is flat there. */
+    private static final int SECTIONS = 20;
     /** Inverse of the golden ratio. */
     private static final double GOLDEN = 0.6180339887498949;
     /** Masses so many times the best one are past any interval worth having. */

@@ -44,6 +44,9 @@ public final class HubMoments {
      */
     public record Option(Layout layout, Unbalance unbalance, Optional<Double> trackSpreadMm) {
         private boolean betteredBy(Option other) {
+            if (trackSpreadMm.isPresent() != other.trackSpreadMm.isPresent()) {
+                return false;
+            }
             double mine = trackSpreadMm.orElse(0.0);
             double its = other.trackSpreadMm.orElse(0.0);
             boolean noWorse = other.unbalance.gmm() <= unbalance.gmm() && its <= mine;
@@ -53,7 +56,7 @@ public final class HubMoments {
 
     /**
      * All layouts worth choosing between: for each one no other is better in mass and no worse in track, or the other way
-     * round. Least unbalance first. Layouts that are the same turned round the hub appear once, as the one with the
+     * round; one whose track can't be told is held against its like only. Least unbalance first. Layouts that are the same turned round the hub appear once, as the one with the
      * present first blade on position 1.
      *
      * @param now the layout as it stands

@@ -69,8 +69,13 @@ public final class Influence {
         return scatter.share();
     }
 
-    /** Whether runs of this job say that scatter, at least in part; else it is the usual one of ground runs. */
+    /** Whether runs of this job alone say that scatter; else the usual one of ground runs is in it. */
     public boolean scatterMeasured() {
+        return scatter.seen();
+    }
+
+    /** Whether runs of this job say something about it. */
+    boolean scatterSeenInPart() {
         return scatter.measuredFreedom() > 0;
     }
 

@@ -100,7 +100,22 @@ final class InfluenceFit {
             double excess = fit.get().sumOfSquares() / freedom;
             share *= Math.sqrt(Math.min(4, Math.max(0.25, excess)));
         }
-        return settle(freedom > 0 ? TrialScatter.measured(share, freedom) : TrialScatter.PRIOR);
+        return settle(freedom > 0 ? TrialScatter.measured(share, freedom, part(share)) : TrialScatter.PRIOR);
+    }
+
+    /** How much of the variance of all figures is scatter. */
+    private double part(double share) {
+        double scatter = trace(scatterErrors(share));
+        double rest = trace(lineErrors()) + trace(weightErrorMatrix()) + leastVariance;
+        return scatter / (scatter + rest);
+    }
+
+    private static double trace(double[][] square) {
+        double sum = 0;
+        for (int i = 0; i < square.length; i++) {
+            sum += square[i][i];
+        }
+        return sum;
     }
 
     private Optional<Influence> settle(TrialScatter scatter) {

@@ -252,8 +252,13 @@ public sealed interface Objection {
         }
     }
 
-    /** Too few runs to show their scatter: the usual one was reckoned with. */
-    record ScatterAssumed(double scatterShare) implements Objection {
+    /**
+     * Too few runs to show their scatter: the usual one was reckoned with.
+     *
+     * @param scatterShare as a share of the line
+     * @param seenInPart whether what the runs do show is in it
+     */
+    record ScatterAssumed(double scatterShare, boolean seenInPart) implements Objection {
         @Override
         public Code code() {
             return Code.SCATTER_ASSUMED;

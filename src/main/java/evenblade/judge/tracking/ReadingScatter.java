@@ -20,7 +20,7 @@ public record ReadingScatter(double factor, double degreesOfFreedom, int fromRea
     /**
      * What the width of the intervals takes the stated error for. Where it is right, intervals then hold in 95 to 97 of
      * 100 cases; with {@link #STATED_WORTH} here too they would hold in up to 99. Ours, from the simulations in
-     * docs/tracking-figures.md.
+     * docs/figures.md.
      */
     private static final double WORTH_FOR_INTERVALS = 20;
 

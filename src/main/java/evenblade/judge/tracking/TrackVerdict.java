@@ -52,7 +52,7 @@ public record TrackVerdict(
 
     /**
      * Nobody is named while 'nothing is out' keeps this probability. Ours: so that an even propeller is blamed in few
-     * cases even where the reading error is stated at half of what it is (docs/tracking-figures.md).
+     * cases even where the reading error is stated at half of what it is (docs/figures.md).
      */
     static final double NOTHING_OUT = 0.2;
 

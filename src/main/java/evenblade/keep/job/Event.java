@@ -19,4 +19,16 @@ public record Event(
     public Kind kind() {
         return detail.kind();
     }
+
+    /** Whether the machine is another one after it: a correction, or a balance weight put on or taken off. */
+    public boolean changesMachine() {
+        return changesTrack()
+                || detail instanceof Detail.Balance b
+                        && (b.on().isPresent() || b.off().isPresent());
+    }
+
+    /** Whether the track may be another one after it. A weight alone moves no tip; what words alone say may. */
+    public boolean changesTrack() {
+        return detail instanceof Detail.Correction || detail instanceof Detail.Balance b && b.wordsOnly();
+    }
 }

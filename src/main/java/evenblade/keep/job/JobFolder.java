@@ -112,11 +112,20 @@ public final class JobFolder {
                     new Subject.StoredFile(RecordFile.FILE_NAME),
                     new Quoted(RecordFile.FILE_NAME)));
         }
-        for (Event behind : reading.record().enteredWithClockBehind()) {
-            warnings.add(Warning.of(
-                    WarningCode.CLOCK_BEHIND_ENTRIES, new Subject.Entry(behind.id()), new Quoted(behind.id())));
-        }
+        warnings.addAll(clockBehind(reading.record()));
         return List.copyOf(warnings);
+    }
+
+    /** Tells of entries that were made while the computer's clock stood behind an earlier one. */
+    public List<Warning> clockBehind() {
+        return clockBehind(record());
+    }
+
+    private static List<Warning> clockBehind(JobRecord record) {
+        return record.enteredWithClockBehind().stream()
+                .map(behind -> Warning.of(
+                        WarningCode.CLOCK_BEHIND_ENTRIES, new Subject.Entry(behind.id()), new Quoted(behind.id())))
+                .toList();
     }
 
     /** Writes one entry that needs no file. */

@@ -79,7 +79,7 @@ public final class LatestStretch implements BlockSink {
         TimeBase time = new TimeBase.Even(window.fromS(), window.rateHz(), window.size());
         List<Channel> channels = new ArrayList<>();
         for (int c = 0; c < names.size(); c++) {
-            channels.add(new Channel(names.get(c), SignalUnit.FULL_SCALE, window.values(c)));
+            channels.add(new Channel(names.get(c), SignalUnit.FULL_SCALE, window.latest(c, window.size())));
         }
         List<ChannelQuality> quality = (before.isEmpty() ? now : before)
                 .stream().map(meter -> meter.quality(1, 0)).toList();

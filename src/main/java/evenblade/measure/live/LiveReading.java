@@ -2,6 +2,7 @@ package evenblade.measure.live;
 
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.signal.Spectrum;
+import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import java.util.List;
 import java.util.Optional;
@@ -27,6 +28,11 @@ public record LiveReading(
         double skippedS) {
     public LiveReading {
         channels = List.copyOf(channels);
+    }
+
+    /** For how long the speed has been held at the end of the window; empty where it isn't. */
+    public Optional<Double> heldS() {
+        return LiveFigures.heldToTheEnd(this).map(Dwell::durationS);
     }
 
     /** The propeller's speed at the end of the window, where the signal bears it out. */

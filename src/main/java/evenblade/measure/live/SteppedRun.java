@@ -3,38 +3,35 @@ package evenblade.measure.live;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.plan.PlannedDwell;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.measure.orders.Level;
-import evenblade.measure.orders.OrderReading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
- * Leads through the dwells of a plan, one after the other, and says when each has been held long enough
- * for the wanted error.
- *
- * <p>Windows that don't overlap are independent readings of the same amplitude: their relative errors e
- * join as 1 / √Σ(1/e²). The interval is ± 1.96 of that. Used by one thread.
+ * Leads through the dwells of a plan and says when each has been held long enough for the wanted error. Only the dwell
+ * that a window ends in counts, as the dwell finder of a finished recording sees it, and its errors are those measured
+ * over it. A dwell at the speed of another step that is still to do counts for that one, so steps can be taken in any
+ * order. May be used by several threads.
  */
 public final class SteppedRun {
     /** Error wanted where none is stated, percent. */
     public static final double USUAL_PERCENT = 5;
+    /** A step ends after so many times the planned length, however weak its lines. */
+    public static final double GIVE_UP_AFTER = 2;
 
     /** A speed is held while it lies this near, as a share; the tachometer of a cockpit isn't better. */
     private static final double NEAR = 0.03;
 
-    private static final double NORMAL_95 = 1.96;
-    /** A step ends after so many times the planned length, however weak its lines. */
-    public static final double GIVE_UP_AFTER = 2;
-
     private final List<PlannedDwell> steps;
     private final double wantedPercent;
     private final List<StepProgress> finished = new ArrayList<>();
-    private double heldS;
-    private double lastToS = Double.NEGATIVE_INFINITY;
-    private double joinedToS = Double.NEGATIVE_INFINITY;
-    private double onceWeight;
-    private double bladePassWeight;
+    private final List<Integer> toDo;
+    /** A dwell that began before was another try. */
+    private double countedFromS = Double.NEGATIVE_INFINITY;
+
+    private double lastToS;
+    private Optional<StepProgress> now;
 
     /**
      * @param steps the dwells to hold, in order
@@ -43,92 +40,104 @@ public final class SteppedRun {
     public SteppedRun(List<PlannedDwell> steps, double wantedPercent) {
         this.steps = List.copyOf(steps);
         this.wantedPercent = wantedPercent;
+        this.toDo = new ArrayList<>(IntStream.range(0, steps.size()).boxed().toList());
+        this.now = next();
     }
 
-    /** All steps, done or not. */
-    public int count() {
-        return steps.size();
-    }
-
-    /** Steps that are done. */
-    public List<StepProgress> finished() {
+    /** Steps that are done, in the order of their doing. */
+    public synchronized List<StepProgress> finished() {
         return List.copyOf(finished);
     }
 
-    /** Takes the next reading; empty once all steps are done. */
-    public Optional<StepProgress> take(LiveReading reading) {
-        if (finished.size() == steps.size()) {
-            return Optional.empty();
-        }
-        PlannedDwell step = steps.get(finished.size());
-        boolean there = reading.engineRpm()
-                .filter(rpm -> Math.abs(rpm / step.engineRpm() - 1) < NEAR)
-                .isPresent();
-        if (!there) {
-            begin();
-            lastToS = reading.toS();
-            return Optional.of(progress(step, StepProgress.State.GO_THERE));
-        }
-        heldS += lastToS == Double.NEGATIVE_INFINITY ? 0 : reading.toS() - lastToS;
-        lastToS = reading.toS();
-        join(reading);
-        StepProgress now = progress(step, state(step));
-        if (now.done()) {
-            finished.add(now);
-            begin();
-        }
-        return Optional.of(now);
+    /** The step under way; empty once none is left to do. */
+    public synchronized Optional<StepProgress> now() {
+        return now;
     }
 
-    private void begin() {
-        heldS = 0;
-        onceWeight = 0;
-        bladePassWeight = 0;
-        joinedToS = lastToS;
+    /** Puts the step under way behind all others that are to do; the last one left is dropped. */
+    public synchronized void skip() {
+        now.ifPresent(step -> {
+            Integer index = step.number() - 1;
+            toDo.remove(index);
+            if (!toDo.isEmpty()) {
+                toDo.add(index);
+            }
+            now = next();
+        });
     }
 
-    private void join(LiveReading reading) {
-        Optional<DwellOrders> dwell = reading.channels().stream()
-                .findFirst()
-                .filter(c -> !c.dwells().isEmpty())
-                .map(c -> c.dwells().get(c.dwells().size() - 1));
-        if (dwell.isEmpty() || dwell.get().dwell().fromS() < joinedToS) {
+    /** Takes back the step that was done last: it is to be held anew. */
+    public synchronized void repeat() {
+        if (!finished.isEmpty()) {
+            StepProgress last = finished.remove(finished.size() - 1);
+            toDo.add(0, last.number() - 1);
+            countedFromS = lastToS;
+            now = next();
+        }
+    }
+
+    /** Takes the next window. */
+    public synchronized void take(LiveReading window) {
+        lastToS = window.toS();
+        Optional<DwellOrders> held =
+                LiveFigures.held(window).filter(each -> each.dwell().fromS() >= countedFromS);
+        Optional<Integer> at =
+                held.flatMap(each -> stepAt(window.ratio() * each.dwell().propellerRpm()));
+        if (at.isEmpty()) {
+            now = next();
             return;
         }
-        joinedToS = dwell.get().dwell().toS();
-        onceWeight += weight(dwell.get(), OrderLine.Role.UNEVEN_PROPELLER);
-        bladePassWeight += weight(dwell.get(), OrderLine.Role.BLADE_PASS);
-    }
-
-    private static double weight(DwellOrders dwell, OrderLine.Role role) {
-        for (OrderReading reading : dwell.readings()) {
-            if (reading.line().role() == role) {
-                if (reading.level() instanceof Level.Measured measured
-                        && measured.detected()
-                        && measured.standardError() > 0) {
-                    return Math.pow(measured.amplitude() / measured.standardError(), 2);
-                }
-                return 0;
-            }
+        StepProgress progress = progress(at.get(), held.get());
+        if (progress.done()) {
+            finished.add(progress);
+            toDo.remove(at.get());
+            now = next();
+        } else {
+            now = Optional.of(progress);
         }
-        return 0;
     }
 
-    private StepProgress.State state(PlannedDwell step) {
-        boolean exact = percent(onceWeight).filter(p -> p <= wantedPercent).isPresent()
-                && percent(bladePassWeight).filter(p -> p <= wantedPercent).isPresent();
-        if (heldS >= step.lengthS() && exact) {
-            return StepProgress.State.DONE;
-        }
-        return heldS >= GIVE_UP_AFTER * step.lengthS() ? StepProgress.State.DONE_WEAK : StepProgress.State.HOLD;
+    /** The nearest step that is still to do. */
+    private Optional<Integer> stepAt(double engineRpm) {
+        return toDo.stream()
+                .filter(index -> off(index, engineRpm) < NEAR)
+                .min((one, other) -> Double.compare(off(one, engineRpm), off(other, engineRpm)));
     }
 
-    private StepProgress progress(PlannedDwell step, StepProgress.State state) {
+    private double off(int index, double engineRpm) {
+        return Math.abs(engineRpm / steps.get(index).engineRpm() - 1);
+    }
+
+    private Optional<StepProgress> next() {
+        return toDo.stream()
+                .findFirst()
+                .map(index -> progress(index, StepProgress.State.GO_THERE, 0, Optional.empty(), Optional.empty()));
+    }
+
+    private StepProgress progress(int index, DwellOrders held) {
+        Optional<Double> once = percent(held, OrderLine.Role.UNEVEN_PROPELLER);
+        Optional<Double> bladePass = percent(held, OrderLine.Role.BLADE_PASS);
+        double heldS = held.dwell().durationS();
+        double wantedS = steps.get(index).lengthS();
+        boolean exact = once.filter(p -> p <= wantedPercent).isPresent()
+                && bladePass.filter(p -> p <= wantedPercent).isPresent();
+        StepProgress.State state = heldS >= wantedS && exact
+                ? StepProgress.State.DONE
+                : heldS >= GIVE_UP_AFTER * wantedS ? StepProgress.State.DONE_WEAK : StepProgress.State.HOLD;
+        return progress(index, state, heldS, once, bladePass);
+    }
+
+    private StepProgress progress(
+            int index, StepProgress.State state, double heldS, Optional<Double> once, Optional<Double> bladePass) {
+        PlannedDwell step = steps.get(index);
         return new StepProgress(
-                step.engineRpm(), state, heldS, step.lengthS(), percent(onceWeight), percent(bladePassWeight));
+                index + 1, steps.size(), step.engineRpm(), state, heldS, step.lengthS(), once, bladePass);
     }
 
-    private static Optional<Double> percent(double weight) {
-        return weight > 0 ? Optional.of(100 * NORMAL_95 / Math.sqrt(weight)) : Optional.empty();
+    /** Half the 95 % interval of the lowest line that plays a part, in percent; empty where it isn't detected. */
+    private static Optional<Double> percent(DwellOrders dwell, OrderLine.Role role) {
+        return LiveFigures.figure(dwell, role)
+                .filter(LiveFigures.Figure::detected)
+                .map(figure -> 100 * figure.plusMinus() / figure.value());
     }
 }

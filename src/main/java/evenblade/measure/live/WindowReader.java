@@ -11,11 +11,12 @@ import evenblade.measure.signal.AveragedSpectrum;
 import evenblade.measure.signal.Spectrum;
 import evenblade.measure.speed.MarkSpeed;
 import evenblade.measure.speed.SpeedFinder;
+import evenblade.measure.speed.SpeedNow;
 import evenblade.measure.speed.SpeedPrior;
 import evenblade.measure.speed.SpeedResult;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Reads one window as a recording is read: comb or mark for the speed, then the orders of every dwell in it.
@@ -34,17 +35,8 @@ public record WindowReader(Installation installation, SpeedPrior expectation, Op
     public LiveReading read(Recording window, double skippedS) {
         double fromS = window.time().at(0);
         double toS = fromS + window.time().durationS();
-        List<Channel> signals = new ArrayList<>();
-        Optional<Channel> mark = Optional.empty();
-        for (int c = 0; c < window.channels().size(); c++) {
-            Channel channel = window.channels().get(c);
-            boolean moving = window.quality().get(c).rms() > 0;
-            if (markChannel.isPresent() && channel.name().equals(markChannel.get())) {
-                mark = moving ? Optional.of(channel) : Optional.empty();
-            } else if (moving && channel.axis()) {
-                signals.add(channel);
-            }
-        }
+        List<Channel> signals = signals(window);
+        Optional<Channel> mark = mark(window);
         Optional<Spectrum> spectrum = signals.stream().findFirst().map(c -> spectrum(window, c));
         if (signals.isEmpty() || toS - fromS < LEAST_S) {
             return new LiveReading(fromS, toS, ratio(), Optional.empty(), List.of(), spectrum, skippedS);
@@ -61,14 +53,49 @@ public record WindowReader(Installation installation, SpeedPrior expectation, Op
         return new LiveReading(fromS, toS, ratio(), Optional.of(both.speed()), orders, spectrum, skippedS);
     }
 
+    /** The speed that the last second shows; empty where it shows none. */
+    Optional<SpeedNow> now(Recording latest) {
+        Optional<Channel> mark = mark(latest);
+        List<Channel> signals = signals(latest);
+        if (mark.isPresent()) {
+            return MarkSpeed.now(latest, mark.get());
+        }
+        return signals.isEmpty()
+                ? Optional.empty()
+                : SpeedFinder.now(latest, signals, installation.orders(), expectation);
+    }
+
+    private List<Channel> signals(Recording window) {
+        return moving(window).stream()
+                .filter(channel -> channel.axis() && !isMark(channel))
+                .toList();
+    }
+
+    private Optional<Channel> mark(Recording window) {
+        return moving(window).stream().filter(this::isMark).findFirst();
+    }
+
+    private boolean isMark(Channel channel) {
+        return markChannel.filter(channel.name()::equals).isPresent();
+    }
+
+    private static List<Channel> moving(Recording window) {
+        return IntStream.range(0, window.channels().size())
+                .filter(c -> window.quality().get(c).rms() > 0)
+                .mapToObj(window.channels()::get)
+                .toList();
+    }
+
     private double ratio() {
         return installation.reduction().ratio();
     }
 
     private static Spectrum spectrum(Recording window, Channel channel) {
         double rateHz = window.time().rateHz();
+        int size = channel.values().size();
+        int latest = (int) Math.min(size, Math.round(LiveChain.WINDOW_S * rateHz));
         return AveragedSpectrum.hann(SPECTRUM_SEGMENT_S, rateHz, Spectrum.Scaling.AMPLITUDE)
-                .of(channel.values(), rateHz);
+                .of(channel.values().part(size - latest, latest), rateHz);
     }
 
     /** The quality of a stretch of values, as far as the reader needs it. */

@@ -24,7 +24,19 @@ public sealed interface Level {
             OptionalDouble phaseDeg,
             boolean detected,
             Estimator estimator)
-            implements Level {}
+            implements Level {
+        /** The same line with its amplitude in a unit of which so many make one of this. */
+        public Measured times(double factor) {
+            return new Measured(
+                    factor * amplitude,
+                    factor * standardError,
+                    factor * ciLow,
+                    factor * ciHigh,
+                    phaseDeg,
+                    detected,
+                    estimator);
+        }
+    }
 
     /** A line that the file's sample rate doesn't let through as it is. */
     sealed interface BeyondRange extends Level {

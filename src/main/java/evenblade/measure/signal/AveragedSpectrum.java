@@ -83,6 +83,22 @@ public record AveragedSpectrum(
 
     /** The spectrum of samples taken {@code rateHz} times a second; at least one sample. */
     public Spectrum of(Series samples, double rateHz) {
+        Periodogram periodogram = added(samples, rateHz);
+        return spectrum(
+                scaling == Spectrum.Scaling.AMPLITUDE ? periodogram.amplitude() : periodogram.density(rateHz),
+                scaling,
+                periodogram,
+                samples,
+                rateHz);
+    }
+
+    /** The highest amplitude that each frequency had in any stretch, whatever the scaling. */
+    public Spectrum loudest(Series samples, double rateHz) {
+        Periodogram periodogram = added(samples, rateHz);
+        return spectrum(periodogram.loudest(), Spectrum.Scaling.AMPLITUDE, periodogram, samples, rateHz);
+    }
+
+    private Periodogram added(Series samples, double rateHz) {
         if (samples.size() == 0 || !(rateHz > 0)) {
             throw new IllegalArgumentException("no spectrum of " + samples.size() + " samples at " + rateHz + " Hz");
         }
@@ -90,7 +106,7 @@ public record AveragedSpectrum(
         int step = segmentLength - overlap;
         int stretches = (samples.size() - length) / step + 1;
         int parts = stretches < WORTH_SHARING ? 1 : PARTS;
-        Periodogram periodogram = IntStream.range(0, parts)
+        return IntStream.range(0, parts)
                 .parallel()
                 .mapToObj(part -> {
                     Periodogram some = new Periodogram(length, window, detrend);
@@ -101,13 +117,17 @@ public record AveragedSpectrum(
                 })
                 .reduce((one, other) -> one.and(other))
                 .orElseThrow();
+    }
+
+    private Spectrum spectrum(
+            double[] values, Spectrum.Scaling scaled, Periodogram periodogram, Series samples, double rateHz) {
+        int length = Math.min(segmentLength, samples.size());
         double[] hz = new double[periodogram.bins()];
         Arrays.setAll(hz, k -> k * rateHz / length);
         return new Spectrum(
                 Series.of(hz),
-                Series.of(
-                        scaling == Spectrum.Scaling.AMPLITUDE ? periodogram.amplitude() : periodogram.density(rateHz)),
-                scaling,
+                Series.of(values),
+                scaled,
                 rateHz / length,
                 periodogram.noiseBandwidthBins() * rateHz / length,
                 periodogram.segments());

@@ -12,6 +12,7 @@ final class Periodogram {
     private final double[] stretch;
     private final double[] power;
     private final double[] sum;
+    private final double[] most;
     private int segments;
 
     Periodogram(int length, Window window, AveragedSpectrum.Detrend detrend) {
@@ -22,6 +23,7 @@ final class Periodogram {
         this.stretch = new double[length];
         this.power = new double[fft.bins()];
         this.sum = new double[fft.bins()];
+        this.most = new double[fft.bins()];
     }
 
     int bins() {
@@ -34,6 +36,7 @@ final class Periodogram {
 
     void clear() {
         Arrays.fill(sum, 0);
+        Arrays.fill(most, 0);
         segments = 0;
     }
 
@@ -45,12 +48,14 @@ final class Periodogram {
         fft.transform(stretch);
         fft.powerInto(power);
         add(power, sum);
+        raise(power, most);
         segments++;
     }
 
     /** This with what another of the same kind has added up. */
     Periodogram and(Periodogram other) {
         add(other.sum, sum);
+        raise(other.most, most);
         segments += other.segments;
         return this;
     }
@@ -75,12 +80,27 @@ final class Periodogram {
         }
     }
 
+    private static void raise(double[] values, double[] to) {
+        for (int k = 0; k < to.length; k++) {
+            to[k] = Math.max(to[k], values[k]);
+        }
+    }
+
     /** Peak value of a sine in each bin. */
     double[] amplitude() {
+        return amplitude(sum, segments);
+    }
+
+    /** The same of the stretch in which each bin was highest. */
+    double[] loudest() {
+        return amplitude(most, 1);
+    }
+
+    private double[] amplitude(double[] power, int stretches) {
         double gain = windowSum();
-        double[] amplitude = new double[sum.length];
+        double[] amplitude = new double[power.length];
         for (int k = 0; k < amplitude.length; k++) {
-            amplitude[k] = (stands(k) ? 1 : 2) * Math.sqrt(sum[k] / segments) / gain;
+            amplitude[k] = (stands(k) ? 1 : 2) * Math.sqrt(power[k] / stretches) / gain;
         }
         return amplitude;
     }

@@ -68,9 +68,9 @@ public final class SlidingWindow implements BlockSink {
         return (rings.get(0).taken - size()) / rateHz();
     }
 
-    /** A copy of one channel's window, as shares of full scale. */
-    public Series values(int channel) {
-        return rings.get(channel).copy();
+    /** A copy of the latest samples of one channel, as shares of full scale; at most {@link #size}. */
+    public Series latest(int channel, int count) {
+        return rings.get(channel).copy(count);
     }
 
     @Override
@@ -112,8 +112,7 @@ public final class SlidingWindow implements BlockSink {
             taken += count;
         }
 
-        Series copy() {
-            int size = size();
+        Series copy(int size) {
             float[] copy = new float[size];
             for (int i = 0; i < size; i++) {
                 copy[i] = values[(int) ((taken - size + i) % values.length)];

@@ -12,8 +12,10 @@ public enum LevelAim {
     TURN_DOWN("turn down");
 
     private static final double SILENT_DB = -90;
-    private static final double LOW_DB = -20;
-    private static final double HIGH_DB = -6;
+    /** Lower end of the good zone. */
+    public static final double LOW_DB = -20;
+    /** Upper end of the good zone. */
+    public static final double HIGH_DB = -6;
 
     private final String words;
 

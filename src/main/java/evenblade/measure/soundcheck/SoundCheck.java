@@ -35,6 +35,7 @@ public final class SoundCheck {
         List<Warning> warnings =
                 new ArrayList<>(sound ? LevelCheck.of(take.quality()) : LevelCheck.dead(take.quality()));
         warnings.addAll(ChannelCheck.of(take.channels(), mark));
+        quiet.filter(still -> sound).ifPresent(still -> warnings.addAll(QuietCheck.of(still, Optional.empty(), mark)));
         for (int c = 0; c < take.channels().size(); c++) {
             Channel channel = take.channels().get(c);
             if (mark.isPresent() && mark.get().equals(channel.name())

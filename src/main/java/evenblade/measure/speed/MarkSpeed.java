@@ -84,6 +84,31 @@ public final class MarkSpeed {
                 warnings);
     }
 
+    /**
+     * The speed at the end of a recording of a second or so, from its last pulses.
+     *
+     * @return empty where the channel holds no pulses
+     */
+    public static Optional<SpeedNow> now(Recording recording, Channel mark) {
+        MarkPulseTimes pulses = MarkPulseTimes.of(recording.time(), mark.values());
+        if (!pulses.usable()) {
+            return Optional.empty();
+        }
+        double[] time = pulses.timeS().stream().mapToDouble(x -> x).toArray();
+        double[] turned = pulses.revolutions().stream().mapToDouble(x -> x).toArray();
+        int last = time.length - 1;
+        int first = last;
+        while (first > 0 && time[last] - time[first] < SpeedNow.FRAME_S) {
+            first--;
+        }
+        int middle = Math.min(last - 1, (first + last) / 2);
+        double late = (turned[last] - turned[middle]) / (time[last] - time[middle]);
+        double whole = (turned[last] - turned[first]) / (time[last] - time[first]);
+        double pulse = 2 * PULSE_ERROR_SAMPLES / recording.time().rateHz() / (time[last] - time[first]);
+        return Optional.of(
+                new SpeedNow(time[first], time[last], whole, whole * pulse + 2 * Math.abs(late - whole), 1, 0));
+    }
+
     private static SpeedResult withoutPulses(
             Recording recording, Channel mark, List<Channel> signals, OrderTable table, SpeedPrior expectation) {
         SpeedResult fromLines = SpeedFinder.find(recording, signals, table, expectation);

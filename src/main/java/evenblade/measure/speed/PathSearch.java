@@ -50,6 +50,25 @@ final class PathSearch {
         return sum;
     }
 
+    /**
+     * The most evidence that all frames together have for one speed that isn't this one.
+     *
+     * @param apart least distance in logarithm
+     */
+    double rival(double hz, double apart) {
+        double most = 0;
+        for (double other = prior.fromHz(); other < prior.toHz(); other *= 1 + COARSE_STEP) {
+            if (Math.abs(Math.log(other / hz)) >= apart) {
+                double sum = 0;
+                for (int frame = 0; frame < frames.frames(); frame++) {
+                    sum += evidence(frame, other);
+                }
+                most = Math.max(most, sum);
+            }
+        }
+        return most;
+    }
+
     /** Best path through the given frames, in order, with speeds between the two ends of the range. */
     Path best(int[] chosen, double fromHz, double toHz) {
         int steps = (int) Math.ceil(Math.log(toHz / fromHz) / COARSE_STEP) + 1;

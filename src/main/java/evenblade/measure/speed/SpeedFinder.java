@@ -31,6 +31,11 @@ public final class SpeedFinder {
     /** Room kept above the highest line at the fastest speed looked at. */
     private static final double HIGHEST_LINE_MARGIN = 1.02;
 
+    /** Speeds further apart than this, in logarithm, aren't the same one in short spectra. */
+    private static final double OTHER = 0.04;
+    /** A line's place in a short spectrum is good to a twentieth of the frame's resolution; twice that for 95 %. */
+    private static final double PLACE = 0.1;
+
     private final Recording recording;
     private final List<Channel> channels;
     private final OrderTable table;
@@ -61,6 +66,48 @@ public final class SpeedFinder {
     }
 
     /**
+     * The speed at the end of a recording of a second or so, to steer by: no more is asked than which speed explains the
+     * latest short spectra best, and whether those bear it out by themselves.
+     *
+     * @param recording {@link SpeedNow#STRETCH_S} long or a little more
+     * @return empty where it is shorter than a frame
+     */
+    public static Optional<SpeedNow> now(
+            Recording recording, List<Channel> channels, OrderTable table, SpeedPrior expectation) {
+        return recording.time().durationS() < SpeedNow.FRAME_S
+                ? Optional.empty()
+                : Optional.of(new SpeedFinder(recording, channels, table, expectation).now());
+    }
+
+    private SpeedNow now() {
+        WhitenedSpectrogram frames = WhitenedSpectrogram.of(recording, channels, upToHz(), SpeedNow.FRAME_S);
+        PathSearch search = new PathSearch(frames, comb, expectation);
+        PathSearch.Path path =
+                search.best(IntStream.range(0, frames.frames()).toArray(), expectation.fromHz(), expectation.toHz());
+        int last = path.hz().length - 1;
+        int before = Math.max(0, last - 1);
+        double hz = path.hz()[last];
+        double total = 0;
+        for (int i = 0; i <= last; i++) {
+            total += search.evidence(i, path.hz()[i]);
+        }
+        double evidence = Math.min(search.evidence(before, path.hz()[before]), search.evidence(last, hz));
+        double middleS = frames.centreS(last);
+        return new SpeedNow(
+                middleS - SpeedNow.FRAME_S / 2,
+                middleS + SpeedNow.FRAME_S / 2,
+                hz,
+                PLACE / SpeedNow.FRAME_S + Math.abs(hz - path.hz()[before]),
+                evidence,
+                total > 0 ? search.rival(hz, OTHER) / total : 1);
+    }
+
+    private double upToHz() {
+        double usable = Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz();
+        return Math.min(usable, comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN);
+    }
+
+    /**
      * The answer where no line was detected in any dwell at the speed found: what the search met then was chance, and
      * the entered speed is all there is. What was said of a mark still holds.
      */
@@ -85,9 +132,7 @@ public final class SpeedFinder {
     }
 
     private SpeedResult find() {
-        double usable = Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz();
-        double upTo = Math.min(usable, comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN);
-        WhitenedSpectrogram frames = WhitenedSpectrogram.of(recording, channels, upTo);
+        WhitenedSpectrogram frames = WhitenedSpectrogram.of(recording, channels, upToHz());
         PathSearch search = new PathSearch(frames, comb, expectation);
         StretchJudge judge = new StretchJudge(frames, table, comb, expectation);
         PathSearch.Path first =

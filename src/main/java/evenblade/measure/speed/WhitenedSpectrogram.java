@@ -74,9 +74,13 @@ final class WhitenedSpectrogram {
      * @param upToHz highest frequency wanted
      */
     static WhitenedSpectrogram of(Recording recording, List<Channel> channels, double upToHz) {
-        double rate = recording.time().rateHz();
         double duration = recording.time().durationS();
-        double lengthS = Math.max(0.4, Math.min(1.5, duration / 4));
+        return of(recording, channels, upToHz, Math.max(0.4, Math.min(1.5, duration / 4)));
+    }
+
+    /** The same with frames of a length. */
+    static WhitenedSpectrogram of(Recording recording, List<Channel> channels, double upToHz, double lengthS) {
+        double rate = recording.time().rateHz();
         int length = (int) Math.round(lengthS * rate);
         int padded = Integer.highestOneBit(Math.max(64, (int) (LEAST_PADDING * length) - 1)) << 1;
         double binHz = rate / padded;

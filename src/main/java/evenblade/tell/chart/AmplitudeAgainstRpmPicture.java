@@ -62,7 +62,7 @@ public final class AmplitudeAgainstRpmPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         List<PlacedEstimate> all =
                 data.lines().stream().flatMap(l -> l.points().stream()).toList();
         double slowest = all.stream().mapToDouble(PlacedEstimate::x).min().orElseThrow();
@@ -79,5 +79,6 @@ public final class AmplitudeAgainstRpmPicture extends Picture {
         for (int i = 0; i < data.lines().size(); i++) {
             LineLook.of(i).paint(pen, plane, data.lines().get(i).points());
         }
+        return LaidOut.NONE;
     }
 }

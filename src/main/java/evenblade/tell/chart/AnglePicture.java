@@ -45,6 +45,9 @@ public final class AnglePicture extends Picture {
             Optional<Revolution> before,
             Revolution after) {}
 
+    /** Half the width of a 95 % interval in standard errors. */
+    private static final double NINETY_FIVE = 1.96;
+
     private final Data data;
 
     public AnglePicture(Data data) {
@@ -76,7 +79,7 @@ public final class AnglePicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double reach = Math.max(
                 reach(data.after()), data.before().map(AnglePicture::reach).orElse(0.0));
         double end = reach > 0 ? Axis.roundUp(reach) : 1;
@@ -109,6 +112,28 @@ public final class AnglePicture extends Picture {
                 pen.stroke(0.06));
         data.before().ifPresent(b -> paintMean(pen, plane, b, Ink.BEFORE, Dash.LONG));
         paintMean(pen, plane, data.after(), Ink.AFTER, Dash.SOLID);
+    return LaidOut.of(plane, (xPx, yPx) -> Optional.of(spot(plane.valueAtX(xPx))));
+    }
+
+    private Spot spot(double degrees) {
+        int point = point(data.after(), degrees);
+        List<Spot.Reading> readings = new ArrayList<>();
+        readings.add(Spot.Reading.of(
+                Spot.What.ANGLE, 360.0 * point / data.after().mean().size()));
+        readings.add(reading(data.after(), point, ""));
+        data.before().ifPresent(b -> readings.add(reading(b, point(b, degrees), b.name())));
+        return new Spot(0, readings.get(0).value(), data.after().mean().at(point), "", readings);
+    }
+
+    private static int point(Revolution turn, double degrees) {
+        int size = turn.mean().size();
+        return Math.floorMod(Math.round(degrees / 360 * size), size);
+    }
+
+    private Spot.Reading reading(Revolution turn, int point, String of) {
+        double half = NINETY_FIVE * turn.standardError().at(point);
+        return new Spot.Reading(
+                Spot.What.AMPLITUDE, turn.mean().at(point), half, data.unit().display(), of);
     }
 
     private static double reach(Revolution revolution) {

@@ -94,7 +94,7 @@ public final class BalanceVectorsPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double largest = data.runs().stream().mapToDouble(Run::amplitude).max().orElseThrow();
         double added = data.correction()
                 .map(c -> Math.max(c.addedAmplitude(), c.high()))
@@ -116,5 +116,6 @@ public final class BalanceVectorsPicture extends Picture {
         });
         net.paintNames(names, area);
         net.paintNumbers();
+        return LaidOut.NONE;
     }
 }

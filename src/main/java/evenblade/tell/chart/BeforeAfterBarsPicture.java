@@ -3,6 +3,7 @@ package evenblade.tell.chart;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Every order of two runs, before over after, with intervals and the change in words. */
@@ -118,19 +119,56 @@ public final class BeforeAfterBarsPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         List<RowFrame.Row> all =
                 data.strips().stream().flatMap(strip -> strip.words().stream()).toList();
         RowFrame whole = RowFrame.place(pen, area, axis(data.strips().get(0)), all);
         double axes = area.getHeight() - whole.box().getHeight();
         double rowHeight = (area.getHeight() - axes * data.strips().size()) / all.size();
         double top = area.getY();
+        List<LaidOut.Part> parts = new ArrayList<>();
         for (Strip strip : data.strips()) {
             double height = axes + rowHeight * strip.rows().size();
             Rectangle2D part = new Rectangle2D.Double(area.getX(), top, area.getWidth(), height);
-            paintStrip(pen, strip, RowFrame.place(pen, part, axis(strip), strip.words(), all));
+            RowFrame rows = RowFrame.place(pen, part, axis(strip), strip.words(), all);
+            paintStrip(pen, strip, rows);
+            parts.add(rows.part(spots(parts.size(), strip, rows)));
             top += height;
         }
+    return LaidOut.of(parts);
+    }
+
+    private List<Spot> spots(int part, Strip strip, RowFrame rows) {
+        String unit = strip.axisTitle().substring(strip.axisTitle().indexOf('(') + 1).replace(")", "");
+        List<Spot> spots = new ArrayList<>();
+        for (int i = 0; i < strip.rows().size(); i++) {
+            Row row = strip.rows().get(i);
+            spots.add(rows.spot(
+                    part,
+                    i,
+                    row.after().value(),
+                    Stream.of(reading(row.before(), unit, "before"), reading(row.after(), unit, "after"))
+                            .flatMap(Optional::stream)
+                            .toList()));
+        }
+        return spots;
+    }
+
+    private static Optional<Spot.Reading> reading(PlottedEstimate estimate, String unit, String of) {
+        return estimate.there()
+                ? Optional.of(new Spot.Reading(
+                        Spot.What.AMPLITUDE,
+                        estimate.value(),
+                        (estimate.ciHigh() - estimate.ciLow()) / 2,
+                        unit,
+                        of))
+                : Optional.empty();
+    }
+
+    @Override
+    public double leastHeightEm() {
+        return RowFrame.leastHeightEm(
+                data.strips().stream().mapToInt(each -> each.rows().size() + 3).sum());
     }
 
     private static Axis axis(Strip strip) {

@@ -36,6 +36,13 @@ final class ColourRamp {
         return oklab(lightness, a, b);
     }
 
+    /** Its colours in so many even steps that the eye sees none, as {@link Color#getRGB}. */
+    int[] steps() {
+        int[] colours = new int[256];
+        java.util.Arrays.setAll(colours, i -> at(i / (colours.length - 1.0)).getRGB());
+        return colours;
+    }
+
     private static Color oklab(double lightness, double a, double b) {
         double l = cube(lightness + 0.3963377774 * a + 0.2158037573 * b);
         double m = cube(lightness - 0.1055613458 * a - 0.0638541728 * b);

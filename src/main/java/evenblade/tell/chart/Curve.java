@@ -16,6 +16,21 @@ public record Curve(Series x, Series y) {
         }
     }
 
+    /** Index of the value of x that lies next to one. */
+    int nearest(double value) {
+        int low = 0;
+        int high = x.size() - 1;
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (x.at(middle) <= value) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return Math.abs(x.at(high) - value) < Math.abs(x.at(low) - value) ? high : low;
+    }
+
     double largest() {
         double largest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < y.size(); i++) {

@@ -65,7 +65,7 @@ public final class DeviationPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         List<Row> all =
                 Stream.concat(data.blades().stream(), data.positions().stream()).toList();
         double reach = all.stream()
@@ -110,6 +110,7 @@ public final class DeviationPicture extends Picture {
                     pen.colour(Ink.QUIET_TEXT),
                     pen.stroke(0.06, Dash.DOTS));
         }
+        return LaidOut.NONE;
     }
 
     private static String figures(PlottedEstimate deviation) {

@@ -89,7 +89,7 @@ public final class HubWeightsPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double radius = area.getHeight() / 2 - pen.em(1.6);
         double cx = Math.min(area.getCenterX(), area.getX() + radius + pen.em(6));
         double cy = area.getCenterY();
@@ -115,6 +115,7 @@ public final class HubWeightsPicture extends Picture {
             text(pen, place.name(), cx, cy, radius, place.againstRotationDeg(), 0.5, Ink.QUIET_TEXT);
         }
         paintWeights(pen, area, cx, cy, radius);
+        return LaidOut.NONE;
     }
 
     private void paintBlade(Pen pen, double cx, double cy, double radius, Spot position) {

@@ -9,6 +9,9 @@ import java.util.Optional;
 /** Order marks over a spectrum: staffs down to the axis, names in rows above, measured amplitudes as mark shapes. */
 final class MarkFlags {
     private static final int MOST_ROWS = 5;
+    /** However many lines there are, the curve keeps most of the room. */
+    private static final double SHARE_OF_NAMES = 0.3;
+
     private static final double RADIUS = 0.34;
 
     private final Pen pen;
@@ -23,7 +26,13 @@ final class MarkFlags {
         this.plane = plane;
     }
 
-    static MarkFlags layOut(Pen pen, List<OrderMark> all, Plane plane) {
+    /**
+     * Finds the names' places.
+     *
+     * @param height of everything, names and plot; the names get a share of it
+     */
+    static MarkFlags layOut(Pen pen, List<OrderMark> all, Plane plane, double height) {
+        int most = (int) Math.max(1, Math.min(MOST_ROWS, SHARE_OF_NAMES * height / rowHeight(pen)));
         Axis axis = plane.xAxis();
         List<OrderMark> marks = all.stream()
                 .filter(m -> m.frequencyHz() >= axis.min() && m.frequencyHz() <= axis.max())
@@ -35,7 +44,7 @@ final class MarkFlags {
             flags.add(new FlagRows.Flag(plane.x(mark.frequencyHz()), width, rank));
         }
         FlagRows.Layout layout =
-                FlagRows.layOut(flags, plane.box().getX(), plane.box().getMaxX() + pen.em(0.5), pen.em(0.5), MOST_ROWS);
+                FlagRows.layOut(flags, plane.box().getX(), plane.box().getMaxX() + pen.em(0.5), pen.em(0.5), most);
         return new MarkFlags(pen, marks, layout, plane);
     }
 
@@ -77,8 +86,14 @@ final class MarkFlags {
         }
         marks.forEach(this::paintAmplitude);
         if (layout.leftOut() > 0) {
+            String words = layout.leftOut() + " names left out for lack of room";
+            double width = pen.width(words, TextStyle.SMALL);
+            pen.fill(
+                    new Rectangle2D.Double(
+                            plane.box().getMaxX() - width, plane.box().getY() + pen.em(0.2), width, pen.em(1.2)),
+                    pen.colour(Ink.PAPER));
             pen.text(
-                    layout.leftOut() + " names left out for lack of room",
+                    words,
                     plane.box().getMaxX(),
                     plane.box().getY() + pen.em(1.1),
                     TextStyle.SMALL,

@@ -1,5 +1,6 @@
 package evenblade.tell.chart;
 
+import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.Level;
 import java.util.List;
 
@@ -22,5 +23,13 @@ public record OrderBar(
         List<String> notToldApartFrom) {
     public OrderBar {
         notToldApartFrom = List.copyOf(notToldApartFrom);
+    }
+
+    /** Its level in another unit. */
+    OrderBar in(ShownUnit unit, SignalUnit from) {
+        return level instanceof Level.Measured measured
+                ? new OrderBar(
+                        name, kind, propellerOrder, frequencyHz, measured.times(unit.factor(from, frequencyHz)), notToldApartFrom)
+                : this;
     }
 }

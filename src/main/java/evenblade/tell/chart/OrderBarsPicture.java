@@ -28,9 +28,17 @@ public final class OrderBarsPicture extends Picture {
     }
 
     private final Data data;
+    private final ShownUnit unit;
+    private final List<OrderBar> bars;
 
     public OrderBarsPicture(Data data) {
+        this(data, ShownUnit.AS_MEASURED, data.bars());
+    }
+
+    private OrderBarsPicture(Data data, ShownUnit unit, List<OrderBar> bars) {
         this.data = data;
+        this.unit = unit;
+        this.bars = bars;
     }
 
     @Override
@@ -47,21 +55,21 @@ public final class OrderBarsPicture extends Picture {
     List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
         for (MarkKind kind : MarkKind.values()) {
-            if (data.bars().stream().anyMatch(b -> b.kind() == kind)) {
+            if (bars.stream().anyMatch(b -> b.kind() == kind)) {
                 entries.add(KeyEntry.glyph(kind.words(), kind.glyph(), kind.ink(), true));
             }
         }
         entries.add(KeyEntry.interval());
-        if (data.bars().stream().anyMatch(b -> b.level() instanceof Level.Measured m && !m.detected())) {
+        if (bars.stream().anyMatch(b -> b.level() instanceof Level.Measured m && !m.detected())) {
             entries.add(KeyEntry.below());
         }
         return entries;
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double largest = 0;
-        for (OrderBar bar : data.bars()) {
+        for (OrderBar bar : bars) {
             if (bar.level() instanceof Level.Measured m) {
                 largest = Math.max(largest, m.ciHigh());
             }
@@ -69,17 +77,56 @@ public final class OrderBarsPicture extends Picture {
         RowFrame rows = RowFrame.place(
                 pen,
                 area,
-                Axis.fromZero(AmplitudeScale.title(data.unit()), largest),
-                data.bars().stream().map(OrderBarsPicture::row).toList());
+                Axis.fromZero(unit.title(data.unit()), largest),
+                bars.stream().map(OrderBarsPicture::row).toList());
         rows.paint();
-        for (int i = 0; i < data.bars().size(); i++) {
-            OrderBar bar = data.bars().get(i);
+        for (int i = 0; i < bars.size(); i++) {
+            OrderBar bar = bars.get(i);
             rows.paintGlyph(i, bar.kind());
             if (bar.level() instanceof Level.Measured measured) {
                 paintBar(pen, rows, i, bar, measured);
             }
         }
         rows.paintZero();
+    return LaidOut.of(List.of(rows.part(spots(rows))));
+    }
+
+    private List<Spot> spots(RowFrame rows) {
+        List<Spot> spots = new ArrayList<>();
+        for (int i = 0; i < bars.size(); i++) {
+            OrderBar bar = bars.get(i);
+            List<Spot.Reading> readings = new ArrayList<>();
+            double x = 0;
+            if (bar.level() instanceof Level.Measured measured && measured.detected()) {
+                x = measured.amplitude();
+                readings.add(Spot.Reading.of(Spot.What.FREQUENCY, bar.frequencyHz()));
+                readings.add(Spot.Reading.of(Spot.What.PROPELLER_ORDER, bar.propellerOrder()));
+                readings.add(new Spot.Reading(
+                        Spot.What.AMPLITUDE, x, FigureFormat.half(measured), unit.unit(data.unit()), ""));
+            }
+            spots.add(rows.spot(0, i, x, readings));
+        }
+        return spots;
+    }
+
+    @Override
+    public double leastHeightEm() {
+        return RowFrame.leastHeightEm(bars.size());
+    }
+
+    @Override
+    public List<ShownUnit> units() {
+        return ShownUnit.of(data.unit());
+    }
+
+    @Override
+    public Picture in(ShownUnit other) {
+        return other == unit
+                ? this
+                : new OrderBarsPicture(
+                        data,
+                        other,
+                        data.bars().stream().map(each -> each.in(other, data.unit())).toList());
     }
 
     private void paintBar(Pen pen, RowFrame rows, int row, OrderBar bar, Level.Measured measured) {

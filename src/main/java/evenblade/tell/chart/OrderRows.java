@@ -37,6 +37,11 @@ public final class OrderRows {
         return Stream.concat(orders, others).toList();
     }
 
+    /** The same marks without amplitudes, for pictures of several runs in which these differ. */
+    public static List<OrderMark> lines(DwellOrders dwell) {
+        return marks(dwell).stream().map(OrderMark::withoutAmplitude).toList();
+    }
+
     /** A frequency that leaves a little room above the highest propeller, crank or firing order. */
     public static double upToHz(DwellOrders dwell) {
         return 1.08
@@ -75,12 +80,14 @@ public final class OrderRows {
 
     private static OrderMark mark(OrderBar bar) {
         OptionalDouble amplitude = OptionalDouble.empty();
+        double half = 0;
         boolean detected = false;
         if (bar.level() instanceof Level.Measured measured) {
             amplitude = OptionalDouble.of(measured.amplitude());
+            half = FigureFormat.half(measured);
             detected = measured.detected();
         }
-        return new OrderMark(bar.name(), bar.kind(), bar.propellerOrder(), bar.frequencyHz(), amplitude, detected);
+        return new OrderMark(bar.name(), bar.kind(), bar.propellerOrder(), bar.frequencyHz(), amplitude, half, detected);
     }
 
     private static OrderMark mark(UnexplainedLine line) {

@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 
@@ -33,6 +34,8 @@ public abstract class Picture {
 
     private static final int LEAST_WIDTH = 240;
     private static final int LEAST_HEIGHT = 160;
+    /** Title, caption, key, axis and a little plot. */
+    private static final double LEAST_HEIGHT_EM = 20;
 
     /** What the picture shows, in a few words. */
     public abstract String title();
@@ -43,7 +46,47 @@ public abstract class Picture {
     abstract List<KeyEntry> key();
 
     /** Draws everything below title, caption and key. */
-    abstract void paintBody(Pen pen, Rectangle2D area);
+    abstract LaidOut paintBody(Pen pen, Rectangle2D area);
+
+    /** What is shown of it; empty where all of it always is. */
+    public Optional<Zoom> zoom() {
+        return Optional.empty();
+    }
+
+    /** All that could be shown of it. */
+    public Optional<Zoom> whole() {
+        return zoom();
+    }
+
+    /** The same picture of another part; only where there is a {@link #zoom}. */
+    public Picture zoomedTo(Zoom zoom) {
+        return this;
+    }
+
+    /** The units that its amplitudes can be shown in; none where there is no choice. */
+    public List<ShownUnit> units() {
+        return List.of();
+    }
+
+    /** The same picture in another of its {@link #units}. */
+    public Picture in(ShownUnit unit) {
+        return this;
+    }
+
+    /** Its ten highest peaks in what is shown, the highest first; none where peaks mean nothing. */
+    public List<Spot> peaks() {
+        return List.of();
+    }
+
+    /** The same place in this picture, which may be one of a later moment or another unit. */
+    public Optional<Spot> again(Spot spot) {
+        return Optional.of(spot);
+    }
+
+    /** How high it is at least, in text heights, so that its letters don't lie on each other. */
+    public double leastHeightEm() {
+        return LEAST_HEIGHT_EM;
+    }
 
     /**
      * Draws the whole picture from the surface's origin on.
@@ -52,8 +95,9 @@ public abstract class Picture {
      * @param width in pixels, at least 240
      * @param height in pixels, at least 160
      * @param theme colours and text size
+     * @return where everything lies
      */
-    public final void paint(Graphics2D surface, int width, int height, ChartTheme theme) {
+    public final LaidOut paint(Graphics2D surface, int width, int height, ChartTheme theme) {
         if (width < LEAST_WIDTH || height < LEAST_HEIGHT) {
             throw new IllegalArgumentException("a picture of " + width + " by " + height
                     + " pixels can't be read; at least " + LEAST_WIDTH + " by " + LEAST_HEIGHT + " is needed");
@@ -76,7 +120,7 @@ public abstract class Picture {
             pen.text(line, margin, y - pen.em(0.25), TextStyle.SMALL, pen.colour(Ink.QUIET_TEXT), Pen.Align.LEFT);
         }
         y = paintKey(pen, margin, y + pen.em(0.2), room);
-        paintBody(pen, new Rectangle2D.Double(0, y, width, height - y));
+        return paintBody(pen, new Rectangle2D.Double(0, y, width, height - y));
     }
 
     /** The picture as a bitmap for the page, in light colours. */

@@ -18,6 +18,16 @@ record Plane(Axis xAxis, Axis yAxis, Rectangle2D box) {
         return box.getMaxY() - yAxis.share(value) * box.getHeight();
     }
 
+    /** The value that lies at a pixel of the lying axis, which is linear. */
+    double valueAtX(double px) {
+        return xAxis.min() + (px - box.getX()) / box.getWidth() * (xAxis.max() - xAxis.min());
+    }
+
+    /** The value that lies at a pixel of the upright axis, where that is linear. */
+    double valueAtY(double px) {
+        return yAxis.min() + (box.getMaxY() - px) / box.getHeight() * (yAxis.max() - yAxis.min());
+    }
+
     /** As {@link #x} but never outside the box. */
     double xInside(double value) {
         return Math.min(box.getMaxX(), Math.max(box.getX(), x(value)));

@@ -57,7 +57,7 @@ public final class PolarPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double largest = data.vectors().stream()
                 .mapToDouble(v -> v.amplitude() + v.radius())
                 .max()
@@ -74,5 +74,6 @@ public final class PolarPicture extends Picture {
         }
         net.paintNames(tips, area);
         net.paintNumbers();
+        return LaidOut.NONE;
     }
 }

@@ -1,6 +1,7 @@
 package evenblade.tell.chart;
 
 import java.awt.geom.Rectangle2D;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
 
@@ -15,6 +16,11 @@ final class RowFrame {
      * @param strong whether it is there, rather than not detected or not measured
      */
     record Row(String name, String place, String figures, boolean strong) {}
+
+    /** Title, caption, key, and the axis. */
+    private static final double WORDS_AND_AXIS_EM = 12;
+
+    private static final double ROW_EM = 1.15;
 
     private final Pen pen;
     private final Pen rowPen;
@@ -53,9 +59,14 @@ final class RowFrame {
      */
     static RowFrame place(Pen pen, Rectangle2D area, Axis axis, List<Row> rows, List<Row> sharing) {
         double rowHeight = (area.getHeight() - pen.em(4)) / rows.size();
-        double textPx = Math.max(6, Math.min(pen.em(0.95), rowHeight / 1.15));
-        Pen rowPen = new Pen(pen.surface(), new ChartTheme(pen.theme().palette(), textPx));
+        double textPx = Math.max(pen.theme().leastPx(), Math.min(pen.em(0.95), rowHeight / 1.15));
+        Pen rowPen = new Pen(pen.surface(), new ChartTheme(pen.theme().palette(), textPx, pen.theme().leastPx()));
         return new RowFrame(pen, rowPen, area, axis, rows, sharing);
+    }
+
+    /** What a picture of so many rows needs, in text heights, so that every row can be read. */
+    static double leastHeightEm(int rows) {
+        return WORDS_AND_AXIS_EM + rows * ROW_EM;
     }
 
     /** Draws the axis, and every row's words. */
@@ -81,6 +92,20 @@ final class RowFrame {
                 0.34,
                 strong ? pen.colour(kind.ink()) : pen.pale(kind.ink()),
                 strong);
+    }
+
+    /** One plot of a picture whose spots are its rows, from the top one on. */
+    LaidOut.Part part(List<Spot> spots) {
+        return new LaidOut.Part(
+                plane,
+                (x, y) -> spots.stream().min(Comparator.comparingDouble(spot -> Math.abs(plane.y(spot.y()) - y))));
+    }
+
+    /** What can be read off a row. */
+    Spot spot(int part, int row, double x, List<Spot.Reading> readings) {
+        Row words = rows.get(row);
+        String name = readings.isEmpty() ? words.name() + ": " + words.figures() : words.name();
+        return new Spot(part, x, rows.size() - row - 0.5, name, readings);
     }
 
     double x(double value) {

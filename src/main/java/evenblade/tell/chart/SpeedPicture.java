@@ -8,6 +8,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Engine speed (left) and propeller speed (right) against time, with the dwells shaded and named. */
 public final class SpeedPicture extends Picture {
@@ -46,9 +47,54 @@ public final class SpeedPicture extends Picture {
     }
 
     private final Data data;
+    private final Zoom zoom;
 
     public SpeedPicture(Data data) {
+        this(data, whole(data));
+    }
+
+    private SpeedPicture(Data data, Zoom zoom) {
         this.data = data;
+        this.zoom = zoom;
+    }
+
+    private static Zoom whole(Data data) {
+        return Zoom.across(data.timeS().at(0), data.timeS().at(data.timeS().size() - 1));
+    }
+
+    @Override
+    public Optional<Zoom> zoom() {
+        return Optional.of(zoom);
+    }
+
+    @Override
+    public Optional<Zoom> whole() {
+        return Optional.of(whole(data));
+    }
+
+    @Override
+    public Picture zoomedTo(Zoom other) {
+        return new SpeedPicture(data, other);
+    }
+
+    private Spot spot(double timeS) {
+        double hz = data.propellerHz().at(new Curve(data.timeS(), data.propellerHz()).nearest(timeS));
+        double propellerRpm = 60 * hz;
+        double engineRpm = data.ratio() * propellerRpm;
+        String dwell = "";
+        for (int i = 0; i < data.dwells().size(); i++) {
+            Dwell each = data.dwells().get(i);
+            dwell = timeS >= each.fromS() && timeS <= each.toS() ? "dwell " + (i + 1) : dwell;
+        }
+        return new Spot(
+                0,
+                timeS,
+                engineRpm,
+                dwell,
+                List.of(
+                        Spot.Reading.of(Spot.What.TIME, timeS),
+                        Spot.Reading.of(Spot.What.ENGINE_RPM, engineRpm),
+                        Spot.Reading.of(Spot.What.PROPELLER_RPM, propellerRpm)));
     }
 
     @Override
@@ -80,16 +126,15 @@ public final class SpeedPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double toRpm = 60 * data.ratio();
-        Axis x = Axis.linear(
-                "time (s)", data.timeS().at(0), data.timeS().at(data.timeS().size() - 1));
+        Axis x = Axis.linear("time (s)", zoom.across().from(), zoom.across().to());
         double[][] curve = Thinning.between(
                 data.timeS(), data.propellerHz(), x.min(), x.max(), (int) Math.max(100, area.getWidth()));
         double[] engineRpm =
                 java.util.Arrays.stream(curve[1]).map(hz -> toRpm * hz).toArray();
-        double slowest = java.util.Arrays.stream(engineRpm).min().orElseThrow();
-        double fastest = java.util.Arrays.stream(engineRpm).max().orElseThrow();
+        double slowest = java.util.Arrays.stream(engineRpm).min().orElse(0);
+        double fastest = java.util.Arrays.stream(engineRpm).max().orElse(1);
         boolean direct = Math.abs(data.ratio() - 1) < 1e-9;
         Axis y = Axis.around(direct ? "engine and propeller speed (rpm)" : "engine speed (rpm)", slowest, fastest);
         AxesFrame frame = new AxesFrame(x, y, pen.theme());
@@ -148,6 +193,7 @@ public final class SpeedPicture extends Picture {
                 pen.text(name, textLeft, base - pen.em(0.05), TextStyle.SMALL, pen.colour(Ink.TEXT), Pen.Align.LEFT);
             });
         }
+    return LaidOut.of(plane, (xPx, yPx) -> Optional.of(spot(plane.valueAtX(xPx))));
     }
 
     private FlagRows.Layout rows(Pen pen, Plane plane) {

@@ -84,7 +84,7 @@ public final class TipMarksPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double low = lowestMm();
         double top = Math.max(
                 highestMm(), low + data.limit().map(Length::millimetres).orElse(0.0));
@@ -122,6 +122,7 @@ public final class TipMarksPicture extends Picture {
                 TextStyle.SMALL,
                 pen.colour(Ink.QUIET_TEXT),
                 Pen.Align.RIGHT);
+        return LaidOut.NONE;
     }
 
     private void paintTip(Pen pen, Plane plane, int index, Tip tip) {

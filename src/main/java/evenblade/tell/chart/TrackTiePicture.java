@@ -76,7 +76,7 @@ public final class TrackTiePicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         double farthest = data.runs().stream().mapToDouble(Run::trackMm).max().orElseThrow();
         double largest = Math.max(
                 data.runs().stream()
@@ -98,6 +98,7 @@ public final class TrackTiePicture extends Picture {
             LineLook.FIRST.paintPoint(pen, plane, new PlacedEstimate(run.trackMm(), run.amplitude()));
         }
         paintNames(pen, plane);
+        return LaidOut.NONE;
     }
 
     /** Each name right of its run; one that would lie on another moves up or down. */

@@ -2,6 +2,7 @@ package evenblade.tell.chart;
 
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import evenblade.tell.document.FigureFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -110,7 +111,7 @@ public final class TrendPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
         Axis x = Axis.linear("", -0.6, data.runs().size() - 0.4);
         double runNames = pen.em(2.9);
         double between = pen.em(0.7);
@@ -147,6 +148,34 @@ public final class TrendPicture extends Picture {
         }
         paintCorrectionNames(pen, planes.get(0), names, rowHeight);
         paintRunNames(pen, planes.get(planes.size() - 1));
+    List<LaidOut.Part> parts = new ArrayList<>();
+        for (int i = 0; i < planes.size(); i++) {
+            parts.add(LaidOut.fixed(planes.get(i), spots(i)));
+        }
+        return LaidOut.of(parts);
+    }
+
+    private List<Spot> spots(int part) {
+        List<Spot> spots = new ArrayList<>();
+        Band band = data.bands().get(part);
+        String whole = band.axisTitle();
+        String unit = whole.substring(whole.indexOf('(') + 1).replace(")", "");
+        for (Line line : band.lines()) {
+            for (int i = 0; i < data.runs().size(); i++) {
+                String name = data.runs().get(i) + ", " + line.name();
+                int run = i;
+                line.values().get(i).ifPresent(e -> spots.add(new Spot(
+                        part,
+                        run,
+                        e.value(),
+                        e.there() ? name : name + ", not detected: below " + FigureFormat.rough(e.ciHigh()) + " " + unit,
+                        e.there()
+                                ? List.of(new Spot.Reading(
+                                        Spot.What.AMPLITUDE, e.value(), (e.ciHigh() - e.ciLow()) / 2, unit, ""))
+                                : List.of())));
+            }
+        }
+        return spots;
     }
 
     private static AxesFrame frame(Pen pen, Axis x, Band band, double height) {

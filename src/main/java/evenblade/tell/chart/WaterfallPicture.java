@@ -55,14 +55,75 @@ public final class WaterfallPicture extends Picture {
     }
 
     private final Data data;
+    private final Axis level;
+    private final Zoom zoom;
 
     public WaterfallPicture(Data data) {
+        this(data, levelAxis(data), whole(data));
+    }
+
+    private WaterfallPicture(Data data, Axis level, Zoom zoom) {
         this.data = data;
+        this.level = level;
+        this.zoom = zoom;
+    }
+
+    private static Zoom whole(Data data) {
+        return new Zoom(
+                new Zoom.Range(
+                        data.startS() - data.stepS() / 2, data.startS() + (data.frames() - 0.5) * data.stepS()),
+                Optional.of(new Zoom.Range(0, data.upToHz())));
+    }
+
+    @Override
+    public Optional<Zoom> zoom() {
+        return Optional.of(zoom);
+    }
+
+    @Override
+    public Optional<Zoom> whole() {
+        return Optional.of(whole(data));
+    }
+
+    @Override
+    public Picture zoomedTo(Zoom other) {
+        return new WaterfallPicture(data, level, other);
+    }
+
+    /** What is shown of this one from finer levels, which as in {@link Data} begin at 0 Hz, in the same colours. */
+    public WaterfallPicture finer(
+            int frames, double startS, double stepS, double binHz, int bins, Series levelDb) {
+        return new WaterfallPicture(
+                new Data(
+                        data.caption(),
+                        startS,
+                        stepS,
+                        frames,
+                        binHz,
+                        bins,
+                        levelDb,
+                        data.levelUnit(),
+                        data.marks(),
+                        data.trackTimeS(),
+                        data.trackPropellerHz(),
+                        data.upToHz()),
+                level,
+                zoom);
+    }
+
+    /** From frequency to frequency. */
+    public double binHz() {
+        return data.binHz();
+    }
+
+    @Override
+    public Optional<Spot> again(Spot spot) {
+        return Optional.of(spot(spot.x(), spot.y()));
     }
 
     @Override
     public String title() {
-        return shown().isEmpty() ? "Waterfall" : "Waterfall with the order lines";
+        return data.marks().stream().noneMatch(m -> m.kind().order()) ? "Waterfall" : "Waterfall with the order lines";
     }
 
     @Override
@@ -76,10 +137,10 @@ public final class WaterfallPicture extends Picture {
     }
 
     @Override
-    void paintBody(Pen pen, Rectangle2D area) {
-        Axis x = Axis.linear(
-                "time (s)", data.startS() - data.stepS() / 2, data.startS() + (data.frames() - 0.5) * data.stepS());
-        Axis y = Axis.linear("frequency (Hz)", 0, data.upToHz());
+    LaidOut paintBody(Pen pen, Rectangle2D area) {
+        Zoom.Range shownHz = zoom.upward().orElseThrow();
+        Axis x = Axis.linear("time (s)", zoom.across().from(), zoom.across().to());
+        Axis y = Axis.linear("frequency (Hz)", shownHz.from(), shownHz.to());
         List<OrderMark> shown = shown();
         double names = shown.stream()
                 .mapToDouble(m -> pen.width(m.name(), TextStyle.SMALL))
@@ -91,8 +152,7 @@ public final class WaterfallPicture extends Picture {
         Plane plane = frame.place(
                 new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth() - side - bar, area.getHeight()));
         frame.paint(pen.surface());
-        Axis level = levelAxis();
-        paintLevels(pen, plane, level);
+        paintLevels(pen, plane);
         pen.within(plane.box(), () -> shown.forEach(m -> paintTrack(pen, plane, m)));
         paintNames(pen, plane, shown, side);
         paintRamp(
@@ -103,21 +163,36 @@ public final class WaterfallPicture extends Picture {
                         plane.box().getY(),
                         pen.em(1.1),
                         plane.box().getHeight()));
+        double reachHz = pen.em(0.6) / plane.box().getHeight() * shownHz.size();
+        return LaidOut.of(plane, (xPx, yPx) -> {
+            double timeS = plane.valueAtX(xPx);
+            return Optional.of(spot(timeS, strongestHz(frameAt(timeS), plane.valueAtY(yPx), reachHz)));
+        });
     }
 
-    private void paintLevels(Pen pen, Plane plane, Axis level) {
-        ColourRamp ramp = ColourRamp.of(pen.theme().palette());
+    private void paintLevels(Pen pen, Plane plane) {
+        int[] colours = ColourRamp.of(pen.theme().palette()).steps();
         int width = (int) Math.max(1, Math.round(plane.box().getWidth()));
         int height = (int) Math.max(1, Math.round(plane.box().getHeight()));
-        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        int[] pixels = new int[width * height];
+        Zoom.Range shownHz = zoom.upward().orElseThrow();
         for (int column = 0; column < width; column++) {
-            int fromFrame = (int) ((long) column * data.frames() / width);
-            int toFrame = Math.max(fromFrame + 1, (int) ((column + 1L) * data.frames() / width));
+            int fromFrame = frameAt(zoom.across().from() + zoom.across().size() * column / width);
+            int toFrame = Math.max(
+                    fromFrame + 1, frameAt(zoom.across().from() + zoom.across().size() * (column + 1.0) / width));
             for (int row = 0; row < height; row++) {
-                double strongest = strongest(fromFrame, toFrame, hzAt(row + 1, height), hzAt(row, height));
-                image.setRGB(column, row, ramp.at(level.share(strongest)).getRGB());
+                double strongest = strongest(
+                        fromFrame,
+                        toFrame,
+                        shownHz.to() - shownHz.size() * (row + 1.0) / height,
+                        shownHz.to() - shownHz.size() * row / height);
+                pixels[row * width + column] = colours[
+                        (int) Math.round(
+                                (colours.length - 1) * Math.max(0, Math.min(1, level.share(strongest))))];
             }
         }
+        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        image.setRGB(0, 0, width, height, pixels, 0, width);
         pen.surface()
                 .drawImage(
                         image,
@@ -126,8 +201,50 @@ public final class WaterfallPicture extends Picture {
                         null);
     }
 
-    private double hzAt(int row, int height) {
-        return data.upToHz() * (1 - (double) row / height);
+    /** The frame that a moment belongs to. */
+    private int frameAt(double timeS) {
+        double frame = (timeS - data.startS()) / data.stepS() + 0.5;
+        return (int) Math.max(0, Math.min(data.frames() - 1.0, Math.floor(frame)));
+    }
+
+    private int binAt(double hz) {
+        return (int) Math.max(0, Math.min(data.bins() - 1.0, Math.round(hz / data.binHz())));
+    }
+
+    private double levelAt(int frame, int bin) {
+        return data.levelDb().at(frame * data.bins() + bin);
+    }
+
+    /** The strongest frequency within reach of one. */
+    private double strongestHz(int frame, double hz, double reachHz) {
+        int best = binAt(hz);
+        for (int bin = binAt(hz - reachHz); bin <= binAt(hz + reachHz); bin++) {
+            best = levelAt(frame, bin) > levelAt(frame, best) ? bin : best;
+        }
+        return best * data.binHz();
+    }
+
+    private Spot spot(double timeS, double hz) {
+        List<Spot.Reading> readings = new ArrayList<>();
+        readings.add(Spot.Reading.of(Spot.What.TIME, timeS));
+        readings.add(Spot.Reading.of(Spot.What.FREQUENCY, hz));
+        propellerHzAt(timeS).ifPresent(turns -> {
+            readings.add(Spot.Reading.of(Spot.What.PROPELLER_ORDER, hz / turns));
+            readings.add(Spot.Reading.of(Spot.What.PROPELLER_RPM, 60 * turns));
+        });
+        readings.add(Spot.Reading.of(Spot.What.LEVEL, levelAt(frameAt(timeS), binAt(hz))));
+        return new Spot(0, timeS, hz, "", readings);
+    }
+
+    /** Speed on the track; empty where none is known then. */
+    private Optional<Double> propellerHzAt(double timeS) {
+        Series times = data.trackTimeS();
+        if (data.marks().isEmpty() || times.size() == 0 || timeS < times.at(0) || timeS > times.at(times.size() - 1)) {
+            return Optional.empty();
+        }
+        double hz = data.trackPropellerHz()
+                .at(new Curve(times, data.trackPropellerHz()).nearest(timeS));
+        return hz > 0 ? Optional.of(hz) : Optional.empty();
     }
 
     /** The strongest level in a patch, so that a narrow line isn't lost between pixels. */
@@ -145,7 +262,7 @@ public final class WaterfallPicture extends Picture {
     }
 
     /** From the level that half the patches in view lie under, or 70 dB down, to the strongest. */
-    private Axis levelAxis() {
+    private static Axis levelAxis(Data data) {
         int inView = (int) Math.min(data.bins(), Math.floor(data.upToHz() / data.binHz()) + 1);
         double[] levels = new double[data.frames() * inView];
         for (int frame = 0; frame < data.frames(); frame++) {
@@ -252,12 +369,16 @@ public final class WaterfallPicture extends Picture {
     /** Steady lines that no order explains follow no track: they are seen in the levels alone. */
     private List<OrderMark> shown() {
         return data.marks().stream()
-                .filter(m -> m.kind().order() && endHz(m) <= data.upToHz())
+                .filter(m -> m.kind().order()
+                        && endHz(m) <= zoom.upward().orElseThrow().to()
+                        && endHz(m) >= zoom.upward().orElseThrow().from())
                 .toList();
     }
 
+    /** Where its line leaves the picture on the right. */
     private double endHz(OrderMark mark) {
-        return mark.propellerOrder()
-                * data.trackPropellerHz().at(data.trackPropellerHz().size() - 1);
+        int end = new Curve(data.trackTimeS(), data.trackPropellerHz())
+                .nearest(zoom.across().to());
+        return mark.propellerOrder() * data.trackPropellerHz().at(end);
     }
 }

@@ -170,6 +170,7 @@ public final class TieDocument {
                 + switch (run.why()) {
                     case NO_MARKS_BEFORE -> "no tip marks before it";
                     case NOT_MARKED_AGAIN -> "something was changed before it and the tips not marked again";
+                    case OTHER_WEIGHTS_ON -> "other balance weights were on than in most runs";
                     case NOT_SEEN -> "no propeller 1× seen alone on that channel at that speed";
                 };
     }

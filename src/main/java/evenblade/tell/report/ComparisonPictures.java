@@ -16,9 +16,11 @@ import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.Curve;
 import evenblade.tell.chart.MarkKind;
 import evenblade.tell.chart.OrderRows;
-import evenblade.tell.chart.OverlaidSpectraPicture;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.PlottedEstimate;
+import evenblade.tell.chart.SpectrumCurve;
+import evenblade.tell.chart.SpectrumPicture;
+import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.document.ChangeWords;
 import evenblade.tell.document.ComparisonDocument;
 import evenblade.tell.document.FigureFormat;
@@ -91,16 +93,16 @@ public final class ComparisonPictures {
      */
     public static Picture spectra(
             RunComparison outcome, Curve before, Curve after, SignalUnit unit, DwellOrders later, double ratio) {
-        return new OverlaidSpectraPicture(new OverlaidSpectraPicture.Data(
+        return new SpectrumPicture(new SpectrumPicture.Data(
                 Caption.of(
                         outcome.after() + " against " + outcome.before(),
                         "engine " + FigureFormat.fixed(later.dwell().propellerRpm() * ratio, 0) + " rpm"),
-                outcome.before(),
-                before,
-                outcome.after(),
-                after,
+                List.of(
+                        new SpectrumCurve("after: " + outcome.after(), after, SpectrumCurve.Role.AFTER),
+                        new SpectrumCurve("before: " + outcome.before(), before, SpectrumCurve.Role.BEFORE)),
                 unit,
-                OrderRows.marks(later),
+                OrderRows.lines(later),
+                Optional.of(new ShaftSpeeds(later.dwell().propellerHz(), ratio)),
                 OrderRows.upToHz(later),
                 AmplitudeScale.DECADES));
     }

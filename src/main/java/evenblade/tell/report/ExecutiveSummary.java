@@ -221,7 +221,7 @@ final class ExecutiveSummary {
             open.add("Files of the record are missing, changed or not named by it: see 'Recordings and papers'.");
         }
         Optional<Event> lastChange = record.standing().stream()
-                .filter(e -> e.kind() == Kind.CORRECTION || e.kind() == Kind.BALANCE)
+                .filter(Event::changesMachine)
                 .reduce((earlier, later) -> later);
         boolean measuredSince = lastChange
                 .map(change -> record.standing(Kind.RUN).stream()

@@ -38,7 +38,6 @@ final class Sheets {
             PDType0Font regular = font("DejaVuSansCondensed.ttf", sheets);
             PDType0Font bold = font("DejaVuSansCondensed-Bold.ttf", sheets);
             new PdfRendererBuilder()
-                    .useFastMode()
                     .usePDDocument(sheets)
                     .useFont(new PDFontSupplier(regular), FONT, REGULAR, FontStyle.NORMAL, true)
                     .useFont(new PDFontSupplier(bold), FONT, BOLD, FontStyle.NORMAL, true)

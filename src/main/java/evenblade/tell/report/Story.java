@@ -226,7 +226,7 @@ final class Story {
     /** Everything that was changed, in order of time. */
     List<Event> changes() {
         return record.standing().stream()
-                .filter(e -> e.kind() == Kind.CORRECTION || e.kind() == Kind.BALANCE)
+                .filter(Event::changesMachine)
                 .toList();
     }
 
@@ -239,7 +239,7 @@ final class Story {
             }
             if (event.kind() == Kind.RUN) {
                 changes.clear();
-            } else if (event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE) {
+            } else if (event.changesMachine()) {
                 changes.add(event.text());
             }
         }

@@ -28,7 +28,7 @@ final class Timeline {
         }
         lines.addAll(detail(event.detail()));
         String what = word(event.kind()) + event.label().map(l -> ": " + l).orElse("");
-        boolean change = event.kind() == Kind.CORRECTION || event.kind() == Kind.BALANCE;
+        boolean change = event.changesMachine();
         return new TimelineEntry(event.id(), FigureFormat.minute(event.at()), what, lines, struckOut, change);
     }
 

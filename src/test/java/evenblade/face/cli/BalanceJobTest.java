@@ -88,6 +88,65 @@ class BalanceJobTest {
         assertThat(answer(job).objects("runs")).hasSize(2);
     }
 
+    /** A weight shakes at 1× too, and moves no tip: such a run is left out of the tie, and the marks before it still hold. */
+    @Test
+    void runsWithATrialWeightAreLeftOutOfTheTieToTrack() {
+        String job = folder.resolve("job").toString();
+        done("practice", job, "--to-balance", "--seed", "3");
+        String at = "2026-01-01T10:00";
+        done("job", "tracking", job, "--layout", "1=A,2=B,3=C", "--readings", "0 mm,0.5 mm,0 mm", "--at", at);
+        done("job", "weight", job, "--angles", "against-rotation");
+        done("practice", job, "--next-run", "--label", "again");
+        weigh(job, "10 g", "0 deg", "trial");
+        done("practice", job, "--next-run", "--label", "heavier");
+        String said = done("findings", job).replaceAll("\\s+", " ");
+        assertThat(said)
+                .contains("no weights 0.33")
+                .contains("again 0.33")
+                .contains("Left out: 'heavier': other balance weights were on than in most runs");
+    }
+
+    /** Blade B heavy by 900 g·mm wherever it sits; marks in two layouts say the track of all. */
+    @Test
+    void weighedBladesAreLookedAtTogetherWithTheTipMarksOfTheJob() {
+        String job = folder.resolve("job").toString();
+        done("practice", job, "--to-balance", "--seed", "3");
+        Path scale = folder.resolve("scale.json");
+        write(scale, List.of("A", "B", "C"), 408000, 408900, 408000);
+        String[] together = {"balance", job, "--from", scale.toString()};
+        CommandLineRun unmarked = CommandLineRun.of(together);
+        assertThat(unmarked.status()).isEqualTo(1);
+        assertThat(unmarked.err()).contains("no tip marks");
+
+        done("job", "tracking", job, "--layout", "1=A,2=B,3=C", "--readings", "0 mm,2 mm,0 mm", "--sigma", "0.1 mm");
+        assertThat(done(together)).contains("track spread mm").contains("1=A, 2=B, 3=C").contains("2.00");
+        done("job", "tracking", job, "--layout", "1=B,2=C,3=A", "--readings", "2 mm,0 mm,0 mm", "--sigma", "0.1 mm");
+        done("job", "tracking", job, "--layout", "1=B,2=A,3=C", "--readings", "2 mm,0 mm,0 mm", "--sigma", "0.1 mm");
+        JsonObject answer = JsonDocument.parse(done("balance", job, "--from", scale.toString(), "--json"), "balance");
+        assertThat(answer.objects("layouts")).isNotEmpty().allSatisfy(l -> assertThat(l.number("trackSpreadMm", 0, 10))
+                .isBetween(1.9, 2.1));
+
+        write(scale, List.of("A", "B", "X"), 408000, 408900, 408000);
+        CommandLineRun others = CommandLineRun.of(together);
+        assertThat(others.status()).isEqualTo(1);
+        assertThat(others.err()).contains("blades A, B, X").contains("B, A, C");
+        write(scale, JsonDocument.parse("{\"installation\": {\"readings\": []}}", "x"));
+        assertThat(CommandLineRun.of(together).status()).isEqualTo(2);
+    }
+
+    private static void write(Path file, List<String> blades, double... momentsGmm) {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < momentsGmm.length; i++) {
+            text.append(i == 0 ? "" : ", ")
+                    .append("{ \"name\": \"" + blades.get(i) + "\", \"momentsGmm\": [" + momentsGmm[i] + "] }");
+        }
+        try {
+            Files.writeString(file, "{ \"blades\": [ " + text + " ], \"errorGmm\": 40 }");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     @Test
     void trackBeyondItsLimitComesFirst() {
         String job = folder.resolve("job").toString();

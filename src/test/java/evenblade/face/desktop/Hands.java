@@ -137,6 +137,46 @@ final class Hands {
         clickAt(middle);
     }
 
+    /** Where on the screen a place of the showing picture lies, in shares of its first plot from the left and from the foot. */
+    Point inPlot(String pane, double shareX, double shareY) {
+        awaitRest();
+        await("a picture", () -> picture(pane).plot().isPresent());
+        return onEventThread(() -> {
+            PictureView view = picture(pane);
+            java.awt.geom.Rectangle2D plot = view.plot().orElseThrow();
+            Point corner = view.getLocationOnScreen();
+            return new Point(
+                    corner.x + (int) Math.round(plot.getX() + shareX * plot.getWidth()),
+                    corner.y + (int) Math.round(plot.getMaxY() - shareY * plot.getHeight()));
+        });
+    }
+
+    /** The picture in a pane of that name, in sight. Called on the event thread. */
+    PictureView picture(String pane) {
+        return (PictureView) find((Container) named(pane), each -> each instanceof PictureView && each.isShowing())
+                .orElseThrow(() -> new AssertionError("no picture in '" + pane + "'"));
+    }
+
+    void point(Point at) {
+        robot.mouseMove(at.x, at.y);
+        robot.waitForIdle();
+    }
+
+    /** Draws a box with the pointer. */
+    void drag(Point from, Point to) {
+        robot.mouseMove(from.x, from.y);
+        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+        robot.mouseMove((from.x + to.x) / 2, (from.y + to.y) / 2);
+        robot.mouseMove(to.x, to.y);
+        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+        robot.waitForIdle();
+    }
+
+    void wheel(int notches) {
+        robot.mouseWheel(notches);
+        robot.waitForIdle();
+    }
+
     void clickAt(Point at) {
         robot.mouseMove(at.x, at.y);
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);

@@ -170,8 +170,7 @@ class WholeJobTest {
         hands.type("live mark", "2");
         InventedSound engine = InventedSound.play(scratch, SpeedProfile.steady(InventedSound.hz(4800), 150), once, 1);
         try {
-            Hands.onEventThread(() -> hands.named("record").requestFocusInWindow());
-            hands.press(KeyEvent.VK_SPACE);
+            hands.click("record");
             hands.await("half a dwell", 90, () -> hands.find("dwell bar")
                     .filter(bar -> ((JProgressBar) bar).getValue() > 500)
                     .isPresent());
@@ -183,14 +182,12 @@ class WholeJobTest {
             hands.await(
                     "the run",
                     60,
-                    () -> hands.find("orders").isPresent()
-                            || hands.find("see run").isPresent());
+                    () -> hands.named("next live step").isEnabled()
+                            && ((JButton) hands.named("next live step")).getText().startsWith("Look at the run"));
         } finally {
             engine.stop();
         }
-        if (hands.shows("see run")) {
-            hands.click("see run");
-        }
+        hands.press(KeyEvent.VK_SPACE);
         hands.awaitNamed("orders");
         hands.awaitRest();
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.WarningCode;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -107,7 +108,7 @@ class ChosenInputTest {
     @Test
     @DisplayName("gives exact zeros at once as something that no real input does")
     void exactZerosAreCounted() {
-        LevelMeter meter = new LevelMeter(8000, 1);
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
         meter.accept(new float[8000], 8000);
         assertThat(meter.zeroS()).isEqualTo(1);
         float[] oneBit = new float[400];

@@ -3,6 +3,8 @@ package evenblade.input.capture;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class LevelMeterTest {
@@ -19,7 +21,7 @@ class LevelMeterTest {
 
     @Test
     void aToneOfMinus6DecibelReadsMinus6Decibel() {
-        LevelMeter meter = new LevelMeter(8000, 2);
+        LevelMeter meter = new LevelMeter(8000, List.of("left", "right"), Optional.empty());
 
         meter.accept(tone(0.5012, 800, 2), 800);
 
@@ -30,7 +32,7 @@ class LevelMeterTest {
 
     @Test
     void thePeakIsHeldForTwoSecondsAndThenLetGo() {
-        LevelMeter meter = new LevelMeter(8000, 1);
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
         meter.accept(tone(0.5, 400, 1), 400);
         for (int i = 0; i < 30; i++) {
             meter.accept(tone(0.05, 400, 1), 400);
@@ -46,7 +48,7 @@ class LevelMeterTest {
 
     @Test
     void flatTopsAtFullScaleAreCountedAsClipped() {
-        LevelMeter meter = new LevelMeter(8000, 1);
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
 
         meter.accept(tone(1.5, 800, 1), 800);
 
@@ -54,9 +56,55 @@ class LevelMeterTest {
         assertThat(meter.levels().get(0).clipped()).isBetween(400L, 440L);
     }
 
+    private static ChannelLevel.Clip clip(LevelMeter meter) {
+        return meter.levels().get(0).clip();
+    }
+
+    @Test
+    void theClipMarkGoesTwoSecondsAfterTheLastClippedSample() {
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
+        meter.accept(tone(1.5, 400, 1), 400);
+        assertThat(clip(meter)).isEqualTo(ChannelLevel.Clip.FULL_SCALE);
+
+        for (int i = 0; i < 41; i++) {
+            meter.accept(tone(0.5, 400, 1), 400);
+        }
+
+        assertThat(clip(meter)).isEqualTo(ChannelLevel.Clip.NONE);
+        assertThat(meter.levels().get(0).clipped()).as("since the start").isPositive();
+    }
+
+    @Test
+    void topsCutOffBelowFullScaleAreAnotherMatterThanTooMuchGain() {
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
+        float[] cut = tone(1.5, 8000, 1);
+        for (int i = 0; i < cut.length; i++) {
+            cut[i] *= 0.4f;
+        }
+
+        meter.accept(cut, cut.length);
+
+        assertThat(clip(meter)).isEqualTo(ChannelLevel.Clip.BELOW_FULL_SCALE);
+    }
+
+    @Test
+    void aSlowSineInSixteenBitsIsNotCutOffHoweverSoftItIs() {
+        for (double amplitude : new double[] {0.9, 0.1, 0.01, 0.001}) {
+            LevelMeter meter = new LevelMeter(48000, List.of("mono"), Optional.empty());
+            float[] slow = new float[48000];
+            for (int i = 0; i < slow.length; i++) {
+                // 30 Hz: some ten equal samples stand at each top.
+                slow[i] = Math.round(32768 * amplitude * Math.sin(2 * Math.PI * 30 * i / 48000)) / 32768f;
+            }
+            meter.accept(slow, slow.length);
+
+            assertThat(clip(meter)).as("amplitude %s", amplitude).isEqualTo(ChannelLevel.Clip.NONE);
+        }
+    }
+
     @Test
     void silenceReadsTheLowestLevel() {
-        LevelMeter meter = new LevelMeter(8000, 1);
+        LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
 
         meter.accept(new float[400], 400);
 

@@ -133,6 +133,34 @@ class BalanceRefusalsTest {
         });
     }
 
+    /** F with 2 and ν degrees of freedom has the tail (1 + 2x/ν)^(−ν/2); a vector of known deviation exp(−d²/2). */
+    @Test
+    void aTrialMustMoveTheLineFartherThanChanceDoesInOneOfTwoThousand() {
+        double share = 0.1;
+        for (double freedom : new double[] {2, 8, 30}) {
+            double needed = Balancing.neededEffect(freedom, share);
+            assertThat(Math.pow(1 + needed * needed / freedom, -freedom / 2)).isCloseTo(1 / 2000.0, within(1e-9));
+        }
+        double known = Balancing.neededEffect(1e7, share);
+        assertThat(Math.exp(-known * known / 2)).isCloseTo(1 / 2000.0, within(1e-8));
+        // Where the usual 5 % are reckoned with, no more than at 8 %, which is the most that is usual.
+        assertThat(Balancing.neededEffect(8, 0.05)).isCloseTo(known * 8 / 5, within(1e-5));
+    }
+
+    /** Variances 0.0009 of scatter and 0.0016 of the lines: ν·p² = 25·(0.36)² = 3.24 of the 10 wanted. */
+    @Test
+    void scatterHiddenByTheLinesErrorsIsFilledUpByWhatIsUsual() {
+        TrialScatter scatter = TrialScatter.measured(0.03, 25, 0.36);
+        assertThat(scatter.measuredFreedom()).isCloseTo(3.24, within(1e-12));
+        assertThat(scatter.freedom()).isEqualTo(10);
+        assertThat(scatter.share())
+                .isCloseTo(Math.sqrt((3.24 * 0.0009 + 6.76 * 0.0025) / 10), within(1e-12));
+        assertThat(scatter.seen()).isFalse();
+        TrialScatter plain = TrialScatter.measured(0.03, 25, 1);
+        assertThat(plain).isEqualTo(new TrialScatter(0.03, 25, 25));
+        assertThat(plain.seen()).isTrue();
+    }
+
     @Test
     void runsThatCantAnswerSayWhatIsMissing() {
         Weight weight = Weight.of(10, 60, 0);

@@ -39,12 +39,29 @@ class ScaleAndBenchTest {
         assertThat(choices).allSatisfy(c -> assertThat(c.trackSpreadMm()).isPresent());
     }
 
+    /** Two of four layouts have track that can be told: they are held against each other, the rest by mass. */
     @Test
-    void weighingsAgainShowTheirOwnError() {
-        BladeMoment moment = BladeMoment.of("A", List.of(100.0, 104.0, 102.0), 50);
+    void aLayoutWhoseTrackCantBeToldDoesntPassForOneThatTracks() {
+        Layout now = Layout.of("A", "B", "C", "D");
+        List<HubMoments.Option> choices = HubMoments.choices(
+                now, BLADES, l -> l.blades().equals(now.blades()) ? Optional.of(0.5) : Optional.empty());
+
+        assertThat(choices)
+                .filteredOn(c -> c.trackSpreadMm().isPresent())
+                .singleElement()
+                .satisfies(c -> assertThat(c.layout()).isEqualTo(now));
+        assertThat(choices.get(0).trackSpreadMm()).isEmpty();
+    }
+
+    /** √((s² + Σ(x − mean)²)/n)/√n: stated 6, squares 8, three weighings: √(44/3)/√3. */
+    @Test
+    void weighingsAgainShowTheirOwnErrorBesideTheStatedOne() {
+        BladeMoment moment = BladeMoment.of("A", List.of(100.0, 104.0, 102.0), 6);
         assertThat(moment.gmm()).isEqualTo(102);
-        assertThat(moment.standardErrorGmm()).isCloseTo(2 / Math.sqrt(3), within(1e-12));
+        assertThat(moment.standardErrorGmm()).isCloseTo(Math.sqrt(44) / 3, within(1e-12));
         assertThat(BladeMoment.of("A", List.of(100.0), 50).standardErrorGmm()).isEqualTo(50);
+        assertThat(BladeMoment.of("A", List.of(100.0, 100.0), 50).standardErrorGmm())
+                .isCloseTo(25, within(1e-12));
     }
 
     /** Friction 400 g·mm, light side 250 g·mm at 30°: each place just turns at 400 + 250·cos(θ − 30°). */

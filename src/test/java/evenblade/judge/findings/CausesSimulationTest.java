@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
  * The rules on machines of a rig whose makers didn't see them: any engine, drive, blade count, body, place of the sensor.
  * Seeds 1 to 30 were looked at while the rules were written; these were not. The lines come from the rig's own record with
  * a good measurement's scatter ({@link RigCase}). Counts are binomial: the bounds lie two standard errors below what was
- * measured (docs/findings-figures.md), so that a rule may be changed, not broken.
+ * measured (docs/figures.md), so that a rule may be changed, not broken.
  */
 @Tag("long")
 class CausesSimulationTest {

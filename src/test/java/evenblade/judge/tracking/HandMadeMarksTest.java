@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Marks as hands make them: rounded, worse than stated, one of them written down wrong. The figures of the large version
- * are kept in docs/tracking-figures.md.
+ * are kept in docs/figures.md.
  */
 class HandMadeMarksTest {
     private static final double SIXTEENTH = 25.4 / 16;

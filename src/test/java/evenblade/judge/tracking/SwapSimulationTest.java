@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Invented swap tests with known truth: reading error 0.4 mm, blades moved on by one position from session to session.
- * The figures of the large versions are kept in docs/tracking-figures.md.
+ * The figures of the large versions are kept in docs/figures.md.
  */
 class SwapSimulationTest {
     private static final double SIGMA = 0.4;

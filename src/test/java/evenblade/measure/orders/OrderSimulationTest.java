@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Amplitudes over many trials; the figures it prints are kept in docs/speed-and-orders-figures.md. */
+/** Amplitudes over many trials; the figures it prints are kept in docs/figures.md. */
 @Tag("long")
 class OrderSimulationTest {
     private static final int PER_MACHINE = 40;

@@ -10,7 +10,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
-/** Right and wrong ratios over many trials; the figures it prints are kept in docs/speed-and-orders-figures.md. */
+/** Right and wrong ratios over many trials; the figures it prints are kept in docs/figures.md. */
 @Tag("long")
 class RatioSimulationTest {
     private static final double[] ABOVE_NOISE_DB = {0, 10, 20, 30};

@@ -36,8 +36,9 @@ class SlidingWindowTest {
         assertThat(sent / fromHz - endS).as("age of the newest sample").isBetween(-0.003, 0.06);
         for (int n = 0; n < window.size(); n++) {
             double t = window.fromS() + n / window.rateHz();
-            assertThat(window.values(0).at(n)).isCloseTo(tone(hz, t), within(5e-4));
-            assertThat(window.values(1).at(n)).isEqualTo(-window.values(0).at(n));
+            assertThat(window.latest(0, window.size()).at(n)).isCloseTo(tone(hz, t), within(5e-4));
+            assertThat(window.latest(1, window.size()).at(n))
+                    .isEqualTo(-window.latest(0, window.size()).at(n));
         }
     }
 

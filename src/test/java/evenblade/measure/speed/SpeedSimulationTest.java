@@ -10,7 +10,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
-/** Over a thousand trials of each kind; the figures it prints are kept in docs/speed-and-orders-figures.md. */
+/** Over a thousand trials of each kind; the figures it prints are kept in docs/figures.md. */
 @Tag("long")
 class SpeedSimulationTest {
     private static final int PER_MACHINE = 112;

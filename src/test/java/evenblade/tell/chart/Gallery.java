@@ -44,15 +44,21 @@ final class Gallery {
             "engine 4800 rpm, propeller 1975 rpm",
             "speed confirmed by the signal in both");
 
-    static OverlaidSpectraPicture spectra(InventedRun run) {
-        return new OverlaidSpectraPicture(new OverlaidSpectraPicture.Data(
+    static SpectrumPicture spectra(InventedRun run) {
+        return new SpectrumPicture(new SpectrumPicture.Data(
                 TWO_RUNS,
-                "invented-run-2",
-                new Curve(run.spectrumHz(), run.spectrum(1)),
-                "invented-run-3",
-                new Curve(run.spectrumHz(), run.spectrum(0.55)),
+                List.of(
+                        new SpectrumCurve(
+                                "after: invented-run-3",
+                                new Curve(run.spectrumHz(), run.spectrum(0.55)),
+                                SpectrumCurve.Role.AFTER),
+                        new SpectrumCurve(
+                                "before: invented-run-2",
+                                new Curve(run.spectrumHz(), run.spectrum(1)),
+                                SpectrumCurve.Role.BEFORE)),
                 SignalUnit.METRE_PER_SECOND_SQUARED,
-                OrderRows.marks(run.orders()),
+                OrderRows.lines(run.orders()),
+                Optional.empty(),
                 OrderRows.upToHz(run.orders()),
                 AmplitudeScale.LINEAR));
     }

@@ -1,0 +1,54 @@
+package evenblade.face.desktop;
+
+import evenblade.tell.chart.ChartTheme;
+import evenblade.tell.chart.Picture;
+import java.awt.Graphics2D;
+import java.awt.print.PageFormat;
+import java.awt.print.Printable;
+import java.awt.print.PrinterAbortException;
+import java.awt.print.PrinterException;
+import java.awt.print.PrinterJob;
+import java.util.function.Consumer;
+
+/** Prints what is seen, after the system's own question for printer and paper. */
+final class PrintOut {
+    /** A picture is drawn so wide and so high, then brought to the paper's size: its text has 8 points on a page of 170 mm. */
+    private static final int WIDTH = 1600;
+
+    private static final int HEIGHT = 933;
+
+    private PrintOut() {}
+
+    /** Asks and prints one picture across the page. */
+    static void of(Picture picture, Consumer<String> said) {
+        of(picture.title(), (graphics, page, index) -> {
+            if (index > 0) {
+                return Printable.NO_SUCH_PAGE;
+            }
+            Graphics2D g = (Graphics2D) graphics;
+            double scale = Math.min(page.getImageableWidth() / WIDTH, page.getImageableHeight() / HEIGHT);
+            g.translate(page.getImageableX(), page.getImageableY());
+            g.scale(scale, scale);
+            picture.paint(g, WIDTH, HEIGHT, ChartTheme.forPage(WIDTH, HEIGHT));
+            return Printable.PAGE_EXISTS;
+        }, said);
+    }
+
+    /** Asks and prints. */
+    static void of(String name, Printable pages, Consumer<String> said) {
+        PrinterJob job = PrinterJob.getPrinterJob();
+        job.setJobName("Evenblade: " + name);
+        PageFormat page = job.defaultPage();
+        job.setPrintable(pages, page);
+        try {
+            if (job.printDialog()) {
+                job.print();
+                said.accept("Sent to the printer: " + name);
+            }
+        } catch (PrinterAbortException e) {
+            said.accept("Printing was stopped.");
+        } catch (PrinterException e) {
+            said.accept("The printer refused: " + e.getMessage());
+        }
+    }
+}

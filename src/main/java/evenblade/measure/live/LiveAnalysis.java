@@ -1,0 +1,53 @@
+package evenblade.measure.live;
+
+import evenblade.input.recording.Recording;
+import evenblade.measure.speed.Dwell;
+import java.util.Optional;
+
+/**
+ * The live analysis itself, whatever brings the samples: a quick speed from the last second, everything else from a
+ * window that grows while a speed is held, so that what is shown of a hold is what the finished recording will show.
+ * Quick speeds and windows may be taken by two threads.
+ */
+public final class LiveAnalysis {
+    /** Time between two quick speeds. */
+    public static final double NOW_HOP_S = 0.25;
+    /** Of the time before a hold, so much stays in the window: what the dwell finder needs to see where it begins. */
+    private static final double BEFORE_HOLD_S = 4;
+
+    private final WindowReader reader;
+    private final LiveListener listener;
+    private final SpeedFollower follower = new SpeedFollower();
+    private volatile Optional<Double> heldFromS = Optional.empty();
+
+    /** @param listener told of every result on the thread that brought it */
+    public LiveAnalysis(WindowReader reader, LiveListener listener) {
+        this.reader = reader;
+        this.listener = listener;
+    }
+
+    /** Takes the last second, see {@link evenblade.measure.speed.SpeedNow#STRETCH_S}. */
+    public void now(Recording latest) {
+        double toS = latest.time().at(0) + latest.time().durationS();
+        listener.now(follower.take(toS, reader.now(latest)));
+    }
+
+    /** How long the next window is to be. */
+    public double windowS(double nowS) {
+        double held = heldFromS.map(from -> nowS - from + BEFORE_HOLD_S).orElse(0.0);
+        return Math.min(LiveChain.LONGEST_S, Math.max(LiveChain.WINDOW_S, held));
+    }
+
+    /** Takes a window. */
+    public void window(Recording window, double skippedS) {
+        LiveReading reading = reader.read(window, skippedS);
+        heldFromS = LiveFigures.heldToTheEnd(reading).map(Dwell::fromS);
+        follower.take(reading);
+        listener.window(reading);
+    }
+
+    /** Tells the listener that nothing more will come. */
+    public void failed() {
+        listener.stopped();
+    }
+}
