@@ -59,6 +59,7 @@ public enum WarningCode implements Code {
     SENSOR_LET_GO,
     SENSOR_RATTLES,
     LONGEST_STRETCH_USED,
+    STRETCHES_DISAGREE,
     MESH_LEFT_OUT,
     BAND_CUT_FOR_MEMORY,
     UNCALIBRATED,
