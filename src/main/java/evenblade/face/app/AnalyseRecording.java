@@ -18,6 +18,8 @@ import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
 import evenblade.input.recording.Stretch;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.JobFolder;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.RatioCheck;
@@ -28,6 +30,7 @@ import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.MarkSpeed;
 import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedResult;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -48,12 +51,12 @@ public final class AnalyseRecording {
     /** A stretch beside the measured one is looked at from this length on, seconds. */
     private static final double LEAST_STRETCH_S = 5;
 
-    private static final int MOST_OTHER_STRETCHES = 3;
-    /** Two stretches within this share show one speed. */
+    private static final int MOST_OTHER_STRETCHES = 3; // each costs as long as the measured one; ours
+    /** Two stretches within this share show one speed; ours. */
     private static final double SAME_SPEED = 0.02;
 
-    private static final double SHARE_READ = 0.7;
-    private static final double SHARE_SPEED = 0.9;
+    private static final double SHARE_READ = 0.7; // of the bar: a large file takes longest to read; ours
+    private static final double SHARE_SPEED = 0.9; // of the bar: the orders take less time than the speed; ours
 
     private final AnalysisRequest request;
     private final Progress progress;
@@ -81,16 +84,16 @@ public final class AnalyseRecording {
      *
      * @throws BadInput where the file, a channel or the entered speed can't be used
      */
-    public static AnalysedRecording answer(AnalysisRequest request) {
-        return answer(request, Progress.SILENT);
+    public static AnalysedRecording analyse(AnalysisRequest request) {
+        return analyse(request, Progress.SILENT);
     }
 
-    /** The same, telling how far it has come. */
-    public static AnalysedRecording answer(AnalysisRequest request, Progress progress) {
-        return new AnalyseRecording(request, progress).answer();
+    /** Analyses it and tells how far it has come. */
+    public static AnalysedRecording analyse(AnalysisRequest request, Progress progress) {
+        return new AnalyseRecording(request, progress).analyse();
     }
 
-    private AnalysedRecording answer() {
+    private AnalysedRecording analyse() {
         Reading reading = read();
         Recording recording = reading.recording();
         OrderTable table = request.installation().orders();
@@ -265,5 +268,17 @@ public final class AnalyseRecording {
         all.addAll(AnalysisWarnings.of(recording, channels));
         all.addAll(AnalysisWarnings.spikes(reading.quality(), speed, channels));
         return all.stream().distinct().toList();
+    }
+
+    /**
+     * Analyses the recording of a run.
+     *
+     * @param run id or label
+     * @param progress is told how far it has come; what it throws ends the work
+     * @throws evenblade.base.problem.BadInput where the job, the run or its recording can't be used
+     */
+    public static AnalysedRecording ofRun(Path job, String run, Progress progress) {
+        JobRuns runs = new JobRuns(JobFolder.open(job));
+        return analyse(runs.request((Detail.Run) runs.record().run(run).detail()), progress);
     }
 }

@@ -31,7 +31,7 @@ final class AnalysisWarnings {
     /** Highest value over root mean square: 2.3 to 4.5 in sound runs of the rig, 9 and more with spikes or rattle. */
     private static final double SPIKE = 7;
 
-    private static final double ONE_SPEED = 0.8;
+    private static final double ONE_SPEED = 0.8; // of the recording in one dwell; ours
 
     private AnalysisWarnings() {}
 

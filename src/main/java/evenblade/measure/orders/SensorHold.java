@@ -26,9 +26,9 @@ final class SensorHold {
     private static final double LEAST_STEP = 0.58;
     /** A step is so many times what the level scatters by beside it. */
     private static final double OVER_SCATTER = 4;
-    /** Share of the step that must happen within two blocks: nothing that builds up. */
+    /** Share of the step that must happen within two blocks: nothing that builds up; ours. */
     private static final double AT_ONCE = 0.6;
-    /** The least that is left of a dwell to be measured, seconds. */
+    /** The least that is left of a dwell to be measured, seconds; ours. */
     private static final double SHORTEST_S = 3;
     /**
      * Fourth moment of what the lines leave, over the square of its second, from which on it knocks: noise has 3, sound
@@ -40,7 +40,7 @@ final class SensorHold {
     /** Share of a turn by which the next may come early or late. */
     private static final double WANDER = 0.01;
 
-    private static final double KNOCK_BLOCK_S = 1;
+    private static final double KNOCK_BLOCK_S = 1; // holds a few knocks, and gusts don't change the noise within it; ours
 
     private SensorHold() {}
 
