@@ -8,7 +8,6 @@ import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
-import evenblade.measure.speed.Clock;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedTrack;
 import java.util.ArrayList;
@@ -95,8 +94,8 @@ final class SensorHold {
         int blocks = (int) (dwell.durationS() / BLOCK_S);
         double[] levels = new double[blocks];
         for (int b = 0; b < blocks; b++) {
-            int from = Clock.indexAt(recording.time(), dwell.fromS() + b * BLOCK_S);
-            int to = Clock.indexAt(recording.time(), dwell.fromS() + (b + 1) * BLOCK_S);
+            int from = recording.time().firstFrom(dwell.fromS() + b * BLOCK_S);
+            int to = recording.time().firstFrom(dwell.fromS() + (b + 1) * BLOCK_S);
             double sum = 0;
             double squares = 0;
             for (int i = from; i < to; i++) {
