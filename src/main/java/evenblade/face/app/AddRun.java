@@ -112,7 +112,7 @@ public final class AddRun {
         } catch (BadInput e) {
             // Evidence all the same, if only it can be read to its end and has the channels named.
             Readable readable =
-                    readToTheEnd(recording, new IntakeOptions(request.fullScale(), request.table()), progress);
+                    readToTheEnd(recording, request.reading(), progress);
             requireChannels(readable.channels(), run);
             List<Warning> warnings = new ArrayList<>(readable.warnings());
             warnings.add(Warning.of(WarningCode.NOT_ANALYSED, Subject.Whole.RECORDING, new Quoted(e.getMessage())));

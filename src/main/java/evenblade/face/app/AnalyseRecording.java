@@ -7,7 +7,6 @@ import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.input.intake.Intake;
-import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.Channel;
@@ -127,7 +126,7 @@ public final class AnalyseRecording {
     }
 
     private Reading read() {
-        Intake intake = RecordingReader.open(request.file(), new IntakeOptions(request.fullScale(), request.table()));
+        Intake intake = RecordingReader.open(request.file(), request.reading());
         if (intake instanceof Intake.Streamed streamed) {
             return reduced(streamed.sound());
         }

@@ -200,7 +200,8 @@ final class JobRuns {
 
     /** How its recording is to be analysed. */
     AnalysisRequest request(Detail.Run run) {
-        return request(folder.locate(run.file()), run.settings());
+        return request(folder.locate(run.file()), run.settings())
+                .withArrivals(run.arrivals().map(folder::locate));
     }
 
     /** What to analyse of a file that needn't be in the job yet. */

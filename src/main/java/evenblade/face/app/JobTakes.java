@@ -30,8 +30,6 @@ import java.util.stream.Stream;
 /** Takes that lie beside a job's record and aren't in it: recordings that something broke off. */
 public final class JobTakes {
     static final String FOLDER = "takes";
-    /** Behind the name of a take of lines: when each line came in. */
-    static final String ARRIVALS = ".arrivals.csv";
 
     /** A file that grew so lately may be another session's; one from the future is of a clock that was set. */
     private static final Duration STILL_GROWING = Duration.ofSeconds(5);
@@ -85,12 +83,12 @@ public final class JobTakes {
 
     private static boolean take(Path file) {
         String name = file.getFileName().toString();
-        return Files.isRegularFile(file) && !name.endsWith(TakeNote.ENDING) && !name.endsWith(ARRIVALS);
+        return Files.isRegularFile(file) && !name.endsWith(TakeNote.ENDING) && !name.endsWith(IntakeOptions.ARRIVALS_ENDING);
     }
 
     /** The file of arrivals that belongs to a take. */
     static Path arrivals(Path take) {
-        return take.resolveSibling(take.getFileName() + ARRIVALS);
+        return take.resolveSibling(take.getFileName() + IntakeOptions.ARRIVALS_ENDING);
     }
 
     /** Tells of each. */

@@ -164,13 +164,12 @@ public final class WriteReport {
                 trend(runs, trends, channel),
                 turn(runs, compared),
                 Workers.takeAll(photos).stream().flatMap(Optional::stream).toList(),
-                Workers.take(findings).findings(),
                 units,
                 Workers.take(findings).checks(),
                 Workers.take(findings).answers(),
                 new FirstPageFacts(
                         ParticularsFile.read(folder.path()),
-                        Workers.take(findings).weighed()));
+                        Workers.take(findings).findings()));
         progress.at(SHARE_RUNS, "setting the report");
         return new Composed(new Report(input.content(), paper, extent), runs, trends, warnings);
     }

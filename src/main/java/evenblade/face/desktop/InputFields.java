@@ -75,7 +75,7 @@ final class InputFields extends JPanel {
             drafts.keep(job.draft("live"), field);
         }
         add("Full scale", "live full scale", fullScale, "like 50 m/s2", "wmin 40", "");
-        add("Rpm as read", "live rpm", rpm, "nothing where it varies", "wmin 40", "");
+        add("Rpm as read", "live rpm as read", rpm, "nothing where it varies", "wmin 40", "");
         drafts.keep(job.draft("live"), label);
         drafts.keep(job.draft("live"), speeds);
     }

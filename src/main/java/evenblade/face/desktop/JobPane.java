@@ -119,7 +119,7 @@ final class JobPane extends JPanel {
     void refresh() {
         timeline.show(job);
         NextStep step = NextStep.of(job.record());
-        next.show(step.text(), commands.of(step.action()));
+        next.show(Words.fact(step.fact()), Optional.of(commands.of(step)));
         weigh();
         troubles.removeAll();
         for (Warning warning : job.view().warnings()) {
@@ -157,7 +157,7 @@ final class JobPane extends JPanel {
 
     /** Puts a panel at hand. */
     void show(JComponent panel, Optional<Event> entry) {
-        boolean alone = panel instanceof LivePane;
+        boolean alone = panel instanceof LivePane || panel instanceof InstallationForm;
         if (split.getLeftComponent().isVisible() == alone) {
             int width = timelineWidth();
             split.getLeftComponent().setVisible(!alone);

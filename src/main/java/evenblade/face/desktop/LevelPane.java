@@ -85,6 +85,11 @@ final class LevelPane extends JPanel {
         return listening.isPresent();
     }
 
+    /** Whether the input is being opened, which can't be broken off. */
+    boolean opening() {
+        return opening;
+    }
+
     /** Whether a quiet take is under way. */
     boolean taking() {
         return taking.isPresent() || judging;

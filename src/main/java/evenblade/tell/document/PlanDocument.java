@@ -1,5 +1,6 @@
 package evenblade.tell.document;
 
+import evenblade.base.fact.Fact;
 import evenblade.machine.installation.Beat;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.OrderLine;
@@ -20,30 +21,32 @@ public final class PlanDocument {
     private static final int DWELLS_PER_TABLE = 5;
 
     private final RunPlan plan;
+    private final Phrases phrases;
     private final Document.Builder text = Document.begin();
 
-    private PlanDocument(RunPlan plan) {
+    private PlanDocument(RunPlan plan, Phrases phrases) {
+        this.phrases = phrases;
         this.plan = plan;
     }
 
     /** The plan with its card at the end. */
     public static Document of(RunPlan plan, Phrases phrases) {
-        PlanDocument document = new PlanDocument(plan);
+        PlanDocument document = new PlanDocument(plan, phrases);
         document.text.addAll(InstallationDocument.of(plan.installation(), phrases.figures()));
-        document.lines(phrases);
+        document.lines();
         document.card();
         return document.text.done();
     }
 
     /** The card first, then what the run will show. */
     public static Document cardFirst(RunPlan plan, Phrases phrases) {
-        PlanDocument document = new PlanDocument(plan);
+        PlanDocument document = new PlanDocument(plan, phrases);
         document.card();
-        document.lines(phrases);
+        document.lines();
         return document.text.done();
     }
 
-    private void lines(Phrases phrases) {
+    private void lines() {
         orders();
         coincident();
         close();
@@ -193,11 +196,11 @@ public final class PlanDocument {
 
     private void card() {
         text.heading("Run card: cautions");
-        plan.card().cautions().forEach(caution -> text.say(Tone.ITEM, caution));
+        text.facts(Tone.ITEM, phrases, plan.card().cautions());
         text.heading("Run card: the run");
         int number = 1;
-        for (String step : plan.card().steps()) {
-            text.known(number + ".", step);
+        for (Fact step : plan.card().steps()) {
+            text.add(new Block.Known(number + ".", phrases.sentence(step)));
             number++;
         }
     }

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.DescribeInstallation.Form;
 import evenblade.machine.installation.Installation.Propeller;
+import java.util.Map;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 
@@ -63,5 +64,28 @@ class DescribeInstallationTest {
                 "",
                 "",
                 "");
+    }
+
+    @Test
+    void aFormOverAnInstallationChangesItsFieldsAndKeepsWhatItHasNoFieldFor() {
+        Map<String, Object> written = Map.of(
+                "name", "invented",
+                "engine", Map.of("cycle", "two-stroke", "cylinders", 2, "idleRpm", 1800, "maxRpm", 6200),
+                "reduction", Map.of("kind", "gear", "ratio", 2.58, "accessory", "kept"),
+                "propeller", Map.of("blades", 3, "diameter", "1.70 m"),
+                "limits", Map.of("trackSpread", Map.of("value", "1/8 in"), "other", Map.of("value", 3)));
+        Form now = DescribeInstallation.form(written);
+        assertThat(now.cylinders()).isEqualTo("2");
+        assertThat(now.ratio()).isEqualTo("2.58");
+        Form changed = new Form(
+                now.name(), now.cycle(), now.cylinders(), now.idleRpm(), "6500", now.drive(), "2.62", "", "", "3", "",
+                "", "", "", "", "", now.trackLimit(), "");
+
+        Map<String, Object> over = DescribeInstallation.over(written, changed);
+
+        assertThat(((Map<?, ?>) over.get("engine")).get("maxRpm").toString()).startsWith("6500");
+        assertThat((Map<?, ?>) over.get("reduction")).hasSize(3);
+        assertThat((Map<?, ?>) over.get("propeller")).hasSize(1);
+        assertThat((Map<?, ?>) over.get("limits")).hasSize(2);
     }
 }

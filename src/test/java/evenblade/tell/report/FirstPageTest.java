@@ -74,7 +74,6 @@ class FirstPageTest {
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of(),
                 LengthUnit.MILLIMETRE,
                 List.of(),
                 List.of(),
