@@ -158,7 +158,7 @@ public final class DrawRecording {
                 SPEED_STEPS));
     }
 
-    /** The same dwell with what the clock adds to the error of its speed. */
+    /** A dwell with what the clock adds to the error of its speed. */
     private Dwell withClock(Dwell dwell) {
         return new Dwell(
                 dwell.fromS(),

@@ -23,7 +23,7 @@ record CommonPart(double shift, double deviation) {
     /** Usual between two sessions; common practice, no source. */
     static final double SEATED_ANEW = 0.06;
 
-    private static final double NORMAL_95 = 1.959963984540054;
+    private static final double NORMAL_95 = 1.959963984540054; // Φ⁻¹(0.975)
     /** Engine lines that agree no better than this by chance contradict each other. */
     private static final double CONTRADICT = 0.99;
     /** So many that agree are believed even beyond what is usual. */

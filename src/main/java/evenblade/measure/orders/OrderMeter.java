@@ -70,7 +70,7 @@ public final class OrderMeter {
      */
     record Measured(List<ChannelOrders> channels, Set<String> rattling) {}
 
-    /** The same, with what it says of the sensors. */
+    /** Measures the lines, and says what they tell of the sensors. */
     static Measured of(Recording recording, List<Channel> channels, OrderTable table, SpeedResult speed) {
         OrderMeter meter = new OrderMeter(recording, channels, table, speed);
         List<List<DwellOrders>> perChannel = new ArrayList<>();

@@ -55,7 +55,7 @@ public record SpeedResult(
                 origin, confirmed, doubt, track, main, dwells, doubtful, otherMachine, ratioCorrection, all);
     }
 
-    /** The same with only these dwells, or parts of them, and more warnings. */
+    /** This speed with only some dwells, or parts of them, and more warnings. */
     public SpeedResult withDwells(List<Dwell> left, List<Warning> more) {
         List<Warning> all = new ArrayList<>(warnings);
         all.addAll(more);
