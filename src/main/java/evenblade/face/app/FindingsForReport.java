@@ -91,6 +91,6 @@ record FindingsForReport(
     }
 
     private static ReportFigure wide(Picture picture, int heightPx) {
-        return ReportFigure.wide(picture.title(), picture.png(WIDTH_PX, heightPx));
+        return ReportFigure.drawn(picture, WIDTH_PX, heightPx);
     }
 }

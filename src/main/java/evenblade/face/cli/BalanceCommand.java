@@ -12,7 +12,6 @@ import evenblade.tell.document.BalanceDocument;
 import evenblade.tell.document.Phrases;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
@@ -48,7 +47,7 @@ final class BalanceCommand implements Command {
         spec.addOption(Options.value(
                 "--channel", "C", String.class, "Name or number of the channel. Left out: the one to look at first."));
         spec.addOption(JobUnits.option());
-        spec.addOption(Options.plots());
+        Plots.addTo(spec);
         spec.addOption(Options.json());
     }
 
@@ -83,19 +82,16 @@ final class BalanceCommand implements Command {
             }
             return ExitStatus.DONE;
         }
-        Optional<Path> plots = Options.path(words, "--plots");
-        plots.ifPresent(WritePictures::requireFolder);
+        Plots plots = Plots.wanted(words);
         JobBalance balance = BalanceJob.balance(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
-        List<Path> written = plots.isPresent()
-                ? WritePictures.write(DrawBalance.draw(balance, phrases.figures()), "balance", plots.get())
-                : List.of();
+        plots.draw(folder -> WritePictures.write(DrawBalance.draw(balance, phrases.figures()), "balance", folder));
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
             Terminal.lines(BalanceDocument.of(balance, phrases)).forEach(out::println);
-            written.forEach(picture -> out.println("picture: " + picture));
         }
+        plots.tell(words, out);
         return ExitStatus.DONE;
     }
 

@@ -207,7 +207,7 @@ public final class TrendOverJob {
                 before.isEmpty() ? Optional.empty() : change(figure, before.get(0), now, basis, scatter));
     }
 
-    /** Empty where in one run the line can't be told apart from another. */
+    /** Empty where in one run the line can't be separated from another. */
     private static Optional<Change> change(
             Figure figure,
             Map<Figure, Measured> one,

@@ -19,7 +19,7 @@ public enum CardFact implements Code {
     NOTE_CONDITIONS,
     WARM_UP,
     START_RECORDING,
-    HOLD_SPEED,
+    HOLD_TABLE,
     HOLD_EACH_SPEED,
     SHUT_DOWN,
     CHANGE_ONE_THING

@@ -48,15 +48,11 @@ public record RunCard(List<Fact> cautions, List<Fact> steps) {
                 CardFact.NOTE_CONDITIONS,
                 CardFact.WARM_UP,
                 CardFact.START_RECORDING));
-        for (PlannedDwell dwell : dwells) {
-            steps.add(Fact.of(
-                    CardFact.HOLD_SPEED,
-                    Measure.ENGINE_RPM.of(dwell.engineRpm()),
-                    Measure.PROPELLER_RPM.of(dwell.propellerRpm()),
-                    Measure.TIME.of(dwell.lengthS())));
-        }
         if (dwells.isEmpty()) {
             steps.add(Fact.of(CardFact.HOLD_EACH_SPEED, Measure.TIME.of(Planner.SHORTEST_DWELL_S)));
+        }
+        if (!dwells.isEmpty()) {
+            steps.add(Fact.of(CardFact.HOLD_TABLE));
         }
         steps.addAll(facts(CardFact.SHUT_DOWN, CardFact.CHANGE_ONE_THING));
         return steps;

@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Does a whole job as a person would, and takes the pictures of docs/desktop.md on the way. */
+/** Does a whole job as a person would, and takes the pictures of docs/handbook.md on the way. */
 @Tag("screen")
 @Tag("long")
 @DisplayName("A whole job in the window")

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.fact.Amount;
 import evenblade.base.fact.Fact;
 import evenblade.base.problem.BadInput;
 import evenblade.machine.installation.Engine;
@@ -139,10 +138,10 @@ class PlannerTest {
     }
 
     @Test
-    void leftToItselfThePlanGoesFromIdleToNinetyPercent() {
+    void leftToItselfThePlanBeginsWhereAPullCanBeSeenAndEndsAtNinetyPercent() {
         assertThat(Planner.plan(trainer(), List.of(), NO_SENSOR).dwells())
                 .extracting(PlannedDwell::engineRpm)
-                .containsExactly(1600.0, 2500.0, 3400.0, 4300.0, 5200.0);
+                .containsExactly(2350.0, 3050.0, 3750.0, 4500.0, 5200.0);
     }
 
     @Test
@@ -177,9 +176,7 @@ class PlannerTest {
                         CardFact.KEEP_CLEAR,
                         CardFact.MAKERS_LIMITS,
                         CardFact.LICENSED_PERSON);
-        assertThat(card.steps()).filteredOn(step -> step.code() == CardFact.HOLD_SPEED).anySatisfy(step -> {
-            assertThat(step.values()).extracting(value -> Math.round(((Amount) value).value())).containsExactly(5200L, 2141L, 20L);
-        });
+        assertThat(card.steps()).extracting(Fact::code).contains(CardFact.HOLD_TABLE);
     }
 
     @Test
