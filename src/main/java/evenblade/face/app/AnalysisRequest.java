@@ -76,7 +76,7 @@ public record AnalysisRequest(
         return new IntakeOptions(fullScale, table, arrivals);
     }
 
-    /** The same with arrivals of its lines. */
+    /** What is asked of a recording whose lines came in at known times. */
     AnalysisRequest withArrivals(Optional<Path> came) {
         return new AnalysisRequest(
                 file,

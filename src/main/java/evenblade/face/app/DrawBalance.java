@@ -29,7 +29,7 @@ public final class DrawBalance {
      *
      * @param lengths of the reader's unit
      */
-    public static Map<String, Picture> answer(JobBalance job, FigureFormat lengths) {
+    public static Map<String, Picture> draw(JobBalance job, FigureFormat lengths) {
         Map<String, Picture> pictures = new LinkedHashMap<>();
         List<BalanceVectorsPicture.Run> runs = runs(job);
         if (!runs.isEmpty()) {

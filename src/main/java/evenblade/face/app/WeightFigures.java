@@ -31,7 +31,7 @@ record WeightFigures(FigureFormat lengths) {
         return inches() ? text("%.3f", Mass.ofGrams(grams).ounces()) : text("%.2f", grams);
     }
 
-    /** The same; a whole number without decimals. */
+    /** A whole number without decimals. */
     String shortMass(double grams) {
         return massNumber(grams).replaceFirst("\\.0+$", "");
     }

@@ -5,7 +5,6 @@ import evenblade.base.units.LengthUnit;
 import evenblade.face.app.BalanceAtRest;
 import evenblade.face.app.BalanceJob;
 import evenblade.face.app.BalanceSheet;
-import evenblade.face.app.BalanceTyped;
 import evenblade.face.app.DrawBalance;
 import evenblade.face.app.JobBalance;
 import evenblade.face.app.JobParticulars;
@@ -73,7 +72,7 @@ final class BalanceCommand implements Command {
             if (job.isPresent()) {
                 throw usage(words);
             }
-            BalanceAnswer answer = BalanceTyped.answer(file.get());
+            BalanceAnswer answer = BalanceJob.ofReadings(file.get());
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));
             } else {
@@ -83,11 +82,11 @@ final class BalanceCommand implements Command {
         }
         Optional<Path> plots = Options.path(words, "--plots");
         plots.ifPresent(WritePictures::requireFolder);
-        JobBalance balance = BalanceJob.answer(
+        JobBalance balance = BalanceJob.balance(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
         FigureFormat lengths = new FigureFormat(JobParticulars.units(job.get(), JobUnits.wanted(words)));
         List<Path> written = plots.isPresent()
-                ? WritePictures.answer(DrawBalance.answer(balance, lengths), "balance", plots.get())
+                ? WritePictures.write(DrawBalance.draw(balance, lengths), "balance", plots.get())
                 : List.of();
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));

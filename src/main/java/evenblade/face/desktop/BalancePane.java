@@ -43,11 +43,11 @@ final class BalancePane extends JPanel {
                         progress -> {
                             progress.at(0, "measuring the runs");
                             JobBalance balance =
-                                    BalanceJob.answer(job.folder(), OptionalDouble.empty(), Optional.empty());
+                                    BalanceJob.balance(job.folder(), OptionalDouble.empty(), Optional.empty());
                             FigureFormat lengths =
                                     new FigureFormat(bench.settings().lengthUnit());
                             return new Answer(
-                                    balance, BalanceSheet.of(balance, lengths), DrawBalance.answer(balance, lengths));
+                                    balance, BalanceSheet.of(balance, lengths), DrawBalance.draw(balance, lengths));
                         },
                         this::show,
                         complaint::show);

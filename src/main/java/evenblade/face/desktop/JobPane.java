@@ -26,8 +26,8 @@ final class JobPane extends JPanel {
     private static final int TIMELINE_TENTHS = 235;
 
     private static final String TIMELINE_KEY = "timeline.tenths";
-    private static final int TENTHS = 10;
-    private static final int LEAST_TIMELINE_WIDTH = 240;
+    private static final int TENTHS = 10; // of a letter's height
+    private static final int LEAST_TIMELINE_WIDTH = 240; // narrower no entry can be read
 
     private final transient Navigator bench;
     private final transient OpenJob job;
@@ -144,7 +144,7 @@ final class JobPane extends JPanel {
         weighing = Optional.of(bench.work()
                 .alongside(
                         "weighing",
-                        progress -> WeighFindings.answer(job.folder(), progress),
+                        progress -> WeighFindings.weigh(job.folder(), progress),
                         answer -> answer.findings().list().stream()
                                 .findFirst()
                                 .ifPresent(heaviest -> next.show(
@@ -188,11 +188,6 @@ final class JobPane extends JPanel {
         return atHand.getComponentCount() == 1 && atHand.getComponent(0) instanceof LivePane live && live.recording()
                 ? Optional.of(live)
                 : Optional.empty();
-    }
-
-    /** The panel at hand. */
-    JPanel atHand() {
-        return atHand;
     }
 
     /** The name of a job, its machine, and whether it is invented. */

@@ -2,9 +2,9 @@ package evenblade.face.desktop;
 
 import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.ListDevices;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.InputDevice;
+import evenblade.input.capture.SoundDevices;
 import evenblade.keep.job.Event;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.document.Phrases;
@@ -88,7 +88,7 @@ final class LivePane extends JPanel {
         leaveSpace(this);
         registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
         words();
-        bench.work().begin("Looking for inputs", progress -> ListDevices.answer(), this::show, complaint::show);
+        bench.work().begin("Looking for inputs", progress -> SoundDevices.list(), this::show, complaint::show);
     }
 
     /** Nothing but the next step answers to the space bar, whatever has the focus; a text takes it while typed in. */

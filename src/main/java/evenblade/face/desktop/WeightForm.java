@@ -1,8 +1,8 @@
 package evenblade.face.desktop;
 
+import evenblade.face.app.WriteEntry;
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.DrawBalance;
-import evenblade.face.app.WriteWeight;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.HubWeight;
 import evenblade.keep.job.WeightsOn;
@@ -77,7 +77,7 @@ final class WeightForm extends EntryForm {
         Optional<String> name = typed(label);
         Optional<OffsetDateTime> at = when(when);
         Path folder = job.folder();
-        return progress -> List.of(WriteWeight.answer(folder, on, taken, sense, name, at));
+        return progress -> List.of(WriteEntry.weight(folder, on, taken, sense, name, at));
     }
 
     private Optional<HubCounting> sense() {

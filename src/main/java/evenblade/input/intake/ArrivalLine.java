@@ -20,6 +20,7 @@ final class ArrivalLine {
     /** Lines among which the earliest is looked for. */
     private static final int WINDOW_LINES = 64;
 
+    /** Fewer points pin no line; with so many, a late one among them is seen. */
     private static final int LEAST_WINDOWS = 8;
     /** Earliest arrivals further off the line than this share of the time, and never nearer than ... */
     private static final double MOST_OFF_SHARE = 0.002;

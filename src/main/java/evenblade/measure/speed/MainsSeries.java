@@ -8,12 +8,12 @@ import java.util.stream.IntStream;
  * frequency is taken from all its harmonics together, so that a machine's line beside one isn't taken for hum.
  */
 final class MainsSeries {
-    private static final double[] NOMINAL_HZ = {50, 60};
+    private static final double[] NOMINAL_HZ = {50, 60}; // the two mains of the world
     /** A supply strays no further in ordinary times (common practice, no source). */
     private static final double STRAY_HZ = 0.25;
 
-    private static final double SEARCH_STEP_HZ = 0.01;
-    private static final int HIGHEST = 20;
+    private static final double SEARCH_STEP_HZ = 0.01; // ours: the twentieth harmonic moves by a fifth of a hertz
+    private static final int HIGHEST = 20; // ours: 1000 Hz, the end of what is looked at
     /** Hum that shows in one line shows in the first or the second: nothing else rectifies or magnetises alone. */
     private static final double ALONE_UP_TO_HZ = 121;
 

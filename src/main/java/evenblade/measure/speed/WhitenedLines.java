@@ -100,7 +100,7 @@ final class WhitenedLines {
         return credit((float) evidence(frequencyHz));
     }
 
-    /** The same without an upper end. */
+    /** Strength of a line, without an upper end. */
     double strength(double frequencyHz) {
         double mean = evidence(frequencyHz);
         return mean > standing ? mean / FULL : 0;
@@ -132,7 +132,7 @@ final class WhitenedLines {
     }
 
     /**
-     * The same without what lies near some frequencies.
+     * Without what lies near some frequencies.
      *
      * @param reachHz how far around each
      * @param reachShare and this share of it more

@@ -17,8 +17,8 @@ class DescribeInstallationTest {
     @Test
     @DisplayName("takes width, mass and balance point of a blade in inches and pounds")
     void takesABladeInInchesAndPounds() {
-        Propeller propeller =
-                DescribeInstallation.answer(form("4 in", "4.6 lb", "13 3/4 in")).propeller();
+        Propeller propeller = DescribeInstallation.describe(form("4 in", "4.6 lb", "13 3/4 in"))
+                .propeller();
         assertThat(propeller.chord().orElseThrow().metres()).isCloseTo(0.1016, within(1e-12));
         assertThat(propeller.bladeMass().orElseThrow().kilograms()).isCloseTo(4.6 * 0.45359237, within(1e-12));
         assertThat(propeller.centreOfGravity().orElseThrow().metres()).isCloseTo(0.34925, within(1e-12));
@@ -27,7 +27,7 @@ class DescribeInstallationTest {
     @Test
     @DisplayName("may leave them out")
     void mayLeaveThemOut() {
-        Propeller propeller = DescribeInstallation.answer(form("", " ", "")).propeller();
+        Propeller propeller = DescribeInstallation.describe(form("", " ", "")).propeller();
         assertThat(propeller.chord()).isEmpty();
         assertThat(propeller.bladeMass()).isEmpty();
         assertThat(propeller.centreOfGravity()).isEmpty();
@@ -36,10 +36,10 @@ class DescribeInstallationTest {
     @Test
     @DisplayName("is refused where the balance point lies past the half diameter or the mass has no unit")
     void refusesWhatCannotBe() {
-        assertThatThrownBy(() -> DescribeInstallation.answer(form("", "", "0.86 m")))
+        assertThatThrownBy(() -> DescribeInstallation.describe(form("", "", "0.86 m")))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("centreOfGravity");
-        assertThatThrownBy(() -> DescribeInstallation.answer(form("", "2.1", "")))
+        assertThatThrownBy(() -> DescribeInstallation.describe(form("", "2.1", "")))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("\"2.1\" without a unit, expected a mass");
     }

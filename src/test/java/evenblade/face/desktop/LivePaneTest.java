@@ -50,7 +50,7 @@ class LivePaneTest {
         workplace = Workplace.in(scratch, 1280, 720);
         hands = workplace.hands();
         job = scratch.resolve("job");
-        StartJob.answer(job, PracticeInstallation.geared(), Optional.empty());
+        StartJob.start(job, PracticeInstallation.geared(), Optional.empty());
         workplace.open(job);
         hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
         hands.await("an input", () -> hands.named("record").isEnabled());
@@ -64,7 +64,7 @@ class LivePaneTest {
     }
 
     private JobRecord record() {
-        return ShowJob.answer(job, Thoroughness.QUICK).record();
+        return ShowJob.show(job, Thoroughness.QUICK).record();
     }
 
     private boolean says(String name, String words) {
