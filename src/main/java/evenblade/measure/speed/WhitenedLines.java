@@ -91,6 +91,15 @@ final class WhitenedLines {
         return evidence[at] + (place - at) * (evidence[at + 1] - evidence[at]);
     }
 
+    /** The most evidence within {@code reachHz} of a frequency. */
+    double mostEvidence(double frequencyHz, double reachHz) {
+        double most = 0;
+        for (double hz = frequencyHz - reachHz; hz <= frequencyHz + reachHz; hz *= 1 + STEP) {
+            most = Math.max(most, evidence(hz));
+        }
+        return most;
+    }
+
     boolean stands(double frequencyHz) {
         return evidence(frequencyHz) > standing;
     }
