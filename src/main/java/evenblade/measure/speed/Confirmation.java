@@ -33,7 +33,7 @@ final class Confirmation {
     private static final double CHANCE_OF_ORDERS = 0.01;
     /** Credit below which nothing is confirmed: rooms come to 1.7 by chance, true machines to 3 and more. */
     private static final double LEAST_CREDIT = 2.0;
-    /** Where there is one shaft and nothing to agree with: other machines' series come to 2.4 by chance. */
+    /** Where one shaft has nothing to agree with, no second shaft and no dial: other machines' series come to 2.4. */
     private static final double LEAST_CREDIT_OF_ONE = 2.5;
     /** Each shaft must bring so much of it: a line that is usually there, in full, or several others. */
     private static final double LEAST_OF_SHAFT = 0.3;
@@ -194,7 +194,7 @@ final class Confirmation {
         CombScore right = new CombScore(spectrum, orders, weights, prior.fromHz(), prior.toHz());
         int best = best(right);
         double most = right.at(best) + prior.bonus(right.hz(best));
-        if (right.at(best) < LEAST_CREDIT_OF_ONE) {
+        if (right.at(best) < (prior.expects(right.hz(best)) ? LEAST_CREDIT : LEAST_CREDIT_OF_ONE)) {
             return judged(right.hz(best), right.at(best), 1);
         }
         Random random = new Random(orders.length);
