@@ -6,8 +6,6 @@ import evenblade.tell.document.LineCells;
 import java.util.List;
 import java.util.Locale;
 import javax.swing.JTable;
-import javax.swing.SwingConstants;
-import javax.swing.table.DefaultTableCellRenderer;
 import javax.swing.table.DefaultTableModel;
 
 /** The orders of one dwell, in the figures that the command line writes. */
@@ -38,13 +36,9 @@ final class OrdersView extends JTable {
                 model.addRow(new Object[] {cell.name(), cell.hz(), cell.amplitude(), cell.range(), cell.remark()}));
         rememberWidths();
         setModel(model);
-        DefaultTableCellRenderer right = new DefaultTableCellRenderer();
-        right.setHorizontalAlignment(SwingConstants.RIGHT);
+        TableLook.fit(this);
         for (int i = 0; i < USUAL_WIDTHS.length; i++) {
             getColumnModel().getColumn(i).setPreferredWidth(settings.number(key(i), USUAL_WIDTHS[i]));
-            if (i > 0 && i < 4) {
-                getColumnModel().getColumn(i).setCellRenderer(right);
-            }
         }
     }
 

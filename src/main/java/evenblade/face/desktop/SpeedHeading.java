@@ -6,21 +6,32 @@ import evenblade.measure.speed.SpeedResult;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.SpeedWords;
 import java.util.Locale;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 
 /** The speed of a run in large figures, and how it is known. */
-final class SpeedHeading extends JPanel {
+final class SpeedHeading extends RowsPanel {
     private final JLabel figures = Look.heading(" ");
     private final JLabel known = new JLabel(" ");
 
     SpeedHeading() {
-        super(new MigLayout("insets 0, wrap 1, gapy 2", "[grow,fill]"));
+        super(0, 0, 0, 0);
         figures.setName("speed");
         known.setName("speed known");
-        add(figures, "wmin 0");
-        add(known, "wmin 0");
+        add(figures);
+        add(known);
+    }
+
+    /** Puts a choice between the figures and how they are known. */
+    void choice(String words, JComponent choice) {
+        JPanel both = new JPanel(new MigLayout("insets 0"));
+        JLabel label = new JLabel(words);
+        label.setLabelFor(choice);
+        both.add(label);
+        both.add(choice, "wmin 50");
+        add(both, getComponentCount() - 1);
     }
 
     void show(RunOrders run) {
@@ -33,6 +44,7 @@ final class SpeedHeading extends JPanel {
         }
         Dwell main = speed.main().get();
         figures.setText("Engine " + SpeedWords.engine(run, main));
+        figures.setToolTipText(figures.getText());
         String how = speed.confirmed()
                 ? (speed.origin() == SpeedResult.Origin.MARK ? "Confirmed by the mark" : "Confirmed by the signal")
                 : "NOT CONFIRMED: " + speed.doubt().map(Words::fact).orElseThrow();
