@@ -20,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 @DisplayName("A recording is looked at without a job:")
 class LookPaneTest {
     private static final Path SAMPLES = Path.of("samples", "direct-two-blade");
+    private static final Path GEARED = Path.of("samples", "geared-three-blade");
     private static final Path PICTURES = Path.of("target", "screens", "chart");
 
     @TempDir
@@ -46,15 +47,17 @@ class LookPaneTest {
             assertThat(read.reading(What.AMPLITUDE).orElseThrow().value()).isCloseTo(3.847, offset(0.25));
             assertThat(read.reading(What.PROPELLER_ORDER)).isEmpty();
             Hands.onEventThread(() -> {
-                ((LookPane) hands.named("look")).name(SAMPLES.resolve("installation.json"));
+                hands.window().look(GEARED.resolve("after-accelerometer.wav"));
+                ((LookPane) hands.named("look")).name(GEARED.resolve("installation.json"));
                 ((LookPane) hands.named("look")).again();
                 return null;
             });
             hands.awaitRest();
-            hands.point(at(hands, highest.x()));
-            assertThat(cursor(hands).name()).contains("blade pass");
-            assertThat(cursor(hands).reading(What.PROPELLER_ORDER).orElseThrow().value())
-                    .isCloseTo(2.0, offset(0.01));
+            hands.point(at(hands, peaks(hands).get(0).x()));
+            // Firing of a four-stroke four comes twice a turn of the crank.
+            assertThat(cursor(hands).name()).contains("firing");
+            assertThat(cursor(hands).reading(What.CRANK_ORDER).orElseThrow().value())
+                    .isCloseTo(2.0, offset(0.02));
             hands.photograph(PICTURES.resolve("look-named.png"));
             hands.tab("look tabs", "Waterfall");
             hands.photograph(PICTURES.resolve("look-fall.png"));
