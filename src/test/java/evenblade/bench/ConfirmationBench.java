@@ -92,7 +92,7 @@ public final class ConfirmationBench {
     }
 
     static RunOrders answer(Path file, Installation installation, OptionalDouble engineRpm) {
-        return AnalyseRecording.answer(new AnalysisRequest(
+        return AnalyseRecording.analyse(new AnalysisRequest(
                         file,
                         installation,
                         engineRpm,

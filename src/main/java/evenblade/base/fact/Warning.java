@@ -18,7 +18,7 @@ public record Warning(WarningCode code, Subject subject, List<Value> values) {
         return new Warning(code, subject, List.of(values));
     }
 
-    /** The same without its subject, to be put into words. */
+    /** What it says without its subject, to be put into words. */
     public Fact fact() {
         return new Fact(code, values);
     }

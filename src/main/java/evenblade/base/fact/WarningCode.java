@@ -21,6 +21,7 @@ public enum WarningCode implements Code {
     LENGTH_REPAIRED,
     COUNTER_WRAPS,
     STAMPS_LEFT_OUT,
+    TIMES_FROM_ARRIVALS,
     CLOCK_STANDS,
     CLOCK_STEPPED,
     CLOCK_BROKEN,

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Reads a JSON document strictly: UTF-8, one object, no doubled key, nothing after it. Only Jackson's
@@ -106,13 +107,13 @@ public final class JsonDocument {
     private JsonObject outermost() throws IOException {
         parser.nextToken();
         JsonValue value = value();
-        if (!(value instanceof JsonValue.Fields fields)) {
+        if (!(value.value() instanceof Map)) {
             throw source.line(value.line()).found(value.described(), "an object { … }");
         }
         if (parser.nextToken() != null) {
             throw source.line(line()).found("more text after the end of the document", "nothing after the last }");
         }
-        return new JsonObject(source, "", fields);
+        return new JsonObject(source, "", value);
     }
 
     private JsonValue value() throws IOException {
@@ -121,11 +122,11 @@ public final class JsonDocument {
         return switch (token) {
             case START_OBJECT -> fields(line);
             case START_ARRAY -> items(line);
-            case VALUE_STRING -> new JsonValue.Text(parser.getText(), line);
+            case VALUE_STRING -> new JsonValue(parser.getText(), "", line);
             case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> number(line);
-            case VALUE_TRUE -> new JsonValue.Flag(true, line);
-            case VALUE_FALSE -> new JsonValue.Flag(false, line);
-            case VALUE_NULL -> new JsonValue.Nothing(line);
+            case VALUE_TRUE -> new JsonValue(true, "", line);
+            case VALUE_FALSE -> new JsonValue(false, "", line);
+            case VALUE_NULL -> new JsonValue(Optional.empty(), "", line);
             default -> throw new IllegalStateException("token " + token + " where a value starts");
         };
     }
@@ -136,7 +137,7 @@ public final class JsonDocument {
         if (!Double.isFinite(value)) {
             throw source.line(line).found("the number " + written, "a number below 1.8e308");
         }
-        return new JsonValue.Number(value, written, line);
+        return new JsonValue(value, written, line);
     }
 
     private JsonValue items(int line) throws IOException {
@@ -144,7 +145,7 @@ public final class JsonDocument {
         while (parser.nextToken() != JsonToken.END_ARRAY) {
             values.add(value());
         }
-        return new JsonValue.Items(values, line);
+        return new JsonValue(values, "", line);
     }
 
     private JsonValue fields(int line) throws IOException {
@@ -159,7 +160,7 @@ public final class JsonDocument {
                         .found("the key \"" + key + "\" again (first in line " + earlier.line() + ")", "each key once");
             }
         }
-        return new JsonValue.Fields(values, line);
+        return new JsonValue(values, "", line);
     }
 
     private int line() {

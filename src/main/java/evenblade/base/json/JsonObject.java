@@ -24,12 +24,12 @@ public final class JsonObject {
 
     private final BadInput.Place source;
     private final String path;
-    private final JsonValue.Fields fields;
+    private final JsonValue object;
 
-    JsonObject(BadInput.Place source, String path, JsonValue.Fields fields) {
+    JsonObject(BadInput.Place source, String path, JsonValue object) {
         this.source = source;
         this.path = path;
-        this.fields = fields;
+        this.object = object;
     }
 
     /** Refuses any other key, with its name and the nearest known one. */
@@ -39,7 +39,7 @@ public final class JsonObject {
 
     /** Refuses any other key, with its name and the nearest known one. */
     public JsonObject requireOnly(List<String> known) {
-        for (Map.Entry<String, JsonValue> field : fields.values().entrySet()) {
+        for (Map.Entry<String, JsonValue> field : object.fields().entrySet()) {
             String key = field.getKey();
             if (!known.contains(key)) {
                 String nearest = Nearest.to(key, known).orElseThrow();
@@ -54,7 +54,7 @@ public final class JsonObject {
 
     /** Keys in file order. */
     public Set<String> keys() {
-        return Collections.unmodifiableSet(fields.values().keySet());
+        return Collections.unmodifiableSet(object.fields().keySet());
     }
 
     /** Whether the key is there with a value other than null. */
@@ -64,48 +64,33 @@ public final class JsonObject {
 
     /** Where the object starts. */
     public BadInput.Place place() {
-        return source.line(fields.line());
+        return source.line(object.line());
     }
 
     /** Where the value of a key stands; where the object starts if the key isn't there. */
     public BadInput.Place place(String key) {
-        JsonValue value = fields.values().get(key);
+        JsonValue value = object.fields().get(key);
         return value == null ? place() : source.line(value.line());
     }
 
     /** A complaint about the value of a key: {@code "engine.cylinders" is the number 99}. */
     public BadInput refuse(String key, String expected) {
-        JsonValue value = fields.values().get(key);
+        JsonValue value = object.fields().get(key);
         return place(key)
                 .found(value == null ? missing(key) : "\"" + fullName(key) + "\" is " + value.described(), expected);
     }
 
     public String text(String key) {
-        Optional<String> text = optionalText(key);
-        if (text.isEmpty()) {
-            throw refuse(key, "a text");
-        }
-        return text.get();
+        return required(optionalText(key), key, "a text");
     }
 
     public Optional<String> optionalText(String key) {
-        JsonValue value = present(key);
-        if (value == null) {
-            return Optional.empty();
-        }
-        if (value instanceof JsonValue.Text text) {
-            return Optional.of(text.value());
-        }
-        throw refuse(key, "a text in quotes");
+        return optional(key, String.class, "a text in quotes");
     }
 
     /** A text that must be one of a few words. */
     public String word(String key, List<String> known) {
-        Optional<String> word = optionalWord(key, known);
-        if (word.isEmpty()) {
-            throw refuse(key, oneOf(known));
-        }
-        return word.get();
+        return required(optionalWord(key, known), key, oneOf(known));
     }
 
     /** A text that must be one of a few words, where it is given. */
@@ -118,45 +103,34 @@ public final class JsonObject {
     }
 
     public double number(String key) {
-        OptionalDouble number = optionalNumber(key);
-        if (number.isEmpty()) {
-            throw refuse(key, "a number");
-        }
-        return number.getAsDouble();
+        return required(optional(key, Double.class, "a number"), key, "a number");
     }
 
     public OptionalDouble optionalNumber(String key) {
-        return optionalNumber(key, "a number");
-    }
-
-    private OptionalDouble optionalNumber(String key, String expected) {
-        JsonValue value = present(key);
-        if (value == null) {
-            return OptionalDouble.empty();
-        }
-        if (value instanceof JsonValue.Number number) {
-            return OptionalDouble.of(number.value());
-        }
-        throw refuse(key, expected);
+        return primitive(optional(key, Double.class, "a number"));
     }
 
     /** A number within bounds, both included. */
     public double number(String key, double least, double most) {
-        OptionalDouble number = optionalNumber(key, least, most);
-        if (number.isEmpty()) {
-            throw refuse(key, "a number" + between(least, most));
-        }
-        return number.getAsDouble();
+        return required(bounded(key, least, most), key, "a number" + between(least, most));
     }
 
     /** A number within bounds, both included, where it is given. */
     public OptionalDouble optionalNumber(String key, double least, double most) {
+        return primitive(bounded(key, least, most));
+    }
+
+    private Optional<Double> bounded(String key, double least, double most) {
         String expected = "a number" + between(least, most);
-        OptionalDouble number = optionalNumber(key, expected);
-        if (number.isPresent() && !(number.getAsDouble() >= least && number.getAsDouble() <= most)) {
+        Optional<Double> number = optional(key, Double.class, expected);
+        if (number.isPresent() && !(number.get() >= least && number.get() <= most)) {
             throw refuse(key, expected);
         }
         return number;
+    }
+
+    private static OptionalDouble primitive(Optional<Double> number) {
+        return number.isPresent() ? OptionalDouble.of(number.get()) : OptionalDouble.empty();
     }
 
     /** A whole number within bounds, both included. */
@@ -170,65 +144,56 @@ public final class JsonObject {
 
     /** A whole number within bounds, both included, where it is given. */
     public OptionalInt optionalWhole(String key, int least, int most) {
-        JsonValue value = present(key);
-        if (value == null) {
+        String expected = "a whole number" + between(least, most);
+        Optional<Double> number = optional(key, Double.class, expected);
+        if (number.isEmpty()) {
             return OptionalInt.empty();
         }
-        if (value instanceof JsonValue.Number number
-                && number.value() == Math.rint(number.value())
-                && number.value() >= least
-                && number.value() <= most) {
-            return OptionalInt.of((int) number.value());
+        double value = number.get();
+        if (value == Math.rint(value) && value >= least && value <= most) {
+            return OptionalInt.of((int) value);
         }
-        throw refuse(key, "a whole number" + between(least, most));
+        throw refuse(key, expected);
     }
 
     public boolean flag(String key) {
-        Optional<Boolean> flag = optionalFlag(key);
-        if (flag.isEmpty()) {
-            throw refuse(key, "true or false");
-        }
-        return flag.get();
+        return required(optionalFlag(key), key, "true or false");
     }
 
     public Optional<Boolean> optionalFlag(String key) {
-        JsonValue value = present(key);
-        if (value == null) {
-            return Optional.empty();
-        }
-        if (value instanceof JsonValue.Flag flag) {
-            return Optional.of(flag.value());
-        }
-        throw refuse(key, "true or false");
+        return optional(key, Boolean.class, "true or false");
     }
 
     public JsonObject object(String key) {
-        Optional<JsonObject> object = optionalObject(key);
-        if (object.isEmpty()) {
-            throw refuse(key, "an object { … }");
-        }
-        return object.get();
+        return required(optionalObject(key), key, "an object { … }");
     }
 
     public Optional<JsonObject> optionalObject(String key) {
+        return optional(key, Map.class, "an object { … }").isEmpty()
+                ? Optional.empty()
+                : Optional.of(new JsonObject(source, fullName(key), present(key)));
+    }
+
+    private <T> Optional<T> optional(String key, Class<T> kind, String expected) {
         JsonValue value = present(key);
-        if (value == null) {
-            return Optional.empty();
+        if (value != null && !kind.isInstance(value.value())) {
+            throw refuse(key, expected);
         }
-        if (value instanceof JsonValue.Fields inner) {
-            return Optional.of(new JsonObject(source, fullName(key), inner));
+        return value == null ? Optional.empty() : Optional.of(kind.cast(value.value()));
+    }
+
+    private <T> T required(Optional<T> value, String key, String expected) {
+        if (value.isEmpty()) {
+            throw refuse(key, expected);
         }
-        throw refuse(key, "an object { … }");
+        return value.get();
     }
 
     /** A list of objects; empty where the key is absent. */
     public List<JsonObject> objects(String key) {
         List<JsonObject> all = new ArrayList<>();
-        for (JsonValue item : items(key, "a list of objects")) {
-            if (!(item instanceof JsonValue.Fields inner)) {
-                throw refuseItem(key, all.size(), item, "an object { … }");
-            }
-            all.add(new JsonObject(source, itemName(key, all.size()), inner));
+        for (JsonValue item : items(key, Map.class, "a list of objects", "an object { … }")) {
+            all.add(new JsonObject(source, itemName(key, all.size()), item));
         }
         return all;
     }
@@ -236,11 +201,8 @@ public final class JsonObject {
     /** A list of texts; empty where the key is absent. */
     public List<String> texts(String key) {
         List<String> all = new ArrayList<>();
-        for (JsonValue item : items(key, "a list of texts")) {
-            if (!(item instanceof JsonValue.Text text)) {
-                throw refuseItem(key, all.size(), item, "a text in quotes");
-            }
-            all.add(text.value());
+        for (JsonValue item : items(key, String.class, "a list of texts", "a text in quotes")) {
+            all.add((String) item.value());
         }
         return all;
     }
@@ -248,41 +210,37 @@ public final class JsonObject {
     /** A list of numbers; empty where the key is absent. */
     public List<Double> numbers(String key) {
         List<Double> all = new ArrayList<>();
-        for (JsonValue item : items(key, "a list of numbers")) {
-            if (!(item instanceof JsonValue.Number number)) {
-                throw refuseItem(key, all.size(), item, "a number");
-            }
-            all.add(number.value());
+        for (JsonValue item : items(key, Double.class, "a list of numbers", "a number")) {
+            all.add((Double) item.value());
         }
         return all;
     }
 
     /** The whole object in the form that {@link JsonWriter} takes, to be copied as it is. */
     public Map<String, Object> plain() {
-        @SuppressWarnings("unchecked") // Fields.plain makes exactly this map
-        Map<String, Object> all = (Map<String, Object>) fields.plain();
+        @SuppressWarnings("unchecked") // JsonValue.plain makes exactly this map
+        Map<String, Object> all = (Map<String, Object>) object.plain();
         return all;
     }
 
-    private List<JsonValue> items(String key, String expected) {
-        JsonValue value = present(key);
-        if (value == null) {
-            return List.of();
+    private List<JsonValue> items(String key, Class<?> kind, String expected, String expectedItem) {
+        List<JsonValue> all = new ArrayList<>();
+        List<?> items = optional(key, List.class, expected).orElse(List.of());
+        for (Object each : items) {
+            JsonValue item = (JsonValue) each;
+            if (!kind.isInstance(item.value())) {
+                throw source.line(item.line())
+                        .found("\"" + itemName(key, all.size()) + "\" is " + item.described(), expectedItem);
+            }
+            all.add(item);
         }
-        if (value instanceof JsonValue.Items items) {
-            return items.values();
-        }
-        throw refuse(key, expected);
-    }
-
-    private BadInput refuseItem(String key, int index, JsonValue item, String expected) {
-        return source.line(item.line()).found("\"" + itemName(key, index) + "\" is " + item.described(), expected);
+        return all;
     }
 
     /** The value of a key; null inside this class only, where there is none or the document says null. */
     private JsonValue present(String key) {
-        JsonValue value = fields.values().get(key);
-        return value instanceof JsonValue.Nothing ? null : value;
+        JsonValue value = object.fields().get(key);
+        return value == null || value.value() instanceof Optional ? null : value;
     }
 
     private String missing(String key) {

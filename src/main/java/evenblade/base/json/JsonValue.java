@@ -6,99 +6,55 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** A value as read, with the line it starts at (counted from 1). */
-sealed interface JsonValue {
-    int line();
+/**
+ * A value as read.
+ *
+ * @param value a text, a {@code Double}, true or false, an empty {@code Optional} for null, a list or a map of these
+ * @param written a number as it stands in the document; else empty
+ * @param line that it starts at, counted from 1
+ */
+record JsonValue(Object value, String written, int line) {
+    private static final int SHOWN = 60; // about a line of a terminal
 
     /** What it is, for a complaint: {@code the text "four"}, {@code the number 3}. */
-    String described();
-
-    /** The same value in the form that {@link JsonWriter} takes. */
-    Object plain();
-
-    record Text(String value, int line) implements JsonValue {
-        private static final int SHOWN = 60;
-
-        @Override
-        public String described() {
-            return "the text \"" + (value.length() > SHOWN ? value.substring(0, SHOWN) + "…" : value) + "\"";
+    String described() {
+        if (value instanceof String text) {
+            return "the text \"" + (text.length() > SHOWN ? text.substring(0, SHOWN) + "…" : text) + "\"";
         }
-
-        @Override
-        public Object plain() {
-            return value;
-        }
+        return value instanceof Double
+                ? "the number " + written
+                : value instanceof List
+                        ? "a list"
+                        : value instanceof Map ? "an object" : value instanceof Optional ? "null" : value.toString();
     }
 
-    record Number(double value, String written, int line) implements JsonValue {
-        @Override
-        public String described() {
-            return "the number " + written;
-        }
-
-        @Override
-        public Object plain() {
-            boolean whole = written.indexOf('.') < 0 && written.indexOf('e') < 0 && written.indexOf('E') < 0;
-            if (whole && Math.abs(value) < JsonObject.LARGEST_WHOLE) {
-                return Long.valueOf((long) value);
-            }
-            return value;
-        }
-    }
-
-    record Flag(boolean value, int line) implements JsonValue {
-        @Override
-        public String described() {
-            return String.valueOf(value);
-        }
-
-        @Override
-        public Object plain() {
-            return value;
-        }
-    }
-
-    record Nothing(int line) implements JsonValue {
-        @Override
-        public String described() {
-            return "null";
-        }
-
-        @Override
-        public Object plain() {
-            return Optional.empty();
-        }
-    }
-
-    record Items(List<JsonValue> values, int line) implements JsonValue {
-        @Override
-        public String described() {
-            return "a list";
-        }
-
-        @Override
-        public Object plain() {
+    /** This value in the form that {@link JsonWriter} takes. */
+    Object plain() {
+        if (value instanceof List<?> items) {
             List<Object> all = new ArrayList<>();
-            for (JsonValue value : values) {
-                all.add(value.plain());
+            for (Object item : items) {
+                all.add(((JsonValue) item).plain());
             }
             return all;
         }
-    }
-
-    record Fields(Map<String, JsonValue> values, int line) implements JsonValue {
-        @Override
-        public String described() {
-            return "an object";
-        }
-
-        @Override
-        public Object plain() {
+        if (value instanceof Map) {
             Map<String, Object> all = new LinkedHashMap<>();
-            for (Map.Entry<String, JsonValue> field : values.entrySet()) {
+            for (Map.Entry<String, JsonValue> field : fields().entrySet()) {
                 all.put(field.getKey(), field.getValue().plain());
             }
             return all;
         }
+        boolean whole = value instanceof Double number
+                && written.indexOf('.') < 0
+                && written.indexOf('e') < 0
+                && written.indexOf('E') < 0
+                && Math.abs(number) < JsonObject.LARGEST_WHOLE;
+        return whole ? (Object) ((Double) value).longValue() : value;
+    }
+
+    /** The fields of an object. */
+    @SuppressWarnings("unchecked") // the reader makes no other map
+    Map<String, JsonValue> fields() {
+        return (Map<String, JsonValue>) value;
     }
 }

@@ -110,7 +110,7 @@ public final class RecordCodec<T> {
 
     /** Names the class wherever the type alone doesn't say it. */
     private static final class ClassBesideInterface extends ObjectMapper.DefaultTypeResolverBuilder {
-        private static final long serialVersionUID = 1;
+        private static final long serialVersionUID = 1; // never written to a file
         private final transient Set<Class<?>> adapted;
 
         ClassBesideInterface(PolymorphicTypeValidator allowed, Set<Class<?>> adapted) {

@@ -15,7 +15,8 @@ import org.hipparchus.util.Pair;
 
 /** Least squares fit of a curved model from a start, by Levenberg and Marquardt with a numerical Jacobian. */
 public final class CurveFit {
-    private static final int MOST_STEPS = 200;
+    private static final int MOST_STEPS = 200; // ours: a bound, so that it always ends
+    /** Near the square root of a double's precision, where rounding and curvature weigh alike. */
     private static final double STEP = 1e-6;
 
     private final double[] parameters;

@@ -21,6 +21,12 @@ public final class DriftSmoother {
     /** Readings are taken for at most this much better or worse than the usual one, to keep the sums sound. */
     private static final double WORST = 1e4;
 
+    /** The best ratio is sought anew so far to either side of the best of the half decades tried: just over one of them. */
+    private static final double REFINED_LOG = 1.2;
+
+    /** Nearer the ratio need not be: the log-likelihood is flat there. */
+    private static final double ENOUGH_LOG = 0.01;
+
     private final double[] time;
     private final double[] reading;
     private final double[] variance;
@@ -128,75 +134,75 @@ public final class DriftSmoother {
     }
 
     private double refine(double q) {
-        double low = Math.log(q) - 1.2;
-        double high = Math.log(q) + 1.2;
-        double golden = (Math.sqrt(5) - 1) / 2;
-        double a = high - golden * (high - low);
-        double b = low + golden * (high - low);
-        double fa = likelihood(Math.exp(a)).logLikelihood;
-        double fb = likelihood(Math.exp(b)).logLikelihood;
-        for (int i = 0; i < 12; i++) {
-            if (fa > fb) {
-                high = b;
-                b = a;
-                fb = fa;
-                a = high - golden * (high - low);
-                fa = likelihood(Math.exp(a)).logLikelihood;
-            } else {
-                low = a;
-                a = b;
-                fa = fb;
-                b = low + golden * (high - low);
-                fb = likelihood(Math.exp(b)).logLikelihood;
-            }
-        }
-        return Math.exp(0.5 * (low + high));
+        double around = Math.log(q);
+        return Math.exp(Minimum.between(
+                        exponent -> -likelihood(Math.exp(exponent)).logLikelihood,
+                        around - REFINED_LOG,
+                        around + REFINED_LOG,
+                        ENOUGH_LOG)
+                .at());
     }
 
     private record Fit(double logLikelihood, double scale) {}
 
     /**
-     * State and its covariance (in units of s²) once the first two readings are in and nothing else is
-     * known: x = y₁, v = (y₁ − y₀)/dt, with what the rate may have drifted in between.
+     * The Kalman filter: level and rate with their covariance in units of s². Begun once the first two readings are in
+     * and nothing else is known: x = y₁, v = (y₁ − y₀)/dt, with what the rate may have drifted in between.
      */
-    private double[] begun(double q) {
-        double dt = time[1] - time[0];
-        return new double[] {
-            reading[1],
-            (reading[1] - reading[0]) / dt,
-            variance[1],
-            variance[1] / dt,
-            (variance[0] + variance[1]) / (dt * dt) + q * dt / 3
-        };
-    }
+    private final class Filter {
+        private final double q;
+        private double x;
+        private double v;
+        private double p00;
+        private double p01;
+        private double p11;
+        private double innovation;
+        private double innovationVariance;
 
-    /** Log-likelihood with the scale s² taken at its estimate. */
-    private Fit likelihood(double q) {
-        double[] begun = begun(q);
-        double x = begun[0];
-        double v = begun[1];
-        double p00 = begun[2];
-        double p01 = begun[3];
-        double p11 = begun[4];
-        double sumLog = 0;
-        double sumSquares = 0;
-        for (int i = 2; i < time.length; i++) {
-            double dt = time[i] - time[i - 1];
+        Filter(double q) {
+            double dt = time[1] - time[0];
+            this.q = q;
+            x = reading[1];
+            v = (reading[1] - reading[0]) / dt;
+            p00 = variance[1];
+            p01 = variance[1] / dt;
+            p11 = (variance[0] + variance[1]) / (dt * dt) + q * dt / 3;
+        }
+
+        void predict(double dt) {
             x += v * dt;
             p00 += dt * (2 * p01 + dt * p11) + q * dt * dt * dt / 3;
             p01 += dt * p11 + q * dt * dt / 2;
             p11 += q * dt;
-            double s = p00 + variance[i];
-            double innovation = reading[i] - x;
-            sumLog += Math.log(s);
-            sumSquares += innovation * innovation / s;
-            double k0 = p00 / s;
-            double k1 = p01 / s;
+        }
+
+        void update(int i) {
+            innovationVariance = p00 + variance[i];
+            innovation = reading[i] - x;
+            double k0 = p00 / innovationVariance;
+            double k1 = p01 / innovationVariance;
             x += k0 * innovation;
             v += k1 * innovation;
             p11 -= k1 * p01;
-            p00 *= variance[i] / s;
-            p01 *= variance[i] / s;
+            p00 *= variance[i] / innovationVariance;
+            p01 *= variance[i] / innovationVariance;
+        }
+
+        double[] covariance() {
+            return new double[] {p00, p01, p11};
+        }
+    }
+
+    /** Log-likelihood with the scale s² taken at its estimate. */
+    private Fit likelihood(double q) {
+        Filter filter = new Filter(q);
+        double sumLog = 0;
+        double sumSquares = 0;
+        for (int i = 2; i < time.length; i++) {
+            filter.predict(time[i] - time[i - 1]);
+            filter.update(i);
+            sumLog += Math.log(filter.innovationVariance);
+            sumSquares += filter.innovation * filter.innovation / filter.innovationVariance;
         }
         int counted = time.length - 2;
         double scale = (PRIOR_READINGS + sumSquares) / (PRIOR_READINGS + counted);
@@ -212,36 +218,18 @@ public final class DriftSmoother {
         double[] xp = new double[n];
         double[] vp = new double[n];
         double[][] pp = new double[n][];
-        double[] begun = begun(q);
-        double x = begun[0];
-        double v = begun[1];
-        double p00 = begun[2];
-        double p01 = begun[3];
-        double p11 = begun[4];
-        xf[1] = x;
-        vf[1] = v;
-        pf[1] = new double[] {p00, p01, p11};
-        for (int i = 2; i < n; i++) {
-            double dt = time[i] - time[i - 1];
-            x += v * dt;
-            p00 += dt * (2 * p01 + dt * p11) + q * dt * dt * dt / 3;
-            p01 += dt * p11 + q * dt * dt / 2;
-            p11 += q * dt;
-            xp[i] = x;
-            vp[i] = v;
-            pp[i] = new double[] {p00, p01, p11};
-            double s = p00 + variance[i];
-            double innovation = reading[i] - x;
-            double k0 = p00 / s;
-            double k1 = p01 / s;
-            x += k0 * innovation;
-            v += k1 * innovation;
-            p11 -= k1 * p01;
-            p00 *= variance[i] / s;
-            p01 *= variance[i] / s;
-            xf[i] = x;
-            vf[i] = v;
-            pf[i] = new double[] {p00, p01, p11};
+        Filter filter = new Filter(q);
+        for (int i = 1; i < n; i++) {
+            if (i > 1) {
+                filter.predict(time[i] - time[i - 1]);
+                xp[i] = filter.x;
+                vp[i] = filter.v;
+                pp[i] = filter.covariance();
+                filter.update(i);
+            }
+            xf[i] = filter.x;
+            vf[i] = filter.v;
+            pf[i] = filter.covariance();
         }
         double[] xs = xf.clone();
         double[] vs = vf.clone();
@@ -266,70 +254,39 @@ public final class DriftSmoother {
     }
 
     /**
-     * Mean of the drifting part of the rate over the interval and its variance in units of s², by a
-     * filter whose state carries the way gone since {@code from}, the rate and the value at {@code from}.
+     * Mean of the drifting part of the rate over the interval and its variance in units of s²: the filter's last level
+     * less the value at {@code from}, which is remembered beside it with its covariances.
      */
     private double[] meanRate(double q, double from, double to) {
         double lead = time[0] - from;
         double dt = time[1] - time[0];
-        double rate = (reading[1] - reading[0]) / dt;
-        double[] state = {reading[1] - reading[0] + lead * rate, rate, reading[0] - lead * rate};
-        // Errors of way gone, rate and starting value as combinations of the two readings' errors and drift.
-        double[] ofFirst = {-1 - lead / dt, -1 / dt, 1 + lead / dt};
-        double[] ofSecond = {1 + lead / dt, 1 / dt, -lead / dt};
-        double[] ofDrift = {lead + dt, 1, -(lead + dt)};
-        double[][] p = new double[3][3];
-        for (int r = 0; r < 3; r++) {
-            for (int c = 0; c < 3; c++) {
-                p[r][c] = variance[0] * ofFirst[r] * ofFirst[c]
-                        + variance[1] * ofSecond[r] * ofSecond[c]
-                        + q * dt / 3 * ofDrift[r] * ofDrift[c];
-            }
+        Filter filter = new Filter(q);
+        double begun = reading[0] - lead * filter.v;
+        // The starting value's error as a combination of the two readings' errors and the drift between them.
+        double ofFirst = 1 + lead / dt;
+        double ofSecond = -lead / dt;
+        double ofDrift = -(lead + dt);
+        double withLevel = variance[1] * ofSecond;
+        double withRate = (variance[1] * ofSecond - variance[0] * ofFirst) / dt + q * dt / 3 * ofDrift;
+        double own =
+                variance[0] * ofFirst * ofFirst + variance[1] * ofSecond * ofSecond + q * dt / 3 * ofDrift * ofDrift;
+        for (int i = 2; i < time.length; i++) {
+            double step = time[i] - time[i - 1];
+            filter.predict(step);
+            withLevel += withRate * step;
+            double rateGain = filter.p01;
+            filter.update(i);
+            begun += withLevel / filter.innovationVariance * filter.innovation;
+            own -= withLevel * withLevel / filter.innovationVariance;
+            withRate -= rateGain * withLevel / filter.innovationVariance;
+            withLevel *= variance[i] / filter.innovationVariance;
         }
-        double now = time[1];
-        for (int i = 2; i <= time.length; i++) {
-            double next = i < time.length ? time[i] : to;
-            double step = next - now;
-            now = next;
-            state[0] += state[1] * step;
-            double p00 = p[0][0] + step * (2 * p[0][1] + step * p[1][1]) + q * step * step * step / 3;
-            double p01 = p[0][1] + step * p[1][1] + q * step * step / 2;
-            double p02 = p[0][2] + step * p[1][2];
-            double p11 = p[1][1] + q * step;
-            set(p, p00, p01, p02, p11, p[1][2], p[2][2]);
-            if (i == time.length) {
-                break;
-            }
-            double h0 = p[0][0] + p[0][2];
-            double h1 = p[0][1] + p[1][2];
-            double h2 = p[0][2] + p[2][2];
-            double s = h0 + h2 + variance[i];
-            double innovation = reading[i] - state[0] - state[2];
-            state[0] += h0 / s * innovation;
-            state[1] += h1 / s * innovation;
-            state[2] += h2 / s * innovation;
-            set(
-                    p,
-                    p[0][0] - h0 * h0 / s,
-                    p[0][1] - h0 * h1 / s,
-                    p[0][2] - h0 * h2 / s,
-                    p[1][1] - h1 * h1 / s,
-                    p[1][2] - h1 * h2 / s,
-                    p[2][2] - h2 * h2 / s);
-        }
+        double last = to - time[time.length - 1];
+        filter.predict(last);
+        withLevel += withRate * last;
         double length = to - from;
-        return new double[] {state[0] / length, Math.max(0, p[0][0]) / (length * length)};
-    }
-
-    private static void set(double[][] p, double p00, double p01, double p02, double p11, double p12, double p22) {
-        p[0][0] = p00;
-        p[0][1] = p01;
-        p[1][0] = p01;
-        p[0][2] = p02;
-        p[2][0] = p02;
-        p[1][1] = p11;
-        p[1][2] = p12;
-        p[2][1] = p12;
-        p[2][2] = p22;
+        return new double[] {
+            (filter.x - begun) / length, Math.max(0, filter.p00 + own - 2 * withLevel) / (length * length)
+        };
     }
 }

@@ -38,11 +38,6 @@ public final class LinearFit {
         return estimate(unit);
     }
 
-    /** Observed minus fitted, one per observation; a copy. */
-    public double[] residuals() {
-        return residuals.clone();
-    }
-
     /** Sum of the squared residuals. */
     public double residualSumOfSquares() {
         return LinearDesign.dot(residuals, residuals);

@@ -44,7 +44,7 @@ public record Phasor(double re, double im) {
         return times(other.conjugate()).times(1 / square);
     }
 
-    /** The same size at the angle counted the other way. */
+    /** Of this size, at the angle counted the other way. */
     public Phasor conjugate() {
         return new Phasor(re, -im);
     }

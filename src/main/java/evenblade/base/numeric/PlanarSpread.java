@@ -14,25 +14,20 @@ public record PlanarSpread(Phasor middle, double xx, double xy, double yy) {
     /** Standard deviations beyond which the normal density counts for nothing. */
     private static final double REACH = 8;
 
-    private static final int HALVINGS = 30;
+    private static final int HALVINGS = 30; // to 2⁻³⁰ of the bracket, far finer than any figure shown
 
-    /** The same with errors in all directions added. */
+    /** Adds errors that are alike in all directions. */
     public PlanarSpread plusVariance(double variance) {
         return new PlanarSpread(middle, xx + variance, xy, yy + variance);
     }
 
-    /** The same with the errors of another, independent of these. */
-    public PlanarSpread plusErrors(PlanarSpread other) {
-        return new PlanarSpread(middle, xx + other.xx, xy + other.xy, yy + other.yy);
-    }
-
-    /** The same with an error along one vector added, as long as its standard deviation. */
+    /** Adds an error along one vector, as long as its standard deviation. */
     public PlanarSpread plusError(Phasor error) {
         return new PlanarSpread(
                 middle, xx + error.re() * error.re(), xy + error.re() * error.im(), yy + error.im() * error.im());
     }
 
-    /** The same with all standard deviations multiplied. */
+    /** Multiplies all standard deviations. */
     public PlanarSpread widened(double factor) {
         double squared = factor * factor;
         return new PlanarSpread(middle, xx * squared, xy * squared, yy * squared);
@@ -73,17 +68,8 @@ public record PlanarSpread(Phasor middle, double xx, double xy, double yy) {
         if (spread <= 1e-12 * middle.magnitude() || spread == 0) {
             return middle.magnitude();
         }
-        double low = 0;
-        double high = middle.magnitude() + REACH * spread;
-        for (int i = 0; i < HALVINGS; i++) {
-            double length = 0.5 * (low + high);
-            if (lengthBelow(length) < probability) {
-                low = length;
-            } else {
-                high = length;
-            }
-        }
-        return 0.5 * (low + high);
+        double farthest = middle.magnitude() + REACH * spread;
+        return Crossing.between(length -> lengthBelow(length) < probability, 0, farthest, HALVINGS);
     }
 
     /** Probability that the vector is no longer than a length; by integration along its longest axis. */

@@ -17,6 +17,8 @@ public final class Rice {
     /** Degrees of freedom of a noise that counts as known. */
     private static final double KNOWN = 1e5;
 
+    private static final int HALVINGS = 40; // to 10⁻¹² of the bracket
+
     private Rice() {}
 
     /** √max(0, R² − 2s²): what is left of an observed length once the noise's share is taken out. */
@@ -59,16 +61,11 @@ public final class Rice {
         if (Distributions.noncentralFBelow(f, 2, dof, 0) <= probability) {
             return 0;
         }
-        double low = 0;
-        double high = Math.sqrt(2 * f) + 12;
-        for (int i = 0; i < 40; i++) {
-            double middle = 0.5 * (low + high);
-            if (Distributions.noncentralFBelow(f, 2, dof, middle * middle) > probability) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return 0.5 * (low + high) * sigma;
+        return sigma
+                * Crossing.between(
+                        length -> Distributions.noncentralFBelow(f, 2, dof, length * length) > probability,
+                        0,
+                        Math.sqrt(2 * f) + NORMAL_FROM,
+                        HALVINGS);
     }
 }

@@ -14,13 +14,15 @@ public record RobustLine(double slope, double intercept, double scale) {
     /** Huber's constant: 95 % efficient where the scatter is normal. */
     private static final double TUNING = 1.345;
 
+    /** 1/Φ⁻¹(3/4): the median deviation of normal noise as a standard deviation. */
     private static final double NORMAL_PER_MAD = 1.4826;
-    private static final int START_POINTS = 301;
+
+    private static final int START_POINTS = 301; // ours: 45,150 slopes, enough for a median and soon sorted
     /** Enough to know the scatter by; a median over all points would cost more than the fit. */
     private static final int SCALE_POINTS = 20_001;
 
-    private static final int MOST_ROUNDS = 25;
-    private static final double SETTLED = 1e-12;
+    private static final int MOST_ROUNDS = 25; // ours: a bound, so that it always ends
+    private static final double SETTLED = 1e-12; // near a double's precision
 
     /**
      * Fits by Huber's M-estimator: least squares reweighted by min(1, k·s/|residual|), started from the

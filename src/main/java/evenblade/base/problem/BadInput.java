@@ -29,12 +29,12 @@ public final class BadInput extends RuntimeException {
 
     /** Where the fault lies; refined by line or byte and completed with {@link #found}. */
     public record Place(String name) {
-        /** The same place, at a line counted from 1. */
+        /** A line of this place, counted from 1. */
         public Place line(long line) {
             return new Place(name + ":" + line);
         }
 
-        /** The same place, at a byte offset counted from 0. */
+        /** A byte of this place, counted from 0. */
         public Place atByte(long offset) {
             return new Place(name + ":byte " + offset);
         }

@@ -26,7 +26,7 @@ public final class Nearest {
     }
 
     /**
-     * The same, but only where the two words are alike: at most every third letter changed.
+     * The nearest word, but only where the two words are alike: at most every third letter changed.
      */
     public static Optional<String> alike(String word, Collection<String> candidates) {
         return to(word, candidates)

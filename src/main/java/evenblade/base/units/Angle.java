@@ -24,13 +24,9 @@ public record Angle(double degrees) {
         return new Angle(UNITS.read(text, place));
     }
 
-    /** The same, refused unless above zero. */
+    /** Reads an angle above zero. */
     public static Angle parsePositive(String text, BadInput.Place place) {
         return new Angle(UNITS.readPositive(text, place));
-    }
-
-    public double radians() {
-        return Math.toRadians(degrees);
     }
 
     /** For files, read back by {@link #parse}. */

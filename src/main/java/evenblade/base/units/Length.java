@@ -53,7 +53,7 @@ public record Length(double metres) {
         return new Length(UNITS.read(text, place));
     }
 
-    /** The same, refused unless above zero. */
+    /** Reads a length above zero. */
     public static Length parsePositive(String text, BadInput.Place place) {
         return new Length(UNITS.readPositive(text, place));
     }

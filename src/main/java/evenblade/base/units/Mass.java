@@ -11,12 +11,14 @@ import java.util.Map;
 public record Mass(double kilograms) {
     /** Exactly, by the definition of the avoirdupois pound. */
     private static final double KILOGRAMS_PER_POUND = 0.45359237;
+    /** A sixteenth of a pound. */
+    private static final double KILOGRAMS_PER_OUNCE = KILOGRAMS_PER_POUND / 16;
 
     private static final QuantityUnits UNITS = new QuantityUnits(
             "a mass",
             "2.1 kg",
             "kg, g, lb or oz",
-            Map.of("kg", 1.0, "g", 0.001, "lb", KILOGRAMS_PER_POUND, "oz", KILOGRAMS_PER_POUND / 16));
+            Map.of("kg", 1.0, "g", 0.001, "lb", KILOGRAMS_PER_POUND, "oz", KILOGRAMS_PER_OUNCE));
 
     /**
      * Reads {@code 2.1 kg}, {@code 15 g}, {@code 1/2 oz}; refused unless above zero.
@@ -27,8 +29,16 @@ public record Mass(double kilograms) {
         return new Mass(UNITS.readPositive(text, place));
     }
 
+    public static Mass ofGrams(double grams) {
+        return new Mass(grams / 1000);
+    }
+
     public double grams() {
         return kilograms * 1000;
+    }
+
+    public double ounces() {
+        return kilograms / KILOGRAMS_PER_OUNCE;
     }
 
     /** For files, read back by {@link #parsePositive}: in g below 1 kg, else in kg. */

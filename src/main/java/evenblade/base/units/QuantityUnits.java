@@ -50,7 +50,7 @@ record QuantityUnits(String kind, String example, String named, Map<String, Doub
         return new BigDecimal(value).round(FIGURES);
     }
 
-    /** The same, above zero. */
+    /** The value in the base unit, which must be above zero. */
     double readPositive(String text, BadInput.Place place) {
         double value = read(text, place);
         if (!(value > 0)) {

@@ -33,7 +33,7 @@ public final class AddRun {
     /** A file older than this was hardly recorded just now. */
     private static final Duration FRESH = Duration.ofHours(1);
 
-    private static final double SHARE_READ = 0.8;
+    private static final double SHARE_READ = 0.8; // of the bar: reading and analysing take most of the time
     private static final String READING = "reading the recording to its end";
 
     private AddRun() {}
@@ -58,15 +58,15 @@ public final class AddRun {
      * @throws evenblade.base.problem.BadInput where the job, the recording or an option can't be used; the job
      *     is as it was
      */
-    public static Added answer(Path job, Path recording, NewRun run) {
-        return answer(job, recording, run, Progress.SILENT);
+    public static Added add(Path job, Path recording, NewRun run) {
+        return add(job, recording, run, Progress.SILENT);
     }
 
     /**
-     * The same, telling how far it has come. What the progress throws ends the work, and the job is as it was;
+     * Adds it and tells how far it has come. What the progress throws ends the work, and the job is as it was;
      * from the copying on it is done to its end.
      */
-    public static Added answer(Path job, Path recording, NewRun run, Progress progress) {
+    public static Added add(Path job, Path recording, NewRun run, Progress progress) {
         JobFolder folder = JobFolder.open(job);
         Engine engine = folder.record().installation().engine();
         run.settings().engineRpm().ifPresent(rpm -> engine.requireRunsAt(rpm, BadInput.in("engine speed")));
@@ -106,13 +106,13 @@ public final class AddRun {
 
     private static Look look(Path recording, AnalysisRequest request, NewRun run, Progress progress) {
         try {
-            AnalysedRecording analysed = AnalyseRecording.answer(request, progress);
+            AnalysedRecording analysed = AnalyseRecording.analyse(request, progress);
             RunOrders orders = analysed.orders();
             return new Look(orders.source().sha256(), Optional.of(analysed), orders.warnings());
         } catch (BadInput e) {
             // Evidence all the same, if only it can be read to its end and has the channels named.
             Readable readable =
-                    readToTheEnd(recording, new IntakeOptions(request.fullScale(), request.table()), progress);
+                    readToTheEnd(recording, request.reading(), progress);
             requireChannels(readable.channels(), run);
             List<Warning> warnings = new ArrayList<>(readable.warnings());
             warnings.add(Warning.of(WarningCode.NOT_ANALYSED, Subject.Whole.RECORDING, new Quoted(e.getMessage())));

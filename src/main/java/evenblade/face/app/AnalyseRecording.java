@@ -7,7 +7,6 @@ import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.input.intake.Intake;
-import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.Channel;
@@ -18,6 +17,8 @@ import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
 import evenblade.input.recording.Stretch;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.JobFolder;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.RatioCheck;
@@ -27,6 +28,7 @@ import evenblade.measure.signal.Decimator;
 import evenblade.measure.speed.MarkSpeed;
 import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedResult;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -44,8 +46,8 @@ public final class AnalyseRecording {
     /** Beyond this share even without the drive's teeth, there is no room left to work in. */
     private static final double MOST_SHARE_OF_MEMORY = 0.4;
 
-    private static final double SHARE_READ = 0.7;
-    private static final double SHARE_SPEED = 0.9;
+    private static final double SHARE_READ = 0.7; // of the bar: a large file takes longest to read; ours
+    private static final double SHARE_SPEED = 0.9; // of the bar: the orders take less time than the speed; ours
 
     private final AnalysisRequest request;
     private final Progress progress;
@@ -72,16 +74,16 @@ public final class AnalyseRecording {
      *
      * @throws BadInput where the file, a channel or the entered speed can't be used
      */
-    public static AnalysedRecording answer(AnalysisRequest request) {
-        return answer(request, Progress.SILENT);
+    public static AnalysedRecording analyse(AnalysisRequest request) {
+        return analyse(request, Progress.SILENT);
     }
 
-    /** The same, telling how far it has come. */
-    public static AnalysedRecording answer(AnalysisRequest request, Progress progress) {
-        return new AnalyseRecording(request, progress).answer();
+    /** Analyses it and tells how far it has come. */
+    public static AnalysedRecording analyse(AnalysisRequest request, Progress progress) {
+        return new AnalyseRecording(request, progress).analyse();
     }
 
-    private AnalysedRecording answer() {
+    private AnalysedRecording analyse() {
         Reading reading = read();
         Recording recording = reading.recording();
         OrderTable table = request.installation().orders();
@@ -115,7 +117,7 @@ public final class AnalyseRecording {
     }
 
     private Reading read() {
-        Intake intake = RecordingReader.open(request.file(), new IntakeOptions(request.fullScale(), request.table()));
+        Intake intake = RecordingReader.open(request.file(), request.reading());
         if (intake instanceof Intake.Streamed streamed) {
             return reduced(streamed.sound());
         }
@@ -228,5 +230,17 @@ public final class AnalyseRecording {
         RatioCheck.of(channels, request.installation().orders(), speed).ifPresent(doubt -> all.add(doubt.warning()));
         all.addAll(AnalysisWarnings.of(recording, channels));
         return all.stream().distinct().toList();
+    }
+
+    /**
+     * Analyses the recording of a run.
+     *
+     * @param run id or label
+     * @param progress is told how far it has come; what it throws ends the work
+     * @throws evenblade.base.problem.BadInput where the job, the run or its recording can't be used
+     */
+    public static AnalysedRecording ofRun(Path job, String run, Progress progress) {
+        JobRuns runs = new JobRuns(JobFolder.open(job));
+        return analyse(runs.request((Detail.Run) runs.record().run(run).detail()), progress);
     }
 }

@@ -58,7 +58,7 @@ record AnalysedRun(RunOrders orders, List<ChannelView> views, boolean turning) {
         return orders.speed().origin() == SpeedResult.Origin.MARK;
     }
 
-    /** The same answer, of a file that lies elsewhere now. */
+    /** This answer, of a file that lies elsewhere now. */
     AnalysedRun at(Path file) {
         Source source = orders.source();
         Source moved = new Source(

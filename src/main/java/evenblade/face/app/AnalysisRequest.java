@@ -1,6 +1,7 @@
 package evenblade.face.app;
 
 import evenblade.base.units.FullScale;
+import evenblade.input.intake.IntakeOptions;
 import evenblade.input.recording.TableReading;
 import evenblade.machine.installation.Installation;
 import java.nio.file.Path;
@@ -20,6 +21,7 @@ import java.util.OptionalDouble;
  * @param markChannel name or number of the channel with the once-per-revolution mark
  * @param fullScale what the largest sample of sound stands for
  * @param table how a table is to be read, as far as it is said
+ * @param arrivals file that tells when each of its lines came in, where it lies elsewhere than beside it
  */
 public record AnalysisRequest(
         Path file,
@@ -30,7 +32,8 @@ public record AnalysisRequest(
         List<String> channels,
         Optional<String> markChannel,
         Optional<FullScale> fullScale,
-        TableReading table) {
+        TableReading table,
+        Optional<Path> arrivals) {
     /** Taken where no tolerance is stated. */
     public static final double DEFAULT_TOLERANCE_PERCENT = 5;
 
@@ -42,6 +45,50 @@ public record AnalysisRequest(
         if (!(tolerancePercent > 0)) {
             throw new IllegalArgumentException("a tolerance of " + tolerancePercent + " %");
         }
+    }
+
+    /** Without arrivals. */
+    public AnalysisRequest(
+            Path file,
+            Installation installation,
+            OptionalDouble engineRpm,
+            OptionalDouble propellerRpm,
+            double tolerancePercent,
+            List<String> channels,
+            Optional<String> markChannel,
+            Optional<FullScale> fullScale,
+            TableReading table) {
+        this(
+                file,
+                installation,
+                engineRpm,
+                propellerRpm,
+                tolerancePercent,
+                channels,
+                markChannel,
+                fullScale,
+                table,
+                Optional.empty());
+    }
+
+    /** How its file is to be read. */
+    IntakeOptions reading() {
+        return new IntakeOptions(fullScale, table, arrivals);
+    }
+
+    /** What is asked of a recording whose lines came in at known times. */
+    AnalysisRequest withArrivals(Optional<Path> came) {
+        return new AnalysisRequest(
+                file,
+                installation,
+                engineRpm,
+                propellerRpm,
+                tolerancePercent,
+                channels,
+                markChannel,
+                fullScale,
+                table,
+                came);
     }
 
     /** A recording about which nothing is said. */

@@ -189,7 +189,7 @@ public sealed interface BalanceAtRest {
         if (job.isEmpty()) {
             return layout -> Optional.empty();
         }
-        SwapFit fit = SwapFit.of(JudgeTracking.answer(job.get()).now().sessions());
+        SwapFit fit = SwapFit.of(JudgeTracking.judge(job.get()).now().sessions());
         List<String> marked = fit.latest().layout().blades();
         if (!Set.copyOf(marked).equals(Set.copyOf(now.blades()))) {
             throw json.place("blades")

@@ -6,12 +6,15 @@ import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.judge.balance.BalanceRequest;
 import evenblade.judge.balance.Balancing;
 import evenblade.judge.balance.HubPlace;
+import evenblade.judge.balance.Objection.BeyondLimitFirst;
+import evenblade.judge.balance.Objection.Property;
 import evenblade.judge.balance.Residual;
 import evenblade.judge.balance.RunsTogether;
 import evenblade.judge.balance.Split;
 import evenblade.judge.balance.Unbalance;
 import evenblade.judge.balance.Weight;
 import evenblade.judge.balance.WeightedReading;
+import evenblade.judge.tracking.LimitCheck;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.WeightsOn;
@@ -34,18 +37,18 @@ public final class BalanceJob {
      * @param channel by name or number; the one to look at first where empty
      * @throws evenblade.base.problem.BadInput where there is no job, or it has no such channel
      */
-    public static JobBalance answer(Path job, OptionalDouble engineRpm, Optional<String> channel) {
-        return answer(new JobRuns(JobFolder.open(job)), engineRpm, channel);
+    public static JobBalance balance(Path job, OptionalDouble engineRpm, Optional<String> channel) {
+        return balance(new JobRuns(JobFolder.open(job)), engineRpm, channel);
     }
 
-    static JobBalance answer(JobRuns runs, OptionalDouble engineRpm, Optional<String> channel) {
+    static JobBalance balance(JobRuns runs, OptionalDouble engineRpm, Optional<String> channel) {
         JobRecord record = runs.record();
         Optional<HubCounting> counted = WeightsOn.counted(record);
         List<Warning> warnings = new ArrayList<>();
         BalanceSeries series = BalanceSeries.read(runs, engineRpm, channel, warnings);
         BalanceRequest request = request(record, series.runs(), counted);
-        BalanceAnswer answer = Balancing.answer(request);
-        List<Weight> on = BalanceWeights.of(WeightsOn.now(record), counted);
+        BalanceAnswer answer = Balancing.balance(request);
+        List<Weight> on = BalanceSeries.weights(WeightsOn.now(record), counted);
         Unbalance sum = on.stream().map(Weight::unbalance).reduce(Unbalance.of(0, 0, 0), Unbalance::plus);
         Optional<Unbalance> addNow =
                 answer.advice().map(advice -> advice.correction().value().minus(sum));
@@ -73,7 +76,7 @@ public final class BalanceJob {
         boolean phases = readings.stream().anyMatch(r -> r.phaseDeg().isPresent());
         RunsTogether together = new RunsTogether(
                 runs.stream().map(JobBalance.Run::conditions).toList(),
-                BalanceLimits.beyond(record),
+                beyond(record),
                 // Amplitudes alone read the same whichever way all angles are counted.
                 counted.isPresent() || !phases);
         return new BalanceRequest(
@@ -82,7 +85,7 @@ public final class BalanceJob {
                 hub.places().stream()
                         .map(place -> new HubPlace(
                                 place.name(),
-                                BalanceWeights.againstRotation(place.angle().degrees(), counted),
+                                BalanceSeries.againstRotation(place.angle().degrees(), counted),
                                 place.radius().millimetres()))
                         .toList(),
                 hub.largest().map(mass -> OptionalDouble.of(mass.grams())).orElse(OptionalDouble.empty()),
@@ -106,7 +109,7 @@ public final class BalanceJob {
         if (last.isEmpty() || before.stream().anyMatch(run -> weights(run).equals(last))) {
             return List.of();
         }
-        BalanceAnswer earlier = Balancing.answer(request(record, before, counted));
+        BalanceAnswer earlier = Balancing.balance(request(record, before, counted));
         if (earlier.advice().isEmpty()) {
             return List.of();
         }
@@ -121,5 +124,34 @@ public final class BalanceJob {
 
     private static List<Weight> weights(JobBalance.Run run) {
         return run.reading().orElseThrow().weights();
+    }
+
+    /**
+     * The correction that a file of typed readings calls for.
+     *
+     * @throws evenblade.base.problem.BadInput with the line, where something in the file can't be used
+     */
+    public static BalanceAnswer ofReadings(Path file) {
+        return Balancing.balance(BalanceReadings.read(file));
+    }
+
+    /** Track, pitch and run-out as read last, where past a limit. */
+    private static List<BeyondLimitFirst> beyond(JobRecord record) {
+        List<BeyondLimitFirst> all = new ArrayList<>();
+        last(JudgeTracking.sessions(record)).forEach(s -> add(all, Property.TRACK, s.checks()));
+        last(JudgeTracking.pitches(record)).forEach(p -> add(all, Property.PITCH, p.checks()));
+        last(JudgeTracking.runOuts(record)).forEach(r -> add(all, Property.RUN_OUT, r.checks()));
+        return all;
+    }
+
+    private static <T> List<T> last(List<T> readings) {
+        return readings.isEmpty() ? List.of() : List.of(readings.get(readings.size() - 1));
+    }
+
+    private static void add(List<BeyondLimitFirst> all, Property property, List<LimitCheck> checks) {
+        checks.stream()
+                .filter(check -> check.outcome() == LimitCheck.Outcome.BEYOND)
+                .forEach(check ->
+                        all.add(new BeyondLimitFirst(property, check.measured().orElseThrow(), check.allowed())));
     }
 }

@@ -21,12 +21,12 @@ final class BalanceReadings {
     /** More than any hub carries; a mistyped unit shows. */
     private static final double MOST_G = 5000;
 
-    private static final double MOST_MM = 5000;
+    private static final double MOST_MM = 5000; // farther out than any propeller's tip
     /** Angles beyond one turn either way are taken for a slip. */
     private static final double MOST_DEG = 360;
 
-    private static final double LEAST = 1e-6;
-    private static final double MOST_AMPLITUDE = 1e9;
+    private static final double LEAST = 1e-6; // stands for 'above zero'
+    private static final double MOST_AMPLITUDE = 1e9; // beyond any unit's use; a mistyped exponent shows
 
     private BalanceReadings() {}
 

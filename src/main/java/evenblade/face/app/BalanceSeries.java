@@ -17,6 +17,7 @@ import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.keep.job.WeightsOn;
+import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Reduction;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -160,8 +161,7 @@ record BalanceSeries(Optional<JobBalance.Read> channel, OptionalDouble engineRpm
 
     private static JobBalance.Run run(JobRuns runs, Measured first, Measured run, OptionalDouble engineRpm) {
         Event event = run.stage().run();
-        List<Weight> weights =
-                BalanceWeights.of(WeightsOn.during(runs.record(), event), WeightsOn.counted(runs.record()));
+        List<Weight> weights = weights(WeightsOn.during(runs.record(), event), WeightsOn.counted(runs.record()));
         Optional<DwellOrders> dwell = run.channel().dwells().stream()
                 .min(Comparator.comparingDouble(d -> Math.abs(rpm(run, d) - engineRpm.orElse(0))));
         Optional<WeightedReading> reading = dwell.flatMap(OnceLine::of)
@@ -201,5 +201,19 @@ record BalanceSeries(Optional<JobBalance.Read> channel, OptionalDouble engineRpm
             changed.add(SensorAspect.GAIN);
         }
         return changed;
+    }
+
+    /** Weights of a record as balancing takes them: grams, millimetres, degrees against the rotation. */
+    static List<Weight> weights(List<Event> on, Optional<HubCounting> counted) {
+        return on.stream()
+                .flatMap(event -> WeightsOn.putOn(event).stream())
+                .map(weight ->
+                        Weight.of(weight.massG(), weight.radiusMm(), againstRotation(weight.angleDeg(), counted)))
+                .toList();
+    }
+
+    static double againstRotation(double degrees, Optional<HubCounting> counted) {
+        double turned = counted.filter(c -> c == HubCounting.WITH_ROTATION).isPresent() ? -degrees : degrees;
+        return ((turned % 360) + 360) % 360;
     }
 }

@@ -12,6 +12,7 @@ import evenblade.judge.balance.WeightedReading;
 import evenblade.machine.installation.HubCounting;
 import evenblade.tell.document.Block;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.PictureSlot;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,13 +51,21 @@ public record BalanceSheet(
 
     /** The answer to typed readings. */
     public static BalanceSheet of(BalanceAnswer answer) {
-        return new Writer(answer, d -> ((d % 360) + 360) % 360)
-                .sheet(List.of(), List.of("Angles turn as the phases do: against the rotation."), List.of());
+        String angles = answer.method() == BalanceAnswer.Method.WITH_PHASE
+                ? "Angles turn as the phases do: against the rotation."
+                : "Angles are counted as those of the trial weights were.";
+        return new Writer(answer, d -> ((d % 360) + 360) % 360, WeightFigures.METRIC)
+                .sheet(List.of(), List.of(angles), List.of());
     }
 
-    /** The answer to the runs of a job. */
-    public static BalanceSheet of(JobBalance job) {
-        Writer writer = new Writer(job.answer(), job::asCounted);
+    /**
+     * The answer to the runs of a job.
+     *
+     * @param lengths of the reader's unit; with inches, masses are in ounces
+     */
+    public static BalanceSheet of(JobBalance job, FigureFormat lengths) {
+        WeightFigures figures = new WeightFigures(lengths);
+        Writer writer = new Writer(job.answer(), job::asCounted, figures);
         List<String> after = new ArrayList<>();
         after.add(job.counted()
                 .map(c -> "Angles count from hub position 1, " + (c == HubCounting.WITH_ROTATION ? "with" : "against")
@@ -65,7 +74,7 @@ public record BalanceSheet(
         List<String> last =
                 new ArrayList<>(job.checks().stream().map(c -> check(c, job)).toList());
         last.addAll(addNow(job, writer));
-        return writer.sheet(runs(job), after, last);
+        return writer.sheet(runs(job, figures), after, last);
     }
 
     /** The answer, composed for every face. */
@@ -101,7 +110,7 @@ public record BalanceSheet(
         return text.picture(PictureSlot.Shows.BALANCE).done();
     }
 
-    private static List<List<String>> runs(JobBalance job) {
+    private static List<List<String>> runs(JobBalance job, WeightFigures figures) {
         if (job.runs().isEmpty()) {
             return List.of();
         }
@@ -118,18 +127,22 @@ public record BalanceSheet(
                     reading.filter(r -> r.phaseDeg().isPresent())
                             .map(r -> text("%.0f", r.phaseDeg().getAsDouble()))
                             .orElse("–"),
-                    reading.map(r -> weights(r.weights(), job)).orElse("–")));
+                    reading.map(r -> weights(r.weights(), job, figures)).orElse("–")));
         }
         return rows;
     }
 
-    private static String weights(List<Weight> weights, JobBalance job) {
+    private static String weights(List<Weight> weights, JobBalance job, WeightFigures figures) {
         return weights.isEmpty()
                 ? "none"
                 : String.join(
                         "; ",
                         weights.stream()
-                                .map(w -> text("%s g at %.0f°", mass(w.massG()), job.asCounted(w.angleDeg())))
+                                .map(w -> text(
+                                        "%s %s at %.0f°",
+                                        figures.shortMass(w.massG()),
+                                        figures.massUnit(),
+                                        job.asCounted(w.angleDeg())))
                                 .toList());
     }
 
@@ -138,7 +151,7 @@ public record BalanceSheet(
             return List.of();
         }
         List<String> all = new ArrayList<>();
-        all.add("On the hub now: " + weights(job.on(), job) + ".");
+        all.add("On the hub now: " + weights(job.on(), job, writer.figures) + ".");
         if (job.leaveAsItIs()) {
             all.add("What is on agrees with the correction within its error. Leave it as it is.");
             return all;
@@ -146,16 +159,16 @@ public record BalanceSheet(
         Unbalance add = job.addNow().get();
         double radius = job.answer().advice().orElseThrow().radiusMm();
         all.add(text(
-                "Or leave that on and add %.2f g at %.0f mm, at %.1f°.",
-                add.gramsAt(radius), radius, writer.counted.applyAsDouble(add.angleDeg())));
+                "Or leave that on and add %s, at %.1f°.",
+                writer.figures.massAt(add.gramsAt(radius), radius), writer.counted.applyAsDouble(add.angleDeg())));
         job.addSplit()
                 .ifPresent(split -> all.add("Over the places that is "
                         + String.join(
                                 " and ",
                                 split.shares().stream()
                                         .map(s -> text(
-                                                "%.2f g at place %s",
-                                                s.massG(), s.place().name()))
+                                                "%s at place %s",
+                                                writer.figures.mass(s.massG()), s.place().name()))
                                         .toList())
                         + "."));
         return all;
@@ -177,17 +190,12 @@ public record BalanceSheet(
                                 + " before you add more.");
     }
 
-    static String mass(double grams) {
-        String text = text("%.2f", grams);
-        return text.endsWith(".00") ? text.substring(0, text.length() - 3) : text;
-    }
-
     private static String text(String form, Object... values) {
         return String.format(Locale.ROOT, form, values);
     }
 
     /** Puts one answer into words. */
-    private record Writer(BalanceAnswer answer, DoubleUnaryOperator counted) {
+    private record Writer(BalanceAnswer answer, DoubleUnaryOperator counted, WeightFigures figures) {
         BalanceSheet sheet(List<List<String>> runs, List<String> afterCorrection, List<String> last) {
             List<String> correction = new ArrayList<>();
             List<String> outlook = new ArrayList<>();
@@ -202,11 +210,11 @@ public record BalanceSheet(
                     "Balance weight from runs " + how,
                     answer.refused(),
                     runs,
-                    answer.refusals().stream().map(BalanceWords::sentence).toList(),
+                    answer.refusals().stream().map(o -> BalanceWords.sentence(o, figures)).toList(),
                     correction,
                     answer.advice().flatMap(Advice::split).map(this::rows).orElse(List.of()),
                     outlook,
-                    answer.warnings().stream().map(BalanceWords::sentence).toList(),
+                    answer.warnings().stream().map(o -> BalanceWords.sentence(o, figures)).toList(),
                     CAUTIONS);
         }
 
@@ -218,33 +226,38 @@ public record BalanceSheet(
             boolean mirrored = counted.applyAsDouble(90) != 90;
             return List.of(
                     text(
-                            "With all trial weights off, put on %.2f g at %.0f mm, at %.1f°.",
-                            advice.massG(),
-                            radius,
+                            "With all trial weights off, put on %s, at %.1f°.",
+                            figures.massAt(advice.massG(), radius),
                             counted.applyAsDouble(c.value().angleDeg())),
                     text(
-                            "That is %.0f g·mm or %.3f oz·in. The mass is between %.2f and %.2f g, the angle between"
-                                    + " %.0f° and %.0f° (95 of 100 such cases).",
-                            c.value().gmm(),
-                            c.value().ounceInches(),
-                            c.lowGmm() / radius,
-                            c.highGmm() / radius,
+                            "That is %s. The mass is between %s and %s, the angle between %.0f° and %.0f° (95 of 100"
+                                    + " such cases).",
+                            figures.bothUnbalances(c.value().gmm()),
+                            figures.massNumber(c.lowGmm() / radius),
+                            figures.mass(c.highGmm() / radius),
                             mirrored ? high : low,
                             mirrored ? low : high));
         }
 
         private List<List<String>> rows(Split split) {
             List<List<String>> rows = new ArrayList<>();
-            rows.add(List.of("place", "angle °", "radius mm", "mass g", "made of"));
+            rows.add(List.of(
+                    "place",
+                    "angle °",
+                    "radius " + figures.lengths().unit().sign(),
+                    "mass " + figures.massUnit(),
+                    "made of"));
             for (Share share : split.shares()) {
                 rows.add(List.of(
                         share.place().name(),
                         text("%.1f", counted.applyAsDouble(share.place().angleDeg())),
-                        text("%.1f", share.place().radiusMm()),
-                        text("%.2f", share.massG()),
+                        figures.radiusNumber(share.place().radiusMm()),
+                        figures.massNumber(share.massG()),
                         String.join(
                                 " + ",
-                                share.piecesG().stream().map(BalanceSheet::mass).toList())));
+                                share.piecesG().stream()
+                                        .map(figures::shortMass)
+                                        .toList())));
             }
             return rows;
         }
@@ -252,7 +265,7 @@ public record BalanceSheet(
         private List<String> outlook(Advice advice) {
             List<String> all = new ArrayList<>();
             Residual residual = advice.residual();
-            advice.split().ifPresent(split -> all.add(text("Left over: %.0f g·mm.", split.leftGmm())));
+            advice.split().ifPresent(split -> all.add("Left over: " + figures.unbalance(split.leftGmm()) + "."));
             all.add(text(
                     "The 1× line was %.3g. Predicted with %s: about %.2g, between %.2g and %.2g.",
                     advice.influence().restAmplitude(),

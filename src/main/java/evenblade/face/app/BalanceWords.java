@@ -2,14 +2,20 @@ package evenblade.face.app;
 
 import evenblade.judge.balance.Objection;
 import evenblade.judge.balance.Objection.Property;
+import evenblade.tell.document.FigureFormat;
 import java.util.Locale;
 
 /** Why there is no correction, or what to know beside it, in a technician's words. */
 public final class BalanceWords {
     private BalanceWords() {}
 
-    /** One or two sentences. */
+    /** One or two sentences, in metric units. */
     public static String sentence(Objection objection) {
+        return sentence(objection, WeightFigures.METRIC);
+    }
+
+    /** One or two sentences. */
+    static String sentence(Objection objection, WeightFigures figures) {
         if (objection instanceof Objection.NoRunWithoutWeights) {
             return "There is no run without weights. Make one at the same speed.";
         } else if (objection instanceof Objection.NoTrial) {
@@ -22,12 +28,12 @@ public final class BalanceWords {
                             + " %d can be used here.",
                     o.differentTrials());
         } else if (objection instanceof Objection.TrialTooLight o) {
-            return tooLight(o);
+            return tooLight(o, figures);
         } else if (objection instanceof Objection.BeyondLargestMass o) {
             return text(
-                    "It would take %.1f g at %.0f mm at one place, and %.1f g is the most that you allow. So much"
-                            + " unbalance has a cause: look for it before you add weight.",
-                    o.neededG(), o.radiusMm(), o.largestG());
+                    "It would take %s at one place, and %s is the most that you allow. So much unbalance has a cause: look"
+                            + " for it before you add weight.",
+                    figures.massAt(o.neededG(), o.radiusMm()), figures.mass(o.largestG()));
         } else if (objection instanceof Objection.ClosureFailed o) {
             return o.closure()
                             .map(c -> text(
@@ -37,13 +43,13 @@ public final class BalanceWords {
         } else if (objection instanceof Objection.ClosurePoor o) {
             return text(
                     "The readings don't quite agree: the closure is %.3f and must be 1. One way of reckoning gives"
-                            + " %.0f g·mm, the other %.0f g·mm. A repeated run helps.",
-                    o.closure(), o.bySumGmm(), o.byCosinesGmm());
+                            + " %s, the other %s. A repeated run helps.",
+                    o.closure(), figures.unbalance(o.bySumGmm()), figures.unbalance(o.byCosinesGmm()));
         }
-        return ofWeightsOrRuns(objection);
+        return ofWeightsOrRuns(objection, figures);
     }
 
-    private static String ofWeightsOrRuns(Objection objection) {
+    private static String ofWeightsOrRuns(Objection objection, WeightFigures figures) {
         if (objection instanceof Objection.RunsDisagree o) {
             return text(
                     "The runs scatter by %.0f %% from one to the next; 3 to 8 %% is usual. Look for what changes"
@@ -57,12 +63,11 @@ public final class BalanceWords {
         } else if (objection instanceof Objection.CorrectionWithinError) {
             return "The line without weights is within its own error: no weight at all would do as well.";
         } else if (objection instanceof Objection.PlacesDontReach o) {
-            return text("The places can't take all of it up: %.0f g·mm would be left.", o.leftGmm());
+            return "The places can't take all of it up: " + figures.unbalance(o.leftGmm()) + " would be left.";
         } else if (objection instanceof Objection.StockCoarse o) {
             return text(
-                    "The weights in stock leave %.0f g·mm, more than the error of the correction (%.0f g·mm). A finer"
-                            + " weight would help.",
-                    o.leftGmm(), o.errorGmm());
+                    "The weights in stock leave %s, more than the error of the correction (%s). A finer weight would help.",
+                    figures.unbalance(o.leftGmm()), figures.unbalance(o.errorGmm()));
         } else if (objection instanceof Objection.SenseNotConfirmed) {
             return "Nobody has said yet which way angles are counted on the hub. Answer that first: a wrong sense puts"
                     + " the weight on the wrong side.";
@@ -70,10 +75,10 @@ public final class BalanceWords {
             return "The runs agree well if the angles of the weights turn the other way, and not as entered. Check"
                     + " which way you counted them.";
         }
-        return ofConditions(objection);
+        return ofConditions(objection, figures.lengths());
     }
 
-    private static String ofConditions(Objection objection) {
+    private static String ofConditions(Objection objection, FigureFormat lengths) {
         if (objection instanceof Objection.SpeedNotConfirmed o) {
             return text("The speed of run %d is not confirmed.", o.run());
         } else if (objection instanceof Objection.SpeedsApart o) {
@@ -87,13 +92,12 @@ public final class BalanceWords {
                                     + " engine does, and fit this engine only."
                             : "");
         } else if (objection instanceof Objection.BeyondLimitFirst o) {
+            boolean angle = o.property() == Property.PITCH;
             return text(
-                    "%s is %.2f %s and its limit is %.2f %s: put that right first. Mass must not hide it.",
+                    "%s is %s and its limit is %s: put that right first. Mass must not hide it.",
                     property(o.property()),
-                    o.measured(),
-                    o.property().unit(),
-                    o.allowed(),
-                    o.property().unit());
+                    angle ? text("%.2f°", o.measured()) : lengths.both(o.measured()),
+                    angle ? text("%.2f°", o.allowed()) : lengths.both(o.allowed()));
         } else if (objection instanceof Objection.ChangedBetween o) {
             return text(
                     "Something else than the weight was changed before run %d: %s. Make the run without weights"
@@ -121,7 +125,7 @@ public final class BalanceWords {
         throw new IllegalArgumentException("no words for " + objection.code());
     }
 
-    private static String tooLight(Objection.TrialTooLight o) {
+    private static String tooLight(Objection.TrialTooLight o, WeightFigures figures) {
         String seen = text(
                 "The trial weight is lost in the scatter: it moved the line by %.1f standard deviations, and it takes"
                         + " %.1f. ",
@@ -129,10 +133,10 @@ public final class BalanceWords {
         return o.largestG().isPresent()
                 ? seen
                         + text(
-                                "About %.1f g at %.0f mm would be seen, but %.1f g is the most that you allow: repeat"
-                                        + " each run a few times.",
-                                o.usefulG(), o.radiusMm(), o.largestG().getAsDouble())
-                : seen + text("Take about %.1f g at %.0f mm, if the maker allows it.", o.usefulG(), o.radiusMm());
+                                "About %s would be seen, but %s is the most that you allow: repeat each run a few times.",
+                                figures.massAt(o.usefulG(), o.radiusMm()),
+                                figures.mass(o.largestG().getAsDouble()))
+                : seen + "Take about " + figures.massAt(o.usefulG(), o.radiusMm()) + ", if the maker allows it.";
     }
 
     private static String property(Property property) {

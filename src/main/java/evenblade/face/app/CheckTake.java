@@ -22,7 +22,7 @@ import java.util.stream.IntStream;
 
 /** Answers whether a recording can be trusted: level, hum, automatic gain, low cut, channels, mark. */
 public final class CheckTake {
-    private static final double KEPT_HZ = 1000;
+    private static final double KEPT_HZ = 1000; // the orders of interest lie below about 1 kHz
 
     private CheckTake() {}
 
@@ -36,7 +36,7 @@ public final class CheckTake {
      * @param place what to complain about
      * @throws BadInput where there is no such channel
      */
-    static List<Warning> answer(
+    static List<Warning> check(
             Recording take,
             Optional<Recording> quiet,
             Optional<Installation> installation,

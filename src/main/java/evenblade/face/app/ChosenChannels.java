@@ -144,7 +144,7 @@ record ChosenChannels(List<Integer> signals, Optional<Integer> mark) {
                 .orElseThrow();
     }
 
-    /** The same without the drive's teeth. */
+    /** The highest order but for the drive's teeth. */
     static double highestShaftOrder(Installation installation) {
         return installation.orders().lines().stream()
                 .filter(line -> line.role() != OrderLine.Role.MESH)

@@ -51,7 +51,7 @@ public final class CompareRuns {
      * @param engineRpm only the dwells near this speed; all, where empty
      * @throws evenblade.base.problem.BadInput where the job, a run or its recording can't be used
      */
-    public static Answer answer(Path job, String before, String after, OptionalDouble engineRpm) {
+    public static Answer compare(Path job, String before, String after, OptionalDouble engineRpm) {
         JobRuns runs = new JobRuns(JobFolder.open(job));
         Event one = runs.record().run(before);
         Event other = runs.record().run(after);

@@ -61,7 +61,7 @@ public final class DescribeInstallation {
      *
      * @throws BadInput naming the field, where something in it can't be used
      */
-    public static Installation answer(Form form) {
+    public static Installation describe(Form form) {
         return InstallationFile.of(JsonDocument.parse(JsonWriter.write(fields(form)), "installation"));
     }
 

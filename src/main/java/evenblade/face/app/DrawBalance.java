@@ -12,6 +12,7 @@ import evenblade.tell.chart.BalanceVectorsPicture;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.HubWeightsPicture;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,8 +24,12 @@ import java.util.Optional;
 public final class DrawBalance {
     private DrawBalance() {}
 
-    /** By name: the vectors first, where there are any; the hub last. */
-    public static Map<String, Picture> answer(JobBalance job) {
+    /**
+     * By name: the vectors first, where there are any; the hub last.
+     *
+     * @param lengths of the reader's unit
+     */
+    public static Map<String, Picture> draw(JobBalance job, FigureFormat lengths) {
         Map<String, Picture> pictures = new LinkedHashMap<>();
         List<BalanceVectorsPicture.Run> runs = runs(job);
         if (!runs.isEmpty()) {
@@ -39,7 +44,7 @@ public final class DrawBalance {
                                     .filter(a -> job.answer().method() == BalanceAnswer.Method.WITH_PHASE)
                                     .map(DrawBalance::correction))));
         }
-        pictures.put("hub", hub(job));
+        pictures.put("hub", hub(job, new WeightFigures(lengths)));
         return pictures;
     }
 
@@ -83,42 +88,64 @@ public final class DrawBalance {
                         advice.correction().value().angleDeg())));
     }
 
-    private static Picture hub(JobBalance job) {
-        Installation installation = job.installation();
+    private static Picture hub(JobBalance job, WeightFigures figures) {
+        List<HubWeightsPicture.Weight> weights = new ArrayList<>();
+        job.on().forEach(w -> weights.add(weight(job, w, true, figures)));
+        if (!job.leaveAsItIs()) {
+            job.answer().advice().ifPresent(a -> putOn(a).forEach(w -> weights.add(weight(job, w, false, figures))));
+        }
+        return hub(
+                job.installation(),
+                caption(job),
+                job.counted(),
+                job.request().places().stream()
+                        .map(place -> new HubWeightsPicture.Spot(place.name(), place.angleDeg()))
+                        .toList(),
+                weights);
+    }
+
+    /** The hub with its positions, and angles counted in one sense: to be held against the real one. */
+    public static Picture counted(Installation installation, HubCounting counted) {
+        return hub(
+                installation,
+                new Caption(List.of("angles counted " + counted.word().replace('-', ' '))),
+                Optional.of(counted),
+                List.of(),
+                List.of());
+    }
+
+    private static Picture hub(
+            Installation installation,
+            Caption caption,
+            Optional<HubCounting> counted,
+            List<HubWeightsPicture.Spot> places,
+            List<HubWeightsPicture.Weight> weights) {
         int blades = installation.propeller().blades();
         double sense = installation.hubCounting() == HubCounting.WITH_ROTATION ? -1 : 1;
         List<HubWeightsPicture.Spot> positions = new ArrayList<>();
         for (int p = 1; p <= blades; p++) {
             positions.add(new HubWeightsPicture.Spot("position " + p, sense * 360.0 * (p - 1) / blades));
         }
-        List<HubWeightsPicture.Weight> weights = new ArrayList<>();
-        job.on().forEach(w -> weights.add(weight(job, w, true)));
-        if (!job.leaveAsItIs()) {
-            job.answer().advice().ifPresent(a -> putOn(a).forEach(w -> weights.add(weight(job, w, false))));
-        }
+        Optional<Installation.Rotation> rotation = installation.propeller().rotation();
         return new HubWeightsPicture(new HubWeightsPicture.Data(
-                caption(job),
-                installation
-                        .propeller()
-                        .rotation()
-                        .map(r -> r == Installation.Rotation.CLOCKWISE)
-                        .orElse(true),
-                installation.propeller().rotation().isPresent(),
-                job.counted().filter(c -> c == HubCounting.WITH_ROTATION).isPresent(),
+                caption,
+                rotation.map(r -> r == Installation.Rotation.CLOCKWISE).orElse(true),
+                rotation.isPresent(),
+                counted.filter(c -> c == HubCounting.WITH_ROTATION).isPresent(),
                 positions,
-                job.request().places().stream()
-                        .map(place -> new HubWeightsPicture.Spot(place.name(), place.angleDeg()))
-                        .toList(),
+                places,
                 weights));
     }
 
-    private static HubWeightsPicture.Weight weight(JobBalance job, Weight weight, boolean onNow) {
+    private static HubWeightsPicture.Weight weight(
+            JobBalance job, Weight weight, boolean onNow, WeightFigures figures) {
         return new HubWeightsPicture.Weight(
                 String.format(
                         Locale.ROOT,
-                        "%s g at %.0f mm, %.0f°",
-                        BalanceSheet.mass(weight.massG()),
-                        weight.radiusMm(),
+                        "%s %s at %s, %.0f°",
+                        figures.shortMass(weight.massG()),
+                        figures.massUnit(),
+                        figures.radius(weight.radiusMm()),
                         job.asCounted(weight.angleDeg())),
                 weight.angleDeg(),
                 onNow);

@@ -61,7 +61,7 @@ public final class DrawComparison {
      *
      * @throws evenblade.base.problem.BadInput where a recording can't be used
      */
-    public static Optional<DrawComparison> answer(Path job, CompareRuns.Answer compared) {
+    public static Optional<DrawComparison> prepare(Path job, CompareRuns.Answer compared) {
         RunComparison outcome = compared.comparison();
         if (!outcome.comparable()) {
             return Optional.empty();

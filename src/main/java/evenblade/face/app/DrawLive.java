@@ -23,8 +23,8 @@ public final class DrawLive {
     /** Shown where no speed is known. */
     private static final double USUAL_HZ = 400;
 
-    private static final int BINS = 400;
-    private static final double LEAST_LEVEL = 1e-9;
+    private static final int BINS = 400; // one for each pixel or two of the picture
+    private static final double LEAST_LEVEL = 1e-9; // keeps the logarithm of silence finite
 
     private DrawLive() {}
 

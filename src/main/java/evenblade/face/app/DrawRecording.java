@@ -5,6 +5,7 @@ import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.SeriesBuilder;
+import evenblade.measure.orders.AngleAverage;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
@@ -13,7 +14,10 @@ import evenblade.measure.signal.EvenGrid;
 import evenblade.measure.signal.Spectrum;
 import evenblade.measure.signal.Waterfall;
 import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedResult;
 import evenblade.tell.chart.AmplitudeScale;
+import evenblade.tell.chart.AnglePicture;
+import evenblade.tell.chart.AnglePicture.Revolution;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.OrderBarsPicture;
 import evenblade.tell.chart.OrderMark;
@@ -36,10 +40,10 @@ public final class DrawRecording {
     /** Length of the stretches that the spectrum is averaged over. */
     static final double SPECTRUM_STRETCH_S = 4;
 
-    static final int WATERFALL_SLICES = 400;
-    static final int WATERFALL_BINS = 600;
-    static final int SPEED_STEPS = 2000;
-    private static final double LEAST_LEVEL = 1e-12;
+    static final int WATERFALL_SLICES = 400; // fills a screen
+    static final int WATERFALL_BINS = 600; // fills a screen
+    static final int SPEED_STEPS = 2000; // more than a picture has pixels across
+    private static final double LEAST_LEVEL = 1e-12; // keeps the logarithm of silence finite
 
     private final AnalysedRecording analysed;
     private final RunOrders run;
@@ -58,12 +62,12 @@ public final class DrawRecording {
      * order bars, waterfall and one mean turn, and the speed once. Where no dwell is known, spectra and
      * waterfalls without orders are all there is.
      */
-    public static Map<String, Picture> answer(AnalysedRecording analysed) {
+    public static Map<String, Picture> draw(AnalysedRecording analysed) {
         return new DrawRecording(analysed, longest(analysed.orders())).pictures();
     }
 
-    /** The same of another dwell than the longest. */
-    public static Map<String, Picture> answer(AnalysedRecording analysed, Dwell dwell) {
+    /** Pictures of a dwell that need not be the longest. */
+    public static Map<String, Picture> draw(AnalysedRecording analysed, Dwell dwell) {
         return new DrawRecording(analysed, Optional.of(dwell)).pictures();
     }
 
@@ -97,7 +101,7 @@ public final class DrawRecording {
                 main,
                 spectrum(part, grid),
                 usableUpToHz(recording, grid),
-                main.filter(dwell -> turning).flatMap(dwell -> DrawTurn.average(analysed, place, dwell)));
+                main.filter(dwell -> turning).flatMap(dwell -> DrawRecording.meanTurn(analysed, place, dwell)));
     }
 
     private static Spectrum spectrum(Series part, EvenGrid grid) {
@@ -119,8 +123,7 @@ public final class DrawRecording {
             dwell.ifPresent(each -> pictures.put("orders" + name, bars(channel, each)));
             pictures.put("waterfall" + name, waterfall(channel, dwell, grid));
             int place = i;
-            main.flatMap(held -> DrawTurn.of(analysed, place, held))
-                    .ifPresent(turn -> pictures.put("turn" + name, turn));
+            main.flatMap(held -> turn(analysed, place, held)).ifPresent(turn -> pictures.put("turn" + name, turn));
         }
         return pictures;
     }
@@ -280,5 +283,53 @@ public final class DrawRecording {
                 .max()
                 .orElse(0);
         return Math.min(highest, Math.max(orders, others));
+    }
+
+    /** Two degrees a point: finer than the narrowest push of a blade, coarse enough to average few turns. */
+    private static final int POINTS_PER_TURN = 180;
+
+    /**
+     * One channel over one dwell.
+     *
+     * @param channel place of the channel among the analysed ones, from 0
+     * @return empty where no speed was confirmed, or too few whole turns were held
+     */
+    static Optional<Picture> turn(AnalysedRecording analysed, int channel, Dwell dwell) {
+        return meanTurn(analysed, channel, dwell).map(turn -> picture(analysed.orders(), channel, dwell, turn));
+    }
+
+    private static Picture picture(RunOrders run, int channel, Dwell dwell, AngleAverage turn) {
+        ChannelOrders shown = run.channels().get(channel);
+        boolean fromMark = run.speed().origin() == SpeedResult.Origin.MARK;
+        List<String> parts = new ArrayList<>(
+                Caption.ofRun(run, Optional.of(shown), Optional.of(dwell)).parts());
+        parts.add("mean of " + turn.turns() + " turns");
+        parts.add(fromMark ? "angle from the mark" : "no mark: where 0° lies differs from run to run");
+        return new AnglePicture(new AnglePicture.Data(
+                new Caption(parts),
+                run.installation().propeller().blades(),
+                fromMark,
+                shown.unit(),
+                Optional.empty(),
+                new Revolution("mean turn", turn.mean(), turn.standardError())));
+    }
+
+    /**
+     * One mean turn of a channel over one dwell of a run whose speed is confirmed.
+     *
+     * @param channel place of the channel among the analysed ones, from 0
+     */
+    static Optional<AngleAverage> meanTurn(AnalysedRecording analysed, int channel, Dwell dwell) {
+        Recording recording = analysed.recording();
+        SpeedResult speed = analysed.orders().speed();
+        return speed.confirmed()
+                ? AngleAverage.of(
+                        recording.time(),
+                        recording.channels().get(channel).values(),
+                        speed.track(),
+                        dwell.fromS(),
+                        dwell.toS(),
+                        POINTS_PER_TURN)
+                : Optional.empty();
     }
 }

@@ -45,7 +45,7 @@ public final class DrawSpectrum {
     }
 
     /** The pictures by name (fit for a file), none of them drawn yet. */
-    public static Map<String, Picture> answer(LookedAt looked) {
+    public static Map<String, Picture> draw(LookedAt looked) {
         DrawSpectrum draw = new DrawSpectrum(looked);
         Map<String, Picture> pictures = new LinkedHashMap<>();
         pictures.put("spectrum", draw.spectrum());

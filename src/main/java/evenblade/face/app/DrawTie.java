@@ -21,7 +21,8 @@ import java.util.Optional;
 
 /** Answers what propeller 1× against track looks like over the runs of a job. */
 public final class DrawTie {
-    private static final int POINTS = 25;
+    private static final int POINTS = 25; // looks smooth; ours
+    /** A tenth past the last reading, so that its mark stands free of the edge. */
     private static final double BEYOND = 1.1;
     /** Half the width of a 95 % interval in standard errors. */
     private static final double NINETY_FIVE = 1.96;
@@ -35,7 +36,7 @@ public final class DrawTie {
      *
      * @param invented whether the job was made up for practice
      */
-    public static List<Picture> answer(JobTie tie, boolean invented) {
+    public static List<Picture> draw(JobTie tie, boolean invented) {
         List<Picture> pictures = new ArrayList<>();
         pictures.add(againstTrack(tie, invented));
         if (tie.phase()) {

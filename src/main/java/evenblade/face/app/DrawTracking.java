@@ -37,7 +37,7 @@ public final class DrawTracking {
         return deviations(view, view.now(), unit);
     }
 
-    /** The same for one of the stretches without a change. */
+    /** Deviations in one of the stretches without a change. */
     static Optional<Picture> deviations(StaticSide view, TrackingAnalysis spell, LengthUnit unit) {
         List<DeviationPicture.Row> blades = rows("blade ", spell.blades(), unit);
         List<DeviationPicture.Row> positions = rows("position ", spell.positions(), unit);

@@ -17,7 +17,7 @@ public final class DrawTrend {
     private DrawTrend() {}
 
     /** Propeller 1×, blade pass and unevenness over the runs; empty with fewer than two runs to follow. */
-    public static Optional<Picture> answer(Trend trend) {
+    public static Optional<Picture> draw(Trend trend) {
         return TrendPictures.overJob(trend);
     }
 
@@ -29,7 +29,7 @@ public final class DrawTrend {
         Map<String, Picture> pictures = new LinkedHashMap<>();
         for (int i = 0; i < shown.channels().size(); i++) {
             String name = "runs-" + (i + 1);
-            answer(shown.channels().get(i)).ifPresent(picture -> pictures.put(name, picture));
+            draw(shown.channels().get(i)).ifPresent(picture -> pictures.put(name, picture));
         }
         Optional<String> channel = shown.channels().stream().map(Trend::channel).findFirst();
         JobRuns runs = new JobRuns(JobFolder.open(job));

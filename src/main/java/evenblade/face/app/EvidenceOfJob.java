@@ -7,6 +7,7 @@ import evenblade.base.fact.Value;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.judge.findings.Direction;
 import evenblade.judge.findings.JobEvidence;
 import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.RunNumbers;
@@ -28,8 +29,10 @@ import evenblade.keep.job.Kind;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Limit;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -120,7 +123,7 @@ final class EvidenceOfJob {
                 event.at().toInstant(),
                 changes,
                 measured,
-                ChannelDirections.of(measured.fileChannels(), noted.get(Condition.DIRECTION)),
+                directions(measured.fileChannels(), noted.get(Condition.DIRECTION)),
                 microphone(noted.get(Condition.SENSOR)) || microphone(noted.get(Condition.DEVICE)));
     }
 
@@ -168,5 +171,42 @@ final class EvidenceOfJob {
                 TrackingAnalysis.of(spell, new TrackLimits(installation.limits())),
                 checks,
                 dial.flatMap(d -> JudgeTracking.test(d.reading(), installation, spell)));
+    }
+
+    /**
+     * Reads the directions.
+     *
+     * @param fileChannels names of all channels of the file, in its order
+     * @param noted what was noted as direction: one for all, or one per channel parted by commas
+     * @return those that could be told
+     */
+    static Map<String, Direction> directions(List<String> fileChannels, Optional<String> noted) {
+        Map<String, Direction> directions = new HashMap<>();
+        fileChannels.forEach(name -> direction(name).ifPresent(d -> directions.put(name, d)));
+        if (noted.isEmpty()) {
+            return directions;
+        }
+        String[] parts = noted.get().split("[,;/]");
+        for (int i = 0; i < fileChannels.size(); i++) {
+            if (parts.length == 1 || i < parts.length) {
+                Optional<Direction> told = direction(parts[parts.length == 1 ? 0 : i]);
+                String name = fileChannels.get(i);
+                told.ifPresent(d -> directions.put(name, d));
+            }
+        }
+        return directions;
+    }
+
+    private static Optional<Direction> direction(String words) {
+        String text = words.toLowerCase(Locale.ROOT);
+        if (text.matches(".*\\b(along|axial|fore|fore-aft|shaft)\\b.*")) {
+            return Optional.of(Direction.ALONG);
+        }
+        if (text.matches(".*\\b(up|upright|vertical|down)\\b.*")) {
+            return Optional.of(Direction.UP);
+        }
+        return text.matches(".*\\b(across|level|lateral|sideways|horizontal|radial)\\b.*")
+                ? Optional.of(Direction.ACROSS)
+                : Optional.empty();
     }
 }

@@ -34,8 +34,8 @@ import java.util.OptionalDouble;
  */
 record FindingsForReport(
         List<Finding> weighed, List<FindingPart> findings, List<Section> checks, List<Section> answers) {
-    private static final int WIDTH_PX = 1000;
-    private static final int HEIGHT_PX = 480;
+    private static final int WIDTH_PX = 1000; // a page's width at some 150 pixels an inch
+    private static final int HEIGHT_PX = 480; // about half the width
 
     /** Tall enough for the circles of a polar picture. */
     private static final int TALL_PX = 620;
@@ -56,7 +56,7 @@ record FindingsForReport(
                 || !side.runOuts().isEmpty()
                 || !side.pitches().isEmpty();
         loaded.tie().ifPresent(tie -> {
-            List<ReportFigure> figures = DrawTie.answer(tie, runs.record().invented()).stream()
+            List<ReportFigure> figures = DrawTie.draw(tie, runs.record().invented()).stream()
                     .map(picture -> wide(picture, TALL_PX))
                     .toList();
             answers.add(new Section(TieDocument.of(tie, lengths), Map.of(PictureSlot.of(Shows.TIE), figures)));
@@ -65,7 +65,7 @@ record FindingsForReport(
                 .sorted(Comparator.comparingInt(FindingsForReport::place))
                 .toList();
         if (!runs.record().standing(Kind.BALANCE).isEmpty()) {
-            answers.add(balance(runs));
+            answers.add(balance(runs, lengths));
         }
         return new FindingsForReport(
                 weighed,
@@ -83,12 +83,12 @@ record FindingsForReport(
     }
 
     /** The correction weight, or why there is none; with the runs, the hub and the cautions. */
-    private static Section balance(JobRuns runs) {
-        JobBalance job = BalanceJob.answer(runs, OptionalDouble.empty(), Optional.empty());
-        List<ReportFigure> figures = DrawBalance.answer(job).values().stream()
+    private static Section balance(JobRuns runs, FigureFormat lengths) {
+        JobBalance job = BalanceJob.balance(runs, OptionalDouble.empty(), Optional.empty());
+        List<ReportFigure> figures = DrawBalance.draw(job, lengths).values().stream()
                 .map(picture -> wide(picture, TALL_PX))
                 .toList();
-        return new Section(BalanceSheet.of(job).document(), Map.of(PictureSlot.of(Shows.BALANCE), figures));
+        return new Section(BalanceSheet.of(job, lengths).document(), Map.of(PictureSlot.of(Shows.BALANCE), figures));
     }
 
     private static Section statics(StaticSide side, FigureFormat lengths) {

@@ -14,7 +14,7 @@ public final class JobParticulars {
     private JobParticulars() {}
 
     /** What is said so far. */
-    public static Particulars answer(Path job) {
+    public static Particulars read(Path job) {
         JobFolder.open(job);
         return ParticularsFile.read(job);
     }

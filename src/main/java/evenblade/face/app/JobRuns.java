@@ -183,7 +183,7 @@ final class JobRuns {
     }
 
     private Result fresh(Event run, boolean turning) {
-        return keep(run, AnalyseRecording.answer(request((Detail.Run) run.detail())), turning);
+        return keep(run, AnalyseRecording.analyse(request((Detail.Run) run.detail())), turning);
     }
 
     /** Keeps what was analysed of a run's recording, where that is the one that was added. */
@@ -200,10 +200,11 @@ final class JobRuns {
 
     /** How its recording is to be analysed. */
     AnalysisRequest request(Detail.Run run) {
-        return request(folder.locate(run.file()), run.settings());
+        return request(folder.locate(run.file()), run.settings())
+                .withArrivals(run.arrivals().map(folder::locate));
     }
 
-    /** The same of a file that needn't be in the job yet. */
+    /** What to analyse of a file that needn't be in the job yet. */
     AnalysisRequest request(Path file, RunSettings settings) {
         settings.requireUsable();
         return new AnalysisRequest(
@@ -227,7 +228,7 @@ final class JobRuns {
         return dependsOn("analysed run", KeptRun.SHAPE, run);
     }
 
-    /** The same for another result of the same recording. */
+    /** What any other result of the recording depends on. */
     String dependsOn(String result, String shape, Detail.Run run) {
         String version = JobRuns.class.getPackage().getImplementationVersion();
         return String.join(

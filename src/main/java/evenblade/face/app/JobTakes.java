@@ -7,6 +7,13 @@ import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.input.intake.Intake;
+import evenblade.input.intake.IntakeOptions;
+import evenblade.input.intake.RecordingReader;
+import evenblade.input.recording.StreamHeader;
+import evenblade.keep.job.Event;
+import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.NewRun;
 import evenblade.keep.job.TakeNote;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -14,6 +21,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,8 +30,6 @@ import java.util.stream.Stream;
 /** Takes that lie beside a job's record and aren't in it: recordings that something broke off. */
 public final class JobTakes {
     static final String FOLDER = "takes";
-    /** Behind the name of a take of lines: when each line came in. */
-    static final String ARRIVALS = ".arrivals.csv";
 
     /** A file that grew so lately may be another session's; one from the future is of a clock that was set. */
     private static final Duration STILL_GROWING = Duration.ofSeconds(5);
@@ -69,7 +75,7 @@ public final class JobTakes {
             boolean growing = Duration.between(written, Instant.now()).abs().compareTo(STILL_GROWING) <= 0;
             return growing
                     ? Optional.empty()
-                    : Optional.of(new Found(file, written, Files.size(file), SavedLength.of(file)));
+                    : Optional.of(new Found(file, written, Files.size(file), savedSeconds(file)));
         } catch (NoSuchFileException e) {
             return Optional.empty();
         }
@@ -77,12 +83,12 @@ public final class JobTakes {
 
     private static boolean take(Path file) {
         String name = file.getFileName().toString();
-        return Files.isRegularFile(file) && !name.endsWith(TakeNote.ENDING) && !name.endsWith(ARRIVALS);
+        return Files.isRegularFile(file) && !name.endsWith(TakeNote.ENDING) && !name.endsWith(IntakeOptions.ARRIVALS_ENDING);
     }
 
     /** The file of arrivals that belongs to a take. */
     static Path arrivals(Path take) {
-        return take.resolveSibling(take.getFileName() + ARRIVALS);
+        return take.resolveSibling(take.getFileName() + IntakeOptions.ARRIVALS_ENDING);
     }
 
     /** Tells of each. */
@@ -96,5 +102,65 @@ public final class JobTakes {
                                 .map(seconds -> Fact.of(TakeFact.SAVED, Measure.TIME.of(seconds)))
                                 .orElseGet(() -> Fact.of(TakeFact.NOTHING_SAVED))))
                 .toList();
+    }
+
+    /** How much of a recording that was broken off can be read, in seconds; empty where nothing can. */
+    private static Optional<Double> savedSeconds(Path file) {
+        try {
+            Intake intake = RecordingReader.open(file, IntakeOptions.NONE);
+            if (intake instanceof Intake.Streamed streamed) {
+                StreamHeader header = streamed.sound().header();
+                return header.frames().isPresent()
+                        ? Optional.of(header.frames().getAsLong() / header.sampleRateHz())
+                        : Optional.empty();
+            }
+            return Optional.of(((Intake.Whole) intake).recording().time().durationS());
+        } catch (BadInput e) {
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * What was rescued.
+     *
+     * @param events the new entries, in order of the takes
+     * @param empty takes without a byte, which stay where they are
+     * @param warnings what analysing them showed
+     */
+    public record Rescued(List<Event> events, List<Path> empty, List<Warning> warnings) {
+        public Rescued {
+            events = List.copyOf(events);
+            empty = List.copyOf(empty);
+            warnings = List.copyOf(warnings);
+        }
+    }
+
+    /**
+     * Brings all of them into the job in one step, each dated by its last byte and with what was said when its recording began.
+     *
+     * @throws evenblade.base.problem.BadInput where the job can't be used; takes before that are in it
+     */
+    public static Rescued rescue(Path job) {
+        JobFolder folder = JobFolder.open(job);
+        List<Event> events = new ArrayList<>();
+        List<Path> empty = new ArrayList<>();
+        List<Warning> warnings = new ArrayList<>();
+        for (Found take : of(job)) {
+            if (take.bytes() == 0) {
+                empty.add(take.file());
+                continue;
+            }
+            TakeNote note = TakeNote.read(take.file());
+            NewRun run = new NewRun(
+                    Optional.of(take.written().atZone(ZoneId.systemDefault()).toOffsetDateTime()),
+                    note.label(),
+                    note.text(),
+                    note.settings(),
+                    note.conditions());
+            Event event = TakeIntoJob.add(folder, take.file(), run, Optional.empty(), List.of());
+            events.add(event);
+            warnings.addAll(TakeIntoJob.analyse(folder, event));
+        }
+        return new Rescued(events, empty, warnings);
     }
 }

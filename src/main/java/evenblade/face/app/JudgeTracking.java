@@ -41,7 +41,7 @@ public final class JudgeTracking {
      *
      * @throws BadInput where there is no job or it has no tip marks that count
      */
-    public static StaticSide answer(Path job) {
+    public static StaticSide judge(Path job) {
         JobRecord record = JobFolder.open(job).record();
         if (sessions(record).isEmpty()) {
             throw BadInput.in(job).found("no tip marks in this job", "at least one entry made with 'job tracking'");

@@ -32,7 +32,7 @@ final class LineWindow {
     /** A minute of a fast sensor: to read more each second would take too much of the machine. */
     private static final int MOST_LINES = 60_000;
 
-    private static final int LEAST_LINES = 100;
+    private static final int LEAST_LINES = 100; // fewer show no rate
 
     private final Installation installation;
     private final Optional<String> mark;
@@ -60,7 +60,7 @@ final class LineWindow {
         List<String> names =
                 window.channels().stream().map(channel -> channel.name()).toList();
         try {
-            return Optional.of(names.get(ChannelChoice.indexOf(names, word, BadInput.in("--mark-channel"))));
+            return Optional.of(names.get(ChannelChoice.indexOf(names, word, BadInput.in("mark channel"))));
         } catch (BadInput e) {
             return Optional.empty();
         }

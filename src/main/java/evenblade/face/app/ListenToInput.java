@@ -57,8 +57,8 @@ public final class ListenToInput {
         }
     }
 
-    private static final double JUDGED_UP_TO_HZ = 1000;
-    private static final double JUDGED_S = 60;
+    private static final double JUDGED_UP_TO_HZ = 1000; // the orders of interest lie below about 1 kHz
+    private static final double JUDGED_S = 60; // a minute shows speed changes enough for automatic gain to be seen
     /** Less than this says nothing about hum or a low cut. */
     private static final double LEAST_S = 3;
 
@@ -166,7 +166,7 @@ public final class ListenToInput {
             return List.of(Warning.of(WarningCode.TOO_SHORT_TO_JUDGE, Subject.Whole.INPUT));
         }
         return latest.recording()
-                .map(sound -> CheckTake.answer(sound, quiet, installation, mark, BadInput.in("--mark-channel")))
+                .map(sound -> CheckTake.check(sound, quiet, installation, mark, BadInput.in("mark channel")))
                 .orElse(List.of());
     }
 }

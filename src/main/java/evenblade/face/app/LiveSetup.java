@@ -12,8 +12,8 @@ import java.util.Optional;
 
 /** Sets up the live analysis as a recording of the same installation would be analysed. */
 final class LiveSetup {
-    private static final double LEAST_KEPT_HZ = 1000;
-    private static final double KEPT_MARGIN = 1.03;
+    private static final double LEAST_KEPT_HZ = 1000; // the orders of interest lie below about 1 kHz
+    private static final double KEPT_MARGIN = 1.03; // ours: an engine runs a little past its highest speed
 
     private LiveSetup() {}
 
@@ -24,7 +24,7 @@ final class LiveSetup {
      */
     static String channel(InputFormat format, String word) {
         return format.channelNames()
-                .get(ChannelChoice.indexOf(format.channelNames(), word, BadInput.in("--mark-channel")));
+                .get(ChannelChoice.indexOf(format.channelNames(), word, BadInput.in("mark channel")));
     }
 
     /** Reads windows of what runs, anywhere in its range of speeds. */

@@ -33,7 +33,7 @@ public final class MakePractice {
      * @throws evenblade.base.problem.BadInput where a fault isn't known or the installation can't have it, or the
      *     folder isn't empty
      */
-    public static PracticeJob.Made answer(Path folder, List<String> faults, long seed, Optional<Path> installationFile)
+    public static PracticeJob.Made make(Path folder, List<String> faults, long seed, Optional<Path> installationFile)
             throws IOException {
         List<Fault> known = faults.isEmpty()
                 ? List.of(USUAL_FAULT)

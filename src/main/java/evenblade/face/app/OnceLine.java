@@ -20,7 +20,7 @@ record OnceLine(double amplitude, double standardError, OptionalDouble phaseDeg)
     /** An unexplained line this near to ½ of the propeller's speed, as a share of it, is taken for ½×. */
     private static final double SAME_ORDER = 0.004;
 
-    private static final double HALF = 0.5;
+    private static final double HALF = 0.5; // the order of a blade that sits loose, or of a four-stroke's cycle
 
     /** Empty where the file can't show the line. */
     static Optional<OnceLine> of(DwellOrders dwell) {

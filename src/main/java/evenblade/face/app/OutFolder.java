@@ -64,7 +64,7 @@ final class OutFolder {
 
     private BadInput refusal(IOException e) {
         return BadInput.in(folder)
-                .found("it can't be written (" + why(e) + ")", "a folder to write into; choose one with --out");
+                .found("it can't be written (" + why(e) + ")", "a folder to write into; choose another");
     }
 
     private static String why(IOException e) {

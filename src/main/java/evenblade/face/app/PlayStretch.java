@@ -9,13 +9,13 @@ import javax.sound.sampled.Clip;
  * analysed, not the whole of the file.
  */
 public final class PlayStretch implements AutoCloseable {
-    private static final int RATE_HZ = 48_000;
+    private static final int RATE_HZ = 48_000; // every sound card plays it
     /** Half of full scale: loud enough, and nothing overshoots between samples. */
     private static final double LOUDEST = 0.5;
     /** Longer is looked at, not listened to; and it all has to fit into memory. */
     private static final double MOST_S = 120;
 
-    private static final double EDGE_S = 0.01;
+    private static final double EDGE_S = 0.01; // soft enough not to click
 
     private final Clip clip;
 

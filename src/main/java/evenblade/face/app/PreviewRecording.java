@@ -80,7 +80,7 @@ public final class PreviewRecording {
      * @param said how a table is to be read
      * @throws BadInput where the file or the full scale can't be used
      */
-    public static Preview answer(Path recording, Optional<String> fullScale, TableReading said) {
+    public static Preview preview(Path recording, Optional<String> fullScale, TableReading said) {
         IntakeOptions options =
                 new IntakeOptions(fullScale.map(text -> FullScale.parse(text, BadInput.in("full scale"))), said);
         Intake intake = RecordingReader.open(recording, options);

@@ -54,7 +54,7 @@ public final class RecordLines implements LiveRecording {
             Optional<Path> quiet,
             Optional<RecordRun.Steps> steps) {}
 
-    private static final long HOP_NANOS = Math.round(1e9 * LiveAnalysis.NOW_HOP_S);
+    private static final long HOP_NANOS = Math.round(1e9 * LiveAnalysis.NOW_HOP_S); // as often as with sound
     private static final int HOPS_A_WINDOW = (int) Math.round(LiveChain.HOP_S / LiveAnalysis.NOW_HOP_S);
 
     private final Request request;
@@ -182,7 +182,7 @@ public final class RecordLines implements LiveRecording {
         try {
             Optional<String> mark = whole.flatMap(recording -> mark(recording, new ArrayList<>()));
             whole.ifPresent(recording ->
-                    checked.addAll(CheckTake.answer(recording, quiet, installation, mark, BadInput.in(file))));
+                    checked.addAll(CheckTake.check(recording, quiet, installation, mark, BadInput.in(file))));
         } catch (RuntimeException e) {
             checked.add(notChecked(String.valueOf(e.getMessage())));
         }
@@ -237,7 +237,7 @@ public final class RecordLines implements LiveRecording {
             return request.run()
                     .settings()
                     .markChannel()
-                    .map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("--mark-channel"))));
+                    .map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("mark channel"))));
         } catch (BadInput e) {
             warnings.add(
                     Warning.of(WarningCode.MARK_CHANNEL_UNKNOWN, Subject.Whole.RECORDING, new Quoted(e.getMessage())));

@@ -79,7 +79,7 @@ public final class RecordRun implements LiveRecording {
         }
     }
 
-    private static final double ZERO_S = 1;
+    private static final double ZERO_S = 1; // no microphone is without any noise for so long
 
     private final Request request;
     private final RecordingTarget place;
@@ -219,7 +219,7 @@ public final class RecordRun implements LiveRecording {
             return List.of(silent());
         }
         try {
-            return CheckTake.answer(
+            return CheckTake.check(
                     CheckTake.reduced(take),
                     quiet,
                     installation,

@@ -142,6 +142,6 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
                     Fact.of(TakeFact.THE_RECORDING),
                     new Quoted(e.getMessage())));
         }
-        return AnalyseTake.answer(job.orElseThrow(), event);
+        return TakeIntoJob.analyse(job.orElseThrow(), event);
     }
 }

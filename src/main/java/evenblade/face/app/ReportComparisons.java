@@ -52,8 +52,8 @@ final class ReportComparisons {
     }
 
     private ReportedComparison compared(String lead, Event earlier, Event later, boolean drawn, boolean tables) {
-        ReportRun before = runs.answer(earlier).orElseThrow();
-        ReportRun after = runs.answer(later).orElseThrow();
+        ReportRuns.ReportRun before = runs.reported(earlier).orElseThrow();
+        ReportRuns.ReportRun after = runs.reported(later).orElseThrow();
         RunComparison outcome = BeforeAndAfter.compare(before.measured(), after.measured(), stages);
         return new ReportedComparison(
                 lead + "'" + runs.nameOf(later) + "' against '" + runs.nameOf(earlier) + "'",

@@ -20,10 +20,11 @@ final class ReportPhotos {
     /** To be raised with every change of how photos are scaled. */
     private static final int FORMAT = 1;
 
-    private static final int PHOTO_PX = 1200;
+    private static final int PHOTO_PX = 1200; // readable in print across a page
     /** All photos together, so that a report of thirty can still be mailed. */
     private static final int PHOTO_BYTES_IN_ALL = 5_000_000;
 
+    /** Ours: hardly seen at that size, and a report can still be sent by mail. */
     private static final int MOST_PHOTO_BYTES = 350_000;
 
     private final JobFolder folder;

@@ -4,12 +4,15 @@ import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
+import evenblade.tell.export.OrdersTable;
+import evenblade.tell.export.SpectrumTable;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.ReportedRun;
 import java.util.ArrayList;
@@ -51,7 +54,7 @@ final class ReportRuns {
     }
 
     /** The analysed run of an entry; empty where it has no answer. */
-    Optional<ReportRun> answer(Event run) {
+    Optional<ReportRun> reported(Event run) {
         return Optional.ofNullable(answered.get(run.id()));
     }
 
@@ -104,7 +107,7 @@ final class ReportRuns {
         Optional<List<ReportFigure>> drawn = keptFigures.get(run, newest);
         if (newest && drawn.isEmpty()) {
             // The waterfall is drawn from the recording itself.
-            AnalysedRecording analysed = AnalyseRecording.answer(runs.request((Detail.Run) run.detail()));
+            AnalysedRecording analysed = AnalyseRecording.analyse(runs.request((Detail.Run) run.detail()));
             List<ReportFigure> figures = keptFigures.keep(run, true, RunFigures.all(analysed));
             return run(run, runs.keep(run, analysed, true).run(), figures, "");
         }
@@ -114,7 +117,7 @@ final class ReportRuns {
     }
 
     private ReportRun changed(Event run, boolean newest) {
-        AnalysedRecording analysed = AnalyseRecording.answer(runs.request((Detail.Run) run.detail()));
+        AnalysedRecording analysed = AnalyseRecording.analyse(runs.request((Detail.Run) run.detail()));
         AnalysedRun found = AnalysedRun.of(analysed, true);
         return run(
                 run,
@@ -140,7 +143,7 @@ final class ReportRuns {
             stages.add(new TrendStage(
                     changes,
                     repeats.runs().stream()
-                            .flatMap(run -> answer(run).stream())
+                            .flatMap(run -> reported(run).stream())
                             .map(ReportRun::measured)
                             .toList()));
         }
@@ -154,5 +157,36 @@ final class ReportRuns {
                 .filter(Event::changesMachine)
                 .map(Event::text)
                 .toList();
+    }
+
+    /**
+     * A run as a report needs it.
+     *
+     * @param measured its amplitudes
+     * @param figures pictures of it
+     * @param trouble why it isn't to be trusted; empty where all is well
+     * @param answer what was analysed
+     */
+    record ReportRun(MeasuredRun measured, List<ReportFigure> figures, String trouble, AnalysedRun answer) {
+        ReportRun {
+            figures = List.copyOf(figures);
+        }
+
+        /** The run as it is drawn against another. */
+        DrawPair.Named named() {
+            return new DrawPair.Named(measured.name(), answer);
+        }
+
+        /** Its orders as a table for other programs. */
+        String ordersCsv() {
+            return OrdersTable.csv(answer.orders().channels(), answer.orders().ratio());
+        }
+
+        /** Its spectra likewise. */
+        String spectrumCsv() {
+            return SpectrumTable.csv(answer.main().stream()
+                    .map(view -> new SpectrumTable.Column(view.channel(), view.unit(), view.spectrum()))
+                    .toList());
+        }
     }
 }

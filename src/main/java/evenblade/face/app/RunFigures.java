@@ -7,12 +7,12 @@ import java.util.List;
 
 /** The pictures that a report shows of one run. */
 final class RunFigures {
-    private static final int WIDTH_PX = 1000;
-    private static final int HEIGHT_PX = 560;
-    private static final int SMALL_WIDTH_PX = 860;
-    private static final int SMALL_HEIGHT_PX = 440;
-    private static final int LEAST_BARS_HEIGHT_PX = 330;
-    private static final int PX_PER_BAR = 26;
+    private static final int WIDTH_PX = 1000; // a page's width at some 150 pixels an inch
+    private static final int HEIGHT_PX = 560; // about half the width
+    private static final int SMALL_WIDTH_PX = 860; // an older run's picture needn't be read as closely
+    private static final int SMALL_HEIGHT_PX = 440; // half its width
+    private static final int LEAST_BARS_HEIGHT_PX = 330; // room for title, axis and two lines
+    private static final int PX_PER_BAR = 26; // a line's name with some air
 
     private RunFigures() {}
 
@@ -20,7 +20,7 @@ final class RunFigures {
     static List<ReportFigure> all(AnalysedRecording analysed) {
         AnalysedRecording shown = firstChannel(analysed);
         // One turn is drawn of the whole job: the newest run against the first.
-        return DrawRecording.answer(shown).entrySet().parallelStream()
+        return DrawRecording.draw(shown).entrySet().parallelStream()
                 .filter(each -> !each.getKey().equals("turn"))
                 .map(each -> drawn(
                         each.getValue(),

@@ -45,7 +45,7 @@ final class RunSoFar implements LiveListener, AutoCloseable {
             return new RunSoFar(ratio, Optional.empty(), Optional.empty());
         }
         Installation runs = installation.orElseThrow(() ->
-                BadInput.in("--steps").found("it isn't known what runs", "a job, or an installation file beside it"));
+                BadInput.in("steps").found("it isn't known what runs", "a job, or an installation file beside it"));
         List<Double> speeds = steps.get().engineRpms();
         SteppedRun stepped = new SteppedRun(
                 Planner.plan(runs, speeds, OptionalDouble.empty()).dwells(),

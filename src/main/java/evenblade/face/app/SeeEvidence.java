@@ -59,7 +59,8 @@ public final class SeeEvidence {
             Optional<String> noted = entry.map(Event::detail)
                     .filter(Detail.Run.class::isInstance)
                     .flatMap(run -> ((Detail.Run) run).conditions().get(Conditions.Condition.DIRECTION));
-            Map<String, Direction> felt = ChannelDirections.of(orders.source().channels(), noted);
+            Map<String, Direction> felt =
+                    EvidenceOfJob.directions(orders.source().channels(), noted);
             List<ChannelOrders> channels = orders.channels();
             for (int i = 0; i < channels.size(); i++) {
                 if (direction.isPresent()

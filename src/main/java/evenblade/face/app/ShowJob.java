@@ -33,7 +33,7 @@ public final class ShowJob {
      *
      * @throws evenblade.base.problem.BadInput where there is none, or its record is damaged
      */
-    public static JobView answer(Path job, Thoroughness thoroughness) {
+    public static JobView show(Path job, Thoroughness thoroughness) {
         JobFolder folder = JobFolder.open(job);
         List<JobTakes.Found> takes = JobTakes.of(job);
         List<Warning> warnings = new ArrayList<>(folder.check(thoroughness));

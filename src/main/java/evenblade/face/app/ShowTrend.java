@@ -48,7 +48,7 @@ public final class ShowTrend {
      * @param engineRpm only the dwells near this speed; all, where empty
      * @throws evenblade.base.problem.BadInput where the job can't be used
      */
-    public static Answer answer(Path job, OptionalDouble engineRpm) {
+    public static Answer follow(Path job, OptionalDouble engineRpm) {
         JobRuns runs = new JobRuns(JobFolder.open(job));
         List<TrendStage> stages = new ArrayList<>();
         List<NamedRun> named = new ArrayList<>();

@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Quoted;
@@ -163,5 +164,16 @@ public final class SketchStatic {
         } catch (BadInput e) {
             return Optional.empty();
         }
+    }
+
+    /** What static readings come to while they are typed. */
+    enum SketchFact implements Code {
+        ANGLES,
+        ANGLE_OFF,
+        NO_PITCH_LIMIT,
+        DIAL_AT_TIPS,
+        ENTER_DIAMETER,
+        AGAINST_LIMIT,
+        NO_TRACK_LIMIT
     }
 }

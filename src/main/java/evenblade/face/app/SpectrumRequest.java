@@ -27,18 +27,4 @@ public record SpectrumRequest(
         OptionalDouble upToHz,
         Optional<String> channel,
         Optional<FullScale> fullScale,
-        TableReading table) {
-
-    /** A recording about which nothing is said. */
-    public static SpectrumRequest of(Path file) {
-        return new SpectrumRequest(
-                file,
-                Optional.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                TableReading.UNSAID);
-    }
-}
+        TableReading table) {}

@@ -28,6 +28,7 @@ record SpeedRange(SpeedPrior expectation, Optional<Warning> assumed) {
     /** Taken where an engine states neither: 300 to 3600 propeller rpm. */
     private static final double SLOWEST_PROPELLER_HZ = 5;
 
+    /** 3600 rpm, past any propeller of this kind; common practice, no source. */
     private static final double FASTEST_PROPELLER_HZ = 60;
 
     static SpeedRange of(AnalysisRequest request) {

@@ -26,12 +26,12 @@ public final class StartJob {
      * @param name what to call the job; the folder's name, where empty
      * @throws evenblade.base.problem.BadInput where the folder or the file can't be used
      */
-    public static JobFolder answer(Path folder, Path installation, Optional<String> name) {
+    public static JobFolder start(Path folder, Path installation, Optional<String> name) {
         return JobFolder.create(folder, NewJob.fromFile(called(folder, name), installation));
     }
 
-    /** The same for an installation that no file was written for. */
-    public static JobFolder answer(Path folder, Installation installation, Optional<String> name) {
+    /** Makes a job for an installation that no file was written for. */
+    public static JobFolder start(Path folder, Installation installation, Optional<String> name) {
         return JobFolder.create(folder, NewJob.of(called(folder, name), false, installation));
     }
 
@@ -48,10 +48,10 @@ public final class StartJob {
          * @param installation as its file holds it
          * @throws BadInput where the answers don't make an installation or the folder can't be used
          */
-        public JobFolder answer(JsonFields installation, Optional<String> name) throws IOException {
+        public JobFolder start(JsonFields installation, Optional<String> name) throws IOException {
             String text = JsonWriter.write(installation);
             Installation known = InstallationFile.of(JsonDocument.parse(text, "answers"));
-            JobFolder job = StartJob.answer(folder, known, name);
+            JobFolder job = StartJob.start(folder, known, name);
             Files.writeString(file, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
             return job;
         }

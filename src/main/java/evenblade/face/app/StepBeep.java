@@ -11,17 +11,17 @@ import javax.sound.sampled.LineUnavailableException;
  * sounds after the dwell, never during it, but a microphone hears it.
  */
 final class StepBeep implements AutoCloseable {
-    private static final int RATE_HZ = 16_000;
+    private static final int RATE_HZ = 16_000; // every sound card plays it, and it is ample for a beep
     /** Where small loudspeakers are loud. */
     private static final double TONE_HZ = 1500;
 
-    private static final double AMPLITUDE = 0.6;
-    private static final double BEEP_S = 0.25;
-    private static final double PAUSE_S = 0.15;
-    private static final double EDGE_S = 0.01;
-    private static final int AT_THE_END = 3;
+    private static final double AMPLITUDE = 0.6; // well heard, far from clipping
+    private static final double BEEP_S = 0.25; // ours
+    private static final double PAUSE_S = 0.15; // ours: short beeps that can still be counted
+    private static final double EDGE_S = 0.01; // soft enough not to click
+    private static final int AT_THE_END = 3; // told from the single beep of a step
 
-    private static final long MOST_NANOS = 2_000_000_000L;
+    private static final long MOST_NANOS = 2_000_000_000L; // the last three beeps take 1.2 s
 
     private final Clip one;
     private final Clip three;
@@ -38,8 +38,8 @@ final class StepBeep implements AutoCloseable {
      */
     static StepBeep open() {
         return new StepBeep(
-                clip(sound(1), RATE_HZ, "--beep", "one, or no --beep"),
-                clip(sound(AT_THE_END), RATE_HZ, "--beep", "one, or no --beep"));
+                clip(sound(1), RATE_HZ, "beep", "one, or steps without a beep"),
+                clip(sound(AT_THE_END), RATE_HZ, "beep", "one, or steps without a beep"));
     }
 
     /** Sounds, without waiting for its end. */

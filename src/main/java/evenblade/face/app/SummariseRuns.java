@@ -30,7 +30,7 @@ public final class SummariseRuns {
     public record Summary(double engineRpm, SignalUnit unit, Optional<Level.Measured> once) {}
 
     /** By the id of the run; runs that can't be used and runs without a confirmed speed are left out. */
-    public static Map<String, Summary> answer(Path job, Progress progress) {
+    public static Map<String, Summary> summarise(Path job, Progress progress) {
         JobRuns runs = new JobRuns(JobFolder.open(job));
         Map<String, Summary> summaries = new LinkedHashMap<>();
         for (Event run : runs.record().standing(Kind.RUN)) {

@@ -45,7 +45,7 @@ record TakeSetting(
     /** Refuses a length that isn't above zero. */
     static void requireLength(double seconds) {
         if (!(seconds > 0 && Double.isFinite(seconds))) {
-            throw BadInput.in("--seconds").found(seconds + " s", "a length above zero");
+            throw BadInput.in("length of the recording").found(seconds + " s", "a length above zero");
         }
     }
 }

@@ -44,12 +44,12 @@ public final class WeighFindings {
      *
      * @throws BadInput where there is no job, or nothing in it that was measured
      */
-    public static Answer answer(Path job) {
-        return answer(job, Progress.SILENT);
+    public static Answer weigh(Path job) {
+        return weigh(job, Progress.SILENT);
     }
 
-    /** The same, telling how far it has come. */
-    public static Answer answer(Path job, Progress progress) {
+    /** Weighs it and tells how far it has come. */
+    public static Answer weigh(Path job, Progress progress) {
         EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(new JobRuns(JobFolder.open(job)), progress);
         JobEvidence evidence = loaded.evidence();
         Findings findings = Findings.weigh(evidence);

@@ -46,7 +46,7 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
      *
      * @throws evenblade.base.problem.BadInput where there is no job
      */
-    public static WhatNext answer(Path job, Phrases phrases) {
+    public static WhatNext find(Path job, Phrases phrases) {
         JobRecord record = JobFolder.open(job).record();
         List<Event> runs = record.standing(Kind.RUN);
         Optional<Detail.Run> last = runs.isEmpty()
@@ -64,7 +64,7 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
     }
 
     private static WhatNext weighed(Path job, Phrases phrases, List<String> blades, Optional<Detail.Run> last) {
-        return WeighFindings.answer(job).findings().list().stream()
+        return WeighFindings.weigh(job).findings().list().stream()
                 .filter(finding -> finding.open()
                         && finding.cause() != Cause.NOTHING
                         && finding.sureness().share() >= Confidence.LEANING)

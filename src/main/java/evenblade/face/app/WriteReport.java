@@ -4,6 +4,7 @@ import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
+import evenblade.base.problem.BadInput;
 import evenblade.base.units.LengthUnit;
 import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.Trend;
@@ -24,7 +25,9 @@ import evenblade.tell.report.ReportExtent;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.ReportInput;
 import evenblade.tell.report.ReportedComparison;
+import evenblade.tell.report.SheetImages;
 import evenblade.tell.report.TrendPictures;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -41,11 +44,11 @@ public final class WriteReport {
     /** The sheets' file name. */
     public static final String PDF = "report.pdf";
 
-    private static final int WIDTH_PX = 1000;
-    private static final int HEIGHT_PX = 560;
+    private static final int WIDTH_PX = 1000; // a page's width at some 150 pixels an inch
+    private static final int HEIGHT_PX = 560; // about half the width
 
-    private static final double SHARE_FILES = 0.1;
-    private static final double SHARE_RUNS = 0.7;
+    private static final double SHARE_FILES = 0.1; // of the bar: checking the files is quick; ours
+    private static final double SHARE_RUNS = 0.7; // of the bar: analysing takes longest; ours
 
     private final JobFolder folder;
     private final JobRuns jobRuns;
@@ -90,16 +93,16 @@ public final class WriteReport {
      * @throws evenblade.base.problem.BadInput where the job can't be read or the folder not be written to; an
      *     earlier report is then as it was
      */
-    public static Written answer(Path job, Optional<Path> out, PaperSize paper, Progress progress) {
-        return answer(job, out, paper, Optional.empty(), ReportExtent.SHORT, progress);
+    public static Written write(Path job, Optional<Path> out, PaperSize paper, Progress progress) {
+        return write(job, out, paper, Optional.empty(), ReportExtent.SHORT, progress);
     }
 
     /**
-     * The same, short or in full.
+     * Writes it short or in full.
      *
      * @param units which unit of length comes first; the one that the job was worked in, where empty
      */
-    public static Written answer(
+    public static Written write(
             Path job,
             Optional<Path> out,
             PaperSize paper,
@@ -200,7 +203,7 @@ public final class WriteReport {
     private List<Future<Path>> tables(ReportRuns runs, OutFolder target) {
         List<Future<Path>> tables = new ArrayList<>();
         for (Event run : runs.answeredRuns()) {
-            ReportRun answer = runs.answer(run).orElseThrow();
+            ReportRuns.ReportRun answer = runs.reported(run).orElseThrow();
             String below = "tables/" + run.id() + slug(run.label().orElse("")) + "/";
             tables.add(workers.begin(() -> target.put(below + "orders.csv", answer.ordersCsv())));
             tables.add(workers.begin(() -> target.put(below + "spectrum.csv", answer.spectrumCsv())));
@@ -229,7 +232,7 @@ public final class WriteReport {
                 .forEach(figures::add);
         List<Event> answered = runs.answeredRuns();
         if (!answered.isEmpty()) {
-            runs.answer(answered.get(answered.size() - 1))
+            runs.reported(answered.get(answered.size() - 1))
                     .flatMap(newest -> TrendPictures.againstRpm(newest.measured(), compared))
                     .map(WriteReport::wide)
                     .ifPresent(figures::add);
@@ -243,8 +246,9 @@ public final class WriteReport {
         if (answered.isEmpty()) {
             return List.of();
         }
-        ReportRun first = runs.answer(answered.get(0)).orElseThrow();
-        ReportRun last = runs.answer(answered.get(answered.size() - 1)).orElseThrow();
+        ReportRuns.ReportRun first = runs.reported(answered.get(0)).orElseThrow();
+        ReportRuns.ReportRun last =
+                runs.reported(answered.get(answered.size() - 1)).orElseThrow();
         DrawPair pair = new DrawPair(first.named(), last.named());
         return compared.stream().findFirst().flatMap(whole -> pair.turn(whole.outcome())).or(pair::lastTurn).stream()
                 .map(WriteReport::wide)
@@ -253,5 +257,15 @@ public final class WriteReport {
 
     static ReportFigure wide(Picture picture) {
         return ReportFigure.wide(picture.title(), picture.png(WIDTH_PX, HEIGHT_PX));
+    }
+
+    /**
+     * The sheets as {@link WriteReport} would write them now.
+     *
+     * @param job the job's folder
+     * @throws BadInput where the job can't be read
+     */
+    public static SheetImages preview(Path job, PaperSize paper, Progress progress) throws IOException {
+        return SheetImages.of(composed(job, paper, progress));
     }
 }

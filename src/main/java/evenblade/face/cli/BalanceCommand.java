@@ -5,7 +5,6 @@ import evenblade.base.units.LengthUnit;
 import evenblade.face.app.BalanceAtRest;
 import evenblade.face.app.BalanceJob;
 import evenblade.face.app.BalanceSheet;
-import evenblade.face.app.BalanceTyped;
 import evenblade.face.app.DrawBalance;
 import evenblade.face.app.JobBalance;
 import evenblade.face.app.JobParticulars;
@@ -45,6 +44,7 @@ final class BalanceCommand implements Command {
                 "Balance at this engine speed. Left out: the highest that most runs have in common."));
         spec.addOption(Options.value(
                 "--channel", "C", String.class, "Name or number of the channel. Left out: the one to look at first."));
+        spec.addOption(JobUnits.option());
         spec.addOption(Options.plots());
         spec.addOption(Options.json());
     }
@@ -63,7 +63,7 @@ final class BalanceCommand implements Command {
                 if (json) {
                     out.print(JsonWriter.write(BalanceJson.of(rest.get())));
                 } else {
-                    LengthUnit unit = job.map(j -> JobParticulars.units(j, Optional.empty()))
+                    LengthUnit unit = job.map(j -> JobParticulars.units(j, JobUnits.wanted(words)))
                             .orElse(LengthUnit.MILLIMETRE);
                     Terminal.lines(rest.get().document(new FigureFormat(unit))).forEach(out::println);
                 }
@@ -72,7 +72,7 @@ final class BalanceCommand implements Command {
             if (job.isPresent()) {
                 throw usage(words);
             }
-            BalanceAnswer answer = BalanceTyped.answer(file.get());
+            BalanceAnswer answer = BalanceJob.ofReadings(file.get());
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));
             } else {
@@ -82,16 +82,17 @@ final class BalanceCommand implements Command {
         }
         Optional<Path> plots = Options.path(words, "--plots");
         plots.ifPresent(WritePictures::requireFolder);
-        JobBalance balance = BalanceJob.answer(
+        JobBalance balance = BalanceJob.balance(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
+        FigureFormat lengths = new FigureFormat(JobParticulars.units(job.get(), JobUnits.wanted(words)));
         List<Path> written = plots.isPresent()
-                ? WritePictures.answer(DrawBalance.answer(balance), "balance", plots.get())
+                ? WritePictures.write(DrawBalance.draw(balance, lengths), "balance", plots.get())
                 : List.of();
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
             WarningText.marked(balance.warnings()).forEach(out::println);
-            Terminal.lines(BalanceSheet.of(balance).document()).forEach(out::println);
+            Terminal.lines(BalanceSheet.of(balance, lengths).document()).forEach(out::println);
             written.forEach(picture -> out.println("picture: " + picture));
         }
         return ExitStatus.DONE;

@@ -47,7 +47,7 @@ final class BalanceJson {
                 .put("scatterMeasured", advice.map(a -> a.influence().scatterMeasured()));
     }
 
-    /** The same of a job, with the runs that it rests on. Angles are counted against the rotation. */
+    /** The correction of a job, with the runs that it rests on. Angles are counted against the rotation. */
     static JsonFields of(JobBalance job) {
         return of(job.answer())
                 .put("job", job.job())

@@ -9,7 +9,7 @@ import java.util.concurrent.TimeUnit;
  * process waits until it is put away.
  */
 final class CleanEnd implements AutoCloseable {
-    private static final long PATIENCE_S = 60;
+    private static final long PATIENCE_S = 60; // a slow disk needs seconds to settle the file
 
     private final CountDownLatch done = new CountDownLatch(1);
     private final Thread hook;

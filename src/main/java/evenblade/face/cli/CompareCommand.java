@@ -37,7 +37,7 @@ final class CompareCommand implements Command {
         Phrases phrases = JobUnits.phrases(JobWords.folder(words), words);
         Optional<Path> plots = Options.path(words, "--plots");
         plots.ifPresent(WritePictures::requireFolder);
-        CompareRuns.Answer answer = CompareRuns.answer(
+        CompareRuns.Answer answer = CompareRuns.compare(
                 JobWords.folder(words),
                 words.matchedPositionalValue(1, ""),
                 words.matchedPositionalValue(2, ""),
@@ -65,8 +65,8 @@ final class CompareCommand implements Command {
 
     private static List<Path> drawn(Path job, CompareRuns.Answer answer, Path folder) {
         String stem = "compare-" + answer.before().id() + "-" + answer.after().id();
-        return WritePictures.answer(
-                DrawComparison.answer(job, answer)
+        return WritePictures.write(
+                DrawComparison.prepare(job, answer)
                         .map(two -> two.telling().byName())
                         .orElse(Map.of()),
                 stem,

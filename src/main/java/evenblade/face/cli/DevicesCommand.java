@@ -2,8 +2,8 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonWriter;
-import evenblade.face.app.ListDevices;
 import evenblade.input.capture.InputDevice;
+import evenblade.input.capture.SoundDevices;
 import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
@@ -19,7 +19,7 @@ final class DevicesCommand implements Command {
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        List<InputDevice> devices = ListDevices.answer();
+        List<InputDevice> devices = SoundDevices.list();
         if (Options.said(words, "--json")) {
             out.print(JsonWriter.write(new JsonFields()
                     .put("devices", devices.stream().map(DevicesCommand::json).toList())));

@@ -16,7 +16,7 @@ final class FindingsCommand extends JobQuestionCommand<WeighFindings.Answer> {
 
     @Override
     WeighFindings.Answer ask(Path job, ParseResult words) {
-        return WeighFindings.answer(job);
+        return WeighFindings.weigh(job);
     }
 
     @Override

@@ -42,7 +42,7 @@ final class JobAddCommand implements Command {
                 ConditionOptions.of(words));
         AddRun.Added added;
         try (WorkBar bar = new WorkBar()) {
-            added = AddRun.answer(JobWords.folder(words), recording, run, bar);
+            added = AddRun.add(JobWords.folder(words), recording, run, bar);
         }
         JobWords.written(JobWords.folder(words), List.of(added.event()), out);
         added.found().ifPresent(found -> Terminal.lines(RunDocument.inShort(found, WarningText.PHRASES))

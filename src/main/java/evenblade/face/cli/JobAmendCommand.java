@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.AmendRun;
+import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.RunSettings;
 import java.io.PrintWriter;
@@ -33,7 +33,7 @@ final class JobAmendCommand implements Command {
             throw BadInput.in("job amend").found("nothing to put right", "an option like --place or --full-scale");
         }
         return JobWords.written(JobWords.folder(words),
-                List.of(AmendRun.answer(
+                List.of(WriteEntry.amend(
                         JobWords.folder(words),
                         words.matchedPositionalValue(1, ""),
                         settings,

@@ -1,6 +1,6 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.AttachFiles;
+import evenblade.face.app.WriteEntry;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -22,6 +22,6 @@ final class JobAttachCommand implements Command {
     public int run(ParseResult words, PrintWriter out) {
         List<Path> files = words.matchedPositionalValue(1, List.<Path>of());
         return JobWords.written(JobWords.folder(words),
-                AttachFiles.answer(JobWords.folder(words), files, JobWords.remark(words), JobWords.time(words)), out);
+                WriteEntry.attach(JobWords.folder(words), files, JobWords.remark(words), JobWords.time(words)), out);
     }
 }

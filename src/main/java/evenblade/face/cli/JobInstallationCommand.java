@@ -1,6 +1,6 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.ChangeInstallation;
+import evenblade.face.app.WriteEntry;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -25,7 +25,7 @@ final class JobInstallationCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) {
         return JobWords.written(JobWords.folder(words),
-                List.of(ChangeInstallation.answer(
+                List.of(WriteEntry.installation(
                         JobWords.folder(words),
                         words.matchedPositionalValue(1, (Path) null),
                         JobWords.remark(words),

@@ -18,7 +18,7 @@ final class JobNewCommand implements Command {
     /** A program that pipes its answers in begins to write well before that. */
     private static final int WAIT_MS = 500;
 
-    private static final int STEP_MS = 20;
+    private static final int STEP_MS = 20; // short beside the time a person notices
 
     @Override
     public void describe(CommandSpec spec) {
@@ -38,10 +38,10 @@ final class JobNewCommand implements Command {
         Optional<Path> file = Options.path(words, "--installation");
         JobFolder job;
         if (file.isPresent()) {
-            job = StartJob.answer(folder, file.get(), name);
+            job = StartJob.start(folder, file.get(), name);
         } else if (answersComing()) {
             StartJob.Asked asked = StartJob.asked(folder);
-            job = asked.answer(
+            job = asked.start(
                     new InstallationQuestions(
                                     new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)), out)
                             .ask(),

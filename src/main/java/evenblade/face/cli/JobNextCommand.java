@@ -37,7 +37,7 @@ final class JobNextCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) {
         Path job = JobWords.folder(words);
-        WhatNext next = WhatNext.answer(job, JobUnits.phrases(job, words));
+        WhatNext next = WhatNext.find(job, JobUnits.phrases(job, words));
         LineWrapper.lines("Next: ", "      ", next.text()).forEach(out::println);
         // One line, however long: it is there to be copied.
         out.println("Type: " + typed(quoted(job.toString()), next));

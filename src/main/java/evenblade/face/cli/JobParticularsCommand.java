@@ -42,7 +42,7 @@ final class JobParticularsCommand implements Command {
                             "one of " + String.join(", ", UnitsOfJob.words()));
         }
         Path job = JobWords.folder(words);
-        Particulars known = said.isEmpty() ? JobParticulars.answer(job) : JobParticulars.change(job, said);
+        Particulars known = said.isEmpty() ? JobParticulars.read(job) : JobParticulars.change(job, said);
         known.items().forEach((item, text) -> out.println(item.title() + ": " + text));
         if (known.items().isEmpty()) {
             out.println("nothing said yet; see 'evenblade job particulars --help'");

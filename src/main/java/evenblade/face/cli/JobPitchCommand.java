@@ -1,5 +1,6 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.Worded;
 import evenblade.base.problem.BadInput;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings.Reference;
@@ -40,11 +41,7 @@ final class JobPitchCommand extends JobStaticCommand {
     }
 
     private static Reference reference(String word) {
-        for (Reference reference : Reference.values()) {
-            if (reference.word().equals(word)) {
-                return reference;
-            }
-        }
-        throw BadInput.in("--reference").found("\"" + word + "\"", "hub or level");
+        return Worded.named(Reference.class, word)
+                .orElseThrow(() -> BadInput.in("--reference").found("\"" + word + "\"", "hub or level"));
     }
 }

@@ -41,6 +41,6 @@ final class JobRemarkCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) {
         Entry entry = new Entry(JobWords.time(words), Optional.empty(), JobWords.sentence(words), detail);
-        return JobWords.written(JobWords.folder(words), List.of(WriteEntry.answer(JobWords.folder(words), entry)), out);
+        return JobWords.written(JobWords.folder(words), List.of(WriteEntry.append(JobWords.folder(words), entry)), out);
     }
 }

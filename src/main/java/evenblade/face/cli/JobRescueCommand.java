@@ -1,6 +1,6 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.RescueTakes;
+import evenblade.face.app.JobTakes;
 import java.io.PrintWriter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
@@ -18,7 +18,7 @@ final class JobRescueCommand implements Command {
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        RescueTakes.Rescued rescued = RescueTakes.answer(JobWords.folder(words));
+        JobTakes.Rescued rescued = JobTakes.rescue(JobWords.folder(words));
         if (rescued.events().isEmpty()) {
             out.println("No take to rescue.");
         }

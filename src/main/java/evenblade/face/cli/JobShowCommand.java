@@ -20,7 +20,7 @@ final class JobShowCommand implements Command {
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        ShowJob.JobView view = ShowJob.answer(
+        ShowJob.JobView view = ShowJob.show(
                 JobWords.folder(words),
                 Options.said(words, "--every-byte") ? Thoroughness.EVERY_BYTE : Thoroughness.QUICK);
         if (Options.said(words, "--json")) {

@@ -36,7 +36,7 @@ abstract class JobStaticCommand implements Command {
     @Override
     public final int run(ParseResult words, PrintWriter out) {
         Entry entry = new Entry(JobWords.time(words), Optional.empty(), JobWords.remark(words), readings(words));
-        Event event = WriteEntry.answer(JobWords.folder(words), entry);
+        Event event = WriteEntry.append(JobWords.folder(words), entry);
         int status = JobWords.written(JobWords.folder(words), List.of(event), out);
         Terminal.lines(Document.begin()
                         .addAll(atOnce(JobWords.folder(words), event))

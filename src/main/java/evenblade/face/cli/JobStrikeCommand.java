@@ -1,6 +1,6 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.StrikeEntry;
+import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Event;
 import java.io.PrintWriter;
 import java.util.List;
@@ -22,7 +22,7 @@ final class JobStrikeCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) {
         String id = words.matchedPositionalValue(1, "");
-        Event strike = StrikeEntry.answer(
+        Event strike = WriteEntry.strike(
                 JobWords.folder(words), id, Options.text(words, "--why").orElse(""));
         return JobWords.written(JobWords.folder(words), List.of(strike), out);
     }

@@ -1,11 +1,11 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.WriteWeight;
+import evenblade.base.fact.Worded;
+import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.HubWeight;
 import evenblade.machine.installation.HubCounting;
 import evenblade.tell.document.Document;
 import java.io.PrintWriter;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
@@ -57,7 +57,7 @@ final class JobWeightCommand implements Command {
             throw wrong(words, "say what was put on (--mass, --radius, --angle) or taken off (--off)");
         }
         int status = JobWords.written(JobWords.folder(words),
-                List.of(WriteWeight.answer(
+                List.of(WriteEntry.weight(
                         JobWords.folder(words),
                         on,
                         off,
@@ -70,9 +70,7 @@ final class JobWeightCommand implements Command {
     }
 
     private static HubCounting counting(ParseResult words, String word) {
-        return Arrays.stream(HubCounting.values())
-                .filter(c -> c.word().equals(word))
-                .findFirst()
+        return Worded.named(HubCounting.class, word)
                 .orElseThrow(() -> wrong(words, "--angles is " + String.join(" or ", HubCounting.words())));
     }
 

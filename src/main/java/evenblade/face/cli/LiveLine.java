@@ -14,11 +14,11 @@ import java.util.function.Supplier;
  * line every few seconds.
  */
 final class LiveLine implements AutoCloseable {
-    static final int BAR = 8;
-    private static final double LOWEST_DB = -60;
-    private static final long TERMINAL_MS = 100;
-    private static final long LOG_MS = 10_000;
-    private static final int WIDTH = 79;
+    static final int BAR = 8; // letters; one for each 7.5 dB
+    private static final double LOWEST_DB = -60; // below it a level is of no use
+    private static final long TERMINAL_MS = 100; // ten times a second reads as steady
+    private static final long LOG_MS = 10_000; // a log is read later: a line each ten seconds
+    private static final int WIDTH = 79; // a terminal's 80 columns less one, so that no line wraps
 
     private final Supplier<LiveRecording.View> run;
     private final Supplier<String> hint;

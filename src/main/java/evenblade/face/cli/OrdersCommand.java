@@ -39,9 +39,9 @@ final class OrdersCommand implements Command {
         PrintWriter errors = words.commandSpec().commandLine().getErr();
         AnalysedRecording analysed;
         try (WorkBar bar = new WorkBar()) {
-            analysed = AnalyseRecording.answer(request, bar);
+            analysed = AnalyseRecording.analyse(request, bar);
         }
-        List<Path> written = plots.isPresent() ? WritePictures.answer(analysed, plots.get()) : List.of();
+        List<Path> written = plots.isPresent() ? WritePictures.write(analysed, plots.get()) : List.of();
         if (json) {
             out.print(JsonWriter.write(OrdersJson.of(analysed.orders())));
         } else {

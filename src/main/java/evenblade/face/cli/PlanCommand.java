@@ -1,7 +1,8 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonWriter;
-import evenblade.face.app.PlanRun;
+import evenblade.machine.installation.InstallationFile;
+import evenblade.machine.plan.Planner;
 import evenblade.machine.plan.RunPlan;
 import evenblade.tell.document.PlanDocument;
 import java.io.PrintWriter;
@@ -30,8 +31,10 @@ final class PlanCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) {
         Path installation = Options.path(words, "--installation").orElseThrow();
-        RunPlan plan = PlanRun.answer(
-                installation, Options.all(words, "--engine-rpm"), Options.number(words, "--sample-rate"));
+        RunPlan plan = Planner.plan(
+                InstallationFile.read(installation),
+                Options.all(words, "--engine-rpm"),
+                Options.number(words, "--sample-rate"));
         if (Options.said(words, "--json")) {
             out.print(JsonWriter.write(PlanJson.of(plan)));
         } else {

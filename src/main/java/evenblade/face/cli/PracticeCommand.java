@@ -16,7 +16,7 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade practice}: an invented job to practise on. */
 final class PracticeCommand implements Command {
-    private static final long USUAL_SEED = 1;
+    private static final long USUAL_SEED = 1; // any will do; the same one gives the same job
 
     @Override
     public void describe(CommandSpec spec) {
@@ -70,7 +70,7 @@ final class PracticeCommand implements Command {
             out.println("Don't look there before you have found out yourself.");
             return JobWords.written(folder, List.of(run), out);
         }
-        PracticeJob.Made made = MakePractice.answer(
+        PracticeJob.Made made = MakePractice.make(
                 folder,
                 Options.all(words, "--fault"),
                 words.matchedOptionValue("--seed", USUAL_SEED),

@@ -23,6 +23,7 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade record}: a ground run from microphone or line in. */
 final class RecordCommand implements Command {
+    /** What boards with a serial line are mostly set to; common practice, no source. */
     private static final int USUAL_BAUD = 115_200;
 
     @Override

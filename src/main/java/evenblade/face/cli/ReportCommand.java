@@ -15,7 +15,7 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade report}: the record to hand over. */
 final class ReportCommand implements Command {
-    private static final int SHOWN = 2;
+    private static final int SHOWN = 2; // the page and the sheets
 
     @Override
     public void describe(CommandSpec spec) {
@@ -44,7 +44,7 @@ final class ReportCommand implements Command {
         WriteReport.Written written;
         try (WorkBar bar = new WorkBar()) {
             written =
-                    WriteReport.answer(JobWords.folder(words), Options.path(words, "--out"), paper, units, extent, bar);
+                    WriteReport.write(JobWords.folder(words), Options.path(words, "--out"), paper, units, extent, bar);
         }
         List<Path> files = written.files();
         files.stream().limit(SHOWN).forEach(out::println);

@@ -7,7 +7,6 @@ import evenblade.face.app.LookAtRecording;
 import evenblade.face.app.LookedAt;
 import evenblade.face.app.SpectrumRequest;
 import evenblade.face.app.WritePictures;
-import evenblade.face.app.WriteSpectrum;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.tell.document.SpectrumDocument;
 import java.io.PrintWriter;
@@ -58,9 +57,9 @@ final class SpectrumCommand implements Command {
         SpectrumRequest request = request(words);
         LookedAt looked;
         try (WorkBar bar = new WorkBar()) {
-            looked = LookAtRecording.answer(request, bar);
+            looked = LookAtRecording.look(request, bar);
         }
-        List<Path> written = plots.isPresent() ? WriteSpectrum.answer(looked, plots.get()) : List.of();
+        List<Path> written = plots.isPresent() ? WritePictures.spectrum(looked, plots.get()) : List.of();
         if (json) {
             out.print(JsonWriter.write(SpectrumJson.of(looked)));
         } else {

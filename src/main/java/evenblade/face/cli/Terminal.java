@@ -43,9 +43,6 @@ final class Terminal {
                     padded(known.name(), width, false) + GAP,
                     " ".repeat(width + 2),
                     known.sentence().text());
-        } else if (block instanceof Block.NextStep next) {
-            gap();
-            wrap("Next: ", "      ", next.sentence().text());
         } else if (block instanceof Block.Table table) {
             table(table);
         }

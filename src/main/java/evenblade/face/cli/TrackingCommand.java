@@ -19,7 +19,7 @@ final class TrackingCommand extends JobQuestionCommand<StaticSide> {
 
     @Override
     StaticSide ask(Path job, ParseResult words) {
-        return JudgeTracking.answer(job);
+        return JudgeTracking.judge(job);
     }
 
     @Override

@@ -30,13 +30,13 @@ final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
     @Override
     ShowTrend.Answer ask(Path job, ParseResult words) {
         Options.path(words, "--plots").ifPresent(WritePictures::requireFolder);
-        return ShowTrend.answer(job, WantedSpeed.of(words));
+        return ShowTrend.follow(job, WantedSpeed.of(words));
     }
 
     @Override
     List<Path> draw(Path job, ShowTrend.Answer answer, ParseResult words) {
         Optional<Path> plots = Options.path(words, "--plots");
-        return plots.isPresent() ? WritePictures.answer(DrawTrend.all(job, answer), "trend", plots.get()) : List.of();
+        return plots.isPresent() ? WritePictures.write(DrawTrend.all(job, answer), "trend", plots.get()) : List.of();
     }
 
     @Override

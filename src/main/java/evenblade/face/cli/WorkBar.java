@@ -7,11 +7,11 @@ import me.tongfei.progressbar.ProgressBarStyle;
 
 /** A bar on standard error for work that takes longer than a moment; only on a terminal. */
 final class WorkBar implements Progress, AutoCloseable {
-    private static final long PATIENCE_NANOS = 1_000_000_000;
+    private static final long PATIENCE_NANOS = 1_000_000_000; // a second's wait needs no bar
     /** Work that is this far when patience ends needs no bar any more. */
     private static final double NEARLY_DONE = 0.6;
 
-    private static final int STEPS = 100;
+    private static final int STEPS = 100; // per cent
 
     private final boolean terminal;
     private final long startNanos = System.nanoTime();

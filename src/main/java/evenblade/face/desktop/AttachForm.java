@@ -1,7 +1,7 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.AttachFiles;
+import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Event;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
@@ -39,7 +39,7 @@ final class AttachForm extends EntryForm {
         String said = text.getText().strip();
         Optional<OffsetDateTime> at = when(when);
         Path folder = job.folder();
-        return progress -> AttachFiles.answer(folder, paths, said, at);
+        return progress -> WriteEntry.attach(folder, paths, said, at);
     }
 
     @Override

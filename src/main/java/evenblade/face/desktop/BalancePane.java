@@ -7,6 +7,7 @@ import evenblade.face.app.JobBalance;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.Block;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.FigureFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -42,8 +43,11 @@ final class BalancePane extends JPanel {
                         progress -> {
                             progress.at(0, "measuring the runs");
                             JobBalance balance =
-                                    BalanceJob.answer(job.folder(), OptionalDouble.empty(), Optional.empty());
-                            return new Answer(balance, BalanceSheet.of(balance), DrawBalance.answer(balance));
+                                    BalanceJob.balance(job.folder(), OptionalDouble.empty(), Optional.empty());
+                            FigureFormat lengths =
+                                    new FigureFormat(bench.settings().lengthUnit());
+                            return new Answer(
+                                    balance, BalanceSheet.of(balance, lengths), DrawBalance.draw(balance, lengths));
                         },
                         this::show,
                         complaint::show);

@@ -116,9 +116,9 @@ final class ComparePane extends JPanel {
                         "Comparing " + Words.name(one.get()) + " with " + Words.name(other.get()),
                         progress -> {
                             progress.at(0, "measuring the runs");
-                            CompareRuns.Answer compared = CompareRuns.answer(
+                            CompareRuns.Answer compared = CompareRuns.compare(
                                     folder, one.get().id(), other.get().id(), OptionalDouble.empty());
-                            return new Answer(compared, DrawComparison.answer(folder, compared));
+                            return new Answer(compared, DrawComparison.prepare(folder, compared));
                         },
                         this::show,
                         complaint::show));

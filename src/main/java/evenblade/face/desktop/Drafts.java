@@ -23,7 +23,7 @@ final class Drafts {
         field.getDocument().addDocumentListener(new Typed(() -> file.put(key, field.getText())));
     }
 
-    /** The same for a choice, which is kept by the words shown. */
+    /** Keeps a choice, by the words shown. */
     void keep(String form, JComboBox<String> choice) {
         String key = form + "|" + choice.getName();
         String chosen = file.get(key, "");

@@ -16,7 +16,7 @@ import net.miginfocom.swing.MigLayout;
 
 /** What speed to hold now and for how long still; without steps, for how long the speed was steady. */
 final class DwellProgress extends JPanel {
-    private static final float LARGE = 1.5f;
+    private static final float LARGE = 1.5f; // read from the other seat; ours
 
     private final JLabel words = new JLabel(" ");
     private final JProgressBar bar = new JProgressBar(0, 1000);

@@ -81,7 +81,7 @@ abstract class EntryForm extends JPanel {
      */
     abstract Work.Labour<List<Event>> entry();
 
-    /** The same form, empty. */
+    /** Opens this form anew, empty. */
     abstract void again();
 
     /** A field of one line, kept as it is typed. */

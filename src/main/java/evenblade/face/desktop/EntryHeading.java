@@ -1,6 +1,6 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.StrikeEntry;
+import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import java.nio.file.Path;
@@ -46,7 +46,7 @@ final class EntryHeading extends JPanel {
         bench.work()
                 .begin(
                         "Writing into the job",
-                        progress -> StrikeEntry.answer(folder, id, ""),
+                        progress -> WriteEntry.strike(folder, id, ""),
                         written -> bench.entered(List.of(written)),
                         bench::say);
     }

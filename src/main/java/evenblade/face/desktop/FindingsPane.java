@@ -39,7 +39,7 @@ final class FindingsPane extends JPanel {
         bench.work()
                 .begin(
                         "Weighing the findings",
-                        progress -> WeighFindings.answer(job.folder(), progress),
+                        progress -> WeighFindings.weigh(job.folder(), progress),
                         this::show,
                         wrong -> {
                             lines.clear();

@@ -33,7 +33,7 @@ import net.miginfocom.swing.MigLayout;
 
 /** The hub as one stands before it, with a blade and a reading to be typed at each of its positions. */
 final class HubFields extends JPanel {
-    private static final int CLOCKWISE = 1;
+    private static final int CLOCKWISE = 1; // as the sign of the angle
     /** Room for the line of the ground. */
     private static final int GROUND_PX = 4;
 

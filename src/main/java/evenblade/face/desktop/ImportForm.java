@@ -25,7 +25,7 @@ import javax.swing.Timer;
 
 /** Takes the recording of a ground run in, after showing what the reader makes of it. */
 final class ImportForm extends EntryForm {
-    private static final int REST_MS = 350;
+    private static final int REST_MS = 350; // longer than between two keys of slow typing
     private static final String TABLE_NAMES = ".*\\.(csv|txt|tsv|dat|asc)";
 
     private final FilesField file = new FilesField("recording", JFileChooser.FILES_ONLY, false);
@@ -95,7 +95,7 @@ final class ImportForm extends EntryForm {
             looking = Optional.of(bench.work()
                     .begin(
                             "Looking into the recording",
-                            progress -> PreviewRecording.answer(path.get(), scale, said),
+                            progress -> PreviewRecording.preview(path.get(), scale, said),
                             this::show,
                             this::unread));
         } catch (BadInput e) {
@@ -126,7 +126,7 @@ final class ImportForm extends EntryForm {
         NewRun run = new NewRun(when(when), typed(label), text.getText().strip(), settings(), noted());
         Path folder = job.folder();
         return progress ->
-                List.of(AddRun.answer(folder, paths.get(0), run, progress).event());
+                List.of(AddRun.add(folder, paths.get(0), run, progress).event());
     }
 
     private RunSettings settings() {

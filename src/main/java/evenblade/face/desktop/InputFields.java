@@ -2,7 +2,6 @@ package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
-import evenblade.face.app.PlanRun;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.FormatWish;
 import evenblade.input.capture.InputDevice;
@@ -10,6 +9,7 @@ import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
+import evenblade.machine.plan.Planner;
 import evenblade.measure.live.SteppedRun;
 import java.nio.file.Path;
 import java.util.EnumMap;
@@ -75,7 +75,7 @@ final class InputFields extends JPanel {
             drafts.keep(job.draft("live"), field);
         }
         add("Full scale", "live full scale", fullScale, "like 50 m/s2", "wmin 40", "");
-        add("Rpm as read", "live rpm", rpm, "nothing where it varies", "wmin 40", "");
+        add("Rpm as read", "live rpm as read", rpm, "nothing where it varies", "wmin 40", "");
         drafts.keep(job.draft("live"), label);
         drafts.keep(job.draft("live"), speeds);
     }
@@ -141,7 +141,7 @@ final class InputFields extends JPanel {
     /** How many dwells there are to be led through; none where nobody leads. */
     int stepCount() {
         return steps.isSelected()
-                ? PlanRun.answer(job.record().installation(), rpms(), OptionalDouble.empty())
+                ? Planner.plan(job.record().installation(), rpms(), OptionalDouble.empty())
                         .dwells()
                         .size()
                 : 0;

@@ -1,10 +1,10 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.ChangeInstallation;
 import evenblade.face.app.DescribeInstallation;
 import evenblade.face.app.DescribeInstallation.Form;
 import evenblade.face.app.StartJob;
+import evenblade.face.app.WriteEntry;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
@@ -188,7 +188,7 @@ final class InstallationForm extends JPanel {
         boolean direct = "direct".equals(drive.getSelectedItem());
         List.of(ratio, driving, driven).forEach(field -> field.setEnabled(!direct));
         try {
-            lines.show(DescribeInstallation.answer(form()));
+            lines.show(DescribeInstallation.describe(form()));
             linesWord.setText("Lines that coincide can't be told apart by any analysis.");
         } catch (BadInput e) {
             lines.nothing();
@@ -279,7 +279,7 @@ final class InstallationForm extends JPanel {
             bench.work()
                     .begin(
                             "Writing into the job",
-                            progress -> ChangeInstallation.answer(
+                            progress -> WriteEntry.installation(
                                     changed.get().folder(), form, remark.getText().strip()),
                             event -> bench.entered(List.of(event)),
                             this::wrong);
@@ -288,14 +288,14 @@ final class InstallationForm extends JPanel {
         try {
             Path place = folder.paths().stream().findFirst().orElseThrow(() -> BadInput.in("folder")
                     .found("nothing", "a folder that is empty or not there yet"));
-            Installation installation = DescribeInstallation.answer(form());
+            Installation installation = DescribeInstallation.describe(form());
             Optional<String> called = EntryForm.typed(jobName);
             begin.setEnabled(false);
             bench.work()
                     .begin(
                             "Beginning the job",
                             progress ->
-                                    StartJob.answer(place, installation, called).path(),
+                                    StartJob.start(place, installation, called).path(),
                             made -> {
                                 bench.drafts().forget(FORM);
                                 bench.openJob(made);

@@ -1,7 +1,7 @@
 package evenblade.face.desktop;
 
+import evenblade.face.app.JobTakes;
 import evenblade.face.app.NextStep;
-import evenblade.face.app.RescueTakes;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import java.util.List;
@@ -83,7 +83,7 @@ final class JobCommands {
 
     /** Recordings that something broke off, all of them in one step. */
     private void rescue() {
-        bench.work().begin("Bringing takes into the job", progress -> RescueTakes.answer(job.folder()), rescued -> {
+        bench.work().begin("Bringing takes into the job", progress -> JobTakes.rescue(job.folder()), rescued -> {
             bench.entered(rescued.events());
             rescued.empty().forEach(file -> bench.say(file + " holds not one byte; it stays where it is."));
             rescued.warnings().forEach(warning -> bench.say(Words.warning(warning)));

@@ -28,8 +28,8 @@ final class JobPane extends JPanel {
     private static final int TIMELINE_TENTHS = 235;
 
     private static final String TIMELINE_KEY = "timeline.tenths";
-    private static final int TENTHS = 10;
-    private static final int LEAST_TIMELINE_WIDTH = 240;
+    private static final int TENTHS = 10; // of a letter's height
+    private static final int LEAST_TIMELINE_WIDTH = 240; // narrower no entry can be read
 
     private final transient Navigator bench;
     private final transient OpenJob job;
@@ -95,7 +95,7 @@ final class JobPane extends JPanel {
     }
 
     private JPanel left() {
-        JPanel left = new JPanel(new MigLayout("insets 0, gap 0, wrap 1", "[grow,fill]", "[][][][grow,fill]"));
+        JPanel left = new JPanel(new MigLayout("insets 0, gap 0, wrap 1", "[grow,fill]", "[][][][][grow,fill]"));
         left.add(named(Look.strong(job.record().name())), "gap 12 8 4 0, wmin 50");
         left.add(tipped(Look.quiet(Words.installation(job.record().installation()))), "gap 12 8 0 0, wmin 50");
         JPanel adding = new JPanel(
@@ -174,13 +174,13 @@ final class JobPane extends JPanel {
         summing = Optional.of(bench.work()
                 .alongside(
                         "summing up",
-                        progress -> SummariseRuns.answer(job.folder(), progress),
+                        progress -> SummariseRuns.summarise(job.folder(), progress),
                         timeline::summaries,
                         wrong -> {}));
         weighing = Optional.of(bench.work()
                 .alongside(
                         "weighing",
-                        progress -> WeighFindings.answer(job.folder(), progress),
+                        progress -> WeighFindings.weigh(job.folder(), progress),
                         answer -> answer.findings().list().stream()
                                 .findFirst()
                                 .ifPresent(heaviest -> next.show(
@@ -193,7 +193,7 @@ final class JobPane extends JPanel {
 
     /** Puts a panel at hand. */
     void show(JComponent panel, Optional<Event> entry) {
-        boolean alone = panel instanceof LivePane;
+        boolean alone = panel instanceof LivePane || panel instanceof InstallationForm;
         if (split.getLeftComponent().isVisible() == alone) {
             int width = timelineWidth();
             split.getLeftComponent().setVisible(!alone);
@@ -230,10 +230,5 @@ final class JobPane extends JPanel {
         return atHand.getComponentCount() == 1 && atHand.getComponent(0) instanceof LivePane live && live.recording()
                 ? Optional.of(live)
                 : Optional.empty();
-    }
-
-    /** The panel at hand. */
-    JPanel atHand() {
-        return atHand;
     }
 }

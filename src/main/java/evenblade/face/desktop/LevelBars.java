@@ -12,8 +12,8 @@ import javax.swing.JPanel;
 
 /** How loud each channel is, in decibels below full scale: the good zone drawn, the highest of two seconds held. */
 final class LevelBars extends JPanel {
-    private static final double LOWEST_DB = -72;
-    private static final int STEP_DB = 12;
+    private static final double LOWEST_DB = -72; // a little below what is too low to use
+    private static final int STEP_DB = 12; // six marks fit
 
     private transient List<ChannelLevel> levels = List.of();
 

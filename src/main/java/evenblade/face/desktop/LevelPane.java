@@ -25,9 +25,9 @@ import net.miginfocom.swing.MigLayout;
  * bars with the good zone and held peaks, and what to do about them; what is to be known of the run.
  */
 final class LevelPane extends JPanel {
-    private static final int LOOK_MS = 66;
-    private static final double QUIET_S = 5;
-    private static final float LARGE = 3.5f;
+    private static final int LOOK_MS = 66; // fifteen times a second
+    private static final double QUIET_S = 5; // enough to average the noise, short enough to stand still for
+    private static final float LARGE = 3.5f; // read from two steps away; ours
 
     private final transient Navigator bench;
     private final transient OpenJob job;
@@ -83,6 +83,11 @@ final class LevelPane extends JPanel {
 
     boolean listening() {
         return listening.isPresent();
+    }
+
+    /** Whether the input is being opened, which can't be broken off. */
+    boolean opening() {
+        return opening;
     }
 
     /** Whether a quiet take is under way. */

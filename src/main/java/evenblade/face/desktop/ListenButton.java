@@ -10,7 +10,7 @@ import javax.swing.Timer;
 
 /** Plays the stretch of a recording that one looks at, until it ends or the button is pressed again. */
 final class ListenButton extends JToggleButton {
-    private static final int LOOK_MS = 200;
+    private static final int LOOK_MS = 200; // soon enough to see that the sound has ended
 
     private final transient Navigator bench;
     private final transient Timer looks = new Timer(LOOK_MS, e -> look());

@@ -2,9 +2,9 @@ package evenblade.face.desktop;
 
 import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.ListDevices;
 import evenblade.face.app.RecordRun;
 import evenblade.input.capture.InputDevice;
+import evenblade.input.capture.SoundDevices;
 import evenblade.keep.job.Event;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.document.Phrases;
@@ -70,6 +70,8 @@ final class LivePane extends JPanel {
             button.setName(each.button());
             button.setMargin(new java.awt.Insets(4, 8, 4, 8));
             button.setMnemonic('1' + each.ordinal());
+            // The focus stays on the next step, or in a field.
+            button.setFocusable(false);
             button.addActionListener(e -> go(each));
             strip.put(each, button);
             steps.add(button, "wmin 30");
@@ -86,7 +88,7 @@ final class LivePane extends JPanel {
         leaveSpace(this);
         registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
         words();
-        bench.work().begin("Looking for inputs", progress -> ListDevices.answer(), this::show, complaint::show);
+        bench.work().begin("Looking for inputs", progress -> SoundDevices.list(), this::show, complaint::show);
     }
 
     /** Nothing but the next step answers to the space bar, whatever has the focus; a text takes it while typed in. */
@@ -111,7 +113,8 @@ final class LivePane extends JPanel {
                     + "record with something else and add the file as a run.");
         }
         words();
-        next.requestFocusInWindow();
+        // After whatever the window gives the focus to when it shows a page.
+        SwingUtilities.invokeLater(next::requestFocusInWindow);
     }
 
     /** Space belongs to a text while one is being typed. */
@@ -148,7 +151,7 @@ final class LivePane extends JPanel {
     }
 
     private void go(LiveStep to) {
-        if (opening || running.isPresent() || !inputs || level.taking()) {
+        if (opening || running.isPresent() || !inputs || level.opening() || level.taking()) {
             return;
         }
         complaint.clear();
@@ -282,10 +285,10 @@ final class LivePane extends JPanel {
                     BorderFactory.createMatteBorder(
                             0, 0, 3, 0, Look.ink(each == step ? Ink.CRANK : Ink.SHADE)),
                     BorderFactory.createEmptyBorder(4, 8, 4, 8)));
-            button.setEnabled(inputs && !recording && !opening && !level.taking() && each != LiveStep.RESULT);
+            button.setEnabled(inputs && !recording && !opening && !level.opening() && !level.taking() && each != LiveStep.RESULT);
         });
         next.setText(nextWords() + " (space)");
-        next.setEnabled(inputs && !opening && !level.taking() && !stopping);
+        next.setEnabled(inputs && !opening && !level.opening() && !level.taking() && !stopping);
     }
 
     private String nextWords() {

@@ -21,8 +21,8 @@ import net.miginfocom.swing.MigLayout;
 
 /** What a ground run shows while it is made, the rpm in figures that read at two metres. */
 final class LiveScreen extends JPanel {
-    private static final float FIGURES = 6.5f;
-    private static final float MIDDLE = 1.8f;
+    private static final float FIGURES = 6.5f; // read from the cockpit's other seat; ours
+    private static final float MIDDLE = 1.8f; // ours
     /** Ten minutes of waterfall. */
     private static final int MOST_LINES = 600;
 

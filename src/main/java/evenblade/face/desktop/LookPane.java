@@ -201,8 +201,8 @@ final class LookPane extends JPanel {
                     .begin(
                             "Looking at " + file.getFileName(),
                             progress -> {
-                                LookedAt looked = LookAtRecording.answer(request, progress);
-                                return new Answer(looked, DrawSpectrum.answer(looked), LookCloser.at(looked));
+                                LookedAt looked = LookAtRecording.look(request, progress);
+                                return new Answer(looked, DrawSpectrum.draw(looked), LookCloser.at(looked));
                             },
                             this::show,
                             wrong -> {

@@ -408,7 +408,7 @@ final class MainWindow extends JFrame implements Navigator {
         }
         work.begin(
                 "Opening " + folder.getFileName(),
-                progress -> ShowJob.answer(folder, Thoroughness.QUICK),
+                progress -> ShowJob.show(folder, Thoroughness.QUICK),
                 view -> {
                     settings.opened(folder);
                     shown = Optional.empty();
@@ -478,7 +478,7 @@ final class MainWindow extends JFrame implements Navigator {
     public void entered(List<Event> events) {
         job.ifPresent(open -> work.begin(
                 "Reading the job",
-                progress -> ShowJob.answer(open.folder(), Thoroughness.QUICK),
+                progress -> ShowJob.show(open.folder(), Thoroughness.QUICK),
                 view -> {
                     open.changed(view);
                     pane.ifPresent(JobPane::refresh);

@@ -53,7 +53,7 @@ final class MarksForm extends StaticForm {
         super.doLayout();
     }
 
-    /** The same, with the blades where they should be tried next. */
+    /** Opens the form with the blades where they should be tried next. */
     MarksForm on(Layout layout) {
         for (int p = 1; p <= Math.min(layout.positions(), hub.positions()); p++) {
             hub.put(p, layout.at(p));

@@ -10,7 +10,7 @@ import javax.swing.table.DefaultTableModel;
 
 /** The orders of one dwell, in the figures that the command line writes. */
 final class OrdersView extends JTable {
-    private static final int[] USUAL_WIDTHS = {150, 90, 140, 100, 340};
+    private static final int[] USUAL_WIDTHS = {150, 90, 140, 100, 340}; // the longest usual text of each column
 
     private final transient Settings settings;
 

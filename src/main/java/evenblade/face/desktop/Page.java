@@ -64,8 +64,4 @@ final class Page extends JScrollPane {
         text.setText("<html><body>" + Html.of(document, slot -> "") + "</body></html>");
         text.setCaretPosition(0);
     }
-
-    void say(String sentence) {
-        show(Document.begin().say(sentence).done());
-    }
 }

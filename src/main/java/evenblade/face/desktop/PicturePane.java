@@ -1,6 +1,6 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.AttachFiles;
+import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Event;
 import evenblade.tell.chart.LaidOut;
 import evenblade.tell.chart.Picture;
@@ -35,7 +35,7 @@ final class PicturePane extends JPanel {
     /** Size of a saved or copied bitmap in pixels. */
     private static final int WIDTH_PX = 1600;
 
-    private static final int HEIGHT_PX = 933;
+    private static final int HEIGHT_PX = 933; // 12 to 7, as on the screen
     private static final String HINT = "Point to read; click to hold the cursor, then point or click to measure from "
             + "there. Wheel or a drawn box: nearer. Esc: let go.";
     private static final String UNIT = "picture.unit";
@@ -227,7 +227,7 @@ final class PicturePane extends JPanel {
                             picture.toPng(file, WIDTH_PX, HEIGHT_PX);
                             String text = picture.title() + ". "
                                     + String.join(", ", picture.caption().parts());
-                            List<Event> added = AttachFiles.answer(
+                            List<Event> added = WriteEntry.attach(
                                     job.folder(), List.of(file), text, Optional.empty());
                             Files.delete(file);
                             Files.delete(folder);

@@ -28,8 +28,8 @@ final class PicturePointer extends MouseAdapter implements FocusListener {
     /** A hand that clicks moves this far at times. */
     private static final int BOX_FROM_PX = 6;
 
-    private static final double NOTCH = 1.25;
-    private static final double PAGE = 0.5;
+    private static final double NOTCH = 1.25; // of the wheel: three notches halve what is seen
+    private static final double PAGE = 0.5; // half of what is seen stays in sight
     /** Turns of the wheel within this time are one step of the way back. */
     private static final long ONE_STEP_NANOS = 700_000_000L;
 

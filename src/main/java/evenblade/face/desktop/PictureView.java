@@ -28,8 +28,8 @@ import javax.swing.Timer;
 
 /** A picture that one can point at and zoom, drawn off the event thread at the fineness of the screen. */
 final class PictureView extends JPanel implements Scrollable {
-    private static final int LEAST_WIDTH = 240;
-    private static final int LEAST_HEIGHT = 160;
+    private static final int LEAST_WIDTH = 240; // smaller no picture can be read
+    private static final int LEAST_HEIGHT = 160; // smaller no picture can be read
     /** So long after the last turn of the wheel a part is worked out more finely. */
     private static final int FINER_AFTER_MS = 250;
 

@@ -63,7 +63,7 @@ final class PracticeForm extends JPanel {
             bench.work()
                     .begin(
                             "Inventing the job",
-                            progress -> MakePractice.answer(place, List.of(wrong), 1, Optional.empty())
+                            progress -> MakePractice.make(place, List.of(wrong), 1, Optional.empty())
                                     .folder(),
                             made -> {
                                 bench.drafts().forget(FORM);

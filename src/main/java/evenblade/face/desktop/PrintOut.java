@@ -15,7 +15,7 @@ final class PrintOut {
     /** A picture is drawn so wide and so high, then brought to the paper's size: its text has 8 points on a page of 170 mm. */
     private static final int WIDTH = 1600;
 
-    private static final int HEIGHT = 933;
+    private static final int HEIGHT = 933; // 12 to 7, as on the screen
 
     private PrintOut() {}
 

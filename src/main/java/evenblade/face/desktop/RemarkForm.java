@@ -44,7 +44,7 @@ final class RemarkForm extends EntryForm {
         Detail detail = correction ? new Detail.Correction() : new Detail.Note();
         Optional<OffsetDateTime> at = when(when);
         Path folder = job.folder();
-        return progress -> List.of(WriteEntry.answer(folder, new Entry(at, Optional.empty(), said, detail)));
+        return progress -> List.of(WriteEntry.append(folder, new Entry(at, Optional.empty(), said, detail)));
     }
 
     @Override

@@ -1,7 +1,6 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.PreviewReport;
 import evenblade.face.app.WriteReport;
 import evenblade.tell.report.PaperSize;
 import java.awt.Desktop;
@@ -88,7 +87,7 @@ final class ReportPane extends JPanel {
         previewing = Optional.of(bench.work()
                 .begin(
                         "Setting the sheets",
-                        progress -> PreviewReport.answer(from, size, progress),
+                        progress -> WriteReport.preview(from, size, progress),
                         set -> {
                             sheetsWord.setText("As it will be printed: " + set.count() + " sheets");
                             sheets.show(set);
@@ -120,7 +119,7 @@ final class ReportPane extends JPanel {
         bench.work()
                 .begin(
                         "Writing the report",
-                        progress -> WriteReport.answer(from, out, size, progress),
+                        progress -> WriteReport.write(from, out, size, progress),
                         written -> show(written, out.get()),
                         wrong -> {
                             write.setEnabled(true);

@@ -11,7 +11,7 @@ import javax.swing.SwingUtilities;
 
 /** Things beside each other, which go on in a next row where the room ends, so that none leaves the window. */
 class RowsPanel extends JPanel {
-    private static final int GAP = 6;
+    private static final int GAP = 6; // pixels between two things
 
     /** With so much room around, in pixels. */
     RowsPanel(int top, int left, int bottom, int right) {

@@ -1,7 +1,7 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.PlanRun;
+import evenblade.machine.plan.Planner;
 import evenblade.machine.plan.RunPlan;
 import evenblade.tell.document.PlanDocument;
 import java.util.Arrays;
@@ -66,7 +66,7 @@ final class RunCardPane extends JPanel {
         try {
             List<Double> rpms = rpms(speeds);
             OptionalDouble hz = ImportForm.number(rate, "samples a second");
-            show(PlanRun.answer(job.record().installation(), rpms, hz));
+            show(Planner.plan(job.record().installation(), rpms, hz));
         } catch (BadInput e) {
             complaint.show(e.getMessage());
         }

@@ -1,6 +1,6 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.AnalyseRun;
+import evenblade.face.app.AnalyseRecording;
 import evenblade.face.app.AnalysedRecording;
 import evenblade.face.app.LookCloser;
 import evenblade.keep.job.Kind;
@@ -29,10 +29,10 @@ import net.miginfocom.swing.MigLayout;
 
 /** One ground run: its speed and how sure, its orders, its pictures. */
 final class RunView extends JPanel {
-    private static final int BARS = 1;
-    private static final int SPECTRUM = 2;
-    private static final int SPEED = 5;
-    private static final int TO_KNOW = 6;
+    private static final int BARS = 1; // place of the tab
+    private static final int SPECTRUM = 2; // place of the tab
+    private static final int SPEED = 5; // place of the tab
+    private static final int TO_KNOW = 6; // place of the tab
 
     private final transient Navigator bench;
     private final transient OpenJob job;
@@ -109,9 +109,9 @@ final class RunView extends JPanel {
                 .begin(
                         "Analysing " + Words.name(run),
                         progress -> {
-                            AnalysedRecording analysed = AnalyseRun.answer(folder, run.id(), progress);
+                            AnalysedRecording analysed = AnalyseRecording.ofRun(folder, run.id(), progress);
                             progress.at(1, "drawing the pictures");
-                            return new OpenJob.RunAnswer(analysed, DrawRecording.answer(analysed));
+                            return new OpenJob.RunAnswer(analysed, DrawRecording.draw(analysed));
                         },
                         answer -> {
                             job.keep(run, answer);
@@ -178,7 +178,7 @@ final class RunView extends JPanel {
         task = Optional.of(bench.work()
                 .begin(
                         "Drawing another dwell",
-                        progress -> DrawRecording.answer(answer.analysed(), other),
+                        progress -> DrawRecording.draw(answer.analysed(), other),
                         made -> {
                             ofDwells.put(other, made);
                             pictures(answer, made, Optional.of(other));

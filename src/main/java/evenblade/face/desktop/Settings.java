@@ -12,10 +12,10 @@ import java.util.Optional;
 
 /** What the desktop remembers of a user: looks, window, last jobs. */
 final class Settings {
-    static final int LEAST_TEXT_PX = 12;
-    static final int MOST_TEXT_PX = 28;
-    private static final int USUAL_TEXT_PX = 16;
-    private static final int RECENT = 8;
+    static final int LEAST_TEXT_PX = 12; // smaller can't be read
+    static final int MOST_TEXT_PX = 28; // larger, the forms don't fit a small laptop
+    private static final int USUAL_TEXT_PX = 16; // read at arm's length
+    private static final int RECENT = 8; // fills a menu without scrolling
 
     private final Path folder;
     private final TextFile file;

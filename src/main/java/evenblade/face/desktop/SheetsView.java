@@ -18,8 +18,8 @@ import javax.swing.SwingUtilities;
 
 /** Sheets of paper below each other, as wide as there is room; each is drawn when it comes into sight. */
 final class SheetsView extends WidePanel {
-    private static final int KEPT = 6;
-    private static final int MOST_WIDTH_EM = 62;
+    private static final int KEPT = 6; // what is on the screen, and its neighbours
+    private static final int MOST_WIDTH_EM = 62; // wider a page is tiring to read
 
     private final transient Work work;
     private final transient Map<Integer, Drawn> drawn = new LinkedHashMap<>();

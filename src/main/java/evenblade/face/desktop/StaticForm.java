@@ -16,7 +16,7 @@ import javax.swing.Timer;
 
 /** Readings taken with the engine off, and what they come to while they are typed. */
 abstract class StaticForm extends EntryForm {
-    private static final int REST_MS = 150;
+    private static final int REST_MS = 150; // shorter than a pause between two fields
 
     private final WrappedLabel says = new WrappedLabel(" ");
     private final transient Timer rest = new Timer(REST_MS, e -> look());
@@ -67,7 +67,7 @@ abstract class StaticForm extends EntryForm {
         String said = text.getText().strip();
         Optional<OffsetDateTime> at = when(when);
         Path folder = job.folder();
-        return progress -> List.of(WriteEntry.answer(folder, new Entry(at, Optional.empty(), said, readings)));
+        return progress -> List.of(WriteEntry.append(folder, new Entry(at, Optional.empty(), said, readings)));
     }
 
     final JTextField listened(JTextField field) {

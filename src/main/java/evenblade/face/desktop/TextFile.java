@@ -18,7 +18,7 @@ import java.util.concurrent.TimeUnit;
  * a crash in between leaves the file as it was before.
  */
 final class TextFile {
-    private static final long REST_MS = 150;
+    private static final long REST_MS = 150; // one write for a burst of changes
 
     private final Path file;
     private final Map<String, String> texts = new TreeMap<>();

@@ -49,7 +49,7 @@ final class TrackPane extends JPanel {
                 .begin(
                         "Judging the track",
                         progress -> {
-                            StaticSide view = JudgeTracking.answer(job.folder());
+                            StaticSide view = JudgeTracking.judge(job.folder());
                             return new Answer(view, DrawTracking.tips(view, unit), DrawTracking.deviations(view, unit));
                         },
                         this::show,

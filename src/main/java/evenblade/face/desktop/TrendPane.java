@@ -52,9 +52,9 @@ final class TrendPane extends JPanel {
                         "Following all runs",
                         progress -> {
                             progress.at(0, "measuring the runs");
-                            ShowTrend.Answer trend = ShowTrend.answer(job.folder(), OptionalDouble.empty());
+                            ShowTrend.Answer trend = ShowTrend.follow(job.folder(), OptionalDouble.empty());
                             List<Optional<Picture>> pictures = new ArrayList<>();
-                            trend.channels().forEach(each -> pictures.add(DrawTrend.answer(each)));
+                            trend.channels().forEach(each -> pictures.add(DrawTrend.draw(each)));
                             return new Answer(trend, pictures);
                         },
                         this::show,

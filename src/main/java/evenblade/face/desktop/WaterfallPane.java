@@ -12,7 +12,7 @@ import javax.swing.JSplitPane;
 
 /** A waterfall; a click at a moment shows the spectrum of that moment beside it. */
 final class WaterfallPane extends JPanel {
-    private static final double SHARE = 0.55;
+    private static final double SHARE = 0.55; // a little more than half for the picture
 
     private final transient Navigator bench;
     private final PicturePane fall;

@@ -1,7 +1,8 @@
 package evenblade.face.desktop;
 
+import evenblade.face.app.WriteEntry;
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.WriteWeight;
+import evenblade.face.app.DrawBalance;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.HubWeight;
 import evenblade.keep.job.WeightsOn;
@@ -16,6 +17,9 @@ import javax.swing.JTextField;
 /** Writes down a balance weight that was put on or taken off, and once how angles on the hub are counted. */
 final class WeightForm extends EntryForm {
     private static final String NONE = "none";
+    /** Height of the picture in letters. */
+    private static final int PICTURE_EM = 24;
+
     private static final String UNSAID = "as said before";
 
     private final JTextField mass;
@@ -43,6 +47,21 @@ final class WeightForm extends EntryForm {
         counted.addItem(UNSAID);
         HubCounting.words().forEach(counted::addItem);
         labelled("counted", "Angles are counted", counted);
+        body.add(
+                new WrappedLabel("Stand behind the propeller. Start at hub position 1 (0°) and go round the hub the way your"
+                        + " numbers grow. Does the propeller turn the same way? Then it is with-rotation. Choose, and hold"
+                        + " the picture against the hub: a wrong answer puts the weight on the wrong side."),
+                "span 2, growx, wmin 50");
+        PictureView hub = new PictureView(bench.work());
+        hub.setVisible(false);
+        hub.setName("counted picture");
+        body.add(hub, "span 2, growx, h " + PICTURE_EM * Look.em() + "!");
+        counted.addActionListener(e -> {
+            Optional<HubCounting> sense = sense();
+            hub.setVisible(sense.isPresent());
+            sense.ifPresent(s -> hub.show(DrawBalance.counted(job.record().installation(), s)));
+            body.revalidate();
+        });
         when = whenField();
     }
 
@@ -51,16 +70,20 @@ final class WeightForm extends EntryForm {
         Optional<HubWeight> on = on();
         Optional<String> taken =
                 Optional.of(off.getSelectedItem()).map(Object::toString).filter(o -> !o.equals(NONE));
-        Optional<HubCounting> sense = HubCounting.words().contains(counted.getSelectedItem())
-                ? Optional.of(HubCounting.named((String) counted.getSelectedItem()))
-                : Optional.empty();
+        Optional<HubCounting> sense = sense();
         if (on.isEmpty() && taken.isEmpty() && sense.isEmpty()) {
             throw BadInput.in("weight").found("nothing", "what was put on, or what was taken off");
         }
         Optional<String> name = typed(label);
         Optional<OffsetDateTime> at = when(when);
         Path folder = job.folder();
-        return progress -> List.of(WriteWeight.answer(folder, on, taken, sense, name, at));
+        return progress -> List.of(WriteEntry.weight(folder, on, taken, sense, name, at));
+    }
+
+    private Optional<HubCounting> sense() {
+        return HubCounting.words().contains(counted.getSelectedItem())
+                ? Optional.of(HubCounting.named((String) counted.getSelectedItem()))
+                : Optional.empty();
     }
 
     private Optional<HubWeight> on() {

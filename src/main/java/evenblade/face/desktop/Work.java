@@ -86,7 +86,7 @@ final class Work {
         return task;
     }
 
-    /** The same beside everything else, for what must not wait and takes long by its nature; nobody watches it. */
+    /** Begins work beside everything else, for what must not wait and takes long by its nature; nobody watches it. */
     <T> Task alongside(String what, Labour<T> labour, Consumer<T> done, Consumer<String> failed) {
         Task task = new Task(what);
         Thread thread = new Thread(() -> carryOut(task, labour, done, failed), "evenblade-" + what);

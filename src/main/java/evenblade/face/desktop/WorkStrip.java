@@ -12,7 +12,7 @@ import net.miginfocom.swing.MigLayout;
  * What was said, at the foot until it is read; and what is being done, how far, and a way to stop it.
  */
 final class WorkStrip extends JPanel implements Work.Watcher {
-    private static final int STEPS = 1000;
+    private static final int STEPS = 1000; // finer than the bar has pixels
     /** More than a few lines would take the room of what one works at; the oldest give way. */
     private static final int MOST_UNREAD = 4;
 

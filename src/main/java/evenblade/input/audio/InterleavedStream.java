@@ -13,7 +13,7 @@ import java.nio.ByteOrder;
  * converter passes through bit for bit.
  */
 final class InterleavedStream implements TarsosDSPAudioInputStream {
-    private static final int FLOAT_BITS = 32;
+    private static final int FLOAT_BITS = 32; // bits of a float
 
     private final FrameSource source;
     private final TarsosDSPAudioFormat format;

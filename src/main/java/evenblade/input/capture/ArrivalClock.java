@@ -16,10 +16,10 @@ import java.util.Optional;
  * {@value #SECONDS_TO_BE_SURE} s of a recording.
  */
 final class ArrivalClock {
-    static final double LEAST_GAP_S = 0.03;
-    static final int SECONDS_TO_BE_SURE = 5;
-    static final double CLOCK_DIFFERENCE = 5e-4;
-    private static final double WINDOW_S = 1;
+    static final double LEAST_GAP_S = 0.03; // ours: operating systems hold blocks back by some 20 ms
+    static final int SECONDS_TO_BE_SURE = 5; // ours: a busy machine catches up within a few seconds
+    static final double CLOCK_DIFFERENCE = 5e-4; // ours: more than quartzes differ by; no source
+    private static final double WINDOW_S = 1; // holds at least one block that came in time
     /** An input takes a moment until it runs evenly. */
     private static final double SETTLING_S = 1.5;
 

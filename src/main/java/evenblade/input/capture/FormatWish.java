@@ -16,8 +16,8 @@ public record FormatWish(OptionalInt rateHz, OptionalInt channels, OptionalInt b
     /** Nothing asked. */
     public static final FormatWish ANY = new FormatWish(OptionalInt.empty(), OptionalInt.empty(), OptionalInt.empty());
 
-    private static final int USUAL_RATE_HZ = 48_000;
-    private static final int USUAL_CHANNELS = 2;
+    private static final int USUAL_RATE_HZ = 48_000; // common practice, no source
+    private static final int USUAL_CHANNELS = 2; // a line input's two: sensor and mark
 
     /**
      * The formats to try on a device, best first; they differ only in the size of a sample.

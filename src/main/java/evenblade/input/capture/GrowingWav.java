@@ -22,11 +22,13 @@ import java.util.List;
  * Tech 3306, RF64; from memory). Gaps are marked by a chunk {@code cue} behind the samples.
  */
 final class GrowingWav implements Closeable {
-    private static final int DS64_BYTES = 28;
-    private static final int JUNK_AT = 12;
-    private static final int FMT_AT = JUNK_AT + 8 + DS64_BYTES;
+    private static final int DS64_BYTES = 28; // EBU Tech 3306: RIFF, data and sample sizes, empty table
+    private static final int JUNK_AT = 12; // behind 'RIFF', size and 'WAVE'
+    private static final int FMT_AT = JUNK_AT + 8 + DS64_BYTES; // behind the junk chunk that keeps its room
+    /** 32 bits of size, less a mebibyte for header and marks. */
     private static final long MOST_IN_RIFF = 0xFFFF_FFFFL - (1 << 20);
-    private static final int SPEAKERS_UNSTATED = 0;
+
+    private static final int SPEAKERS_UNSTATED = 0; // channels are sensors, not loudspeakers
     /** The rest of the identifier of a sample kind, behind its first two bytes. */
     private static final byte[] KIND_TAIL = {
         0, 0, 0, 0, 0x10, 0, (byte) 0x80, 0, 0, (byte) 0xAA, 0, 0x38, (byte) 0x9B, 0x71

@@ -8,7 +8,7 @@ import java.util.function.Consumer;
  * may hand over another one without a word. Works on a thread of its own; a system that can't be asked is left alone.
  */
 final class InputWatch implements AutoCloseable {
-    static final long EVERY_MS = 1000;
+    static final long EVERY_MS = 1000; // a plug pulled is seen within a second
     /** A stream is known to the server only a moment after it was begun. */
     private static final int FIRST_TRIES = 5;
 

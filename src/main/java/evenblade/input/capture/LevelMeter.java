@@ -10,8 +10,8 @@ public final class LevelMeter implements BlockSink {
     /** Samples at full scale in a row that make clipping. */
     static final int FLAT_RUN = 2;
 
-    private static final double HOLD_S = 2;
-    private static final double SHOWN_S = 0.2;
+    private static final double HOLD_S = 2; // long enough to be read
+    private static final double SHOWN_S = 0.2; // five times a second: steady to the eye
     /** Samples from here on count as full scale: the largest whole number of 16 bits, and all above. */
     private static final float FULL = 1 - 1.5f / (1 << 15);
 
@@ -26,7 +26,7 @@ public final class LevelMeter implements BlockSink {
     /** Flat tops within a second from which on it is no chance. */
     private static final int LEAST_TOPS = 4;
 
-    private static final double COUNTED_S = 1;
+    private static final double COUNTED_S = 1; // a second is soon enough for the eye
 
     private final double rateHz;
     private final List<Lane> lanes;

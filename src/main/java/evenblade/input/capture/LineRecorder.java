@@ -25,7 +25,7 @@ public final class LineRecorder {
     /** A sensor that sends nothing for so long after its first line has gone. */
     static final double PATIENCE_S = 10;
 
-    private static final int MOST_WAITING = 100_000;
+    private static final int MOST_WAITING = 100_000; // minutes of lines, should the disk stand still
     private static final long SETTLE_NANOS = TimeUnit.MILLISECONDS.toNanos(WriterThread.SETTLE_EVERY_MS);
     private static final byte[] ARRIVALS_HEADING = "line,arrived (s)\n".getBytes(StandardCharsets.US_ASCII);
 

@@ -14,14 +14,14 @@ import java.util.Optional;
  * channels together. Blind where two inputs are alike within {@value #LEAST_STEP_DB} dB.
  */
 final class NoiseFloor {
-    static final double LEAST_STEP_DB = 6;
-    private static final double KEPT_S = 16;
-    private static final double LOOKED_AT_S = 4;
+    static final double LEAST_STEP_DB = 6; // below it wind and throttle step too; ours
+    private static final double KEPT_S = 16; // both looks and the time it takes to be sure of a gap
+    private static final double LOOKED_AT_S = 4; // some tens of blocks to take a floor from; ours
     /** A gap is placed to a second. */
     private static final double UNSURE_S = 1.2;
 
-    private static final double FLOOR_SHARE = 0.2;
-    private static final int LEAST_BLOCKS = 10;
+    private static final double FLOOR_SHARE = 0.2; // a low share, so that bangs don't count; ours
+    private static final int LEAST_BLOCKS = 10; // fewer give no share of a fifth
 
     /** The rms of one block that ends at a frame. */
     private record Block(long endFrame, double rms) {}

@@ -79,7 +79,7 @@ public final class Recorder {
         return prepare(input, path, room, seconds, copies, System::nanoTime);
     }
 
-    /** The same by another clock. */
+    /** Prepares it by a given clock. */
     static Recorder prepare(
             LiveSource input, Path path, Room room, OptionalDouble seconds, int copies, LongSupplier nanoClock) {
         try {

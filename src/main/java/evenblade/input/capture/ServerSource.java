@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
 
 /** Asks a sound server, where there is one that can be asked, from which source it feeds this program. */
 final class ServerSource {
-    private static final long PATIENCE_MS = 2000;
+    private static final long PATIENCE_MS = 2000; // a server that runs answers in milliseconds
     private static final Pattern OUTPUT = Pattern.compile("(?m)^Source Output #");
     private static final Pattern SOURCE = Pattern.compile("(?m)^\\s*Source: (\\S+)");
     private static final Pattern NAMED = Pattern.compile("(?m)^(\\d+)\\s+(\\S+)");
@@ -22,7 +22,7 @@ final class ServerSource {
     static Optional<String> ofThisProgram() {
         String mine = "application.process.id = \"" + ProcessHandle.current().pid() + "\"";
         TreeSet<String> sources = new TreeSet<>();
-        for (String output : OUTPUT.split(answer("list", "source-outputs"))) {
+        for (String output : OUTPUT.split(ask("list", "source-outputs"))) {
             Matcher source = SOURCE.matcher(output);
             if (output.contains(mine) && source.find()) {
                 sources.add(source.group(1));
@@ -31,7 +31,7 @@ final class ServerSource {
         if (sources.isEmpty()) {
             return Optional.empty();
         }
-        Matcher named = NAMED.matcher(answer("list", "short", "sources"));
+        Matcher named = NAMED.matcher(ask("list", "short", "sources"));
         while (named.find()) {
             if (sources.remove(named.group(1))) {
                 sources.add(named.group(2));
@@ -40,7 +40,7 @@ final class ServerSource {
         return Optional.of(String.join(", ", sources));
     }
 
-    private static String answer(String... words) {
+    private static String ask(String... words) {
         List<String> command = new java.util.ArrayList<>(List.of("pactl"));
         command.addAll(List.of(words));
         ProcessBuilder builder = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD);

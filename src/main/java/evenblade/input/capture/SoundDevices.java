@@ -21,21 +21,13 @@ import javax.sound.sampled.TargetDataLine;
 public final class SoundDevices {
     private static final List<Integer> USUAL_RATES_HZ = List.of(
             8_000, 11_025, 12_000, 16_000, 22_050, 24_000, 32_000, 44_100, 48_000, 88_200, 96_000, 176_400, 192_000);
-    private static final int MOST_CHANNELS = 8;
+    private static final int MOST_CHANNELS = 8; // more than any job has sensors
 
     private SoundDevices() {}
 
     /** All inputs, in the machine's order, which puts its own choice first. */
     public static List<InputDevice> list() {
         return seen().inputs().stream().map(Found::device).toList();
-    }
-
-    /**
-     * Names of what the machine shows but can't be used as an input now: held by another program, closed
-     * to this user, or an output only.
-     */
-    public static List<String> unusable() {
-        return seen().unusable();
     }
 
     /**
@@ -71,7 +63,7 @@ public final class SoundDevices {
         throw place.found(
                 "it can't be opened now" + why,
                 "an input that no other program holds and that this user may record from; close other programs that"
-                        + " listen, or name another input with --device");
+                        + " listen, or name another input");
     }
 
     /** What the system says, unless it is only that the format isn't supported, which it says of a busy device too. */
@@ -95,7 +87,7 @@ public final class SoundDevices {
         }
         for (String other : seen.unusable()) {
             if (part.isEmpty() && holds(other, wanted)) {
-                throw BadInput.in("--device")
+                throw BadInput.in("sound input")
                         .found(
                                 "'" + other + "' gives no sound now: another program holds it, this user may not"
                                         + " record from it, or it only plays",
@@ -105,7 +97,7 @@ public final class SoundDevices {
         String nearest = Nearest.alike(wanted, names)
                 .map(known -> "; did you mean '" + known + "'?")
                 .orElse("");
-        throw BadInput.in("--device")
+        throw BadInput.in("sound input")
                 .found(
                         (part.isEmpty() ? "no input '" : "several inputs '") + wanted + "'",
                         "one of '" + String.join("', '", names) + "'" + nearest);

@@ -17,7 +17,7 @@ final class SoundInput implements LiveSource {
     /** How much the device keeps while nobody reads. */
     private static final double DEVICE_BUFFER_S = 4;
 
-    private static final long PAUSE_MS = 20;
+    private static final long PAUSE_MS = 20; // much shorter than a device's buffer
 
     private final String name;
     private final InputFormat format;

@@ -17,11 +17,11 @@ import java.util.function.LongSupplier;
  * that doesn't keep samples from the file.
  */
 final class WriterThread {
-    static final long SETTLE_EVERY_MS = 800;
+    static final long SETTLE_EVERY_MS = 800; // less than a second is lost where the power goes
     /** Blocks on their way to the disk; some twenty seconds. */
     private static final int MOST_WAITING = 400;
 
-    private static final byte[] NO_MORE = new byte[0];
+    private static final byte[] NO_MORE = new byte[0]; // ends the queue
 
     /** Why the lane wants no more. */
     record Trouble(Ending ending, String detail) {}

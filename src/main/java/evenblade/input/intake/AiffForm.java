@@ -7,11 +7,11 @@ import java.nio.ByteOrder;
 
 /** Finds the samples in an AIFF or AIFF-C file. */
 final class AiffForm {
-    private static final int FORM_HEADER = 12;
-    private static final int CHUNK_HEADER = 8;
-    private static final int COMM_LEAST = 18;
-    private static final int COMM_WITH_TYPE = 22;
-    private static final int EXTENDED_BIAS = 16383;
+    private static final int FORM_HEADER = 12; // 'FORM', size, kind: AIFF 1.3
+    private static final int CHUNK_HEADER = 8; // name and size
+    private static final int COMM_LEAST = 18; // channels, frames, bits, rate
+    private static final int COMM_WITH_TYPE = 22; // and the type of compression: AIFF-C
+    private static final int EXTENDED_BIAS = 16383; // of the exponent in an 80-bit extended number
 
     private record Format(SampleCoding coding, int bits, int channels, double rateHz) {}
 

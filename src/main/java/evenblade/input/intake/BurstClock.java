@@ -21,7 +21,7 @@ final class BurstClock {
     /** Rows come in bursts where the steps between them fill this share of the time. */
     private static final double FILLED = 0.6;
 
-    private static final int LEAST_BURSTS = 8;
+    private static final int LEAST_BURSTS = 8; // fewer don't fix a line; ours
     /** Further off the line than so many bursts, rows are missing. */
     private static final double MOST_OFF = 2.5;
 

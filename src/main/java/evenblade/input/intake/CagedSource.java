@@ -20,8 +20,8 @@ final class CagedSource implements FrameSource, AutoCloseable {
     /** A block takes a decoder some milliseconds of processor time; with this much and no block it is in a circle. */
     private static final long PATIENCE_CPU_NANOS = 5_000_000_000L;
 
-    private static final int BLOCKS_AHEAD = 4;
-    private static final long LOOK_MS = 250;
+    private static final int BLOCKS_AHEAD = 4; // ours: keeps both threads busy, holds little
+    private static final long LOOK_MS = 250; // how late the end is seen where the other thread has died
     /** Reads after the end that are taken for care and not for a circle. */
     private static final int READS_PAST_END = 64;
     /**

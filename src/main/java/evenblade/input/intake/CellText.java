@@ -30,7 +30,7 @@ final class CellText {
 
     private static final Set<String> NO_NUMBERS =
             Set.of("nan", "inf", "infinity", "∞", "na", "n/a", "null", "none", "-", "--", "#n/a", "1.#qnan", "1.#inf");
-    private static final double[] POWERS = new double[23];
+    private static final double[] POWERS = new double[23]; // 10⁰ to 10²², which are exact in a double
 
     static {
         double power = 1;

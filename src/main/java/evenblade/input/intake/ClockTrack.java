@@ -24,24 +24,24 @@ final class ClockTrack {
     private static final int ASKED = 12;
     /** A longer gap ends a run: what the clock did meanwhile, nobody knows. */
     static final double MOST_GAP_S = 2;
-    /** The same where the signal doesn't tell whether rows are missing: a turn and a half of a slow propeller. */
+    /** The longest gap where the signal doesn't tell whether rows are missing: a turn and a half of a slow propeller. */
     static final double MOST_UNTOLD_GAP_S = 0.06;
     /** More seams than these aren't looked at in the signal. */
     private static final int MOST_SEAMS = 300;
     /** Of the steps between stamps, the share that a usual one isn't longer than: rows in bursts step every 50th row or oftener. */
     private static final double USUAL_SHARE = 0.98;
 
-    private static final double MOST_USUAL_S = 1;
-    private static final int LEAST_BURSTS = 8;
-    private static final double IN_BURSTS = 0.6;
+    private static final double MOST_USUAL_S = 1; // a step over a second is a pause, not a rate
+    private static final int LEAST_BURSTS = 8; // fewer may be gaps; ours
+    private static final double IN_BURSTS = 0.6; // ours
     /** Beyond this share of stamps that fit nowhere, no clock can be made out. */
     private static final double MOST_LEFT_OUT = 0.05;
 
-    private static final int FEW = 3;
+    private static final int FEW = 3; // so many stamps may stray in a short file
     /** So many rows with one stamp are a clock that stands, where so many times fewer are usual. */
     private static final int LEAST_STANDING = 16;
 
-    private static final int STANDING_TIMES = 4;
+    private static final int STANDING_TIMES = 4; // so much longer than usual; ours
 
     /** Rows that follow one clock. */
     static final class Run {

@@ -145,7 +145,7 @@ record ColumnHeading(
         return withoutUnit(text);
     }
 
-    /** The same as a column of values of which that is said. */
+    /** As a column of values of which that is said. */
     ColumnHeading said(Optional<String> channel, Optional<ValueScale> scale) {
         return new ColumnHeading(
                 channel.orElse(name),
@@ -156,7 +156,7 @@ record ColumnHeading(
                 scale.map(each -> each.unit().symbol()).or(() -> unitText));
     }
 
-    /** The same as the column of the time. */
+    /** As the column of the time. */
     ColumnHeading saidTime() {
         return new ColumnHeading(name, Role.TIME, timeUnit, Optional.empty(), 1, unitText);
     }

@@ -12,7 +12,7 @@ final class CounterWrap {
     /** 2^16 and 2^32 of µs and ms, seconds. */
     private static final double[] COUNTERS = {65536e-6, 65.536, 4294.967296, 4294967.296};
 
-    private static final double DAY = 86_400;
+    private static final double DAY = 86_400; // a clock of the day starts anew after 86,400 s
     /** Of the stamps so many must lie within the length of the counter; the rest may be broken. */
     private static final double WITHIN = 0.98;
     /** Rows may be missing at the place where it begins anew, of a long counter. */

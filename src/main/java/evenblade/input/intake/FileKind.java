@@ -21,7 +21,7 @@ enum FileKind {
     /** Of random bytes one in nine is a control character, of text none; a few rows may be noise. */
     private static final double MOST_CONTROLS = 0.01;
 
-    private static final int LEAST_LINES = 8;
+    private static final int LEAST_LINES = 8; // a table has at least so many rows to be worth reading
 
     /** A kind and how to speak of what was found. */
     record Found(FileKind kind, String description) {}
@@ -48,7 +48,9 @@ enum FileKind {
         new Signature(0, "\u00ff\u00d8\u00ff", "a JPEG picture"),
     };
 
+    /** ISO/IEC 11172-3, layer III. */
     private static final int[] MPEG1_KILOBITS = {0, 32, 40, 48, 56, 64, 80, 96, 112, 128, 160, 192, 224, 256, 320};
+    /** ISO/IEC 13818-3, layer III. */
     private static final int[] MPEG2_KILOBITS = {0, 8, 16, 24, 32, 40, 48, 56, 64, 80, 96, 112, 128, 144, 160};
 
     private final String words;

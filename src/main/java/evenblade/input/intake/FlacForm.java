@@ -17,8 +17,8 @@ import org.jflac.metadata.StreamInfo;
  * since the decoder believes the counts in them (layout: RFC 9639, 8.1 and 8.2, from memory).
  */
 final class FlacForm implements CodedForm {
-    private static final int STREAM_INFO_BYTES = 34;
-    private static final int LAST = 0x80;
+    private static final int STREAM_INFO_BYTES = 34; // RFC 9639, 8.2
+    private static final int LAST = 0x80; // RFC 9639, 8.1: the bit of the last metadata block
 
     @Override
     public void decode(InputStream bytes, Taker taker) throws IOException {

@@ -6,7 +6,7 @@ import java.util.List;
 
 /** A run of numbers whose length isn't known beforehand, kept in pieces so that growing copies nothing. */
 final class GrowingNumbers {
-    private static final int PIECE = 1 << 14;
+    private static final int PIECE = 1 << 14; // 128 KiB: few pieces, little room left empty
 
     private final List<double[]> full = new ArrayList<>();
     private double[] piece = new double[256];

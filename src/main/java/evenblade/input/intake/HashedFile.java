@@ -17,8 +17,8 @@ import java.util.concurrent.BlockingQueue;
  * thread while the caller works on them.
  */
 final class HashedFile extends InputStream implements Closeable {
-    private static final int CHUNK_BYTES = 1 << 18;
-    private static final int CHUNKS = 6;
+    private static final int CHUNK_BYTES = 1 << 18; // ours: 256 KiB
+    private static final int CHUNKS = 6; // enough for the hash to run beside the reading
 
     /** Bytes on their way from the reading thread, or the end, or the failure that ended it. */
     private record Chunk(byte[] bytes, int length, IOException failure) {}

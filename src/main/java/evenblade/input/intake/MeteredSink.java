@@ -16,7 +16,7 @@ import java.util.List;
 
 /** Hands sound on to a sink and measures the quality of every channel on the way. */
 final class MeteredSink {
-    static final int FRAMES_PER_BLOCK = 1 << 15;
+    static final int FRAMES_PER_BLOCK = 1 << 15; // under a second of sound
 
     private final StreamHeader header;
     private final BlockSink sink;

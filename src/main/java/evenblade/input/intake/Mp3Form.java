@@ -16,7 +16,7 @@ import javazoom.jl.decoder.SampleBuffer;
 
 /** MPEG audio, layer 3. A tag at the start is skipped here, so that nobody believes the lengths in it. */
 final class Mp3Form implements CodedForm {
-    private static final int TAG_HEADER_BYTES = 10;
+    private static final int TAG_HEADER_BYTES = 10; // ID3v2.4, 3.1
     /** The notes stand behind the first header and its side information, at most 36 bytes in. */
     private static final int NOTES_WITHIN_BYTES = 64;
     /** After so many damaged frames on end, nothing of the file can be trusted. */

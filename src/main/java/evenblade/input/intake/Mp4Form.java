@@ -23,6 +23,7 @@ final class Mp4Form implements CodedForm {
     /** The decoder gives numbers on the scale of 16-bit samples. */
     private static final float SCALE = 1 / 32768f;
 
+    /** Some 4 s of sound lost in a row: the file is no sound from here on. */
     private static final int MOST_DAMAGED_ON_END = 200;
 
     private final Path file;

@@ -19,7 +19,7 @@ final class Mp4Track {
     /** A frame of AAC has at most 6144 bits a channel, of which there are at most eight. */
     private static final int LARGEST_SAMPLE = 6144;
 
-    private static final int MOST_BOXES = 100_000;
+    private static final int MOST_BOXES = 100_000; // far more than a film has; ends a file that points to itself
 
     private final byte[] setting;
     private final ByteBuffer sizes;

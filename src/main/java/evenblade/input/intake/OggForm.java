@@ -20,7 +20,7 @@ final class OggForm implements CodedForm {
     /** The longest packet of Opus is 120 ms (RFC 6716, 2.1.4, from memory). */
     private static final int OPUS_MOST_FRAMES = OPUS_HZ * 120 / 1000;
 
-    private static final int VORBIS_NOMINAL_AT = 20;
+    private static final int VORBIS_NOMINAL_AT = 20; // Vorbis I, 4.2.2
     /** Bytes of the file, from which an average comes where the format states no bit rate. */
     private final long fileBytes;
     /** Frames by the last page; 0 where it can't be found. */

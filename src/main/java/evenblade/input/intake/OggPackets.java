@@ -14,8 +14,8 @@ final class OggPackets {
     /** Far above any packet of sound. */
     private static final int LONGEST_PACKET = 1 << 20;
 
-    private static final int FIXED_BYTES = 27;
-    private static final int FULL_SEGMENT = 255;
+    private static final int FIXED_BYTES = 27; // RFC 3533, section 6
+    private static final int FULL_SEGMENT = 255; // RFC 3533: a packet goes on behind a full one
 
     private final DataInputStream in;
     private final CodedForm.Taker taker;

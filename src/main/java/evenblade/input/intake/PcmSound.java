@@ -16,7 +16,7 @@ import java.util.Locale;
 
 /** Sound of an uncompressed file. */
 final class PcmSound implements SampleStream {
-    private static final double MOST_NOT_NUMBERS = 0.01;
+    private static final double MOST_NOT_NUMBERS = 0.01; // ours: more is damage, not a few lost samples
 
     private final StreamHeader header;
     private final PcmLayout layout;

@@ -7,14 +7,14 @@ import java.nio.ByteOrder;
 
 /** Finds the samples in a RIFF WAVE file (also RF64 and BW64, for more than 4 GB). */
 final class RiffWave {
-    private static final int PCM = 1;
-    private static final int IEEE_FLOAT = 3;
-    private static final int EXTENSIBLE = 0xFFFE;
-    private static final int FORM_HEADER = 12;
-    private static final int CHUNK_HEADER = 8;
-    private static final int FMT_LEAST = 16;
-    private static final int FMT_EXTENSIBLE = 40;
-    private static final long IN_DS64 = 0xFFFF_FFFFL;
+    private static final int PCM = 1; // RFC 2361
+    private static final int IEEE_FLOAT = 3; // RFC 2361
+    private static final int EXTENSIBLE = 0xFFFE; // the kind stands in a longer format chunk
+    private static final int FORM_HEADER = 12; // 'RIFF', size, 'WAVE'
+    private static final int CHUNK_HEADER = 8; // name and size
+    private static final int FMT_LEAST = 16; // kind, channels, rates, block, bits
+    private static final int FMT_EXTENSIBLE = 40; // with valid bits, loudspeakers and the kind's long name
+    private static final long IN_DS64 = 0xFFFF_FFFFL; // EBU Tech 3306: the size stands in the ds64 chunk
     /** Bytes behind the declared samples that are no chunk but too few to be lost sound. */
     private static final int STRAY_BYTES = 4096;
 

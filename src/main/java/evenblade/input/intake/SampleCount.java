@@ -11,8 +11,8 @@ import java.util.stream.IntStream;
  * the stamps behind.
  */
 final class SampleCount {
-    private static final int LAG = 16;
-    private static final int WINDOW = 15;
+    private static final int LAG = 16; // ours: a lost line shows over so many steps
+    private static final int WINDOW = 15; // ours: a median of so many bears seven strays
     /** A step shorter than this is taken for one without a closer look. */
     private static final double LONG_STEP = 1.3;
 

@@ -17,15 +17,15 @@ import java.util.Locale;
 
 /** What is held against every signal, sound or stamped: long enough, changing, not clipped, not stuck. */
 final class SignalChecks {
-    static final double LEAST_SECONDS = 1;
+    static final double LEAST_SECONDS = 1; // a shorter signal says nothing of offset or steadiness
 
-    private static final double CLIPPED_SHARE = 1e-5;
+    private static final double CLIPPED_SHARE = 1e-5; // one sample in 100,000 may meet full scale by chance
     /** A signal that spends more than this at its extremes is a switch signal, such as a mark. */
     private static final double SWITCHED_SHARE = 0.5;
 
-    private static final double STUCK_SECONDS = 0.1;
-    private static final int STUCK_SAMPLES = 10;
-    private static final double OFFSET_SHARE = 0.1;
+    private static final double STUCK_SECONDS = 0.1; // several turns of a propeller without a change; ours
+    private static final int STUCK_SAMPLES = 10; // coarse sensors repeat a value a few times; ours
+    private static final double OFFSET_SHARE = 0.1; // a tenth of full scale costs 1 dB of room; ours
     /** From this rate on a clipped peak of an engine's vibration lasts several samples. */
     private static final double FAST_HZ = 4000;
 

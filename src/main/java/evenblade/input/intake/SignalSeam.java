@@ -25,7 +25,7 @@ final class SignalSeam {
         UNTOLD
     }
 
-    private static final int ORDER = 16;
+    private static final int ORDER = 16; // ours: enough for the eight strongest lines
     /** Samples behind a lone seam that are held against their prediction. */
     private static final int LOOKED_AT = 12;
     /** Rows on each side that the prediction is learnt from. */
@@ -33,9 +33,9 @@ final class SignalSeam {
     /** Rows left out on purpose: from 3 to 159 in turn, in steps that share no divisor with their number. */
     private static final int FEWEST_OUT = 3;
 
-    private static final int NUMBERS_OUT = 157;
-    private static final int STEP_OUT = 37;
-    private static final int TRIALS = 400;
+    private static final int NUMBERS_OUT = 157; // a prime, so that the steps reach every distance
+    private static final int STEP_OUT = 37; // has no divisor in common with it
+    private static final int TRIALS = 400; // ours: a share of 0.25 % can be seen
     /** A seam at which the signal does no worse than so many steady rows is none ... */
     private static final double STEADY = 0.95;
     /** ... and one at which it does this many times worse is a break. */
@@ -45,11 +45,11 @@ final class SignalSeam {
     /** Between bursts: misses so much larger than within are a break, and so much are none. */
     private static final double BROKEN_TIMES = 4;
 
-    private static final double EVEN_TIMES = 1.6;
+    private static final double EVEN_TIMES = 1.6; // ours
     /** A signal of which this share can't be predicted tells nothing. */
     private static final double MOST_UNPREDICTED = 0.3;
 
-    private static final double MEDIAN_OF_CHI_SQUARE = 0.4549;
+    private static final double MEDIAN_OF_CHI_SQUARE = 0.4549; // of one degree of freedom
     /** Channels that are looked at; more tell nothing new. */
     private static final int MOST_CHANNELS = 3;
 

@@ -48,11 +48,13 @@ final class StampedTable {
 
     private final SaidColumns columnsSaid;
     private final TableReading said;
+    private final Optional<Path> arrivals;
 
-    private StampedTable(Path file, TableShape shape, TableReading said) {
+    private StampedTable(Path file, TableShape shape, IntakeOptions options) {
         this.file = file;
         this.shape = shape;
-        this.said = said;
+        this.said = options.table();
+        this.arrivals = options.arrivalsOf(file);
         this.columnsSaid = SaidColumns.of(file, shape, said);
         this.headings = columnsSaid.headings();
     }
@@ -69,7 +71,7 @@ final class StampedTable {
         long size = Files.size(file);
         TableShape shape = TableShape.of(file, text, head.length >= size, options.table());
         TableSize.require(file, size, text.length() * (double) size / head.length, text, shape);
-        StampedTable table = new StampedTable(file, shape, options.table());
+        StampedTable table = new StampedTable(file, shape, options);
         if (options.fullScale().isPresent()) {
             table.warn(WarningCode.FULL_SCALE_UNUSED);
         }
@@ -173,7 +175,7 @@ final class StampedTable {
                 .map(stamp -> stamp * unit)
                 .toArray();
         boolean clock = shape.types().get(time.column()) == CellText.Type.CLOCK;
-        TableTimes times = TableTimes.of(raw, values, clock, place, row -> (int) read.lines()[row]);
+        TableTimes times = TableTimes.of(raw, values, clock, place, row -> (int) read.lines()[row], arrivals);
         leaveOutStanding(valueColumns, values, times, row -> (long) read.lines()[row]);
         Recording recording = assemble(valueColumns, values, times, sha256);
         return new Intake.Whole(recording, asRead(time, valueColumns, recording), SaidColumns.written(shape));

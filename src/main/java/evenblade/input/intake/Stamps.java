@@ -23,8 +23,8 @@ import java.util.stream.IntStream;
  * <p>Not a record, because it holds arrays; nobody changes them after {@link #of}.
  */
 final class Stamps {
-    private static final double GAP_STEPS = 3;
-    private static final double TOLD_JITTER = 0.1;
+    private static final double GAP_STEPS = 3; // a line or two may come late; ours
+    private static final double TOLD_JITTER = 0.1; // ours: from a tenth of a step on a spectrum suffers
     /** From this share of rows with a stamp already used on, the clock is coarse and no row is a repeat. */
     private static final double COARSE_REPEATS = 0.2;
 
@@ -34,13 +34,14 @@ final class Stamps {
     /** √2 over √12: the unevenness of the sampling is no more than what cutting adds. */
     private static final double MOST_SCATTER = 0.41;
 
+    /** Rounding is half a tick at each end, jitter of the writer one or two. */
     private static final double MOST_TICKS_OFF = 2.5;
 
     /** Stamps this many times further off than usual, and by this share of a step, have a wrong digit. */
     private static final double STRAY_TIMES = 12;
 
-    private static final double STRAY_SHARE = 0.2;
-    private static final int LEAST_FOR_STRAYS = 16;
+    private static final double STRAY_SHARE = 0.2; // of a step; smaller strays shift no line; ours
+    private static final int LEAST_FOR_STRAYS = 16; // fewer give no usual deviation
 
     /** Below this jitter all steps are the same. */
     private static final double NO_JITTER = 1e-6;

@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
  * @param rows how many repeat
  */
 record StandingColumn(int row, int rows) {
-    private static final double LEAST_S = 1;
+    private static final double LEAST_S = 1; // ours
     /** Others must shake meanwhile with this share of what they do throughout. */
     private static final double OTHERS_SHAKE = 0.5;
     /** A mark or switch has hardly more values than these, and stands still by nature. */

@@ -6,7 +6,7 @@ import java.nio.ByteBuffer;
 
 /** Finds the samples in an AU file. */
 final class SunAudio {
-    private static final int HEADER = 24;
+    private static final int HEADER = 24; // six words of four bytes
 
     private SunAudio() {}
 

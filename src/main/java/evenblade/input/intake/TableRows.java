@@ -16,8 +16,8 @@ import java.util.Optional;
 
 /** Reads the rows of a table into one run of numbers per column that is wanted. */
 final class TableRows {
-    private static final double MOST_SKIPPED = 0.01;
-    private static final int FEW = 2;
+    private static final double MOST_SKIPPED = 0.01; // ours: more is no table
+    private static final int FEW = 2; // a torn last line, and one more
 
     /** Beyond nanoseconds since 1970 (1.8e18) and every sensor, and far from where a square overflows. */
     private static final double MOST_IN_A_CELL = 1e20;

@@ -35,8 +35,8 @@ record TableShape(
     private static final List<Separator> SEPARATORS =
             List.of(Separator.TAB, Separator.SEMICOLON, Separator.COMMA, Separator.BAR, Separator.SPACES);
 
-    private static final int BODY_LINES = 200;
-    private static final int HEADING_LINES_BACK = 3;
+    private static final int BODY_LINES = 200; // ours: what is looked at to tell a table's columns
+    private static final int HEADING_LINES_BACK = 3; // names, units, and an empty line between
 
     /** A line of the file with its number. */
     private record Line(int number, String text) {}

@@ -12,7 +12,7 @@ final class TableSize {
     /** What ordering and measuring the stamps takes. */
     private static final int BYTES_PER_ROW = 64;
 
-    private static final double SHARE_OF_MEMORY = 0.8;
+    private static final double SHARE_OF_MEMORY = 0.8; // the rest is for what is worked out from it; ours
 
     private TableSize() {}
 

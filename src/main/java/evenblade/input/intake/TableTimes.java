@@ -1,13 +1,21 @@
 package evenblade.input.intake;
 
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
+import evenblade.base.numeric.RobustLine;
 import evenblade.base.problem.BadInput;
 import evenblade.input.recording.StampQuality;
 import evenblade.input.recording.Stretch;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.IntUnaryOperator;
+import java.util.stream.IntStream;
 
 /**
  * The times of a table: one stretch per clock that was followed, laid one behind the other.
@@ -79,9 +87,39 @@ final class TableTimes {
      * @param clock whether the stamps are times of day
      * @param place what to complain about
      * @param lineOf the line of the file of each row
+     * @param arrivals file that tells when each line came in, where it was recorded here
      * @throws BadInput where no clock can be made out, or none for a second
      */
     static TableTimes of(
+            double[] raw,
+            List<double[]> values,
+            boolean clock,
+            BadInput.Place place,
+            IntUnaryOperator lineOf,
+            Optional<Path> arrivals) {
+        Optional<RobustLine> came = arrivals.flatMap(file -> ArrivalLine.through(file, raw.length, lineOf));
+        try {
+            TableTimes own = of(raw, values, clock, place, lineOf);
+            return own.stretches.size() == 1 ? own : came.map(line -> arrived(line, raw.length, lineOf)).orElse(own);
+        } catch (BadInput e) {
+            return came.map(line -> arrived(line, raw.length, lineOf)).orElseThrow(() -> e);
+        }
+    }
+
+    /** Times by the arrivals alone, for stamps that can't be used or break the recording into pieces. */
+    private static TableTimes arrived(RobustLine line, int size, IntUnaryOperator lineOf) {
+        int[] rows = IntStream.range(0, size).toArray();
+        double firstS = line.at(lineOf.applyAsInt(0));
+        double[] seconds =
+                Arrays.stream(rows).mapToDouble(row -> line.at(lineOf.applyAsInt(row)) - firstS).toArray();
+        StampQuality quality = new StampQuality(line.slope(), 0, 0, 0, 0, 0);
+        Warning told = Warning.of(
+                WarningCode.TIMES_FROM_ARRIVALS, Subject.Whole.RECORDING, Measure.FREQUENCY.of(1 / line.slope()));
+        return new TableTimes(
+                seconds, rows, 1 / line.slope(), quality, List.of(new Stretch(0, seconds[size - 1])), List.of(told));
+    }
+
+    private static TableTimes of(
             double[] raw, List<double[]> values, boolean clock, BadInput.Place place, IntUnaryOperator lineOf) {
         ClockTrack.Found found = ClockTrack.follow(raw, values, clock, place, lineOf);
         List<ClockTrack.Run> kept = found.runs().stream()

@@ -27,13 +27,13 @@ record TimeColumn(int column, double unit, List<Warning> warnings) {
     /** Rates that a vibration logger may have; a factor of a thousand, so one unit of time fits. */
     private static final double LOWEST_HZ = 20;
 
-    private static final double HIGHEST_HZ = 20_000;
+    private static final double HIGHEST_HZ = 20_000; // no table is written faster
     /** Rows further apart than this show no vibration; such numbers are no dates. */
     private static final double LONGEST_STEP_S = 10 / LOWEST_HZ;
     /** Least share of steps that rise for a column to tell time. */
     private static final double MOSTLY = 0.9;
 
-    private static final int JUDGED_ROWS = 20_000;
+    private static final int JUDGED_ROWS = 20_000; // ours: a minute or so of a fast logger
 
     /**
      * What is said about the time.

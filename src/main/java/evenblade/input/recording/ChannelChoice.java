@@ -45,7 +45,7 @@ public final class ChannelChoice {
                 (names.size() == 1 ? "" : "one of ") + listed(names) + " or a number" + nearest);
     }
 
-    /** The same among names that are counted from 1. */
+    /** The place of a channel among names that are counted from 1. */
     public static int indexOf(List<String> names, String wanted, BadInput.Place place) {
         return among(ChannelLabel.counted(names), wanted, place);
     }

@@ -10,8 +10,8 @@ final class CrestCounter {
     /** δ as a share of the span: 0.1 % of half of it. */
     private static final double DELTA_OF_SPAN = 0.0005;
 
-    private static final int BINS_PER_DELTA = 8;
-    private static final int BINS = 256;
+    private static final int BINS_PER_DELTA = 8; // ours: a pile a quarter as wide as the step can be seen
+    private static final int BINS = 256; // ours: 32 steps, the crests below them are of no interest
     /** Bins kept below the highest value when the strip is laid; the rest is room to grow into. */
     private static final int BINS_BELOW = 64;
     /** The strip is laid anew when δ has grown by this. */
@@ -27,7 +27,7 @@ final class CrestCounter {
      */
     private static final long PILE = 30;
 
-    private static final long BELOW_PILE = 3;
+    private static final long BELOW_PILE = 3; // ours: fewer may be chance
 
     private final double quantum;
     private final int run;

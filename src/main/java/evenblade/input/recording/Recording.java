@@ -44,7 +44,7 @@ public record Recording(
         }
     }
 
-    /** The same with one clock from the first sample to the last. */
+    /** A recording with one clock from the first sample to the last. */
     public Recording(
             Source source,
             TimeBase time,

@@ -11,8 +11,8 @@ import java.util.List;
  * blocks of {@value #BLOCK} values and hands them over as they are. Not for use by several threads.
  */
 public final class SeriesBuilder {
-    static final int BLOCK_BITS = 16;
-    static final int BLOCK = 1 << BLOCK_BITS;
+    static final int BLOCK_BITS = 16; // ours: 65,536 values a block
+    static final int BLOCK = 1 << BLOCK_BITS; // a power of two, so that places are found by shifting
 
     private final List<float[]> blocks = new ArrayList<>();
     private long size;

@@ -6,7 +6,7 @@ package evenblade.input.recording;
  * {@value #LEAST} are of no interest and count as 1.
  */
 final class StuckRun {
-    static final int LEAST = 8;
+    static final int LEAST = 8; // coarse sensors repeat a value a few times; ours
 
     private int longest;
     private int trailing;

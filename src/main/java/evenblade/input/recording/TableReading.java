@@ -1,5 +1,6 @@
 package evenblade.input.recording;
 
+import evenblade.base.fact.Worded;
 import evenblade.base.units.ValueScale;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -59,25 +60,18 @@ public record TableReading(
     public record ColumnReading(String column, Optional<String> name, Optional<ValueScale> scale) {}
 
     /** What stands between two cells. */
-    public enum Separator {
-        COMMA("comma", ','),
-        SEMICOLON("semicolon", ';'),
-        TAB("tab", '\t'),
-        BAR("bar", '|'),
+    public enum Separator implements Worded {
+        COMMA(','),
+        SEMICOLON(';'),
+        TAB('\t'),
+        BAR('|'),
         /** Runs of spaces or tabs. */
-        SPACES("spaces", ' ');
+        SPACES(' ');
 
-        private final String word;
         private final char sign;
 
-        Separator(String word, char sign) {
-            this.word = word;
+        Separator(char sign) {
             this.sign = sign;
-        }
-
-        /** As written in files and said by people. */
-        public String word() {
-            return word;
         }
 
         public char sign() {
@@ -91,20 +85,9 @@ public record TableReading(
     }
 
     /** What stands between the whole and the broken part of a number. */
-    public enum DecimalSign {
-        POINT("point"),
-        COMMA("comma");
-
-        private final String word;
-
-        DecimalSign(String word) {
-            this.word = word;
-        }
-
-        /** As written in files and said by people. */
-        public String word() {
-            return word;
-        }
+    public enum DecimalSign implements Worded {
+        POINT,
+        COMMA
     }
 
     /** What a time column counts. */

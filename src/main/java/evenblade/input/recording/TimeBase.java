@@ -45,6 +45,8 @@ public sealed interface TimeBase {
 
     /** An even clock that starts at {@code startS}. */
     record Even(double startS, double rateHz, int size) implements TimeBase {
+        private static final double ROUNDING = 1e-6; // of a sample: far above rounding, far below what can be heard
+
         @Override
         public double at(int index) {
             return startS + index / rateHz;
@@ -53,6 +55,13 @@ public sealed interface TimeBase {
         @Override
         public boolean even() {
             return true;
+        }
+
+        /** A time that rounding puts just behind a sample still is that sample's. */
+        @Override
+        public int firstFrom(double seconds) {
+            double position = (seconds - startS) * rateHz;
+            return (int) Math.max(0, Math.min(size, Math.ceil(position - ROUNDING)));
         }
 
         @Override

@@ -14,7 +14,7 @@ final class AmplitudeProfile {
     /** Masses tried, evenly in their logarithm, from a fourth to four times the best. */
     private static final int MASSES = 161;
 
-    private static final double WIDEST = 4;
+    private static final double WIDEST = 4; // ours: influences a factor four apart are no one rotor's
     /** Angles tried: so many to either side of the best, by steps of a degree. */
     private static final int TURNS = 120;
 

@@ -1,5 +1,6 @@
 package evenblade.judge.balance;
 
+import evenblade.base.fact.Worded;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -22,19 +23,9 @@ public record BalanceAnswer(
         OptionalDouble closure,
         Optional<SenseCheck> sense) {
     /** How the correction was found. */
-    public enum Method {
-        WITH_PHASE("with-phase"),
-        WITHOUT_PHASE("without-phase");
-
-        private final String word;
-
-        Method(String word) {
-            this.word = word;
-        }
-
-        public String word() {
-            return word;
-        }
+    public enum Method implements Worded {
+        WITH_PHASE,
+        WITHOUT_PHASE
     }
 
     public BalanceAnswer {

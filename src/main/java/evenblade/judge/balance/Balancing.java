@@ -21,7 +21,7 @@ public final class Balancing {
     /** Closures off 1 by more than this are told, by more than {@link #CLOSURE_FAILED} refused. */
     static final double CLOSURE_POOR = 0.05;
 
-    static final double CLOSURE_FAILED = 0.20;
+    static final double CLOSURE_FAILED = 0.20; // ours: readings that contradict by a fifth answer nothing
     /** Ground runs scatter 3 to 8 %: more is told. */
     static final double SCATTER_LARGE = 0.10;
     /** Without phase: V, direction and closure need so many trials. */
@@ -39,11 +39,11 @@ public final class Balancing {
     }
 
     /** The answer; never fails for readings of any size. */
-    public static BalanceAnswer answer(BalanceRequest request) {
-        return new Balancing(request).answer();
+    public static BalanceAnswer balance(BalanceRequest request) {
+        return new Balancing(request).balance();
     }
 
-    private BalanceAnswer answer() {
+    private BalanceAnswer balance() {
         List<WeightedReading> runs = request.readings();
         long phases = runs.stream().filter(r -> r.phaseDeg().isPresent()).count();
         Method method = phases > 0 ? Method.WITH_PHASE : Method.WITHOUT_PHASE;

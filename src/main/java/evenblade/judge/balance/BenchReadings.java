@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param errorAcrossGmm standard error of the part along 90°
  */
 public record BenchReadings(Unbalance correction, double frictionGmm, double errorAlongGmm, double errorAcrossGmm) {
-    private static final int UNKNOWNS = 3;
+    private static final int UNKNOWNS = 3; // two parts of the unbalance and the sensitivity
     /** Standard deviations by which a part has to stand out. */
     private static final double SEEN = 2;
 

@@ -1,5 +1,7 @@
 package evenblade.judge.balance;
 
+import evenblade.base.numeric.Crossing;
+import evenblade.base.numeric.Minimum;
 import evenblade.base.numeric.Phasor;
 import evenblade.base.numeric.PlanarSpread;
 import java.util.function.DoubleUnaryOperator;
@@ -29,10 +31,8 @@ public record Correction(
         double aboveDeg) {
     /** Halvings in the search of an end: to a ten thousandth of the bracket or better. */
     private static final int HALVINGS = 14;
-    /** Golden sections in the search of a best angle or mass: to a ten thousandth of the bracket; the misfit is flat there. */
-    private static final int SECTIONS = 20;
-    /** Inverse of the golden ratio. */
-    private static final double GOLDEN = 0.6180339887498949;
+    /** A best angle or mass is sought to a ten thousandth of the bracket: the misfit is flat there. */
+    private static final double FINE = 1e-4;
     /** Masses so many times the best one are past any interval worth having. */
     private static final double FARTHEST = 1000;
 
@@ -74,12 +74,14 @@ public record Correction(
 
         private double atMass(double gmm) {
             double angle = best.degrees();
-            return least(degrees -> misfit(gmm, degrees), angle - 120, angle + 120);
+            return Minimum.between(degrees -> misfit(gmm, degrees), angle - 120, angle + 120, 240 * FINE)
+                    .value();
         }
 
         private double atAngle(double degrees) {
             double size = best.magnitude();
-            return least(x -> misfit(size * x / (1 - x), degrees), 0, 1 - 1 / FARTHEST);
+            return Minimum.between(x -> misfit(size * x / (1 - x), degrees), 0, 1 - 1 / FARTHEST, FINE)
+                    .value();
         }
 
         double lowest() {
@@ -109,43 +111,7 @@ public record Correction(
 
         /** Where a misfit that is within the limit inside and beyond it outside crosses it. */
         private double crossing(DoubleUnaryOperator misfit, double inside, double outside) {
-            double in = inside;
-            double out = outside;
-            for (int i = 0; i < HALVINGS; i++) {
-                double middle = 0.5 * (in + out);
-                if (misfit.applyAsDouble(middle) <= limit) {
-                    in = middle;
-                } else {
-                    out = middle;
-                }
-            }
-            return 0.5 * (in + out);
-        }
-
-        /** Least value between two ends, by the golden section. */
-        private static double least(DoubleUnaryOperator f, double from, double to) {
-            double a = from;
-            double b = to;
-            double c = b - GOLDEN * (b - a);
-            double d = a + GOLDEN * (b - a);
-            double atC = f.applyAsDouble(c);
-            double atD = f.applyAsDouble(d);
-            for (int i = 0; i < SECTIONS; i++) {
-                if (atC < atD) {
-                    b = d;
-                    d = c;
-                    atD = atC;
-                    c = b - GOLDEN * (b - a);
-                    atC = f.applyAsDouble(c);
-                } else {
-                    a = c;
-                    c = d;
-                    atC = atD;
-                    d = a + GOLDEN * (b - a);
-                    atD = f.applyAsDouble(d);
-                }
-            }
-            return Math.min(atC, atD);
+            return Crossing.between(at -> misfit.applyAsDouble(at) <= limit, inside, outside, HALVINGS);
         }
     }
 }

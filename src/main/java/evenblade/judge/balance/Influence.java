@@ -154,7 +154,7 @@ public final class Influence {
         return Math.min(KNOWN, scatter.freedom() * (whole / part) * (whole / part));
     }
 
-    /** The same behind the errors of the readings alone, weights taken as exact. */
+    /** Degrees of freedom behind the errors of the readings alone, weights taken as exact. */
     double freedomOfReadings() {
         double part = fromScatter[2][2] + fromScatter[3][3];
         double whole = part + fromLines[2][2] + fromLines[3][3];

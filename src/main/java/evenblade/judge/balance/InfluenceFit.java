@@ -19,7 +19,7 @@ final class InfluenceFit {
     /** Rounds in which the scatter settles; it moves by less than 1e-6 of itself after half of them. */
     private static final int SCATTER_ROUNDS = 40;
 
-    private static final int FINAL_ROUNDS = 16;
+    private static final int FINAL_ROUNDS = 16; // ours: a bound, so that it always ends
     /** Share of a step that is taken where the model is bent, so that steps don't swing to and fro. */
     private static final double DAMPING = 0.7;
     /**
@@ -61,7 +61,7 @@ final class InfluenceFit {
         return start(runs).flatMap(start -> new InfluenceFit(LineModel.WITH_PHASE, runs, start).settle());
     }
 
-    /** The same with a scatter that is given. */
+    /** Fits with a scatter that is given. */
     static Optional<Influence> withPhase(List<WeightedReading> runs, TrialScatter scatter) {
         return start(runs).flatMap(start -> new InfluenceFit(LineModel.WITH_PHASE, runs, start).settle(scatter));
     }

@@ -2,76 +2,62 @@ package evenblade.judge.balance;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * Why no correction is given, or what has to be said before one. Runs are counted from 1 in the order of the readings.
  */
 public sealed interface Objection {
-    Code code();
-
-    /** Whether it stands in the way of a correction; else it is a warning beside it. */
-    default boolean refuses() {
-        return code().refuses;
+    default Code code() {
+        return Stream.of(Code.values())
+                .filter(code -> code.kind.isInstance(this))
+                .findFirst()
+                .orElseThrow();
     }
 
     /** Names for programs; stable. */
     enum Code {
-        NO_RUN_WITHOUT_WEIGHTS(true),
-        NO_TRIAL(true),
-        PHASES_MISSING(true),
-        TRIALS_TOO_FEW(true),
-        SPEED_NOT_CONFIRMED(true),
-        SPEEDS_APART(true),
-        INSEPARABLE_FROM_CRANK(true),
-        BEYOND_LIMIT_FIRST(true),
-        CHANGED_BETWEEN(true),
-        SENSOR_CHANGED(true),
-        TRIAL_TOO_LIGHT(true),
-        NEAR_RESONANCE(true),
-        LOOSE_MOUNT(true),
-        BEYOND_LARGEST_MASS(true),
-        SENSE_NOT_CONFIRMED(true),
-        SENSE_LOOKS_OTHER(true),
-        CLOSURE_FAILED(true),
-        CLOSURE_POOR(false),
-        RUNS_DISAGREE(false),
-        SCATTER_ASSUMED(false),
-        CORRECTION_WITHIN_ERROR(false),
-        PLACES_DONT_REACH(false),
-        STOCK_COARSE(false);
+        NO_RUN_WITHOUT_WEIGHTS(NoRunWithoutWeights.class),
+        NO_TRIAL(NoTrial.class),
+        PHASES_MISSING(PhasesMissing.class),
+        TRIALS_TOO_FEW(TrialsTooFew.class),
+        SPEED_NOT_CONFIRMED(SpeedNotConfirmed.class),
+        SPEEDS_APART(SpeedsApart.class),
+        INSEPARABLE_FROM_CRANK(InseparableFromCrank.class),
+        BEYOND_LIMIT_FIRST(BeyondLimitFirst.class),
+        CHANGED_BETWEEN(ChangedBetween.class),
+        SENSOR_CHANGED(SensorChanged.class),
+        TRIAL_TOO_LIGHT(TrialTooLight.class),
+        NEAR_RESONANCE(NearResonance.class),
+        LOOSE_MOUNT(LooseMount.class),
+        BEYOND_LARGEST_MASS(BeyondLargestMass.class),
+        SENSE_NOT_CONFIRMED(SenseNotConfirmed.class),
+        SENSE_LOOKS_OTHER(SenseLooksOther.class),
+        CLOSURE_FAILED(ClosureFailed.class),
+        CLOSURE_POOR(ClosurePoor.class),
+        RUNS_DISAGREE(RunsDisagree.class),
+        SCATTER_ASSUMED(ScatterAssumed.class),
+        CORRECTION_WITHIN_ERROR(CorrectionWithinError.class),
+        PLACES_DONT_REACH(PlacesDontReach.class),
+        STOCK_COARSE(StockCoarse.class);
 
-        private final boolean refuses;
+        private final Class<? extends Objection> kind;
 
-        Code(boolean refuses) {
-            this.refuses = refuses;
+        Code(Class<? extends Objection> kind) {
+            this.kind = kind;
         }
 
         /** As programs read it: {@code trial-too-light}. */
         public String word() {
             return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
         }
-
-        public boolean refuses() {
-            return refuses;
-        }
     }
 
-    /** What a limit is about. */
+    /** What a limit is about; pitch in degrees, the rest in mm. */
     enum Property {
-        TRACK("mm"),
-        PITCH("°"),
-        RUN_OUT("mm");
-
-        private final String unit;
-
-        Property(String unit) {
-            this.unit = unit;
-        }
-
-        /** The unit that its figures are in. */
-        public String unit() {
-            return unit;
-        }
+        TRACK,
+        PITCH,
+        RUN_OUT
     }
 
     /** What about the sensor was another. */
@@ -82,52 +68,22 @@ public sealed interface Objection {
     }
 
     /** No run without weights, to start from. */
-    record NoRunWithoutWeights() implements Objection {
-        @Override
-        public Code code() {
-            return Code.NO_RUN_WITHOUT_WEIGHTS;
-        }
-    }
+    record NoRunWithoutWeights() implements Objection {}
 
     /** No run with a weight on, or none whose sum of weights differs from that of the others. */
-    record NoTrial() implements Objection {
-        @Override
-        public Code code() {
-            return Code.NO_TRIAL;
-        }
-    }
+    record NoTrial() implements Objection {}
 
     /** Some runs have a phase and some have none. */
-    record PhasesMissing(int without, int runs) implements Objection {
-        @Override
-        public Code code() {
-            return Code.PHASES_MISSING;
-        }
-    }
+    record PhasesMissing(int without, int runs) implements Objection {}
 
     /** Without phase: fewer than three trials, or angles and weights that leave the answer open. */
-    record TrialsTooFew(int differentTrials) implements Objection {
-        @Override
-        public Code code() {
-            return Code.TRIALS_TOO_FEW;
-        }
-    }
+    record TrialsTooFew(int differentTrials) implements Objection {}
 
     /** The speed of a run rests on no agreement of lines and no mark. */
-    record SpeedNotConfirmed(int run) implements Objection {
-        @Override
-        public Code code() {
-            return Code.SPEED_NOT_CONFIRMED;
-        }
-    }
+    record SpeedNotConfirmed(int run) implements Objection {}
 
     /** Runs at different speeds. */
     record SpeedsApart(double lowestRpm, double highestRpm, double mostApartPercent) implements Objection {
-        @Override
-        public Code code() {
-            return Code.SPEEDS_APART;
-        }
-
         /** How far the speeds are apart, as a share of their middle. */
         public double apartPercent() {
             return 200 * (highestRpm - lowestRpm) / (highestRpm + lowestRpm);
@@ -135,36 +91,16 @@ public sealed interface Objection {
     }
 
     /** Propeller 1× shares its place with a line of the crank. */
-    record InseparableFromCrank(int run, double crankOrder, boolean directDrive) implements Objection {
-        @Override
-        public Code code() {
-            return Code.INSEPARABLE_FROM_CRANK;
-        }
-    }
+    record InseparableFromCrank(int run, double crankOrder, boolean directDrive) implements Objection {}
 
     /** Track, pitch or run-out is past its limit; that has to be put right first. */
-    record BeyondLimitFirst(Property property, double measured, double allowed) implements Objection {
-        @Override
-        public Code code() {
-            return Code.BEYOND_LIMIT_FIRST;
-        }
-    }
+    record BeyondLimitFirst(Property property, double measured, double allowed) implements Objection {}
 
     /** Something else than the weight was changed before a run. */
-    record ChangedBetween(int beforeRun, String what) implements Objection {
-        @Override
-        public Code code() {
-            return Code.CHANGED_BETWEEN;
-        }
-    }
+    record ChangedBetween(int beforeRun, String what) implements Objection {}
 
     /** The sensor of a run was not where or as it was in the first. */
-    record SensorChanged(int run, SensorAspect aspect) implements Objection {
-        @Override
-        public Code code() {
-            return Code.SENSOR_CHANGED;
-        }
-    }
+    record SensorChanged(int run, SensorAspect aspect) implements Objection {}
 
     /**
      * The weight moved the line by less than three standard deviations.
@@ -176,11 +112,6 @@ public sealed interface Objection {
      */
     record TrialTooLight(double effect, double needed, double usefulGmm, double radiusMm, OptionalDouble largestG)
             implements Objection {
-        @Override
-        public Code code() {
-            return Code.TRIAL_TOO_LIGHT;
-        }
-
         /** The useful weight at the radius of the trial. */
         public double usefulG() {
             return usefulGmm / radiusMm;
@@ -189,68 +120,28 @@ public sealed interface Objection {
 
     /** Phase turns or amplitude falls between dwells as near a resonance. */
     record NearResonance(int run, double fromRpm, double toRpm, double phaseTurnDeg, double amplitudeRatio)
-            implements Objection {
-        @Override
-        public Code code() {
-            return Code.NEAR_RESONANCE;
-        }
-    }
+            implements Objection {}
 
     /** Half orders of the propeller stand beside 1×, as from a loose mount. */
-    record LooseMount(int run, double shareOfOnce) implements Objection {
-        @Override
-        public Code code() {
-            return Code.LOOSE_MOUNT;
-        }
-    }
+    record LooseMount(int run, double shareOfOnce) implements Objection {}
 
     /** More than the user allows. */
-    record BeyondLargestMass(double neededG, double radiusMm, double largestG) implements Objection {
-        @Override
-        public Code code() {
-            return Code.BEYOND_LARGEST_MASS;
-        }
-    }
+    record BeyondLargestMass(double neededG, double radiusMm, double largestG) implements Objection {}
 
     /** The user hasn't said which way angles are counted. */
-    record SenseNotConfirmed() implements Objection {
-        @Override
-        public Code code() {
-            return Code.SENSE_NOT_CONFIRMED;
-        }
-    }
+    record SenseNotConfirmed() implements Objection {}
 
     /** The runs agree well if angles of weights turn against phases, and don't as entered. */
-    record SenseLooksOther(double misfitAsEntered, double misfitTurned) implements Objection {
-        @Override
-        public Code code() {
-            return Code.SENSE_LOOKS_OTHER;
-        }
-    }
+    record SenseLooksOther(double misfitAsEntered, double misfitTurned) implements Objection {}
 
     /** Readings without phase contradict each other too much. */
-    record ClosureFailed(Optional<Double> closure) implements Objection {
-        @Override
-        public Code code() {
-            return Code.CLOSURE_FAILED;
-        }
-    }
+    record ClosureFailed(Optional<Double> closure) implements Objection {}
 
     /** Readings without phase don't quite agree; both ways of reckoning, in g·mm. */
-    record ClosurePoor(double closure, double bySumGmm, double byCosinesGmm) implements Objection {
-        @Override
-        public Code code() {
-            return Code.CLOSURE_POOR;
-        }
-    }
+    record ClosurePoor(double closure, double bySumGmm, double byCosinesGmm) implements Objection {}
 
     /** The runs scatter more than ground runs do. */
-    record RunsDisagree(double scatterShare) implements Objection {
-        @Override
-        public Code code() {
-            return Code.RUNS_DISAGREE;
-        }
-    }
+    record RunsDisagree(double scatterShare) implements Objection {}
 
     /**
      * Too few runs to show their scatter: the usual one was reckoned with.
@@ -258,34 +149,14 @@ public sealed interface Objection {
      * @param scatterShare as a share of the line
      * @param seenInPart whether what the runs do show is in it
      */
-    record ScatterAssumed(double scatterShare, boolean seenInPart) implements Objection {
-        @Override
-        public Code code() {
-            return Code.SCATTER_ASSUMED;
-        }
-    }
+    record ScatterAssumed(double scatterShare, boolean seenInPart) implements Objection {}
 
     /** No weight at all fits the runs as well as the correction. */
-    record CorrectionWithinError() implements Objection {
-        @Override
-        public Code code() {
-            return Code.CORRECTION_WITHIN_ERROR;
-        }
-    }
+    record CorrectionWithinError() implements Objection {}
 
     /** The places can't take the correction up: this much is left. */
-    record PlacesDontReach(double leftGmm) implements Objection {
-        @Override
-        public Code code() {
-            return Code.PLACES_DONT_REACH;
-        }
-    }
+    record PlacesDontReach(double leftGmm) implements Objection {}
 
     /** The weights in stock leave more than the correction's own error. */
-    record StockCoarse(double leftGmm, double errorGmm) implements Objection {
-        @Override
-        public Code code() {
-            return Code.STOCK_COARSE;
-        }
-    }
+    record StockCoarse(double leftGmm, double errorGmm) implements Objection {}
 }

@@ -19,7 +19,7 @@ public record SenseCheck(double asEntered, double turned, int spareFigures) {
     /** A fit this unlikely is called wrong, and one above {@link #WELL} is called well. */
     private static final double BADLY = 0.001;
 
-    private static final double WELL = 0.05;
+    private static final double WELL = 0.05; // the usual 5 %
 
     /** Nothing where the runs have too few different weights, or no phase. */
     static Optional<SenseCheck> of(List<WeightedReading> runs) {
@@ -46,11 +46,6 @@ public record SenseCheck(double asEntered, double turned, int spareFigures) {
     /** Whether the runs contradict the sense as entered and agree with the other. */
     public boolean looksOther() {
         return chance(asEntered) < BADLY && chance(turned) > WELL;
-    }
-
-    /** Whether the runs agree with the sense as entered and contradict the other. */
-    public boolean confirms() {
-        return chance(turned) < BADLY && chance(asEntered) > WELL;
     }
 
     private double chance(double squares) {

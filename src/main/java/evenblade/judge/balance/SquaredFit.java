@@ -22,7 +22,7 @@ import java.util.Optional;
  * @param closure √(x² + y²)
  */
 record SquaredFit(double atRest, double perGmm, Phasor correctionGmm, double closure) {
-    private static final int UNKNOWNS = 4;
+    private static final int UNKNOWNS = 4; // two parts of the vector, its square and the influence's
     /** Parts of a weight smaller than this are rounding of sine and cosine. */
     private static final double ROUNDING = 1e-9;
 

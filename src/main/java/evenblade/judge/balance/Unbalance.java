@@ -19,10 +19,6 @@ public record Unbalance(Phasor vectorGmm) {
         return new Unbalance(Phasor.ofDegrees(massG * radiusMm, angleDeg));
     }
 
-    public static Unbalance ofOunceInches(double ounceInches, double angleDeg) {
-        return new Unbalance(Phasor.ofDegrees(ounceInches * GMM_PER_OUNCE_INCH, angleDeg));
-    }
-
     public double gmm() {
         return vectorGmm.magnitude();
     }
@@ -39,17 +35,6 @@ public record Unbalance(Phasor vectorGmm) {
     /** The mass in g that makes it at a radius in mm, above zero. */
     public double gramsAt(double radiusMm) {
         return gmm() / radiusMm;
-    }
-
-    /** The pull in N at a speed: U·ω². */
-    public double pullN(double rpm) {
-        double omega = 2 * Math.PI * rpm / 60;
-        return gmm() * KGM_PER_GMM * omega * omega;
-    }
-
-    /** The same size on the other side of the shaft. */
-    public Unbalance opposite() {
-        return new Unbalance(vectorGmm.times(-1));
     }
 
     public Unbalance plus(Unbalance other) {

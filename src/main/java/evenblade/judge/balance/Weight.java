@@ -16,7 +16,7 @@ import evenblade.base.numeric.Phasor;
 public record Weight(double massG, double radiusMm, double angleDeg, double massErrorG) {
     /** Standard error of weighing where none is given: a tenth of a gram; common practice, no source. */
     public static final double USUAL_MASS_ERROR_G = 0.1;
-    /** The same for one that is light: no scale is used whose step is more than this share of what it weighs. */
+    /** Of a light weight: no scale is used whose step is more than this share of what it weighs. */
     public static final double USUAL_MASS_ERROR_SHARE = 0.01;
     /** Standard error of placing on a hub, in degrees; set by this project, common practice, no source. */
     public static final double PLACING_ERROR_DEG = 2;

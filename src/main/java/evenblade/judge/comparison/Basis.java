@@ -1,24 +1,14 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Worded;
 import evenblade.base.units.SignalUnit;
 
 /** What of two channels may be compared. */
-public enum Basis {
+public enum Basis implements Worded {
     /** Amplitudes, for both have the same known scale. */
-    ABSOLUTE("absolute"),
+    ABSOLUTE,
     /** Only ratios within each run, which no gain can change. */
-    GAIN_FREE("gain-free");
-
-    private final String word;
-
-    Basis(String word) {
-        this.word = word;
-    }
-
-    /** As written in JSON. */
-    public String word() {
-        return word;
-    }
+    GAIN_FREE;
 
     /**
      * The law by which a figure is brought to the same speed: the exponent of rpm. An unbalanced mass on

@@ -1,19 +1,10 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Worded;
+
 /** What a change comes to. */
-public enum ChangeVerdict {
-    LOWER("lower"),
-    HIGHER("higher"),
-    NO_CHANGE_SHOWN("no-change-shown");
-
-    private final String word;
-
-    ChangeVerdict(String word) {
-        this.word = word;
-    }
-
-    /** As written in JSON. */
-    public String word() {
-        return word;
-    }
+public enum ChangeVerdict implements Worded {
+    LOWER,
+    HIGHER,
+    NO_CHANGE_SHOWN
 }

@@ -17,7 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * The same channel of two runs.
+ * One channel in two runs.
  *
  * @param before of the first run
  * @param after of the second

@@ -56,10 +56,10 @@ public sealed interface ComparedValue {
     /** The number, or the limit. */
     double size();
 
-    /** The same at another scale, above zero. */
+    /** At another scale, above zero. */
     ComparedValue times(double factor);
 
-    /** The same with an additive error more, given as half the width of its 95 % interval. */
+    /** With an additive error more, given as half the width of its 95 % interval. */
     default ComparedValue unsteadyBy(double half) {
         return this instanceof Known known
                 ? new Known(known.value(), Math.hypot(known.reach(), half / known.value()))

@@ -23,7 +23,7 @@ record DwellFigures(Map<Figure, Entry> entries) {
      */
     private static final double STEADY_SHARE = 0.003;
 
-    private static final double NORMAL_95 = 1.959963984540054;
+    private static final double NORMAL_95 = 1.959963984540054; // Φ⁻¹(0.975)
 
     /**
      * A figure's value.

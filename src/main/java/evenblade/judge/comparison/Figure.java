@@ -1,5 +1,6 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Worded;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Shaft;
 import java.util.Optional;
@@ -16,24 +17,13 @@ public record Figure(Kind kind, Optional<OrderLine> line, Nature nature) {
     public static final Figure UNEVENNESS = new Figure(Kind.UNEVENNESS, Optional.empty(), Nature.RATIO);
 
     /** What is measured. */
-    public enum Kind {
+    public enum Kind implements Worded {
         /** The peak value of a line, in the channel's unit. */
-        AMPLITUDE("amplitude"),
+        AMPLITUDE,
         /** The amplitude of a propeller order over that of blade pass: no gain can change it. */
-        TO_BLADE_PASS("to-blade-pass"),
+        TO_BLADE_PASS,
         /** Uneven over even propeller orders: no gain can change it. */
-        UNEVENNESS("unevenness");
-
-        private final String word;
-
-        Kind(String word) {
-            this.word = word;
-        }
-
-        /** As written in JSON. */
-        public String word() {
-            return word;
-        }
+        UNEVENNESS
     }
 
     /** What makes a figure come and go between runs of an unchanged machine. */

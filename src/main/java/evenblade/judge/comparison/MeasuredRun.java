@@ -78,7 +78,7 @@ public record MeasuredRun(
                 : channels.get(0).dwells().stream().map(DwellOrders::dwell).toList();
     }
 
-    /** The same run with only its dwells near an engine speed. */
+    /** This run with only its dwells near an engine speed. */
     public MeasuredRun near(double engineRpm) {
         return new MeasuredRun(
                 name,

@@ -1,5 +1,6 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Worded;
 import evenblade.base.numeric.Distributions;
 
 /**
@@ -12,24 +13,13 @@ import evenblade.base.numeric.Distributions;
  */
 public record Scatter(double deviation, double degreesOfFreedom, Source source, double reach) {
     /** Where a scatter comes from. */
-    public enum Source {
+    public enum Source implements Worded {
         /** Enough repeats of this figure alone. */
-        REPEATS("repeats"),
+        REPEATS,
         /** A few repeats, of all figures of the same nature, weighed together with the assumed scatter. */
-        FEW_REPEATS("few-repeats"),
+        FEW_REPEATS,
         /** No repeat run: assumed. */
-        ASSUMED("assumed");
-
-        private final String word;
-
-        Source(String word) {
-            this.word = word;
-        }
-
-        /** As written in JSON. */
-        public String word() {
-            return word;
-        }
+        ASSUMED
     }
 
     /**

@@ -9,7 +9,7 @@ import evenblade.base.units.SignalUnit;
  * @param reach half the width of the 95 % interval of that shift
  */
 record SpeedLaw(double shift, double reach) {
-    private static final double NORMAL_95 = 1.959963984540054;
+    private static final double NORMAL_95 = 1.959963984540054; // Φ⁻¹(0.975)
 
     /**
      * The law for two dwells.

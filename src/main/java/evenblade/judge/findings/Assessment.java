@@ -31,17 +31,17 @@ record Assessment(
         this(statement, pieces, needsBoth, symptom, next, 1, Optional.empty());
     }
 
-    /** The same, kept below confident unless its likes would have left other numbers. */
+    /** Keeps it below confident unless its likes would have left other numbers. */
     Assessment toldApart(boolean told) {
         return told ? this : atMost(Confidence.MOST_ONE_SIDED);
     }
 
-    /** The same, never surer than that. */
+    /** Makes it never surer than that. */
     Assessment atMost(double share) {
         return new Assessment(statement, pieces, needsBoth, symptom, next, Math.min(most, share), carried);
     }
 
-    /** The same with what lies on its line. */
+    /** Adds what lies on its line. */
     Assessment carrying(Optional<Carried> shaking) {
         return new Assessment(statement, pieces, needsBoth, symptom, next, most, shaking);
     }

@@ -8,8 +8,8 @@ package evenblade.judge.findings;
  * @param share 0 to 1
  */
 public record Confidence(double share) {
-    private static final int START = -3;
-    private static final double MOST = 0.97;
+    private static final int START = -3; // odds of one in eight before any evidence; ours
+    private static final double MOST = 0.97; // never certain: one in thirty may be something nobody thought of; ours
     /** From here on a finding counts as confident. */
     public static final double CONFIDENT = 0.8;
     /** From here on more numbers of the same kind would hardly make it surer. */

@@ -16,11 +16,11 @@ import java.util.Optional;
 
 /** A worn pair of gears swells once per turn: lines beside gear mesh, a whole number of propeller or crank turns off. */
 final class DriveRule implements Rule {
-    private static final int FARTHEST_SIDE = 3;
+    private static final int FARTHEST_SIDE = 3; // sidebands further out are too small; ours
     /** Propeller orders within which a line counts as lying at a whole number of turns. */
     private static final double SHARP = 0.05;
 
-    private static final double SMEARED = 0.35;
+    private static final double SMEARED = 0.35; // of an order: two lines nearer may be one; ours
 
     /** A mesh that kept more than this of its loudness counts as unchanged. */
     private static final double LOUD_AS_BEFORE = 0.5;

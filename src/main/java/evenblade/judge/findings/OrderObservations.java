@@ -20,7 +20,7 @@ import java.util.function.Predicate;
  * @param all in the order of runs, channels, dwells and the order table
  */
 record OrderObservations(List<OrderObservation> all) {
-    private static final double SAME_ORDER = 1e-9;
+    private static final double SAME_ORDER = 1e-9; // rounding of ratios
 
     OrderObservations {
         all = List.copyOf(all);

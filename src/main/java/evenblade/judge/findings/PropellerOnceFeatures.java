@@ -21,6 +21,7 @@ final class PropellerOnceFeatures {
     /** Below this power of speed 1× rises more slowly than a turning pull can make it. */
     private static final double SLOW = 1;
 
+    /** Mass alone grows with the square of the speed; ours, halfway to a resonance's fourth power. */
     private static final double STEEP = 3;
     /** Twice the highest crank half order that counts as a knock's row; above 5½ gear and air noise begin. */
     private static final int HIGHEST_CRANK_HALF = 12;

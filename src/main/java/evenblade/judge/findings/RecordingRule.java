@@ -16,7 +16,7 @@ final class RecordingRule implements Rule {
     /** So many equal samples in a row no shaking engine makes. */
     private static final int STUCK = 50;
 
-    private static final double LOST_SHARE = 0.01;
+    private static final double LOST_SHARE = 0.01; // ours: a hundredth lost moves no amplitude
 
     @Override
     public Cause cause() {

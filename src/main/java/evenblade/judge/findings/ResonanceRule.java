@@ -11,7 +11,7 @@ import java.util.Optional;
 
 /** A pull that turns rises with speed; shaking that peaks at one rpm and falls above it is the mount answering. */
 final class ResonanceRule implements Rule {
-    private static final int DWELLS_FOR_A_PEAK = 3;
+    private static final int DWELLS_FOR_A_PEAK = 3; // one on either side
 
     @Override
     public Cause cause() {

@@ -68,12 +68,12 @@ final class StaticFeatures {
         return tracked() && !trackOut() && spreadMm() > Thresholds.FINE_TRACK_MM;
     }
 
-    /** The same for the blade angles. */
+    /** Whether the blade angles are neither good nor bad. */
     boolean pitchMiddling() {
         return pitchRead() && !pitchOut() && stage.pitch().get().readings().spreadDeg() > Thresholds.FINE_PITCH_DEG;
     }
 
-    /** The same for the run-out of the flange. */
+    /** Whether the run-out of the flange is neither good nor bad. */
     boolean runOutMiddling() {
         return runOutRead()
                 && !runOutOut()

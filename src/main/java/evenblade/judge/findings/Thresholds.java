@@ -12,7 +12,7 @@ final class Thresholds {
     /** 1× along over 1× across the shaft: below speaks for mass, above {@link #ALONG} for track or pitch. */
     static final double ACROSS = 0.75;
 
-    static final double ALONG = 1.25;
+    static final double ALONG = 1.25; // ours
     /** 2× over 1× along the shaft, worth a word for pitch. */
     static final double TWICE_OVER_ONCE = 0.05;
     /** Track spread without an entered limit, mm: 1/8 in, common practice, no source. */
@@ -32,7 +32,7 @@ final class Thresholds {
      * memory), and a cylinder weaker by a share d makes about 1.5·d/cylinders (gas torque falls with the order): 1 to 2 %.
      */
     static final double HALF_OVER_FIRING = 0.03;
-    /** The same, three times what sound cylinders make: only from here on may a cylinder be blamed with confidence. */
+    /** Three times what sound cylinders make: only from here on may a cylinder be blamed with confidence. */
     static final double WEAK_OVER_FIRING = 0.05;
     /** Crank 1× over firing worth a look. */
     static final double CRANK_OVER_FIRING = 0.06;
@@ -58,7 +58,7 @@ final class Thresholds {
     static final double FALL = 0.15;
     /** Lines beside gear mesh over the mesh itself. */
     static final double SIDE_OVER_MESH = 0.1;
-    /** The same for each side, where there are lines on both sides alike. */
+    /** For each side, where there are lines on both sides alike. */
     static final double BOTH_SIDES_OVER_MESH = 0.07;
     /** Share of clipped samples worth a word. */
     static final double CLIPPED = 1e-4;

@@ -16,7 +16,7 @@ import java.util.Optional;
  * intervals allow for how few that is.
  */
 public final class PhaseTie implements TrackTie {
-    private static final double CHANCE = 0.05;
+    private static final double CHANCE = 0.05; // the usual 5 %
 
     /**
      * Readings that the stated errors are worth: what makes two runs differ is partly a guess. Ours, the same handful as
@@ -126,11 +126,6 @@ public final class PhaseTie implements TrackTie {
                                                 fit.degreesOfFreedom())
                                         .pValue()
                                 > CHANCE;
-    }
-
-    /** c of the latest run's seating, as a phasor in the channel's unit. */
-    public Phasor leftPhasor() {
-        return new Phasor(fit.parameter(2 * latest), fit.parameter(2 * latest + 1));
     }
 
     /** k, as a phasor in the channel's unit per mm. */

@@ -38,12 +38,12 @@ public record TieRun(
         }
     }
 
-    /** The same run with what the pencil's error does to it at so much vibration per mm. */
+    /** This run with what the pencil's error does to it at so much vibration per mm. */
     TieRun widened(double perMillimetre) {
         return withError(Math.hypot(standardError, perMillimetre * trackErrorMm));
     }
 
-    /** The same run with another standard error, above 0. */
+    /** This run with another standard error, above 0. */
     public TieRun withError(double error) {
         return new TieRun(label, amplitude, error, phaseDegrees, trackMm, trackErrorMm, pitchDeg, seating);
     }

@@ -21,13 +21,15 @@ import java.util.stream.IntStream;
  * in fifty slips; where two shares use up all that the marks can tell, slips aren't weighed.
  */
 final class Explanations {
+    /** Shares before the readings: guesses of ours, not counted from real jobs. */
     private static final double NOTHING = 0.5;
-    private static final double ONE_KIND = 0.2;
-    private static final double BOTH_KINDS = 0.1;
-    private static final double SINGLE_OF_FEW = 0.85;
-    private static final double SINGLE = 0.7;
-    private static final double PAIR = 0.2;
-    private static final double SLIPS = 0.02;
+
+    private static final double ONE_KIND = 0.2; // a guess, as above
+    private static final double BOTH_KINDS = 0.1; // a guess, as above
+    private static final double SINGLE_OF_FEW = 0.85; // of two or three blades mostly one is off; a guess
+    private static final double SINGLE = 0.7; // a guess
+    private static final double PAIR = 0.2; // a guess
+    private static final double SLIPS = 0.02; // one mark in fifty is written down wrong; a guess
 
     /** With two blades a slip looks much like a blade and a position together. */
     private static final double SLIPS_OF_TWO = 0.005;

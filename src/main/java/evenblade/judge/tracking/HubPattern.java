@@ -20,7 +20,7 @@ import java.util.OptionalDouble;
  * @param pair twice a turn
  */
 public record HubPattern(Phasor first, Optional<Phasor> pair) {
-    private static final int FEWEST_FOR_PAIR = 4;
+    private static final int FEWEST_FOR_PAIR = 4; // a second harmonic of three places is their first
 
     /**
      * Takes readings apart.

@@ -30,7 +30,7 @@ final class Information {
         add(session.layout(), weights);
     }
 
-    /** The same, and one more mark per blade in a layout. */
+    /** With one more mark per blade in a layout. */
     Information with(Layout layout, double sigmaMm) {
         Information more = new Information(positions, blades);
         for (int i = 0; i < matrix.length; i++) {

@@ -18,7 +18,7 @@ final class MarkEvidence {
     /** Typical size of what is out: a shim's worth, and for gross faults at least this. Ours, in mm. */
     private static final double SMALL_MM = 1.5;
 
-    private static final double LARGE_MM = 6;
+    private static final double LARGE_MM = 6; // past common practice's most for track; no source
 
     /** Typical size of a slip on a rule: 3/16 in and thereabouts. Ours, in mm. */
     private static final double SLIP_MM = 5;
@@ -26,8 +26,8 @@ final class MarkEvidence {
     /** Factors on the stated error that are weighed: from less than half to eleven times, in steps of a quarter. */
     private static final double LEAST_FACTOR = 0.4;
 
-    private static final double FACTOR_STEP = 1.25;
-    private static final int FACTORS = 16;
+    private static final double FACTOR_STEP = 1.25; // ours: two decibels
+    private static final int FACTORS = 16; // up to 28 times the stated error
 
     private final int positions;
     private final int blades;

@@ -1,5 +1,6 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.fact.Worded;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
@@ -30,20 +31,9 @@ public record PitchReadings(
         Optional<Length> station,
         Angle sigma) {
     /** What a protractor's zero is taken on. */
-    public enum Reference {
-        HUB("hub"),
-        LEVEL("level");
-
-        private final String word;
-
-        Reference(String word) {
-            this.word = word;
-        }
-
-        /** As written in files. */
-        public String word() {
-            return word;
-        }
+    public enum Reference implements Worded {
+        HUB,
+        LEVEL
     }
 
     /** A bubble protractor read to a tenth of a degree. Common practice, no source. */

@@ -34,7 +34,7 @@ public final class ReadingsText {
         return read(text, positions, Length::parse);
     }
 
-    /** The same for blade angles. */
+    /** Reads blade angles. */
     public static List<List<Angle>> angles(String text, int positions) {
         return read(text, positions, Angle::parse);
     }

@@ -9,7 +9,7 @@ import java.util.List;
  * off by anything up to q/2 either way, evenly, which has the standard deviation q/√12.
  */
 final class RoundingStep {
-    private static final double MM_PER_INCH = 25.4;
+    private static final double MM_PER_INCH = 25.4; // exact by definition
 
     /** Divisions in use, coarsest first, in mm. Coarser ones are tried only where many readings show them. */
     private static final List<Double> DIVISIONS = List.of(

@@ -31,7 +31,7 @@ public record RunOutTest(
         TOO_SMALL_TO_TELL
     }
 
-    private static final double CHANCE = 0.05;
+    private static final double CHANCE = 0.05; // the usual 5 %
 
     /**
      * Tests the prediction.

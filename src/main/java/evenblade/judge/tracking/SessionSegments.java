@@ -12,7 +12,7 @@ import java.util.List;
  * one fits what was before so badly that chance would do it in fewer than 1 case in 10,000, a new spell begins.
  */
 public final class SessionSegments {
-    private static final double DISBELIEF = 1e-4;
+    private static final double DISBELIEF = 1e-4; // ours: readings so unlikely mean that something was changed
 
     private SessionSegments() {}
 

@@ -84,7 +84,7 @@ public final class SwapFit {
         return scatter.factor() * statedErrorMm();
     }
 
-    /** The same as stated, with the rounding that the readings show. */
+    /** The reading error as stated, with the rounding that the readings show. */
     double statedErrorMm() {
         return model.errorsMm().get(sessions.size() - 1);
     }
@@ -127,7 +127,7 @@ public final class SwapFit {
         return Optional.of(track);
     }
 
-    /** The same without errors, in mm; quick, for searches. */
+    /** Predicted marks without their errors, in mm; quick, for searches. */
     Optional<List<Double>> predictedMarksMm(Layout layout) {
         List<Double> marks = new ArrayList<>();
         for (int p = 0; p < model.positions(); p++) {

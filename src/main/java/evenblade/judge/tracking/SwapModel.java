@@ -30,7 +30,7 @@ final class SwapModel {
     private final double repeatSumOfSquares;
     private final int repeatDegreesOfFreedom;
 
-    /** The same rows, but one that doesn't count. */
+    /** All rows but one, which doesn't count. */
     private SwapModel(SwapModel all, int leftOut) {
         sessions = all.sessions;
         blades = all.blades;

@@ -1,6 +1,7 @@
 package evenblade.judge.tracking;
 
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Worded;
 import evenblade.base.numeric.LinearFit;
 import evenblade.judge.tracking.Explanation.Family;
 import java.util.ArrayList;
@@ -30,24 +31,13 @@ public record TrackVerdict(
         Optional<Suspect> suspect,
         double odds) {
     /** Kinds of answer. */
-    public enum Kind {
-        BLADE("blade"),
-        POSITION("position"),
-        BOTH("both"),
-        WITHIN_READING_ERROR("within-reading-error"),
-        NOT_SEPARABLE("not-separable"),
-        MARKS_CONTRADICT("marks-contradict");
-
-        private final String word;
-
-        Kind(String word) {
-            this.word = word;
-        }
-
-        /** As written in JSON. */
-        public String word() {
-            return word;
-        }
+    public enum Kind implements Worded {
+        BLADE,
+        POSITION,
+        BOTH,
+        WITHIN_READING_ERROR,
+        NOT_SEPARABLE,
+        MARKS_CONTRADICT
     }
 
     /**

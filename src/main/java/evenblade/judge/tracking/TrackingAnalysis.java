@@ -5,10 +5,8 @@ import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
-import evenblade.base.numeric.FTest;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Everything that the tracking sessions of a job say together.
@@ -16,13 +14,8 @@ import java.util.Optional;
  * @param sessions the sessions, in order of time
  * @param blades each blade against the mean of all
  * @param positions each hub position against the mean of all
- * @param bladeContrasts differences between two blades that can be told
- * @param positionContrasts differences between two hub positions that can be told
  * @param trackNow the tips of the latest layout against their mean, all sessions used: blade and position together
  * @param separable whether every blade and every position can be told from the others
- * @param scatter reading error in use
- * @param bladesAlike test of 'all blades alike'; nothing where it can't be told
- * @param positionsAlike test of 'all hub positions alike', likewise
  * @param verdict what it points to
  * @param nextLayout what to try next
  * @param bestLayout what to keep
@@ -32,13 +25,8 @@ public record TrackingAnalysis(
         List<TrackingSession> sessions,
         List<Deviation> blades,
         List<Deviation> positions,
-        List<Contrast> bladeContrasts,
-        List<Contrast> positionContrasts,
         List<Estimate> trackNow,
         boolean separable,
-        ReadingScatter scatter,
-        Optional<FTest> bladesAlike,
-        Optional<FTest> positionsAlike,
         TrackVerdict verdict,
         NextLayout nextLayout,
         BestLayout bestLayout,
@@ -47,8 +35,6 @@ public record TrackingAnalysis(
         sessions = List.copyOf(sessions);
         blades = List.copyOf(blades);
         positions = List.copyOf(positions);
-        bladeContrasts = List.copyOf(bladeContrasts);
-        positionContrasts = List.copyOf(positionContrasts);
         trackNow = List.copyOf(trackNow);
         warnings = List.copyOf(warnings);
     }
@@ -75,13 +61,8 @@ public record TrackingAnalysis(
                 fit.sessions(),
                 fit.bladeDeviations(),
                 fit.positionDeviations(),
-                fit.bladeContrasts(),
-                fit.positionContrasts(),
                 fit.predictedTrack(fit.latest().layout()).orElseThrow(),
                 fit.separable(),
-                fit.scatter(),
-                fit.bladesAlike(),
-                fit.positionsAlike(),
                 TrackVerdict.of(fit, limits),
                 next,
                 BestLayout.of(fit),

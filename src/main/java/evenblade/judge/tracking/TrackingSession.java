@@ -51,20 +51,6 @@ public record TrackingSession(Instant at, Layout layout, List<List<Length>> read
         return new TrackingSession(at, layout, marks.stream().map(List::of).toList(), sigma);
     }
 
-    /**
-     * The same session, if it fits a propeller.
-     *
-     * @param blades number of blades of the installation
-     * @throws BadInput if the layout has more or fewer
-     */
-    public TrackingSession fitting(int blades) {
-        if (layout.positions() != blades) {
-            throw BadInput.in("layout")
-                    .found(layout.positions() + " blades", blades + ", the number that the installation has");
-        }
-        return this;
-    }
-
     /** The mark at each hub position in order, in mm: the mean of its readings. */
     public List<Double> marksMm() {
         return readings.stream()

@@ -12,7 +12,7 @@ import java.util.List;
 
 /** The facts of a {@link TrackVerdict}. */
 final class VerdictFact {
-    private static final double MM_PER_METRE = 1000;
+    private static final double MM_PER_METRE = 1000; // exact
     /** Two offsets that add up to less than this share of one are each other's mirror image: they differ by rounding. */
     private static final double MIRRORED = 1e-6;
 

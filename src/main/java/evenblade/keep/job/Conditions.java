@@ -1,6 +1,6 @@
 package evenblade.keep.job;
 
-import java.util.Arrays;
+import evenblade.base.fact.Worded;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
@@ -16,34 +16,23 @@ public record Conditions(Map<Condition, String> entries) {
     public static final Conditions NONE = new Conditions(Map.of());
 
     /** Something that may differ between two runs. */
-    public enum Condition {
-        WIND("wind"),
-        TEMPERATURE("temperature"),
-        FUEL("fuel"),
+    public enum Condition implements Worded {
+        WIND,
+        TEMPERATURE,
+        FUEL,
         /** Which sensor. */
-        SENSOR("sensor"),
+        SENSOR,
         /** Where it was fixed. */
-        PLACE("place"),
+        PLACE,
         /** Which way it pointed. */
-        DIRECTION("direction"),
+        DIRECTION,
         /** Gain or range of the recorder. */
-        GAIN("gain"),
+        GAIN,
         /** What recorded it. */
-        DEVICE("device");
-
-        private final String word;
-
-        Condition(String word) {
-            this.word = word;
-        }
-
-        /** As written in the record and as an option on the command line. */
-        public String word() {
-            return word;
-        }
+        DEVICE;
 
         static Optional<Condition> of(String word) {
-            return Arrays.stream(values()).filter(c -> c.word.equals(word)).findFirst();
+            return Worded.named(Condition.class, word);
         }
     }
 
@@ -57,7 +46,7 @@ public record Conditions(Map<Condition, String> entries) {
         return Optional.ofNullable(entries.get(condition));
     }
 
-    /** The same with one more noted. */
+    /** Notes one more. */
     public Conditions with(Condition condition, String value) {
         Map<Condition, String> more = new EnumMap<>(Condition.class);
         more.putAll(entries);

@@ -19,7 +19,9 @@ import java.util.Optional;
 
 /** What belongs to one kind of entry. */
 public sealed interface Detail {
-    Kind kind();
+    default Kind kind() {
+        return Kind.of(this);
+    }
 
     /**
      * A ground run.
@@ -44,11 +46,6 @@ public sealed interface Detail {
         /** A run that was not recorded here. */
         public Run(StoredFile file, RunSettings settings, Conditions conditions) {
             this(file, settings, conditions, Optional.empty(), List.of());
-        }
-
-        @Override
-        public Kind kind() {
-            return Kind.RUN;
         }
     }
 
@@ -76,11 +73,6 @@ public sealed interface Detail {
             both.addAll(told);
             return new Run(run.file(), settings.over(run.settings()), all, run.arrivals(), both);
         }
-
-        @Override
-        public Kind kind() {
-            return Kind.AMENDMENT;
-        }
     }
 
     /**
@@ -92,28 +84,13 @@ public sealed interface Detail {
         public NewInstallation {
             asWritten = Collections.unmodifiableMap(new LinkedHashMap<>(asWritten));
         }
-
-        @Override
-        public Kind kind() {
-            return Kind.INSTALLATION;
-        }
     }
 
     /** Something was changed; the entry's text says what. */
-    record Correction() implements Detail {
-        @Override
-        public Kind kind() {
-            return Kind.CORRECTION;
-        }
-    }
+    record Correction() implements Detail {}
 
     /** A remark; the entry's text. */
-    record Note() implements Detail {
-        @Override
-        public Kind kind() {
-            return Kind.NOTE;
-        }
-    }
+    record Note() implements Detail {}
 
     /**
      * Tip marks against a block that doesn't move, as entered.
@@ -140,11 +117,6 @@ public sealed interface Detail {
                     ReadingsText.lengths(readings, layout.positions()),
                     sigma.map(text -> Length.parsePositive(text, BadInput.in("sigma")))
                             .orElse(TrackingSession.USUAL_SIGMA));
-        }
-
-        @Override
-        public Kind kind() {
-            return Kind.TRACKING;
         }
     }
 
@@ -194,11 +166,6 @@ public sealed interface Detail {
                     sigma.map(text -> Angle.parsePositive(text, BadInput.in("sigma")))
                             .orElse(PitchReadings.USUAL_SIGMA));
         }
-
-        @Override
-        public Kind kind() {
-            return Kind.PITCH;
-        }
     }
 
     /**
@@ -226,11 +193,6 @@ public sealed interface Detail {
                     Length.parsePositive(dialRadius, BadInput.in("dial radius")),
                     high.map(text -> Angle.parse(text, BadInput.in("high place"))));
         }
-
-        @Override
-        public Kind kind() {
-            return Kind.RUN_OUT;
-        }
     }
 
     /**
@@ -249,11 +211,6 @@ public sealed interface Detail {
         public boolean wordsOnly() {
             return on.isEmpty() && off.isEmpty() && counted.isEmpty();
         }
-
-        @Override
-        public Kind kind() {
-            return Kind.BALANCE;
-        }
     }
 
     /**
@@ -262,22 +219,12 @@ public sealed interface Detail {
      * @param file the file
      * @param type what the file is, by its content
      */
-    record Attachment(StoredFile file, FileNature type) implements Detail {
-        @Override
-        public Kind kind() {
-            return Kind.ATTACHMENT;
-        }
-    }
+    record Attachment(StoredFile file, FileNature type) implements Detail {}
 
     /**
      * An earlier entry no longer counts. It stays in the record.
      *
      * @param event its id
      */
-    record StruckOut(String event) implements Detail {
-        @Override
-        public Kind kind() {
-            return Kind.STRUCK_OUT;
-        }
-    }
+    record StruckOut(String event) implements Detail {}
 }

@@ -24,12 +24,12 @@ public record Entry(Optional<OffsetDateTime> at, Optional<String> label, String 
         return of(new Detail.Note(), text);
     }
 
-    /** The same, at a time. */
+    /** This entry, at a time. */
     public Entry at(OffsetDateTime time) {
         return new Entry(Optional.of(time), label, text, detail);
     }
 
-    /** The same, with a short name. */
+    /** This entry, with a short name. */
     public Entry labelled(String name) {
         return new Entry(at, Optional.of(name), text, detail);
     }

@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 
 /** What an entry must be like to go into a record. */
 final class EntryRules {
-    private static final int LONGEST_LABEL = 60;
+    private static final int LONGEST_LABEL = 60; // fits a row of every table
 
     private EntryRules() {}
 
@@ -123,7 +123,7 @@ final class EntryRules {
         }
     }
 
-    /** The same recording twice would count as a repeat run that agrees with itself. */
+    /** A recording added twice would count as a repeat run that agrees with itself. */
     static void refuseRepeated(JobRecord record, List<StoredFiles.Incoming> incoming) {
         for (StoredFiles.Incoming one : incoming) {
             for (Event event : record.standing(Kind.RUN)) {

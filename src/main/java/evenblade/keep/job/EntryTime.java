@@ -19,7 +19,7 @@ public final class EntryTime {
     /** Before any engine of this kind, and beyond anybody who reads this. */
     private static final int EARLIEST_YEAR = 1900;
 
-    private static final int LATEST_YEAR = 2200;
+    private static final int LATEST_YEAR = 2200; // a mistyped year shows
 
     private EntryTime() {}
 

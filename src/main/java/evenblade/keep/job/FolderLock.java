@@ -18,7 +18,7 @@ import java.util.concurrent.ConcurrentHashMap;
  */
 final class FolderLock {
     static final String FILE_NAME = "job.lock";
-    private static final long PAUSE_MS = 15;
+    private static final long PAUSE_MS = 15; // an entry is written within some milliseconds
 
     /**
      * Folders being written to by this program. The operating system's locks belong to the whole

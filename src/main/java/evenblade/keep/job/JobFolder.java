@@ -156,7 +156,7 @@ public final class JobFolder {
     }
 
     /**
-     * The same of a take that was recorded here.
+     * Adds a take that was recorded here.
      *
      * @param arrivals when each of its lines came in, where it consists of lines
      * @param told what was told while it was recorded
@@ -175,17 +175,6 @@ public final class JobFolder {
                         files -> List.of(run.entry(
                                 files.get(0), files.size() > 1 ? Optional.of(files.get(1)) : Optional.empty(), told)))
                 .get(0);
-    }
-
-    /** What lies in a subfolder of the job, by name; empty where there is no such folder. */
-    public List<Path> filesIn(String below) {
-        try {
-            return disk.list(folder.resolve(below)).stream()
-                    .filter(file -> !Unfinished.isOne(file))
-                    .toList();
-        } catch (IOException e) {
-            throw DiskTrouble.writing(folder, e);
-        }
     }
 
     /**

@@ -180,7 +180,7 @@ public record JobRecord(
         throw place.found(found, runs.isEmpty() ? "a job with runs; this one has none yet" : "one of " + listed(runs));
     }
 
-    /** The same record with more entries, each given the next id. */
+    /** This record with more entries, each given the next id. */
     JobRecord with(List<Entry> entries, OffsetDateTime now) {
         int next = events.stream().mapToInt(e -> number(e.id())).max().orElse(0);
         List<Event> all = new ArrayList<>(events);

@@ -1,36 +1,39 @@
 package evenblade.keep.job;
 
+import evenblade.base.fact.Worded;
 import java.util.Arrays;
 import java.util.Optional;
 
 /** What an entry is about. */
-public enum Kind {
-    RUN("run"),
-    CORRECTION("correction"),
-    TRACKING("tracking"),
-    PITCH("pitch"),
-    RUN_OUT("run-out"),
-    BALANCE("balance"),
+public enum Kind implements Worded {
+    RUN(Detail.Run.class),
+    CORRECTION(Detail.Correction.class),
+    TRACKING(Detail.Tracking.class),
+    PITCH(Detail.Pitch.class),
+    RUN_OUT(Detail.RunOut.class),
+    BALANCE(Detail.Balance.class),
     /** A later entry that puts right what an earlier run says of itself. */
-    AMENDMENT("amendment"),
+    AMENDMENT(Detail.Amendment.class),
     /** Another engine, drive or propeller, or the same put right. */
-    INSTALLATION("installation"),
-    NOTE("note"),
-    ATTACHMENT("attachment"),
-    STRUCK_OUT("struck-out");
+    INSTALLATION(Detail.NewInstallation.class),
+    NOTE(Detail.Note.class),
+    ATTACHMENT(Detail.Attachment.class),
+    STRUCK_OUT(Detail.StruckOut.class);
 
-    private final String word;
+    private final Class<? extends Detail> detail;
 
-    Kind(String word) {
-        this.word = word;
+    Kind(Class<? extends Detail> detail) {
+        this.detail = detail;
     }
 
-    /** As written in the record. */
-    public String word() {
-        return word;
+    static Kind of(Detail detail) {
+        return Arrays.stream(values())
+                .filter(kind -> kind.detail.isInstance(detail))
+                .findFirst()
+                .orElseThrow();
     }
 
     static Optional<Kind> of(String word) {
-        return Arrays.stream(values()).filter(kind -> kind.word.equals(word)).findFirst();
+        return Worded.named(Kind.class, word);
     }
 }

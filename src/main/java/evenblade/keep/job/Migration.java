@@ -6,7 +6,7 @@ import java.util.Map;
 @FunctionalInterface
 interface Migration {
     /**
-     * The same record as the next version writes it.
+     * This record as the next version writes it.
      *
      * @param older the whole document: texts, numbers, flags, lists and maps; not to be changed
      */

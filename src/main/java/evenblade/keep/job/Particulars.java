@@ -1,5 +1,6 @@
 package evenblade.keep.job;
 
+import evenblade.base.fact.Worded;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -18,28 +19,21 @@ public record Particulars(Map<Item, String> items) {
     public static final Particulars NONE = new Particulars(Map.of());
 
     /** What can be said. */
-    public enum Item {
-        REGISTRATION("registration", "Registration"),
-        PROPELLER_SERIAL("propeller-serial", "Propeller, serial number"),
-        ENGINE_SERIAL("engine-serial", "Engine, serial number"),
-        HOURS("hours", "Hours"),
-        OWNER("owner", "Owner"),
-        WORKSHOP("workshop", "Workshop"),
-        TECHNICIAN("technician", "Technician"),
+    public enum Item implements Worded {
+        REGISTRATION("Registration"),
+        PROPELLER_SERIAL("Propeller, serial number"),
+        ENGINE_SERIAL("Engine, serial number"),
+        HOURS("Hours"),
+        OWNER("Owner"),
+        WORKSHOP("Workshop"),
+        TECHNICIAN("Technician"),
         /** Which unit of length comes first in every answer about the job; its words are those of the option. */
-        UNITS("units", "Units of length");
+        UNITS("Units of length");
 
-        private final String word;
         private final String title;
 
-        Item(String word, String title) {
-            this.word = word;
+        Item(String title) {
             this.title = title;
-        }
-
-        /** As written in files. */
-        public String word() {
-            return word;
         }
 
         /** As written for people. */
@@ -67,7 +61,7 @@ public record Particulars(Map<Item, String> items) {
         return Optional.ofNullable(items.get(item));
     }
 
-    /** The same with those of another over it; a blank text there takes one away. */
+    /** Puts others over these; a blank text there takes one away. */
     public Particulars with(Map<Item, String> others) {
         Map<Item, String> all = new EnumMap<>(Item.class);
         all.putAll(items);

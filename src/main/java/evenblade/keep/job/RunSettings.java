@@ -90,7 +90,7 @@ public record RunSettings(
         }
     }
 
-    /** The same with an entered engine speed. */
+    /** With an entered engine speed. */
     public RunSettings withEngineRpm(double rpm) {
         return new RunSettings(
                 OptionalDouble.of(rpm),
@@ -102,7 +102,7 @@ public record RunSettings(
                 table);
     }
 
-    /** The same with an entered propeller speed. */
+    /** With an entered propeller speed. */
     public RunSettings withPropellerRpm(double rpm) {
         return new RunSettings(
                 OptionalDouble.empty(),
@@ -114,24 +114,24 @@ public record RunSettings(
                 table);
     }
 
-    /** The same with a mark channel. */
+    /** With a mark channel. */
     public RunSettings withMarkChannel(String channel) {
         return new RunSettings(
                 engineRpm, propellerRpm, tolerancePercent, channels, Optional.of(channel), fullScale, table);
     }
 
-    /** The same without a mark channel. */
+    /** Without a mark channel. */
     public RunSettings withoutMarkChannel() {
         return new RunSettings(engineRpm, propellerRpm, tolerancePercent, channels, Optional.empty(), fullScale, table);
     }
 
-    /** The same with a full scale. */
+    /** With a full scale. */
     public RunSettings withFullScale(String value) {
         return new RunSettings(
                 engineRpm, propellerRpm, tolerancePercent, channels, markChannel, Optional.of(value), table);
     }
 
-    /** The same with a way to read its table. */
+    /** With a way to read its table. */
     public RunSettings withTable(TableReading said) {
         return new RunSettings(engineRpm, propellerRpm, tolerancePercent, channels, markChannel, fullScale, said);
     }

@@ -1,5 +1,6 @@
 package evenblade.keep.job;
 
+import evenblade.base.fact.Worded;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.base.problem.BadInput;
@@ -51,10 +52,7 @@ final class StaticFormat {
         String word = json.word(
                 "reference",
                 Arrays.stream(Reference.values()).map(Reference::word).toList());
-        Reference reference = Arrays.stream(Reference.values())
-                .filter(r -> r.word().equals(word))
-                .findFirst()
-                .orElseThrow();
+        Reference reference = Worded.named(Reference.class, word).orElseThrow();
         Optional<String> station = json.optionalText("station");
         Optional<String> sigma = json.optionalText("sigma");
         return atLine(

@@ -22,8 +22,8 @@ final class StoredFiles {
     /** Left free beside a copy, for the record itself. */
     private static final long MARGIN_BYTES = 1 << 20;
 
-    private static final int LONGEST_STEM = 40;
-    private static final int SHORT_HASH = 8;
+    private static final int LONGEST_STEM = 40; // every file system takes it, with hash and ending
+    private static final int SHORT_HASH = 8; // tells the files of one job apart
 
     private final Path folder;
     private final Disk disk;

@@ -19,7 +19,7 @@ import java.util.Optional;
  */
 public record AccelerometerWav(int rateHz, int bits, double fullScale, List<SensorAxis> axes, Optional<MarkPulses> mark)
         implements Sensor {
-    private static final double MARK_LEVEL = 0.7;
+    private static final double MARK_LEVEL = 0.7; // of full scale
 
     public AccelerometerWav {
         axes = List.copyOf(axes);

@@ -16,17 +16,17 @@ record Ailment(Fault fault, int place, double scale) {
     /** Around the usual size of each fault: smaller ones might not show, larger ones would be too easy. */
     private static final double LEAST_SCALE = 0.8;
 
-    private static final double MOST_SCALE = 1.6;
+    private static final double MOST_SCALE = 1.6; // invented: from clearly to badly
 
-    private static final double TRACK_M = 0.006;
-    private static final double MASS_KG = 0.003;
-    private static final double PITCH_DEG = 1.5;
-    private static final double RUN_OUT_M = 0.35e-3;
-    private static final double DIAL_RADIUS_M = 0.05;
+    private static final double TRACK_M = 0.006; // invented: twice what is accepted in practice
+    private static final double MASS_KG = 0.003; // invented: a few grams of a blade of 1.2 kg
+    private static final double PITCH_DEG = 1.5; // invented: seen with a protractor
+    private static final double RUN_OUT_M = 0.35e-3; // invented: seen with a dial
+    private static final double DIAL_RADIUS_M = 0.05; // invented: a flange of 10 cm
     /** What a cylinder of usual weakness lacks; the share that it gives is never below 0. */
     private static final double CYLINDER_LACKS = 0.35;
 
-    private static final double ONE_IN_THREE = 1 / 3.0;
+    private static final double ONE_IN_THREE = 1 / 3.0; // invented
 
     /** One fault, in one case of three two, that this machine can have; same seed, same faults. */
     static List<Ailment> drawn(Machine machine, long seed) {

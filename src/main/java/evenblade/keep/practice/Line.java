@@ -11,7 +11,7 @@ import evenblade.base.numeric.Phasor;
  * @param law amplitude and phase by speed
  */
 public record Line(double propellerOrder, Law law) {
-    private static final double CONVERTER_SHARE = 0.48;
+    private static final double CONVERTER_SHARE = 0.48; // of the rate: a converter's filter ends just below half
 
     /** Amplitude and phase of a line at a propeller speed. */
     @FunctionalInterface
@@ -19,7 +19,7 @@ public record Line(double propellerOrder, Law law) {
         Phasor at(double propellerHz);
     }
 
-    /** The same at any speed. */
+    /** Constant at any speed. */
     record Constant(Phasor value) implements Law {
         @Override
         public Phasor at(double propellerHz) {
@@ -37,12 +37,12 @@ public record Line(double propellerOrder, Law law) {
         return new Line(propellerOrder, new Constant(Phasor.ofDegrees(amplitude, phaseDeg)));
     }
 
-    /** The same line seen through a sensor that passes each frequency its own way. */
+    /** This line seen through a sensor that passes each frequency its own way. */
     public Line through(Response response) {
         return new Line(propellerOrder, hz -> law.at(hz).times(response.at(propellerOrder * hz)));
     }
 
-    /** The same line at another scale. */
+    /** This line at another scale. */
     public Line times(double factor) {
         return new Line(propellerOrder, hz -> law.at(hz).times(factor));
     }
@@ -51,21 +51,6 @@ public record Line(double propellerOrder, Law law) {
     @FunctionalInterface
     public interface Response {
         Phasor at(double frequencyHz);
-    }
-
-    /**
-     * A first-order high-pass, {@code H = j(f/f_c) / (1 + j(f/f_c))}: what a laptop microphone does to low
-     * tones.
-     *
-     * @param cornerHz where it passes 1/√2
-     */
-    public static Response highPass(double cornerHz) {
-        return frequencyHz -> {
-            double ratio = frequencyHz / cornerHz;
-            // j·r/(1 + j·r), made real below: (r² + j·r)/(1 + r²).
-            double below = 1 + ratio * ratio;
-            return new Phasor(ratio * ratio / below, ratio / below);
-        };
     }
 
     /**

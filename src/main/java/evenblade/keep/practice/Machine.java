@@ -29,10 +29,10 @@ public record Machine(
     /** Speed at which strengths of drive and sound are stated, in propeller revolutions per second. */
     static final double REFERENCE_HZ = 33;
 
-    private static final double TIP_RADIUS_M = 0.85;
-    private static final double BLADE_KG = 1.2;
-    private static final double CENTRE_OF_GRAVITY_SHARE = 0.4;
-    private static final double DIAL_RADIUS_M = 0.05;
+    private static final double TIP_RADIUS_M = 0.85; // invented: a common size
+    private static final double BLADE_KG = 1.2; // invented
+    private static final double CENTRE_OF_GRAVITY_SHARE = 0.4; // invented: blades are thick at the root
+    private static final double DIAL_RADIUS_M = 0.05; // invented: a flange of 10 cm
 
     public Machine {
         blades = List.copyOf(blades);
@@ -110,7 +110,7 @@ public record Machine(
         return installation.engine().cycle() == Engine.Cycle.ELECTRIC;
     }
 
-    /** The same hub with the blades moved: blade named first sits at position 1. */
+    /** This hub with the blades moved: blade named first sits at position 1. */
     public Machine withBladesAt(List<String> names) {
         return withBlades(names.stream().map(this::blade).toList());
     }
@@ -119,7 +119,7 @@ public record Machine(
         return new Machine(installation, others, runOut, drive, body, hubWeights);
     }
 
-    /** The same with the blade at a position changed. */
+    /** Changes the blade at a position. */
     Machine withBlade(int position, Blade changed) {
         List<Blade> others = new ArrayList<>(blades);
         others.set(position - 1, changed);
@@ -138,7 +138,7 @@ public record Machine(
         return new Machine(installation, blades, runOut, drive, other, hubWeights);
     }
 
-    /** The same with these balance weights on, and no others. */
+    /** With these balance weights on, and no others. */
     public Machine withHubWeights(List<HubMass> others) {
         return new Machine(installation, blades, runOut, drive, body, others);
     }

@@ -14,8 +14,10 @@ public record Noise(double whiteRms, double lowRms) {
     /** Corners of the first-order processes whose sum falls about as 1/f, one per octave and a half. */
     private static final double LOWEST_CORNER_HZ = 0.5;
 
+    /** Half a decade from one process to the next gives an even slope; ours. */
     private static final double CORNER_STEP = 3;
-    private static final int PROCESSES = 7;
+
+    private static final int PROCESSES = 7; // covers three decades
 
     public static Noise white(double rms) {
         return new Noise(rms, 0);

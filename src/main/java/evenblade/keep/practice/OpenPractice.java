@@ -44,8 +44,8 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
     /** Long enough for a line good to a percent, short enough to be made in a second. */
     private static final double DWELL_S = 10;
 
-    private static final int RATE_HZ = 2000;
-    private static final double KGM_PER_GMM = 1e-6;
+    private static final int RATE_HZ = 2000; // orders up to some 800 Hz
+    private static final double KGM_PER_GMM = 1e-6; // exact
 
     public OpenPractice {
         faults = List.copyOf(faults);
@@ -110,8 +110,7 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
     public static Event nextRun(Path folder, Optional<String> label) throws IOException {
         Path file = folder.resolve(PracticeJob.TRUTH_FOLDER).resolve(MACHINE_FILE);
         if (!Files.isRegularFile(file)) {
-            throw BadInput.in(folder)
-                    .found("no invented job that goes on", "a folder made with 'practice DIR --to-balance'");
+            throw BadInput.in(folder).found("no invented job that goes on", "the folder of an invented job to balance");
         }
         JsonObject json = JsonDocument.read(file);
         OpenPractice practice = new OpenPractice(
@@ -183,7 +182,7 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
             throw BadInput.in("angles of weights")
                     .found(
                             "nobody has said which way they are counted",
-                            "once: job weight DIR --angles against-rotation, or with-rotation");
+                            "once, with a weight: against the rotation, or with it");
         }
         double sign = counted.filter(c -> c == HubCounting.WITH_ROTATION).isPresent() ? -1 : 1;
         return on.stream()

@@ -42,10 +42,12 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
     private static final OffsetDateTime WRITTEN_UP = MORNING.plusDays(1);
 
     static final String TRUTH_FOLDER = "truth";
-    private static final double USUAL_MAX_RPM = 5600;
+    private static final double USUAL_MAX_RPM = 5600; // invented
+    /** Invented: three speeds far enough apart to show a law. */
     private static final double[] DWELL_SHARES = {0.71, 0.86, 0.95};
-    private static final double RAMP_S = 4;
-    static final double WANDER_SHARE = 0.008;
+
+    private static final double RAMP_S = 4; // invented: a calm hand
+    static final double WANDER_SHARE = 0.008; // invented: a hand-held throttle in light wind
     /** How well a throttle is set again. */
     private static final double SETTING_SIGMA = 0.002;
     /** What wind does to the load of each blade from run to run, as degrees of pitch. */
@@ -62,7 +64,7 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
         return new PracticeJob(installation, faults, seed, 15, 4000);
     }
 
-    /** The same with dwells of 6 s at 1 kHz: a sixth of the work and the disk. */
+    /** With dwells of 6 s at 1 kHz: a sixth of the work and the disk. */
     public PracticeJob brief() {
         return new PracticeJob(installation, faults, seed, 6, 1000);
     }

@@ -28,11 +28,11 @@ public record PracticeRun(
         Noise noise,
         double humAcceleration,
         long seed) {
-    private static final double MAINS_HZ = 50;
-    private static final double DEFAULT_RPM = 4800;
-    private static final double DEFAULT_S = 30;
+    private static final double MAINS_HZ = 50; // much of the world's mains
+    private static final double DEFAULT_RPM = 4800; // invented
+    private static final double DEFAULT_S = 30; // invented
     private static final Noise DEFAULT_NOISE = new Noise(0.15, 0.05);
-    private static final int WANDER_PART = 100;
+    private static final int WANDER_PART = 100; // beyond the sensors' numbers, so that no two draw the same chance
 
     public PracticeRun {
         faults = List.copyOf(faults);
@@ -49,35 +49,35 @@ public record PracticeRun(
         return new PracticeRun(machine, List.of(), SpeedProfile.steady(hz, DEFAULT_S), 0, DEFAULT_NOISE, 0, 1);
     }
 
-    /** The same with something put wrong. */
+    /** With something put wrong. */
     public PracticeRun withFault(Fault fault) {
         List<Fault> all = new ArrayList<>(faults);
         all.add(fault);
         return new PracticeRun(fault.in(machine), all, speed, wanderShare, noise, humAcceleration, seed);
     }
 
-    /** The same, for a machine that was given with these faults in it. */
+    /** For a machine that was given with these faults in it. */
     PracticeRun knownToHave(List<Fault> wrong) {
         return new PracticeRun(machine, wrong, speed, wanderShare, noise, humAcceleration, seed);
     }
 
-    /** The same at one engine speed. */
+    /** At one engine speed. */
     public PracticeRun at(double engineRpm) {
         return following(SpeedProfile.steady(
                 engineRpm / 60 / machine.installation().reduction().ratio(), speed.durationS()));
     }
 
-    /** The same first dwell for so long, and nothing after it. */
+    /** The first dwell for so long, and nothing after it. */
     public PracticeRun forSeconds(double seconds) {
         return following(SpeedProfile.steady(speed.stretches().get(0).fromHz(), seconds));
     }
 
-    /** The same over dwells and ramps. */
+    /** Over dwells and ramps. */
     public PracticeRun following(SpeedProfile other) {
         return new PracticeRun(machine, faults, other, wanderShare, noise, humAcceleration, seed);
     }
 
-    /** The same with irregular wander, 0.01 for ± 1 %. */
+    /** With irregular wander, 0.01 for ± 1 %. */
     public PracticeRun wandering(double share) {
         return new PracticeRun(machine, faults, speed, share, noise, humAcceleration, seed);
     }
@@ -86,12 +86,12 @@ public record PracticeRun(
         return new PracticeRun(machine, faults, speed, wanderShare, other, humAcceleration, seed);
     }
 
-    /** The same with mains hum, m/s² peak. */
+    /** With mains hum, m/s² peak. */
     public PracticeRun withHum(double acceleration) {
         return new PracticeRun(machine, faults, speed, wanderShare, noise, acceleration, seed);
     }
 
-    /** The same with other wander and noise. */
+    /** With other wander and noise. */
     public PracticeRun seeded(long other) {
         return new PracticeRun(machine, faults, speed, wanderShare, noise, humAcceleration, other);
     }
@@ -108,15 +108,6 @@ public record PracticeRun(
                 .withNoise(noise)
                 .withSeed(Seeds.part(seed, axis.ordinal()));
         return humAcceleration == 0 ? run : run.withTone(MAINS_HZ, humAcceleration);
-    }
-
-    /** What a microphone of unit sensitivity hears, high-pass and all, without noise of its own. */
-    public SyntheticRun heard(double cornerHz) {
-        return SyntheticRun.at(trueSpeed())
-                .withLines(Sound.of(machine).stream()
-                        .map(line -> line.through(Line.highPass(cornerHz)))
-                        .toList())
-                .withSeed(Seeds.part(seed, SensorAxis.values().length));
     }
 
     /** All three directions at an even clock, in memory. */

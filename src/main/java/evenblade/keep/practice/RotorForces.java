@@ -22,12 +22,12 @@ import java.util.List;
  * speed for a disc of 1.7 m, growing with the fourth power of the diameter.
  */
 final class RotorForces {
-    static final double THRUST_PER_DEGREE = 0.09;
-    static final double THRUST_RADIUS_SHARE = 0.7;
-    private static final double DRAG_SHARE = 1.0 / 8;
-    private static final double UNEVEN_AIR = 0.1;
-    private static final double REFERENCE_THRUST_N = 1800;
-    private static final double REFERENCE_DIAMETER_M = 1.7;
+    static final double THRUST_PER_DEGREE = 0.09; // invented: order of magnitude
+    static final double THRUST_RADIUS_SHARE = 0.7; // common practice: thrust acts at 70 to 75 % of the radius
+    private static final double DRAG_SHARE = 1.0 / 8; // invented
+    private static final double UNEVEN_AIR = 0.1; // invented
+    private static final double REFERENCE_THRUST_N = 1800; // invented
+    private static final double REFERENCE_DIAMETER_M = 1.7; // invented
 
     private RotorForces() {}
 

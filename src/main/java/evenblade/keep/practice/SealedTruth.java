@@ -28,7 +28,7 @@ public record SealedTruth(List<String> faults, Map<String, String> truths) {
     /** Its file in the job folder. */
     public static final String FILE_NAME = "sealed.txt";
 
-    private static final int LINE_LENGTH = 76;
+    private static final int LINE_LENGTH = 76; // RFC 2045
 
     public SealedTruth {
         faults = List.copyOf(faults);

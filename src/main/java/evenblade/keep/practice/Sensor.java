@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 
 /** Something that turns an invented run into a file, with what it adds and takes away on the way. */
-public sealed interface Sensor permits AccelerometerWav, PhoneLogger, LaptopMicrophone {
+public interface Sensor {
     /** What it is, in words. */
     String description();
 

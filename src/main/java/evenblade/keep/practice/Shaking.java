@@ -14,16 +14,16 @@ public final class Shaking {
     /** Torque pulse of one cylinder at the reference speed, N·m. */
     private static final double PULSE_NM = 28;
 
-    private static final double PULSE_CORNER = 3;
+    private static final double PULSE_CORNER = 3; // invented
     /** Share of the torque's shaking across that the casing passes on along and up. */
     private static final double CASING_ALONG = 0.12;
 
-    private static final double CASING_UP = 0.35;
+    private static final double CASING_UP = 0.35; // invented
     /** Where the crank's heavy spot sits behind the centre of gravity. */
     private static final double CRANK_BEHIND_M = 0.05;
 
-    private static final double[] RATTLE_ORDERS = {0.5, 1, 1.5, 2, 2.5, 3, 4, 5};
-    private static final double[] RATTLE_SHARES = {0.45, 1, 0.3, 0.6, 0.2, 0.4, 0.3, 0.2};
+    private static final double[] RATTLE_ORDERS = {0.5, 1, 1.5, 2, 2.5, 3, 4, 5}; // invented
+    private static final double[] RATTLE_SHARES = {0.45, 1, 0.3, 0.6, 0.2, 0.4, 0.3, 0.2}; // invented
 
     private final Machine machine;
     private final SensorAxis axis;
@@ -127,7 +127,7 @@ public final class Shaking {
         return force.times(1 / machine.body().massKg());
     }
 
-    /** The same from moments that swing the nose sideways and lift it: what is above the shaft moves back. */
+    /** From moments that swing the nose sideways and lift it: what is above the shaft moves back. */
     private Phasor tilted(Phasor swing, Phasor lift) {
         Body body = machine.body();
         Phasor arm =

@@ -12,7 +12,7 @@ public final class SpeedProfile {
     /** Default band of irregular wander, in hertz. */
     private static final double WANDER_SLOWEST_HZ = 0.05;
 
-    private static final double WANDER_FASTEST_HZ = 0.4;
+    private static final double WANDER_FASTEST_HZ = 0.4; // invented: gusts of some seconds
 
     private final List<Stretch> stretches;
     private final Wander wander;
@@ -74,12 +74,12 @@ public final class SpeedProfile {
         }
     }
 
-    /** The same run with a dwell at its last set speed added. */
+    /** This run with a dwell at its last set speed added. */
     public SpeedProfile thenDwell(double durationS) {
         return with(last().toHz(), durationS);
     }
 
-    /** The same run with a ramp from its last set speed added. */
+    /** This run with a ramp from its last set speed added. */
     public SpeedProfile thenRampTo(double toHz, double durationS) {
         return with(toHz, durationS);
     }
@@ -90,13 +90,13 @@ public final class SpeedProfile {
         return new SpeedProfile(more, wander);
     }
 
-    /** The same set speeds with another wander. */
+    /** These set speeds with another wander. */
     public SpeedProfile wandering(Wander other) {
         return new SpeedProfile(stretches, other);
     }
 
     /**
-     * The same set speeds with irregular wander between 0.05 and 0.4 Hz.
+     * These set speeds with irregular wander between 0.05 and 0.4 Hz.
      *
      * @param share largest excursion as a share of the set speed: 0.01 for ± 1 %
      */

@@ -18,11 +18,11 @@ import java.util.function.IntToDoubleFunction;
  * @param seed of the reading errors
  */
 record StaticCheck(Machine machine, long seed) {
-    private static final double MARK_SIGMA_MM = 0.4;
-    private static final double PROTRACTOR_SIGMA_DEG = 0.1;
-    private static final double BLOCK_MM = 12;
-    private static final double SET_PITCH_DEG = 21;
-    private static final int ROUNDS = 2;
+    private static final double MARK_SIGMA_MM = 0.4; // invented: a felt pen against a block
+    private static final double PROTRACTOR_SIGMA_DEG = 0.1; // invented: a digital protractor
+    private static final double BLOCK_MM = 12; // invented
+    private static final double SET_PITCH_DEG = 21; // invented
+    private static final int ROUNDS = 2; // what it takes to see the reading error
 
     /** Tip marks against a block, two rounds. */
     Detail.Tracking tracking() {

@@ -36,7 +36,7 @@ public record SyntheticRun(SpeedProfile speed, List<Line> lines, List<Tone> tone
         return new SyntheticRun(speed, List.of(), List.of(), Noise.NONE, 0);
     }
 
-    /** The same with a line of constant amplitude (peak) more. */
+    /** With a line of constant amplitude (peak) more. */
     public SyntheticRun withLine(double propellerOrder, double amplitude, double phaseDeg) {
         return withLine(Line.of(propellerOrder, amplitude, phaseDeg));
     }
@@ -51,13 +51,13 @@ public record SyntheticRun(SpeedProfile speed, List<Line> lines, List<Tone> tone
         return new SyntheticRun(speed, all, tones, noise, seed);
     }
 
-    /** The same seen through a sensor that passes each frequency its own way; tones and noise stay. */
+    /** Seen through a sensor that passes each frequency its own way; tones and noise stay. */
     public SyntheticRun through(Line.Response response) {
         List<Line> passed = lines.stream().map(line -> line.through(response)).toList();
         return new SyntheticRun(speed, passed, tones, noise, seed);
     }
 
-    /** The same with a tone that stands still. */
+    /** With a tone that stands still. */
     public SyntheticRun withTone(double frequencyHz, double amplitude) {
         List<Tone> all = new ArrayList<>(tones);
         all.add(new Tone(frequencyHz, amplitude, 0));
@@ -68,13 +68,13 @@ public record SyntheticRun(SpeedProfile speed, List<Line> lines, List<Tone> tone
         return new SyntheticRun(speed, lines, tones, other, seed);
     }
 
-    /** The same with white noise of the given standard deviation. */
+    /** With white noise of the given standard deviation. */
     public SyntheticRun withNoise(double rms) {
         return withNoise(Noise.white(rms));
     }
 
     /**
-     * The same with white noise that the strongest line stands over by the given number of decibels:
+     * With white noise that the strongest line stands over by the given number of decibels:
      * {@code A²/(2σ²) = 10^(dB/10)}, over the whole band, taken at the speed of the run's start.
      */
     public SyntheticRun withStrongestLineAbove(double noiseDb) {

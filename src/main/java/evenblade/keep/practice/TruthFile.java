@@ -22,7 +22,7 @@ import java.util.Optional;
  * mark, averaged over the dwell as a fit in step with the propeller would.
  */
 public final class TruthFile {
-    private static final double NOTHING = 1e-12;
+    private static final double NOTHING = 1e-12; // rounding of sums
     private static final double SAME_ORDER = OrderTable.COINCIDENT;
 
     private TruthFile() {}
@@ -36,7 +36,7 @@ public final class TruthFile {
         return record(run, sensor, folder, folder, name);
     }
 
-    /** The same with the truth in another folder. */
+    /** Records it, with the truth in another folder. */
     public static Path record(PracticeRun run, Sensor sensor, Path folder, Path truthFolder, String name)
             throws IOException {
         Path file = folder.resolve(name + sensor.extension());

@@ -13,7 +13,7 @@ import java.util.Random;
 public record Wander(List<Ripple> ripples) {
     public static final Wander NONE = new Wander(List.of());
 
-    private static final int PARTS = 6;
+    private static final int PARTS = 6; // invented: enough to look irregular
 
     /**
      * One part.
@@ -26,11 +26,6 @@ public record Wander(List<Ripple> ripples) {
 
     public Wander {
         ripples = List.copyOf(ripples);
-    }
-
-    /** A single even breathing of the speed. */
-    public static Wander breathing(double share, double periodS) {
-        return new Wander(List.of(new Ripple(share, 1 / periodS, 0)));
     }
 
     /**

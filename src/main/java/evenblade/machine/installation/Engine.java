@@ -1,5 +1,6 @@
 package evenblade.machine.installation;
 
+import evenblade.base.fact.Worded;
 import evenblade.base.problem.BadInput;
 import java.util.List;
 import java.util.Locale;
@@ -14,45 +15,35 @@ import java.util.OptionalDouble;
  * @param maxRpm highest speed it may run at, where stated
  */
 public record Engine(Cycle cycle, int cylinders, OptionalDouble idleRpm, OptionalDouble maxRpm) {
-    public static final int LEAST_CYLINDERS = 1;
-    public static final int MOST_CYLINDERS = 24;
+    public static final int LEAST_CYLINDERS = 1; // an electric motor counts as one
+    public static final int MOST_CYLINDERS = 24; // more than any such engine; a mistyped number shows
     /** The slowest and fastest speed that may be entered, in rpm. */
     public static final double LEAST_RPM = 10;
 
+    /** More than any motor that drives a propeller; a mistyped number shows. */
     public static final double MOST_RPM = 100_000;
 
     /** Engine cycle, with the number of crank revolutions between two firings of one cylinder. */
-    public enum Cycle {
-        TWO_STROKE("two-stroke", 1),
-        FOUR_STROKE("four-stroke", 2),
-        ELECTRIC("electric", 0);
+    public enum Cycle implements Worded {
+        TWO_STROKE(1),
+        FOUR_STROKE(2),
+        ELECTRIC(0);
 
-        private final String word;
         private final int revolutionsPerFiring;
 
-        Cycle(String word, int revolutionsPerFiring) {
-            this.word = word;
+        Cycle(int revolutionsPerFiring) {
             this.revolutionsPerFiring = revolutionsPerFiring;
         }
 
         /** The words of all cycles. */
         public static List<String> words() {
-            return List.of(TWO_STROKE.word, FOUR_STROKE.word, ELECTRIC.word);
+            return List.of(TWO_STROKE.word(), FOUR_STROKE.word(), ELECTRIC.word());
         }
 
         /** The cycle of a word out of {@link #words}. */
         static Cycle named(String word) {
-            for (Cycle cycle : values()) {
-                if (cycle.word.equals(word)) {
-                    return cycle;
-                }
-            }
-            throw new IllegalArgumentException("no cycle '" + word + "'");
-        }
-
-        /** As written in installation files. */
-        public String word() {
-            return word;
+            return Worded.named(Cycle.class, word)
+                    .orElseThrow(() -> new IllegalArgumentException("no cycle '" + word + "'"));
         }
 
         /** Crank revolutions between two firings of one cylinder; 0 where nothing fires. */

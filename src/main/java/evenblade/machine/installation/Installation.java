@@ -1,5 +1,6 @@
 package evenblade.machine.installation;
 
+import evenblade.base.fact.Worded;
 import evenblade.base.units.Length;
 import evenblade.base.units.Mass;
 import java.util.List;
@@ -62,8 +63,8 @@ public record Installation(
             Optional<Length> centreOfGravity,
             Optional<Length> chord,
             Optional<HubCounting> positionsCounted) {
-        public static final int LEAST_BLADES = 2;
-        public static final int MOST_BLADES = 12;
+        public static final int LEAST_BLADES = 2; // a single blade's comb would need other rules
+        public static final int MOST_BLADES = 12; // more than any such propeller; a mistyped number shows
 
         /** A propeller whose blades' width and whose hub's numbering aren't given. */
         public Propeller(
@@ -82,20 +83,9 @@ public record Installation(
     }
 
     /** Sense of rotation. */
-    public enum Rotation {
-        CLOCKWISE("clockwise"),
-        COUNTER_CLOCKWISE("counter-clockwise");
-
-        private final String word;
-
-        Rotation(String word) {
-            this.word = word;
-        }
-
-        /** As written in installation files. */
-        public String word() {
-            return word;
-        }
+    public enum Rotation implements Worded {
+        CLOCKWISE,
+        COUNTER_CLOCKWISE
     }
 
     /** The sense in which hub positions are numbered: as given, else {@link HubCounting#USUAL}. */

@@ -1,5 +1,6 @@
 package evenblade.machine.installation;
 
+import evenblade.base.fact.Worded;
 import java.util.List;
 import java.util.Optional;
 
@@ -11,10 +12,12 @@ import java.util.Optional;
  * @param teeth tooth counts, where entered
  */
 public record Reduction(Kind kind, double ratio, Optional<Teeth> teeth) {
+    /** Below it a propeller would turn five times the engine's speed; a mistyped ratio shows. */
     public static final double LEAST_RATIO = 0.2;
-    public static final double MOST_RATIO = 10;
-    public static final int LEAST_TEETH = 5;
-    public static final int MOST_TEETH = 500;
+
+    public static final double MOST_RATIO = 10; // above any drive of this kind; a mistyped ratio shows
+    public static final int LEAST_TEETH = 5; // fewer don't mesh
+    public static final int MOST_TEETH = 500; // a mistyped number shows
 
     /** A drive known by its tooth counts; the ratio comes from them. */
     public static Reduction ofTeeth(Kind kind, Teeth teeth) {
@@ -32,36 +35,20 @@ public record Reduction(Kind kind, double ratio, Optional<Teeth> teeth) {
     }
 
     /** Kind of drive. */
-    public enum Kind {
-        GEAR("gear"),
-        BELT("belt"),
-        DIRECT("direct"),
-        UNSTATED("unstated");
-
-        private final String word;
-
-        Kind(String word) {
-            this.word = word;
-        }
+    public enum Kind implements Worded {
+        GEAR,
+        BELT,
+        DIRECT,
+        UNSTATED;
 
         /** The words that may be entered. */
         public static List<String> words() {
-            return List.of(GEAR.word, BELT.word, DIRECT.word);
+            return List.of(GEAR.word(), BELT.word(), DIRECT.word());
         }
 
         /** The kind of a word; {@link #UNSTATED} where it is none of {@link #words}. */
         static Kind named(String word) {
-            for (Kind kind : values()) {
-                if (kind.word.equals(word)) {
-                    return kind;
-                }
-            }
-            return UNSTATED;
-        }
-
-        /** As written in installation files. */
-        public String word() {
-            return word;
+            return Worded.named(Kind.class, word).orElse(UNSTATED);
         }
     }
 

@@ -1,18 +1,9 @@
 package evenblade.machine.installation;
 
+import evenblade.base.fact.Worded;
+
 /** The shaft an order is counted on. */
-public enum Shaft {
-    PROPELLER("propeller"),
-    CRANK("crank");
-
-    private final String word;
-
-    Shaft(String word) {
-        this.word = word;
-    }
-
-    /** As written in JSON. */
-    public String word() {
-        return word;
-    }
+public enum Shaft implements Worded {
+    PROPELLER,
+    CRANK
 }

@@ -12,8 +12,8 @@ final class DwellSpeeds {
     /** The highest dwell stays this share of the highest speed, to leave the limit alone. */
     static final double HIGH_SHARE = 0.9;
 
-    private static final int COUNT = 5;
-    private static final double ROUND_TO_RPM = 50;
+    private static final int COUNT = 5; // common practice, no source: idle to full in four steps
+    private static final double ROUND_TO_RPM = 50; // what a cockpit's gauge shows
 
     private DwellSpeeds() {}
 

@@ -25,7 +25,7 @@ public final class Planner {
     /** The longest dwell asked for, in seconds; lines that need more are taken as one. */
     static final double LONGEST_DWELL_S = 120;
 
-    private static final double LENGTH_STEP_S = 5;
+    private static final double LENGTH_STEP_S = 5; // whole numbers to count out
 
     private final Installation installation;
     private final OptionalDouble sampleRateHz;

@@ -52,7 +52,7 @@ final class LineSearch {
     /** How far a skirt reaches, as a share of the stronger line's frequency: a speed wanders by about so much. */
     private static final double SKIRT = 0.01;
 
-    private static final double SKIRT_BINS = 5;
+    private static final double SKIRT_BINS = 5; // ours: beyond, a Hann window's side lobes are small
     /** Weaker ones, 100 dB under the strongest, are the rounding of 16-bit samples. */
     private static final double LEAST_SHARE = 1e-5;
 

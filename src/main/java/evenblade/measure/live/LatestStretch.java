@@ -20,8 +20,8 @@ import java.util.Optional;
  * doesn't count any more. Used by one thread.
  */
 public final class LatestStretch implements BlockSink {
-    private static final double JUDGED_S = 5;
-    private static final int CLIPPED_RUN = 2;
+    private static final double JUDGED_S = 5; // what is said of the level is of now; ours
+    private static final int CLIPPED_RUN = 2; // one sample at full scale may be chance
     private static final String NO_HASH = "0".repeat(64);
 
     private final double rateHz;

@@ -29,8 +29,8 @@ public final class LiveChain implements BlockSink, AutoCloseable {
     /** Time between two windows. */
     public static final double HOP_S = 1;
 
-    private static final int MOST_BLOCKS = 200;
-    private static final long LOOK_MS = 100;
+    private static final int MOST_BLOCKS = 200; // some seconds of sound; older ones are dropped and counted
+    private static final long LOOK_MS = 100; // how late the end of a thread is seen
     /** So long the last window of a take may wait for the one before it. */
     private static final long LAST_MS = 5000;
 

@@ -41,7 +41,7 @@ public record LiveReading(
                 .map(s -> 60 * s.track().propellerHzAt(s.track().toS()));
     }
 
-    /** The same for the engine. */
+    /** Speed of the engine. */
     public Optional<Double> engineRpm() {
         return propellerRpm().map(rpm -> rpm * ratio);
     }

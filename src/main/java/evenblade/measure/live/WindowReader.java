@@ -29,7 +29,7 @@ public record WindowReader(Installation installation, SpeedPrior expectation, Op
     /** A shorter window is not looked at. */
     static final double LEAST_S = 3;
 
-    private static final double SPECTRUM_SEGMENT_S = 2;
+    private static final double SPECTRUM_SEGMENT_S = 2; // half a hertz fine; ours
 
     /** What a window shows; pure. */
     public LiveReading read(Recording window, double skippedS) {

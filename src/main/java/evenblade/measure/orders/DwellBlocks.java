@@ -2,7 +2,6 @@ package evenblade.measure.orders;
 
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
-import evenblade.measure.speed.Clock;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.OrderWaves;
 import evenblade.measure.speed.SpeedTrack;
@@ -11,12 +10,12 @@ import java.util.stream.IntStream;
 
 /** One dwell of a recording cut into blocks, with the lines' cosines and sines at their samples. */
 final class DwellBlocks {
-    private static final int LEAST_BLOCKS = 8;
-    private static final int MOST_BLOCKS = 400;
+    private static final int LEAST_BLOCKS = 8; // fewer don't show how amplitudes scatter
+    private static final int MOST_BLOCKS = 400; // ours: a bound on time and memory
     /** A block with fewer samples tells nothing and is passed over. */
     private static final int LEAST_SAMPLES = 4;
 
-    private static final int PARTS = 8;
+    private static final int PARTS = 8; // a few for each of the usual processors
 
     private final Recording recording;
     private final List<Channel> channels;
@@ -30,7 +29,7 @@ final class DwellBlocks {
         this.lines = List.copyOf(lines);
         int wanted = (int) Math.max(LEAST_BLOCKS, Math.min(MOST_BLOCKS, Math.round(dwell.durationS())));
         int[] edges = IntStream.rangeClosed(0, wanted)
-                .map(b -> Clock.indexAt(recording.time(), dwell.fromS() + b * dwell.durationS() / wanted))
+                .map(b -> recording.time().firstFrom(dwell.fromS() + b * dwell.durationS() / wanted))
                 .toArray();
         int[] filled = IntStream.range(0, wanted)
                 .filter(b -> edges[b + 1] - edges[b] >= LEAST_SAMPLES)

@@ -20,7 +20,7 @@ import java.util.Optional;
  * 1986, Biometrika 73:13, with blocks as clusters).
  */
 final class DwellFit {
-    private static final int MOST_STEPS = 6;
+    private static final int MOST_STEPS = 6; // ours: a bound, so that it always ends
     /** Scatter takes two blocks at least. */
     private static final int LEAST_BLOCKS = 2;
 
@@ -74,7 +74,7 @@ final class DwellFit {
         return stepped(FitResidual.Asked.WISHES);
     }
 
-    /** The same lines on a track that is slightly other. */
+    /** These lines on a track that is slightly other. */
     DwellFit on(SpeedTrack other) {
         return new DwellFit(blocks, other, normal, solution, leftover).stepped(FitResidual.Asked.SUMS);
     }

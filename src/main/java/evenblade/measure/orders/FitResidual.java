@@ -12,7 +12,7 @@ import java.util.List;
  * out, and its sums of products with every column, C_b'r_b.
  */
 final class FitResidual {
-    private static final double SLICE_S = 0.1;
+    private static final double SLICE_S = 0.1; // some turns of a propeller
 
     /** What is wanted beside the sums. */
     enum Asked {
@@ -48,7 +48,7 @@ final class FitResidual {
         return of(blocks, track, solution, asked, (block, count, columns) -> {});
     }
 
-    /** The same with some more work on every block once it has been held against the columns. */
+    /** Does some more work on every block once it has been held against the columns. */
     static FitResidual of(
             DwellBlocks blocks, SpeedTrack track, double[][] solution, Asked asked, DwellBlocks.Work more) {
         FitResidual left = new FitResidual(blocks, asked);

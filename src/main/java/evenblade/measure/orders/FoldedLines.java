@@ -3,7 +3,6 @@ package evenblade.measure.orders;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.TimeBase;
 import evenblade.machine.installation.OrderTable;
-import evenblade.measure.speed.Clock;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import java.util.ArrayList;
@@ -23,7 +22,7 @@ record FoldedLines(List<FittedLine> along, Map<Integer, List<String>> hiddenUnde
     /** Two columns that agree to more than this are taken for one. */
     private static final double SAME = 0.9;
 
-    private static final int SAMPLES_LOOKED_AT = 4000;
+    private static final int SAMPLES_LOOKED_AT = 4000; // ours: enough for a share
 
     FoldedLines {
         along = List.copyOf(along);
@@ -92,8 +91,8 @@ record FoldedLines(List<FittedLine> along, Map<Integer, List<String>> hiddenUnde
      * speed that wanders tell a folded line from the one it lies on.
      */
     private static double agree(TimeBase time, SpeedResult speed, Dwell dwell, FittedLine one, FittedLine other) {
-        int first = Clock.indexAt(time, dwell.fromS());
-        int end = Clock.indexAt(time, dwell.toS());
+        int first = time.firstFrom(dwell.fromS());
+        int end = time.firstFrom(dwell.toS());
         int every = Math.max(1, (end - first) / SAMPLES_LOOKED_AT);
         double[] sums = new double[4];
         int n = 0;

@@ -1,5 +1,6 @@
 package evenblade.measure.orders;
 
+import evenblade.base.fact.Worded;
 import java.util.OptionalDouble;
 
 /** The amplitude of a line, or why there is none. */
@@ -25,7 +26,7 @@ public sealed interface Level {
             boolean detected,
             Estimator estimator)
             implements Level {
-        /** The same line with its amplitude in a unit of which so many make one of this. */
+        /** This line with its amplitude in a unit of which so many make one of this. */
         public Measured times(double factor) {
             return new Measured(
                     factor * amplitude,
@@ -72,21 +73,10 @@ public sealed interface Level {
     }
 
     /** How the blocks of a dwell were brought together. */
-    enum Estimator {
+    enum Estimator implements Worded {
         /** One fit over the whole dwell; the line keeps step with the track. */
-        COHERENT("coherent"),
+        COHERENT,
         /** Root mean square over blocks, noise taken out; the line doesn't keep step. */
-        BLOCK_RMS("block-rms");
-
-        private final String word;
-
-        Estimator(String word) {
-            this.word = word;
-        }
-
-        /** As written in JSON. */
-        public String word() {
-            return word;
-        }
+        BLOCK_RMS;
     }
 }

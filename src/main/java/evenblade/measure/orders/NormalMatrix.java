@@ -14,7 +14,7 @@ import java.util.SplittableRandom;
  * makes it take one more step to the same result.
  */
 final class NormalMatrix {
-    private static final int ENOUGH_SAMPLES = 60_000;
+    private static final int ENOUGH_SAMPLES = 60_000; // ours: enough for its sums
 
     private final double[][] inverse;
     /** Sums of each block where all samples were taken, else empty. */
@@ -94,10 +94,6 @@ final class NormalMatrix {
             sum += inverse[row][k] * right[k];
         }
         return sum;
-    }
-
-    double inverse(int row, int column) {
-        return inverse[row][column];
     }
 
     /**

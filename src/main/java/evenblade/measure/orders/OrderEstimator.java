@@ -19,11 +19,11 @@ final class OrderEstimator {
     /** Share of a line's power that must keep step with the track for it to count as coherent. */
     private static final double IN_STEP = 0.9;
 
-    private static final double OUT_OF_STEP_CHANCE = 1e-4;
+    private static final double OUT_OF_STEP_CHANCE = 1e-4; // ours: one in ten thousand lines may be doubted wrongly
     /** A line that keeps no step at all is believed from its blocks where they stand this far over the noise. */
     private static final double STANDS_OVER = 3;
 
-    private static final double BLOCKS_CHANCE = 1e-8;
+    private static final double BLOCKS_CHANCE = 1e-8; // ours: beyond doubt, blocks stand over what noise explains
     /** By chance an amplitude may come out far below its noise; 'below' is never said of less than this many errors. */
     private static final double LEAST_UPPER = 1.96;
 

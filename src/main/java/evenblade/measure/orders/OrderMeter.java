@@ -20,8 +20,8 @@ import java.util.Optional;
  * about a kilohertz.
  */
 public final class OrderMeter {
-    private static final double LOOKED_THROUGH_HZ = 1000;
-    private static final double MARGIN = 1.03;
+    private static final double LOOKED_THROUGH_HZ = 1000; // the orders of interest lie below about 1 kHz
+    private static final double MARGIN = 1.03; // ours: the speed wanders by as much within a dwell
     /** Lines of a dwell whose samples have gaps are put together in groups, each time twice as wide, this often. */
     private static final int MOST_WIDENINGS = 20;
 

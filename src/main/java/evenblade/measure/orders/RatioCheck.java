@@ -29,8 +29,8 @@ import java.util.Optional;
  * turns in step, such as a belt-driven generator, on a machine whose engine isn't heard.
  */
 public final class RatioCheck {
-    private static final int LEAST_LINES = 2;
-    private static final double MOST_EVIDENCE = 12;
+    private static final int LEAST_LINES = 2; // one line fits some ratio always
+    private static final double MOST_EVIDENCE = 12; // ours: no single line shall decide
     /** The lines of the other ratio must weigh this many times what only the entered one explains. */
     private static final double CLEARLY = 2;
     /** ... and this share of all that is left over. */
@@ -40,22 +40,22 @@ public final class RatioCheck {
     /** A candidate nearly as good as the best is preferred where it is a likelier mistake. */
     private static final double NEARLY = 0.8;
 
-    private static final double NEARBY = 0.25;
+    private static final double NEARBY = 0.25; // in logarithm: a slip of digits lies nearer; ours
     /** A line smeared because the speed was followed badly may show beside its place by this share. */
     private static final double SMEARED = 0.01;
 
-    private static final double SMEARED_MOST = 3;
+    private static final double SMEARED_MOST = 3; // ours
     /** A line this far below a left-over one, as a share, may be what leaks of it into the fit. */
     private static final double LEAST_SHARE = 0.15;
     /** How well a steady line's place is known where the speed was followed badly, as a share. */
     private static final double PLACED = 0.002;
 
-    private static final double SAME_RATIO = 0.005;
-    private static final double LEAST_RATIO = 0.2;
-    private static final double MOST_RATIO = 10;
+    private static final double SAME_RATIO = 0.005; // ours: nearer ratios can't be told apart
+    private static final double LEAST_RATIO = 0.2; // as far as an installation file may say
+    private static final double MOST_RATIO = 10; // as far as an installation file may say
 
-    private static final double[] MAINS_HZ = {50, 60};
-    private static final double MAINS_STRAY = 0.001;
+    private static final double[] MAINS_HZ = {50, 60}; // the two mains of the world
+    private static final double MAINS_STRAY = 0.001; // a grid holds its frequency nearer than that
     /** Multiples of a shaft's speed, beyond those of the table, that the shaft may well show too. */
     private static final int BEYOND_TABLE = 4;
 

@@ -22,7 +22,7 @@ import java.util.List;
  */
 public record RatioDoubt(
         double entered, double pointsTo, Shaft kept, List<String> lines, int enteredLines, double margin) {
-    private static final double SAME = 0.01;
+    private static final double SAME = 0.01; // ours: nearer ratios can't be told apart
 
     public RatioDoubt {
         lines = List.copyOf(lines);

@@ -13,8 +13,8 @@ import java.util.List;
  * average over half-overlapped stretches; bins beside another line are left out where enough remain.
  */
 final class ResidualSpectrum {
-    private static final int NEAREST = 2;
-    private static final int FARTHEST = 8;
+    private static final int NEAREST = 2; // beside the Hann window's main lobe
+    private static final int FARTHEST = 8; // ours: near enough to have the same noise
 
     private final Spectrum density;
     private final double dofPerStretch;

@@ -4,7 +4,6 @@ import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.machine.installation.OrderTable;
-import evenblade.measure.speed.Clock;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import evenblade.measure.speed.SpeedTrack;
@@ -17,7 +16,7 @@ import java.util.Optional;
  * leaves, and fitted again along with tones that beat with them.
  */
 final class ShaftLines {
-    private static final int MOST_ROUNDS = 3;
+    private static final int MOST_ROUNDS = 3; // ours: a bound, so that it always ends
     /** A correction of the track below this phase of blade pass isn't worth another fit. */
     private static final double ENOUGH_RAD = 0.02;
     /** After a correction as large as this the fit is held against the signal once more. */
@@ -26,7 +25,7 @@ final class ShaftLines {
     /** Tones that are fitted along because they beat with an order inside a block. */
     private static final int MOST_TONES = 4;
 
-    private static final double BEATS_WITHIN_BLOCKS = 3;
+    private static final double BEATS_WITHIN_BLOCKS = 3; // ours: a beat slower than a block looks like a drifting line
 
     private final Recording fitting;
     private final Recording looking;
@@ -173,8 +172,8 @@ final class ShaftLines {
     }
 
     private List<SteadyTones.Found> above(Channel channel, double fromHz) {
-        int first = Clock.indexAt(looking.time(), dwell.fromS());
-        Series samples = channel.values().part(first, Clock.indexAt(looking.time(), dwell.toS()) - first);
+        int first = looking.time().firstFrom(dwell.fromS());
+        Series samples = channel.values().part(first, looking.time().firstFrom(dwell.toS()) - first);
         double rate = looking.time().rateHz();
         double wander = (dwell.maxHz() - dwell.minHz()) / dwell.propellerHz();
         return SteadyTones.above(samples, rate, fromHz, Recording.USABLE_SHARE_OF_RATE * rate).stream()

@@ -20,11 +20,13 @@ import java.util.List;
  * number of bins, each bin being a mean of half-overlapped Hann stretches.
  */
 final class SteadyTones {
-    private static final double FALSE_ALARM = 0.01;
+    private static final double FALSE_ALARM = 0.01; // one recording in a hundred may show a tone that isn't there
+    /** Ours: wide enough for a median, narrow enough for a sloping floor. */
     private static final int NEIGHBOURHOOD_BINS = 40;
-    private static final int FLOOR_STEP_BINS = 16;
-    private static final double FLOOR_DOF = 60;
-    private static final int MOST = 12;
+
+    private static final int FLOOR_STEP_BINS = 16; // ours: the floor changes little within so many
+    private static final double FLOOR_DOF = 60; // ours: a median is less sure than the 80 bins it is taken from
+    private static final int MOST = 12; // ours: more tones than a machine has
     /** Samples over which the speed is taken as steady for looking over angle: some hundredths of a second. */
     private static final int KNOT_SAMPLES = 16;
     /** Below this a sensor's own drift and the wind are all there is. */

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * Averaged spectrum of overlapped, windowed stretches of an evenly sampled signal: mean of |X|² over
- * the stretches. Welch 1967, "The use of fast Fourier transform for the estimation of power spectra",
+ * Averaged spectrum of overlapped stretches of an evenly sampled signal, each without its mean and under
+ * Hann's window: mean of |X|² over the stretches. Welch 1967, "The use of fast Fourier transform for the estimation of power spectra",
  * IEEE Trans. Audio Electroacoustics AU-15(2):70.
  *
  * <p>For looking, not for measuring: where the speed wanders, a line spreads over several bins and
@@ -14,27 +14,17 @@ import java.util.stream.IntStream;
  *
  * @param segmentLength samples per stretch, 1 or more; a shorter signal is taken as one stretch
  * @param overlap samples that neighbouring stretches share, 0 to {@code segmentLength} − 1
- * @param window what each stretch is multiplied with, in its periodic form
- * @param detrend what is taken off each stretch first
  * @param scaling of the result
  */
-public record AveragedSpectrum(
-        int segmentLength, int overlap, Window window, Detrend detrend, Spectrum.Scaling scaling) {
+public record AveragedSpectrum(int segmentLength, int overlap, Spectrum.Scaling scaling) {
 
-    private static final int LONGEST_USUAL_SEGMENT = 1 << 24;
+    private static final int LONGEST_USUAL_SEGMENT = 1 << 24; // keeps the transform within memory
     /** From so many stretches on they are shared out between processors. */
     private static final int WORTH_SHARING = 16;
 
-    private static final int PARTS = 2;
+    private static final int PARTS = 2; // fixed, so that sums are the same on every machine
     /** From so many lengths of a stretch on they need not overlap. */
     private static final int PLENTY = 60;
-
-    /** What is taken off a stretch before it is windowed. */
-    public enum Detrend {
-        NONE,
-        /** Its mean. */
-        CONSTANT
-    }
 
     public AveragedSpectrum {
         if (segmentLength < 1 || overlap < 0 || overlap >= segmentLength) {
@@ -44,18 +34,18 @@ public record AveragedSpectrum(
     }
 
     /**
-     * Hann, half overlapped, mean removed: the usual choice.
+     * Half overlapped: the usual choice.
      *
      * @param secondsPerSegment wanted length of a stretch; the power of two next to it is taken
      */
     public static AveragedSpectrum hann(double secondsPerSegment, double rateHz, Spectrum.Scaling scaling) {
         double wanted = Math.min(secondsPerSegment * rateHz, LONGEST_USUAL_SEGMENT);
         int length = Math.max(2, Integer.highestOneBit((int) (wanted * Math.sqrt(2))));
-        return new AveragedSpectrum(length, length / 2, Window.HANN, Detrend.CONSTANT, scaling);
+        return new AveragedSpectrum(length, length / 2, scaling);
     }
 
     /**
-     * The same for a signal of known length: where there are plenty of stretches they stand side by
+     * For a signal of known length: where there are plenty of stretches they stand side by
      * side, at half the cost and hardly less certain.
      *
      * @param samples in the signal
@@ -65,7 +55,7 @@ public record AveragedSpectrum(
         AveragedSpectrum usual = hann(secondsPerSegment, rateHz, scaling);
         return samples < PLENTY * usual.segmentLength
                 ? usual
-                : new AveragedSpectrum(usual.segmentLength, 0, usual.window, usual.detrend, usual.scaling);
+                : new AveragedSpectrum(usual.segmentLength, 0, usual.scaling);
     }
 
     /**
@@ -109,7 +99,7 @@ public record AveragedSpectrum(
         return IntStream.range(0, parts)
                 .parallel()
                 .mapToObj(part -> {
-                    Periodogram some = new Periodogram(length, window, detrend);
+                    Periodogram some = new Periodogram(length);
                     for (int s = part * stretches / parts; s < (part + 1) * stretches / parts; s++) {
                         some.add(samples, s * step);
                     }

@@ -16,8 +16,8 @@ import java.util.List;
  * @param factors one per stage, 2 or more each; empty where the rate is low enough already
  */
 record DecimationPlan(double fromHz, double keepUpToHz, List<Integer> factors) {
-    private static final int LARGEST_STAGE = 16;
-    private static final int MOST_STAGES = 3;
+    private static final int LARGEST_STAGE = 16; // ours: a larger stage needs a longer filter
+    private static final int MOST_STAGES = 3; // ours
     /** A total factor down to this share of the largest allowed one is taken where it is cheaper. */
     private static final double LEAST_SHARE_OF_LARGEST = 0.8;
     /** What later work on one kept sample costs, in multiply-and-add steps of this stage. */
@@ -116,5 +116,17 @@ record DecimationPlan(double fromHz, double keepUpToHz, List<Integer> factors) {
             cost += rateInto(i) / factor * taps + 2 * rateInto(i);
         }
         return cost + toHz() * COST_OF_A_KEPT_SAMPLE;
+    }
+
+    /** The filters one after the other, the last of which gives to {@code end}. */
+    List<DecimationStage> stages(FloatSink end) {
+        List<DecimationStage> chain = new ArrayList<>();
+        FloatSink next = end;
+        for (int i = factors.size() - 1; i >= 0; i--) {
+            DecimationStage stage = new DecimationStage(factors.get(i), taps(i), next);
+            chain.add(0, stage);
+            next = stage;
+        }
+        return chain;
     }
 }

@@ -18,7 +18,7 @@ final class DecimationStage implements FloatSink {
     /** Outputs per pass: few enough that the rows in use stay in the first-level cache. */
     private static final int PASS = 512;
 
-    private static final int TAPS_PER_LOOP = 4;
+    private static final int TAPS_PER_LOOP = 4; // as written out below
 
     private final int factor;
     private final int half;

@@ -39,7 +39,7 @@ public final class Decimator implements BlockSink {
         for (int i = 0; i < wanted.length; i++) {
             SeriesBuilder builder = new SeriesBuilder();
             kept.add(builder);
-            stages.add(chain(plan, builder));
+            stages.add(plan.stages((values, count) -> builder.append(values, 0, count)));
         }
     }
 
@@ -60,24 +60,6 @@ public final class Decimator implements BlockSink {
             }
         }
         return new Decimator(DecimationPlan.cheapest(fromHz, keepUpToHz), channels, wantedChannels);
-    }
-
-    private static List<DecimationStage> chain(DecimationPlan plan, SeriesBuilder end) {
-        List<DecimationStage> chain = new ArrayList<>();
-        FloatSink next = new Keep(end);
-        for (int i = plan.factors().size() - 1; i >= 0; i--) {
-            DecimationStage stage = new DecimationStage(plan.factors().get(i), plan.taps(i), next);
-            chain.add(0, stage);
-            next = stage;
-        }
-        return chain;
-    }
-
-    private record Keep(SeriesBuilder end) implements FloatSink {
-        @Override
-        public void accept(float[] values, int count) {
-            end.append(values, 0, count);
-        }
     }
 
     /** Samples per second that are kept. */

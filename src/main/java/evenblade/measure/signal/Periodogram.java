@@ -3,11 +3,14 @@ package evenblade.measure.signal;
 import evenblade.input.recording.Series;
 import java.util.Arrays;
 
-/** Adds up |X|² of windowed stretches of one length; reusable after {@link #clear}, for one thread. */
+/**
+ * Adds up |X|² of stretches of one length, each without its mean and under Hann's window in its periodic
+ * form, w[n] = ½ − ½ cos(2πn/N); reusable after {@link #clear}, for one thread. Harris 1978, "On the use of
+ * windows for harmonic analysis with the discrete Fourier transform", Proc. IEEE 66(1):51.
+ */
 final class Periodogram {
     private final int length;
     private final double[] window;
-    private final AveragedSpectrum.Detrend detrend;
     private final RealFft fft;
     private final double[] stretch;
     private final double[] power;
@@ -15,15 +18,20 @@ final class Periodogram {
     private final double[] most;
     private int segments;
 
-    Periodogram(int length, Window window, AveragedSpectrum.Detrend detrend) {
+    Periodogram(int length) {
         this.length = length;
-        this.window = window.values(length, Window.Form.PERIODIC);
-        this.detrend = detrend;
+        this.window = hann(length);
         this.fft = new RealFft(length);
         this.stretch = new double[length];
         this.power = new double[fft.bins()];
         this.sum = new double[fft.bins()];
         this.most = new double[fft.bins()];
+    }
+
+    private static double[] hann(int length) {
+        double[] window = new double[length];
+        Arrays.setAll(window, n -> length == 1 ? 1 : 0.5 - 0.5 * Math.cos(2 * Math.PI * n / length));
+        return window;
     }
 
     int bins() {
@@ -43,8 +51,7 @@ final class Periodogram {
     /** Adds the stretch that starts at {@code from}. */
     void add(Series samples, int from) {
         samples.copyTo(from, stretch, length);
-        double mean = detrend == AveragedSpectrum.Detrend.CONSTANT ? mean(stretch) : 0;
-        weigh(stretch, mean, window);
+        weigh(stretch, mean(stretch), window);
         fft.transform(stretch);
         fft.powerInto(power);
         add(power, sum);
@@ -91,7 +98,7 @@ final class Periodogram {
         return amplitude(sum, segments);
     }
 
-    /** The same of the stretch in which each bin was highest. */
+    /** Peak value of a sine in the stretch in which each bin was highest. */
     double[] loudest() {
         return amplitude(most, 1);
     }

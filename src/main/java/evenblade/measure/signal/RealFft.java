@@ -26,11 +26,6 @@ public final class RealFft {
         this.work = new double[length];
     }
 
-    /** N. */
-    public int length() {
-        return length;
-    }
-
     /** Number of frequencies, N/2 + 1 (rounded down): from 0 Hz to half the sample rate. */
     public int bins() {
         return length / 2 + 1;

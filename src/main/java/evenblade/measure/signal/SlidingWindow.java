@@ -25,7 +25,7 @@ public final class SlidingWindow implements BlockSink {
         for (int c = 0; c < channels; c++) {
             Ring ring = new Ring(length);
             rings.add(ring);
-            stages.add(chain(plan, ring));
+            stages.add(plan.stages(ring));
         }
     }
 
@@ -40,17 +40,6 @@ public final class SlidingWindow implements BlockSink {
     public static SlidingWindow plan(double fromHz, double keepUpToHz, int channels, double seconds) {
         DecimationPlan plan = DecimationPlan.cheapest(fromHz, keepUpToHz);
         return new SlidingWindow(plan, channels, (int) Math.ceil(seconds * plan.toHz()));
-    }
-
-    private static List<DecimationStage> chain(DecimationPlan plan, FloatSink end) {
-        List<DecimationStage> chain = new ArrayList<>();
-        FloatSink next = end;
-        for (int i = plan.factors().size() - 1; i >= 0; i--) {
-            DecimationStage stage = new DecimationStage(plan.factors().get(i), plan.taps(i), next);
-            chain.add(0, stage);
-            next = stage;
-        }
-        return chain;
     }
 
     /** Samples per second that are kept. */

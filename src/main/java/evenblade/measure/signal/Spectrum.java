@@ -41,33 +41,4 @@ public record Spectrum(
         long index = Math.round((hz - frequenciesHz.at(0)) / binHz);
         return values.at((int) Math.max(0, Math.min(frequenciesHz.size() - 1L, index)));
     }
-
-    /**
-     * The spectrum of the signal's integral over time (acceleration to velocity, velocity to
-     * displacement): amplitude / ω or density / ω², ω = 2πf.
-     *
-     * <p>Dividing by ω blows up whatever a sensor's drift left near 0 Hz, so everything below the cut
-     * is left out of the result, not merely small.
-     *
-     * @param lowerCutHz lowest frequency kept, above 0
-     * @throws IllegalArgumentException where the cut is not above 0
-     */
-    public Spectrum integrated(double lowerCutHz) {
-        if (!(lowerCutHz > 0)) {
-            throw new IllegalArgumentException(
-                    "a spectrum can't be integrated down to " + lowerCutHz + " Hz: the lower cut must be above 0");
-        }
-        int first = 0;
-        while (first < frequenciesHz.size() && frequenciesHz.at(first) < lowerCutHz) {
-            first++;
-        }
-        double[] hz = new double[frequenciesHz.size() - first];
-        double[] integral = new double[hz.length];
-        for (int i = 0; i < hz.length; i++) {
-            hz[i] = frequenciesHz.at(first + i);
-            double omega = 2 * Math.PI * hz[i];
-            integral[i] = values.at(first + i) / (scaling == Scaling.AMPLITUDE ? omega : omega * omega);
-        }
-        return new Spectrum(Series.of(hz), Series.of(integral), scaling, binHz, noiseBandwidthHz, segments);
-    }
 }

@@ -38,7 +38,7 @@ public final class Waterfall {
         int hop = Math.max(Math.max(1, length / 4), (samples.size() + maxSlices - 1) / maxSlices);
         int slices = (samples.size() - length) / hop + 1;
         int bins = Math.min(length / 2, (int) (top * length / rateHz * (1 + 1e-12))) + 1;
-        Periodogram periodogram = new Periodogram(length, Window.HANN, AveragedSpectrum.Detrend.CONSTANT);
+        Periodogram periodogram = new Periodogram(length);
         double[] timesS = new double[slices];
         float[][] amplitudes = new float[slices][bins];
         for (int slice = 0; slice < slices; slice++) {

@@ -16,8 +16,8 @@ public final class ChannelCheck {
     /** A signal that lies near one of two levels for this share of the time is a switch signal. */
     private static final double SWITCHED_SHARE = 0.8;
 
-    private static final double NEAR_LEVEL = 0.15;
-    private static final double ALIKE = 0.99999;
+    private static final double NEAR_LEVEL = 0.15; // ours: noise on a pulse's levels stays within
+    private static final double ALIKE = 0.99999; // ours: so well only one signal on two channels agrees
 
     private ChannelCheck() {}
 

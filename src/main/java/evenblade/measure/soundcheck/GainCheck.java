@@ -19,14 +19,14 @@ import java.util.Optional;
  * gets louder. Only a run over clearly different speeds can show it. Own limits.
  */
 public final class GainCheck {
-    private static final double MOMENT_S = 0.5;
-    private static final double LEAST_SPEED_RATIO = 1.2;
+    private static final double MOMENT_S = 0.5; // ours
+    private static final double LEAST_SPEED_RATIO = 1.2; // ours: with less the level says nothing
     /** Sound of a propeller rises by far more than this per doubling of speed. */
     private static final double LEAST_DB_PER_DOUBLING = 2;
 
-    private static final double LEAST_PUMPING_DB = 3;
-    private static final double FLOOR_FROM_SHARE = 0.2;
-    private static final double FLOOR_TO_SHARE = 0.42;
+    private static final double LEAST_PUMPING_DB = 3; // ours
+    private static final double FLOOR_FROM_SHARE = 0.2; // of the rate: above the orders
+    private static final double FLOOR_TO_SHARE = 0.42; // of the rate: below the converter's filter
 
     private GainCheck() {}
 

@@ -17,9 +17,9 @@ import java.util.Optional;
 
 /** Mains hum in a take made while the engine stands, five seconds or more. */
 public final class HumCheck {
-    private static final double LEAST_OVER_FLOOR_DB = 12;
-    private static final double NEIGHBOURS_HZ = 8;
-    private static final int MOST_MULTIPLE = 8;
+    private static final double LEAST_OVER_FLOOR_DB = 12; // ours: chance lines of so short an average stay below
+    private static final double NEIGHBOURS_HZ = 8; // ours: where the floor is taken from
+    private static final int MOST_MULTIPLE = 8; // ours
 
     private HumCheck() {}
 

@@ -11,7 +11,7 @@ public enum LevelAim {
     /** So high that a louder moment would clip. */
     TURN_DOWN("turn down");
 
-    private static final double SILENT_DB = -90;
+    private static final double SILENT_DB = -90; // below any microphone's own noise
     /** Lower end of the good zone. */
     public static final double LOW_DB = -20;
     /** Upper end of the good zone. */

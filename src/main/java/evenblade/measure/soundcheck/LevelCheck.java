@@ -11,10 +11,10 @@ import java.util.List;
 
 /** Level, clipping and dead channels, from what was measured on every sample. Own limits. */
 public final class LevelCheck {
-    static final double HIGH_DB = -1;
-    static final double LOW_DB = -40;
-    static final double DEAD_BELOW_LOUDEST_DB = -60;
-    private static final double CLIPPED_SHARE = 1e-5;
+    static final double HIGH_DB = -1; // a tenth of full scale is left
+    static final double LOW_DB = -40; // a hundredth of full scale
+    static final double DEAD_BELOW_LOUDEST_DB = -60; // cross-talk of a cable with nothing on it
+    private static final double CLIPPED_SHARE = 1e-5; // one sample in 100,000 may meet full scale by chance
 
     private LevelCheck() {}
 

@@ -17,10 +17,10 @@ import java.util.Optional;
  * <p>It is wrong where the noise itself isn't even: wind and handling raise the low end and hide a cut.
  */
 public final class LowCut {
-    static final double LOWEST_HZ = 8;
-    static final double HIGHEST_HZ = 400;
-    private static final double THIRD_OCTAVE = Math.pow(2, 1 / 3.0);
-    private static final double LEAST_DROP_DB = 6;
+    static final double LOWEST_HZ = 8; // below 1× of any propeller
+    static final double HIGHEST_HZ = 400; // ours
+    private static final double THIRD_OCTAVE = Math.pow(2, 1 / 3.0); // by its definition
+    private static final double LEAST_DROP_DB = 6; // ours: less is the sound's own slope
     /** The model must leave at most this share of the scatter that even noise leaves. */
     private static final double MOST_LEFT = 0.25;
 

@@ -36,7 +36,7 @@ record Comb(List<ExpectedLine> teeth, double highestOrder) {
         }
     }
 
-    private static final int HIGHEST_MULTIPLE = 4;
+    private static final int HIGHEST_MULTIPLE = 4; // ours
     /** Orders nearer than this, as a share, fall on one place in a short spectrum. */
     private static final double ONE_PLACE = 0.008;
 

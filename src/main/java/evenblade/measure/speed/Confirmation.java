@@ -33,7 +33,7 @@ final class Confirmation {
     private static final double CHANCE_OF_ORDERS = 0.01;
     /** Credit below which nothing is confirmed: rooms come to 1.7 by chance, true machines to 3 and more. */
     private static final double LEAST_CREDIT = 2.0;
-    /** The same where there is one shaft and nothing to agree with: other machines' series come to 2.4 by chance. */
+    /** Where there is one shaft and nothing to agree with: other machines' series come to 2.4 by chance. */
     private static final double LEAST_CREDIT_OF_ONE = 2.5;
     /** Each shaft must bring so much of it: a line that is usually there, in full, or several others. */
     private static final double LEAST_OF_SHAFT = 0.3;
@@ -42,7 +42,7 @@ final class Confirmation {
     /** Wrong ratios tried, evenly over ± {@link #DETUNED_BY} in logarithm. */
     private static final int DETUNED = 300;
 
-    private static final double DETUNED_BY = 0.5;
+    private static final double DETUNED_BY = 0.5; // in logarithm; ours: wrong ratios up to 65 % off are tried
     /** A ratio nearer than this is the right one for short spectra. */
     private static final double SAME_RATIO = 0.012;
     /** Wrong tables of a machine with one shaft. */
@@ -60,13 +60,13 @@ final class Confirmation {
     /** ... where they stand out like a machine's: in runs of the rig 0.56 a line and more, in rooms 0.4 and less. */
     private static final double PINNED_CREDIT = 0.5;
 
-    private static final int SLOWEST_PART = 4;
+    private static final int SLOWEST_PART = 4; // ours: a quarter of the speed and less isn't taken for it
     /** A part of a speed does as well from this share on: a wrong one misses half its lines. */
     private static final double AS_GOOD = 0.9;
     /** ... or from this share on where it explains so much by itself: a strong line, or several. */
     private static final double WELL_ENOUGH = 0.55;
 
-    private static final double LEAST_ALONE = 0.9;
+    private static final double LEAST_ALONE = 0.9; // ours
     /** Lines nearer than this, in resolutions, are one. */
     private static final double SAME_LINE = 0.8;
     /** Grid places beside a speed that are still that speed. */

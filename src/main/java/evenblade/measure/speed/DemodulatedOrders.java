@@ -13,12 +13,12 @@ import java.util.stream.IntStream;
  * slices, once; whatever is asked about their phases later is answered from the slices.
  */
 final class DemodulatedOrders {
-    static final int SLICES_PER_BLOCK = 16;
-    private static final double SHORTEST_BLOCK_S = 0.4;
-    private static final double LONGEST_BLOCK_S = 1.0;
-    private static final int LEAST_BLOCKS = 6;
-    private static final int PARTS = 8;
-    private static final int MEAN_OF = 4096;
+    static final int SLICES_PER_BLOCK = 16; // ours
+    private static final double SHORTEST_BLOCK_S = 0.4; // some turns of the slowest propeller
+    private static final double LONGEST_BLOCK_S = 1.0; // ours: the speed hardly changes within a second
+    private static final int LEAST_BLOCKS = 6; // fewer don't show how phases scatter
+    private static final int PARTS = 8; // a few for each of the usual processors
+    private static final int MEAN_OF = 4096; // 32 KiB: fits the processor's cache
 
     /** A Hann-weighted block lets nothing through from further away than this, in bins of one block. */
     private static final double NEAR_BINS = 10;
@@ -111,8 +111,8 @@ final class DemodulatedOrders {
             double[][] sin = new double[orders.length][most];
             for (int s = part * slices / PARTS; s < (part + 1) * slices / PARTS; s++) {
                 double begin = fromS + s * sliceS;
-                int first = Clock.indexAt(recording.time(), begin);
-                int n = Math.min(most, Clock.indexAt(recording.time(), begin + sliceS) - first);
+                int first = recording.time().firstFrom(begin);
+                int n = Math.min(most, recording.time().firstFrom(begin + sliceS) - first);
                 if (n <= 0) {
                     continue;
                 }
@@ -256,7 +256,7 @@ final class DemodulatedOrders {
     }
 
     /**
-     * The same with what near tones leak into each other taken out: each tone's amplitude over the whole
+     * Takes out what near tones leak into each other: each tone's amplitude over the whole
      * run is known far better than a block can split it from its neighbours.
      *
      * @param correction of the angle, good to a small part of a turn

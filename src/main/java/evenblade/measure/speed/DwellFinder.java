@@ -13,11 +13,11 @@ final class DwellFinder {
     /** Shortest dwell, seconds; less only where the whole recording is hardly longer. */
     static final double SHORTEST_S = 5;
 
-    private static final double SHARE_OF_SHORT_RECORDING = 0.75;
+    private static final double SHARE_OF_SHORT_RECORDING = 0.75; // a short recording is one dwell, less its ends; ours
     /** Share of the speed: a throttle step of 3 % less what smoothing takes of it. */
     private static final double MOVED = 0.024;
 
-    private static final double WITHIN_S = 3;
+    private static final double WITHIN_S = 3; // ours: as fast as a lever is moved
     /** Seconds on either side over which the speed has to stay changed. */
     private static final double STAYED_S = 3;
     /** A move is this many times the scatter of the speed beside it: wander comes back. */
@@ -34,10 +34,10 @@ final class DwellFinder {
     /** Share of the speed at a hold's end by which it may be off and still be that speed. */
     private static final double STILL = 0.008;
 
-    private static final double SMOOTHING_S = 1.0;
-    private static final double STEP_S = 0.1;
-    private static final int LEAST_STEPS = 8;
-    private static final int MOST_STEPS = 20_000;
+    private static final double SMOOTHING_S = 1.0; // ours: gusts go, a lever's move stays
+    private static final double STEP_S = 0.1; // finer than anybody moves a lever
+    private static final int LEAST_STEPS = 8; // enough for the mean over a second
+    private static final int MOST_STEPS = 20_000; // half an hour at the usual step
 
     private final double[] speed;
     private final double step;

@@ -12,7 +12,7 @@ import java.util.stream.IntStream;
 final class EntryRivals {
     /** In full lines: a main line and a half, for a ratio; all ratios are tried. */
     private static final double CLEARLY = 1.8;
-    /** The same for a blade count and the ratio upside down, of which there are few. */
+    /** For a blade count and the ratio upside down, of which there are few. */
     private static final double CLEARLY_OF_FEW = 1.0;
     /** A rival explains so much at least, whatever the entry does: rooms come to less. */
     private static final double LEAST = 4;
@@ -23,10 +23,10 @@ final class EntryRivals {
     /** Share of all other ratios that may do as well as the best: else no ratio is better than another. */
     private static final double CHANCE = 0.03;
 
-    private static final double AS_WELL = 0.4;
-    private static final int FEWEST_BLADES = 2;
-    private static final int MOST_BLADES = 8;
-    private static final int HIGHEST_MULTIPLE = 4;
+    private static final double AS_WELL = 0.4; // ours, in the score's unit
+    private static final int FEWEST_BLADES = 2; // as an installation file may say
+    private static final int MOST_BLADES = 8; // ours: more is rare
+    private static final int HIGHEST_MULTIPLE = 4; // ours
 
     private final double[] crank;
     private final CombScore crankGrid;

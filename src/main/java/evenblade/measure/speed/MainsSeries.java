@@ -8,17 +8,20 @@ import java.util.stream.IntStream;
  * frequency is taken from all its harmonics together, so that a machine's line beside one isn't taken for hum.
  */
 final class MainsSeries {
-    private static final double[] NOMINAL_HZ = {50, 60};
+    private static final double[] NOMINAL_HZ = {50, 60}; // the two mains of the world
     /** A supply strays no further in ordinary times (common practice, no source). */
     private static final double STRAY_HZ = 0.25;
 
-    private static final double SEARCH_STEP_HZ = 0.01;
-    private static final int HIGHEST = 20;
+    private static final double SEARCH_STEP_HZ = 0.01; // ours: the twentieth harmonic moves by a fifth of a hertz
+    private static final int HIGHEST = 20; // ours: 1000 Hz, the end of what is looked at
     /** Hum that shows in one line shows in the first or the second: nothing else rectifies or magnetises alone. */
     private static final double ALONE_UP_TO_HZ = 121;
 
     /** Share of a resolution within which a peak lies of its place. */
     private static final double PLACED = 0.2;
+
+    /** Ours: hum comes to 1.0 and less, runs whose speed wanders by a tenth of a percent and more to 1.1 and more. */
+    private static final double CLEARER = 1.05;
 
     private MainsSeries() {}
 
@@ -26,9 +29,10 @@ final class MainsSeries {
      * Frequencies of hum, hertz: all multiples of the grid's frequency where two of them stand, else the one that does;
      * none where no series stands.
      *
-     * @param standing spectrum of the stretch at constant frequencies, not along a path
+     * @param standing spectrum of the stretch at constant frequencies
+     * @param along spectrum of the same stretch along the machine's path: what gains by it moves with the machine
      */
-    static double[] in(WhitenedLines standing) {
+    static double[] in(WhitenedLines standing, WhitenedLines along) {
         double[] peaks = standing.peaksHz();
         double reach = PLACED * standing.resolutionHz();
         double gridHz = 0;
@@ -45,6 +49,9 @@ final class MainsSeries {
                 }
             }
         }
+        if (movesWith(along, standing, own)) {
+            return new double[0];
+        }
         if (own.length > 1) {
             double fundamental = gridHz;
             return IntStream.rangeClosed(1, HIGHEST)
@@ -52,6 +59,17 @@ final class MainsSeries {
                     .toArray();
         }
         return Arrays.stream(own).filter(hz -> hz < ALONE_UP_TO_HZ).toArray();
+    }
+
+    /** Whether lines are clearer along the path than at constant frequencies: no grid follows the throttle. */
+    private static boolean movesWith(WhitenedLines along, WhitenedLines standing, double[] lines) {
+        double followed = Arrays.stream(lines)
+                .map(hz -> along.mostEvidence(hz, along.resolutionHz()))
+                .sum();
+        double still = Arrays.stream(lines)
+                .map(hz -> standing.mostEvidence(hz, standing.resolutionHz()))
+                .sum();
+        return followed > CLEARER * still;
     }
 
     private static boolean isHarmonic(double peakHz, double gridHz, double reachHz) {

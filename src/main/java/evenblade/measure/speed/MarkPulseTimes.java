@@ -20,15 +20,15 @@ import java.util.List;
  * @param doubled pulses left out
  */
 record MarkPulseTimes(List<Double> timeS, List<Integer> revolutions, int missing, int doubled) {
-    private static final double WINDOW_S = 1.0;
-    private static final double FIRE = 0.5;
-    private static final double REARM = 0.25;
+    private static final double WINDOW_S = 1.0; // several turns of the slowest propeller
+    private static final double FIRE = 0.5; // half the height is where a slope is steepest
+    private static final double REARM = 0.25; // half of that, so that noise on the slope fires once
     /** Height over the channel's usual stray below which there is no mark at all. */
     private static final double LEAST_HEIGHT = 8;
     /** A pulse after less than this share of a revolution is a double. */
     private static final double TOO_EARLY = 0.6;
 
-    private static final int LEAST_PULSES = 5;
+    private static final int LEAST_PULSES = 5; // fewer show no speed
 
     MarkPulseTimes {
         timeS = List.copyOf(timeS);

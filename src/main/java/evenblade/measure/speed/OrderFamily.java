@@ -13,7 +13,7 @@ final class OrderFamily {
     /** Orders that are a sum to this share: over a million turns the angles differ by less than 1e-5 radian. */
     private static final double SAME = 1e-12;
 
-    private static final int BY_ITSELF = -1;
+    private static final int BY_ITSELF = -1; // no other order explains it
 
     private final double[] orders;
     /** Places in the order of making: a product comes after its factors. */

@@ -11,8 +11,8 @@ import evenblade.input.recording.TimeBase;
  * is exact while the speed changes evenly.
  */
 public final class OrderWaves {
-    private static final int MOST_SAMPLES = 64;
-    private static final double LONGEST_S = 0.04;
+    private static final int MOST_SAMPLES = 64; // ours: bounds the rounding of repeated turning
+    private static final double LONGEST_S = 0.04; // ours: the speed counts as steady within
 
     private final SpeedTrack track;
     private final TimeBase time;

@@ -10,17 +10,17 @@ import java.util.stream.IntStream;
  * against series whose multiples are moved by themselves, in the same recording.
  */
 final class OtherMachine {
-    private static final int MULTIPLES = 8;
+    private static final int MULTIPLES = 8; // ours: what a comb is told by
     /** Slowest and fastest first line looked for, hertz: from a large rotor to a small saw. */
     private static final double FROM_HZ = 8;
 
-    private static final double TO_HZ = 250;
+    private static final double TO_HZ = 250; // ours: combs lie below
     /** A series of less isn't called one: in full lines. */
     private static final double LEAST = 2.2;
 
-    private static final int SCRAMBLED = 100;
-    private static final double SCRAMBLED_BY = 0.12;
-    private static final double CHANCE = 0.01;
+    private static final int SCRAMBLED = 100; // combs with shifted teeth, to see what chance makes
+    private static final double SCRAMBLED_BY = 0.12; // in logarithm; ours: further than a tooth is wide
+    private static final double CHANCE = 0.01; // the usual 1 %
 
     private OtherMachine() {}
 

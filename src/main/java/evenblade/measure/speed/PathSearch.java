@@ -11,9 +11,9 @@ package evenblade.measure.speed;
  * A change of speed costs evidence in proportion to its size, which lets ramps pass.
  */
 final class PathSearch {
-    private static final double COARSE_STEP = 1e-3;
-    private static final double FINE_STEP = 2e-4;
-    private static final int FINE_REACH = 30;
+    private static final double COARSE_STEP = 1e-3; // ours
+    private static final double FINE_STEP = 2e-4; // a fifth of it
+    private static final int FINE_REACH = 30; // six coarse steps to either side
     /** Evidence that a change of speed by one part in a thousand costs. */
     private static final double COST_PER_THOUSANDTH = 0.15;
 

@@ -21,7 +21,7 @@ import java.util.stream.IntStream;
  * is taken out and reported ({@link RatioDrift}).
  */
 final class PhaseLock {
-    private static final int ROUNDS = 5;
+    private static final int ROUNDS = 5; // ours: always as many
     /** Revolutions by which a round has to move the track anywhere for another to be worth while. */
     private static final double STILL = 2e-4;
     /** Phase of the strongest line that blocks half as long must still carry, radians. */

@@ -9,7 +9,7 @@ import java.util.List;
  * the short spectra.
  */
 final class SmoothedDwells {
-    private static final int LEAST_READINGS = 3;
+    private static final int LEAST_READINGS = 3; // what a line with an error needs
     /** Step of the track between dwells, seconds: short against a move of the throttle. */
     private static final double BETWEEN_S = 0.25;
 

@@ -27,7 +27,7 @@ public final class SpeedFinder {
     private static final Set<SpeedDoubt> TOO_FEW =
             Set.of(SpeedDoubt.TWO_LINES, SpeedDoubt.ONE_SHAFT, SpeedDoubt.ONE_SERIES);
 
-    private static final int STRAY_PLACES = 100;
+    private static final int STRAY_PLACES = 100; // per cents of the stretch
     /** Room kept above the highest line at the fastest speed looked at. */
     private static final double HIGHEST_LINE_MARGIN = 1.02;
 

@@ -2,6 +2,7 @@ package evenblade.measure.speed;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
+import evenblade.base.fact.Worded;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,21 +34,10 @@ public record SpeedResult(
         double ratioCorrection,
         List<Warning> warnings) {
     /** Where a speed comes from. */
-    public enum Origin {
-        SIGNAL("signal"),
-        MARK("mark"),
-        ENTERED("entered");
-
-        private final String word;
-
-        Origin(String word) {
-            this.word = word;
-        }
-
-        /** As written in JSON. */
-        public String word() {
-            return word;
-        }
+    public enum Origin implements Worded {
+        SIGNAL,
+        MARK,
+        ENTERED
     }
 
     public SpeedResult {
@@ -56,7 +46,7 @@ public record SpeedResult(
         warnings = List.copyOf(warnings);
     }
 
-    /** The same with one more warning, where there is one. */
+    /** With one more warning, where there is one. */
     SpeedResult with(Optional<Warning> more) {
         List<Warning> all = new ArrayList<>(warnings);
         more.ifPresent(all::add);

@@ -53,7 +53,7 @@ final class StretchJudge {
         WhitenedLines along = WhitenedLines.along(frames, first, hz);
         double[] still = new double[hz.length];
         Arrays.fill(still, along.meanHz());
-        double[] hum = MainsSeries.in(WhitenedLines.along(frames, first, still));
+        double[] hum = MainsSeries.in(WhitenedLines.along(frames, first, still), along);
         double least = Arrays.stream(hz).min().orElseThrow();
         double most = Arrays.stream(hz).max().orElseThrow();
         double wander = (most - least) / along.meanHz();
@@ -74,7 +74,7 @@ final class StretchJudge {
         double[] still = new double[path.hz().length];
         Arrays.fill(still, along.meanHz());
         WhitenedLines standing = WhitenedLines.along(frames, path.frame()[0], still);
-        double[] hum = MainsSeries.in(standing);
+        double[] hum = MainsSeries.in(standing, along);
         double[] lines = own
                 ? IntStream.rangeClosed(1, (int) (frames.highestHz() / along.meanHz() * 2))
                         .mapToObj(k -> new double[] {k * along.meanHz(), k * along.meanHz() * table.ratio() / 2})

@@ -8,8 +8,8 @@ final class ToneTrust {
     /** Straying up to this many times what noise explains is let pass. */
     private static final double LET_PASS = 2;
 
-    private static final double LEAST = 1e-3;
-    private static final int LEAST_BLOCKS = 5;
+    private static final double LEAST = 1e-3; // never quite without weight
+    private static final int LEAST_BLOCKS = 5; // fewer don't show how a tone scatters
 
     private final DemodulatedOrders slices;
     private final double[] trust;

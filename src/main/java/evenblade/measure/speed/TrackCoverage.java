@@ -23,8 +23,8 @@ final class TrackCoverage {
     /** A line is still seen where the last such part of a frame holds it. */
     private static final double SHARE_BEYOND = 3;
 
-    private static final double USUAL_QUANTILE = 0.75;
-    private static final int SMOOTHED_FRAMES = 7;
+    private static final double USUAL_QUANTILE = 0.75; // ours: a quarter of the frames may be poor
+    private static final int SMOOTHED_FRAMES = 7; // ours: one poor frame breaks no stretch
 
     private final WhitenedSpectrogram frames;
     private final boolean[] borne;

@@ -91,6 +91,15 @@ final class WhitenedLines {
         return evidence[at] + (place - at) * (evidence[at + 1] - evidence[at]);
     }
 
+    /** The most evidence within {@code reachHz} of a frequency. */
+    double mostEvidence(double frequencyHz, double reachHz) {
+        double most = 0;
+        for (double hz = frequencyHz - reachHz; hz <= frequencyHz + reachHz; hz *= 1 + STEP) {
+            most = Math.max(most, evidence(hz));
+        }
+        return most;
+    }
+
     boolean stands(double frequencyHz) {
         return evidence(frequencyHz) > standing;
     }
@@ -100,7 +109,7 @@ final class WhitenedLines {
         return credit((float) evidence(frequencyHz));
     }
 
-    /** The same without an upper end. */
+    /** Strength of a line, without an upper end. */
     double strength(double frequencyHz) {
         double mean = evidence(frequencyHz);
         return mean > standing ? mean / FULL : 0;
@@ -132,7 +141,7 @@ final class WhitenedLines {
     }
 
     /**
-     * The same without what lies near some frequencies.
+     * Without what lies near some frequencies.
      *
      * @param reachHz how far around each
      * @param reachShare and this share of it more

@@ -20,13 +20,15 @@ import java.util.stream.IntStream;
  * logarithm between them: a low quantile holds even where lines fill half of a stretch.
  */
 final class WhitenedSpectrogram {
-    private static final double FLOOR_STRETCH_HZ = 24;
-    private static final double FLOOR_QUANTILE = 0.35;
+    private static final double FLOOR_STRETCH_HZ = 24; // ours
+    private static final double FLOOR_QUANTILE = 0.35; // ours: below the half, since lines fill part of the stretch
+    /** Power of noise is exponential: its quantile over its mean. */
     private static final double QUANTILE_OF_EXPONENTIAL = -Math.log(1 - FLOOR_QUANTILE);
-    private static final double LEAST_PADDING = 1.6;
-    private static final int MOST_FRAMES = 600;
-    private static final double KNEE = Math.log(1 + 1000.0);
-    private static final double BEYOND_KNEE = 0.25;
+
+    private static final double LEAST_PADDING = 1.6; // ours: a peak between two bins loses little
+    private static final int MOST_FRAMES = 600; // ours: bounds time and memory for hours of sound
+    private static final double KNEE = Math.log(1 + 1000.0); // ours: 30 dB over the floor a line is certain
+    private static final double BEYOND_KNEE = 0.25; // ours: more strength adds little
     /** Mean of ℓ(p)·p/p_max in white noise, from a simulation of three million bins (seeded, this class). */
     private static final double NOISE_MEAN = 0.4285;
 
@@ -38,7 +40,7 @@ final class WhitenedSpectrogram {
     private final int frames;
     /** One array of bins per frame and channel. */
     private final float[][][] power;
-    /** The same bins as evidence of a line, see {@link #evidence}. */
+    /** Its bins as evidence of a line, see {@link #evidence}. */
     private final float[][][] evidence;
     /** Rate at which frequencies fold; infinite where a filter has kept everything above out. */
     private final double foldingHz;
@@ -78,7 +80,7 @@ final class WhitenedSpectrogram {
         return of(recording, channels, upToHz, Math.max(0.4, Math.min(1.5, duration / 4)));
     }
 
-    /** The same with frames of a length. */
+    /** With frames of a given length. */
     static WhitenedSpectrogram of(Recording recording, List<Channel> channels, double upToHz, double lengthS) {
         double rate = recording.time().rateHz();
         int length = (int) Math.round(lengthS * rate);

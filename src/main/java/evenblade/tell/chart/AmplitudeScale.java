@@ -21,7 +21,7 @@ public enum AmplitudeScale {
         }
     };
 
-    private static final int MOST_DECADES = 5;
+    private static final int MOST_DECADES = 5; // 100 dB, more than any sensor spans
 
     abstract Axis axis(String title, double smallest, double largest);
 

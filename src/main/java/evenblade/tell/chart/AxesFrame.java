@@ -20,9 +20,9 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
 final class AxesFrame {
     private static final String CORNERS = "corners";
     private static final String NUMBERS = "0.######";
-    private static final double LYING_SPACE_EM = 5.5;
-    private static final double UPRIGHT_SPACE_EM = 3.5;
-    private static final double SHARE_OF_PLOT = 0.6;
+    private static final double LYING_SPACE_EM = 5.5; // a number's width and a gap
+    private static final double UPRIGHT_SPACE_EM = 3.5; // tick labels with air between
+    private static final double SHARE_OF_PLOT = 0.6; // the data keep most of the picture
     /** Numbers and title of the lying axis take a little less, in text heights. */
     private static final double LYING_AXIS_EM = 5;
     /** However low the area, some plot is left. */

@@ -73,7 +73,7 @@ public final class BeforeAfterBarsPicture extends Picture {
         this(data, "Each order before and after");
     }
 
-    /** The same of other things than orders. */
+    /** Of other things than orders. */
     public BeforeAfterBarsPicture(Data data, String title) {
         this.data = data;
         this.title = title;

@@ -15,7 +15,7 @@ public record ChartTheme(Palette palette, double textPx, double leastPx) {
     /** A picture this many times as wide as its text is high prints at 8 points across a page of 170 mm. */
     private static final double TEXTS_PER_WIDTH = 60;
 
-    private static final double TEXTS_PER_HEIGHT = 34;
+    private static final double TEXTS_PER_HEIGHT = 34; // rows of text that a picture holds
 
     public ChartTheme {
         if (!(textPx >= LEAST_PX && leastPx >= LEAST_PX)) {
@@ -34,7 +34,7 @@ public record ChartTheme(Palette palette, double textPx, double leastPx) {
         return new ChartTheme(Palette.LIGHT, Math.max(LEAST_PX, textPx));
     }
 
-    /** The same text size in other colours. */
+    /** This text size in other colours. */
     public ChartTheme in(Palette other) {
         return new ChartTheme(other, textPx, leastPx);
     }

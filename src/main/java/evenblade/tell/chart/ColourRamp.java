@@ -11,8 +11,8 @@ import java.awt.Color;
  * is light and strong is dark, like ink; on a dark screen it is the other way round.
  */
 final class ColourRamp {
-    private static final double DARKEST = 0.25;
-    private static final double LIGHTEST = 0.985;
+    private static final double DARKEST = 0.25; // lettering stays readable on it
+    private static final double LIGHTEST = 0.985; // just seen against white paper
 
     private final boolean strongIsDark;
 

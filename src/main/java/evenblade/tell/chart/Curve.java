@@ -38,12 +38,4 @@ public record Curve(Series x, Series y) {
         }
         return largest;
     }
-
-    double smallest() {
-        double smallest = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < y.size(); i++) {
-            smallest = Math.min(smallest, y.at(i));
-        }
-        return smallest;
-    }
 }

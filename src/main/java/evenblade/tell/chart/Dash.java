@@ -31,7 +31,7 @@ enum Dash {
 
     abstract float[] pattern(float unit);
 
-    /** The same kinds with wide gaps, for lines laid over a picture that must stay in sight. */
+    /** With wide gaps, for lines laid over a picture that must stay in sight. */
     private float[] sparsePattern(float unit) {
         return switch (this) {
             case SOLID -> new float[] {14 * unit, 24 * unit};

@@ -50,9 +50,9 @@ public final class HubWeightsPicture extends Picture {
         }
     }
 
-    private static final double HUB = 0.42;
-    private static final double PLACES = 0.60;
-    private static final double BLADES = 0.92;
+    private static final double HUB = 0.42; // shares of the picture's radius, by eye
+    private static final double PLACES = 0.60; // by eye
+    private static final double BLADES = 0.92; // by eye
 
     private final Data data;
 
@@ -74,9 +74,11 @@ public final class HubWeightsPicture extends Picture {
     List<KeyEntry> key() {
         boolean instead = data.weights().stream().anyMatch(Weight::onNow);
         String putOn = instead ? "put on, in place of all that is on now" : "put on";
-        List<KeyEntry> entries = new ArrayList<>(List.of(
-                KeyEntry.glyph(putOn, Glyph.DIAMOND, Ink.LIMIT, true),
-                KeyEntry.glyph("on the hub now", Glyph.SQUARE, Ink.TEXT, false)));
+        List<KeyEntry> entries = new ArrayList<>();
+        if (!data.weights().isEmpty()) {
+            entries.add(KeyEntry.glyph(putOn, Glyph.DIAMOND, Ink.LIMIT, true));
+            entries.add(KeyEntry.glyph("on the hub now", Glyph.SQUARE, Ink.TEXT, false));
+        }
         if (!data.places().isEmpty()) {
             entries.add(KeyEntry.glyph("place for a weight", Glyph.CIRCLE, Ink.QUIET_TEXT, false));
         }

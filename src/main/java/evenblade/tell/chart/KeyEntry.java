@@ -9,7 +9,7 @@ import java.awt.Color;
  * @param sample draws it, centred on a point, not wider than {@link #SAMPLE_EM} text heights
  */
 record KeyEntry(String words, Sample sample) {
-    static final double SAMPLE_EM = 1.8;
+    static final double SAMPLE_EM = 1.8; // by eye
 
     /** Draws a small example. */
     interface Sample {

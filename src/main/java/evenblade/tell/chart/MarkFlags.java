@@ -8,11 +8,11 @@ import java.util.Optional;
 
 /** Order marks over a spectrum: staffs down to the axis, names in rows above, measured amplitudes as mark shapes. */
 final class MarkFlags {
-    private static final int MOST_ROWS = 5;
+    private static final int MOST_ROWS = 5; // more hide the curve
     /** However many lines there are, the curve keeps most of the room. */
     private static final double SHARE_OF_NAMES = 0.3;
 
-    private static final double RADIUS = 0.34;
+    private static final double RADIUS = 0.34; // text heights, by eye
 
     private final Pen pen;
     private final List<OrderMark> marks;

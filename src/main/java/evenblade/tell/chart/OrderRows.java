@@ -30,14 +30,14 @@ public final class OrderRows {
         return groups.stream().map(OrderRows::bar).toList();
     }
 
-    /** The same rows as marks, then the steady lines that no order explains. */
+    /** These rows as marks, then the steady lines that no order explains. */
     public static List<OrderMark> marks(DwellOrders dwell) {
         Stream<OrderMark> orders = bars(dwell).stream().map(OrderRows::mark);
         Stream<OrderMark> others = dwell.unexplained().stream().map(OrderRows::mark);
         return Stream.concat(orders, others).toList();
     }
 
-    /** The same marks without amplitudes, for pictures of several runs in which these differ. */
+    /** These marks without amplitudes, for pictures of several runs in which these differ. */
     public static List<OrderMark> lines(DwellOrders dwell) {
         return marks(dwell).stream().map(OrderMark::withoutAmplitude).toList();
     }

@@ -23,8 +23,8 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** Brings a photo down to the size that a page needs. */
 public final class PhotoScaler {
-    private static final float QUALITY = 0.75f;
-    private static final float LEAST_QUALITY = 0.35f;
+    private static final float QUALITY = 0.75f; // loss isn't seen in print
+    private static final float LEAST_QUALITY = 0.35f; // below it blocks are seen
     /** Bytes go down about in line with quality, from a share that stays. */
     private static final double STAYING_SHARE = 0.25;
     /** Read so much larger than wanted that bringing it down doesn't show. */
@@ -55,7 +55,7 @@ public final class PhotoScaler {
     }
 
     /**
-     * The same photo in fewer bytes: first the quality is lowered, down to a limit, then the size.
+     * A photo in fewer bytes: first the quality is lowered, down to a limit, then the size.
      *
      * @param jpeg as {@link #jpeg} gives it
      * @param mostBytes wanted at most

@@ -27,13 +27,13 @@ public abstract class Picture {
     /** Size of a drawing in SVG, and of a bitmap where nothing else is asked for. */
     public static final int USUAL_WIDTH = 1200;
 
-    public static final int USUAL_HEIGHT = 700;
+    public static final int USUAL_HEIGHT = 700; // 12 to 7 with the width
 
     /** What XChart fills and draws with a clear colour; some readers of SVG show it black. */
     private static final Pattern INVISIBLE = Pattern.compile("<(rect|line)[^>]*(fill|stroke)-opacity:0;[^>]*/>");
 
-    private static final int LEAST_WIDTH = 240;
-    private static final int LEAST_HEIGHT = 160;
+    private static final int LEAST_WIDTH = 240; // smaller no picture can be read
+    private static final int LEAST_HEIGHT = 160; // smaller no picture can be read
     /** Title, caption, key, axis and a little plot. */
     private static final double LEAST_HEIGHT_EM = 20;
 
@@ -58,7 +58,7 @@ public abstract class Picture {
         return zoom();
     }
 
-    /** The same picture of another part; only where there is a {@link #zoom}. */
+    /** This picture of another part; only where there is a {@link #zoom}. */
     public Picture zoomedTo(Zoom zoom) {
         return this;
     }
@@ -68,7 +68,7 @@ public abstract class Picture {
         return List.of();
     }
 
-    /** The same picture in another of its {@link #units}. */
+    /** This picture in another of its {@link #units}. */
     public Picture in(ShownUnit unit) {
         return this;
     }
@@ -78,7 +78,7 @@ public abstract class Picture {
         return List.of();
     }
 
-    /** The same place in this picture, which may be one of a later moment or another unit. */
+    /** A place again in this picture, which may be one of a later moment or another unit. */
     public Optional<Spot> again(Spot spot) {
         return Optional.of(spot);
     }

@@ -20,7 +20,7 @@ final class RowFrame {
     /** Title, caption, key, and the axis. */
     private static final double WORDS_AND_AXIS_EM = 12;
 
-    private static final double ROW_EM = 1.15;
+    private static final double ROW_EM = 1.15; // a line of text with a little air
 
     private final Pen pen;
     private final Pen rowPen;
@@ -53,7 +53,7 @@ final class RowFrame {
     }
 
     /**
-     * The same for one of several frames below each other whose columns stand in line.
+     * Places one of several frames below each other whose columns stand in line.
      *
      * @param sharing the rows of all of them
      */

@@ -138,7 +138,7 @@ public final class SpectrumPicture extends Picture {
         return other == unit ? this : new SpectrumPicture(data, other, data.in(other), zoom);
     }
 
-    /** The same with more curves; the amplitudes in the unit of the channel. */
+    /** This picture with more curves; the amplitudes in the unit of the channel. */
     public SpectrumPicture with(List<SpectrumCurve> more) {
         Data all = data.and(more);
         return new SpectrumPicture(all, unit, all.in(unit), zoom);

@@ -14,7 +14,7 @@ import java.util.Optional;
  * @param unit of the amplitudes, in words
  */
 record SpectrumReader(SpectrumPicture.Data data, String unit) {
-    private static final int MOST_PEAKS = 10;
+    private static final int MOST_PEAKS = 10; // more labels hide the curve
     /** A line's foot is as wide as the window's main lobe: two bins to each side, and one to spare. */
     private static final int FOOT_BINS = 3;
     /** What lies nearer to a higher peak than the speed of a ground run wanders belongs to it. */
@@ -22,7 +22,7 @@ record SpectrumReader(SpectrumPicture.Data data, String unit) {
     /** Noise averaged over a handful of stretches seldom stands twice above its middle. Our own choice, for a table to look at. */
     private static final double STANDS_OUT = 2;
 
-    private static final int AROUND_BINS = 20;
+    private static final int AROUND_BINS = 20; // far enough from a peak to see the floor
 
     /** The line or the peak next to a frequency, or the curve where there is none within reach. */
     Spot snapped(double hz, double reachHz) {

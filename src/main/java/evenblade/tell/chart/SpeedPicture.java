@@ -12,7 +12,7 @@ import java.util.Optional;
 
 /** Engine speed (left) and propeller speed (right) against time, with the dwells shaded and named. */
 public final class SpeedPicture extends Picture {
-    private static final int MOST_ROWS = 3;
+    private static final int MOST_ROWS = 3; // more hide the curve
     /** Half the width of a 95 % interval in standard errors. */
     private static final double NINETY_FIVE = 1.96;
 

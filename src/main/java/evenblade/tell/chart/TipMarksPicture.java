@@ -48,7 +48,7 @@ public final class TipMarksPicture extends Picture {
         this(data, LengthUnit.MILLIMETRE);
     }
 
-    /** The same with one of the units first; both scales are there in any case. */
+    /** With one of the units first; both scales are there in any case. */
     public TipMarksPicture(Data data, LengthUnit first) {
         this.data = data;
         this.first = first;

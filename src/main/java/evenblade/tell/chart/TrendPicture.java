@@ -9,8 +9,8 @@ import java.util.stream.Stream;
 
 /** Measures over the runs of a job, one column per run, with the corrections named between them. */
 public final class TrendPicture extends Picture {
-    private static final int MOST_ROWS = 4;
-    private static final double LEAST_BAND_EM = 5;
+    private static final int MOST_ROWS = 4; // more hide the bands
+    private static final double LEAST_BAND_EM = 5; // an axis with two numbers
 
     /**
      * A measure over the runs.

@@ -10,11 +10,11 @@ import java.awt.image.BufferedImage;
  * from memory).
  */
 final class Upright {
-    private static final int APP1 = 0xFFE1;
-    private static final int START_OF_SCAN = 0xFFDA;
-    private static final int TAG = 0x0112;
-    private static final int ENTRY_BYTES = 12;
-    private static final int UPRIGHT = 1;
+    private static final int APP1 = 0xFFE1; // Exif 2.3: the segment it stands in
+    private static final int START_OF_SCAN = 0xFFDA; // ITU-T T.81
+    private static final int TAG = 0x0112; // Exif 2.3: orientation
+    private static final int ENTRY_BYTES = 12; // TIFF 6.0
+    private static final int UPRIGHT = 1; // Exif 2.3: rows from the top, columns from the left
 
     private Upright() {}
 

@@ -14,7 +14,7 @@ public final class WaterfallPicture extends Picture {
     /** Levels weaker than this many decibels under the strongest share its end of the ramp. */
     private static final double MOST_SPAN_DB = 70;
 
-    private static final double LEAST_SPAN_DB = 20;
+    private static final double LEAST_SPAN_DB = 20; // ours: less makes noise look like lines
 
     /**
      * What is drawn.

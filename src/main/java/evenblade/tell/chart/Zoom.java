@@ -86,7 +86,7 @@ public record Zoom(Range across, Optional<Range> upward) {
                         shown.between(fromY, toY, whole.upward().orElseThrow())));
     }
 
-    /** The same part of another whole, as far as it has it; the whole where it hasn't. */
+    /** This part of another whole, as far as it has it; the whole where it hasn't. */
     public Zoom within(Zoom whole) {
         boolean apart = across.to() <= whole.across().from()
                 || across.from() >= whole.across().to()

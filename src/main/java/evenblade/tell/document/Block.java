@@ -41,9 +41,6 @@ public sealed interface Block {
      */
     record Known(String name, Sentence sentence) implements Block {}
 
-    /** What to do or measure next. */
-    record NextStep(Sentence sentence) implements Block {}
-
     /**
      * Figures below each other.
      *

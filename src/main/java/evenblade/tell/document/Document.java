@@ -75,10 +75,6 @@ public record Document(List<Block> blocks) {
             return add(new Block.Known(name, Sentence.of(text)));
         }
 
-        public Builder next(String text) {
-            return add(new Block.NextStep(Sentence.of(text)));
-        }
-
         public Builder picture(PictureSlot.Shows shows) {
             return add(new Block.Picture(PictureSlot.of(shows)));
         }

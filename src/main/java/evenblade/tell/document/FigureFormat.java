@@ -34,7 +34,7 @@ public record FigureFormat(LengthUnit unit) {
     /** Half the width of a 95 % interval in standard errors, of the normal distribution. */
     private static final double NINETY_FIVE = 1.96;
 
-    private static final double SECONDS_PER_MINUTE = 60;
+    private static final double SECONDS_PER_MINUTE = 60; // exact
     /** Rounds to two figures: 9.95 would become 10.0. */
     private static final double ONE_DECIMAL_BELOW = 9.95;
     /** So near to all gone, a whole per cent hides whether half of it or double is left. */
@@ -49,7 +49,7 @@ public record FigureFormat(LengthUnit unit) {
         return signed(String.format(Locale.ROOT, "%." + decimals + "f", value));
     }
 
-    /** The same with a plus before what is above zero, for what lies off a mean. */
+    /** With a plus before what is above zero, for what lies off a mean. */
     public static String offset(double value, int decimals) {
         String text = fixed(value, decimals);
         return text.startsWith("−") || text.matches("[0.]*") ? text : "+" + text;
@@ -205,7 +205,7 @@ public record FigureFormat(LengthUnit unit) {
                 : millimetres(length) + " mm (" + inches(length) + " in)";
     }
 
-    /** The same of a number of millimetres. */
+    /** A number of millimetres in both units. */
     public String both(double millimetres) {
         return both(Length.ofMillimetres(millimetres));
     }
@@ -238,11 +238,6 @@ public record FigureFormat(LengthUnit unit) {
         return unit == LengthUnit.INCH
                 ? offset(Length.ofMillimetres(millimetres).inches(), 3)
                 : offset(millimetres, 2);
-    }
-
-    /** A range in the first unit: {@code 0.10 to 0.32 mm}. */
-    public String range(double lowMm, double highMm, LengthUnit in) {
-        return number(lowMm, in) + " to " + number(highMm, in) + " " + in.sign();
     }
 
     private static String millimetres(Length length) {

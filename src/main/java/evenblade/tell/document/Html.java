@@ -44,10 +44,6 @@ public final class Html {
                     .append("</th><td>")
                     .append(escaped(known.sentence().text()))
                     .append("</td></tr>\n");
-        } else if (block instanceof Block.NextStep next) {
-            html.append("<p class=\"next\"><b>Next:</b> ")
-                    .append(escaped(next.sentence().text()))
-                    .append("</p>\n");
         } else if (block instanceof Block.Table table) {
             table(table);
         } else if (block instanceof Block.Picture picture) {

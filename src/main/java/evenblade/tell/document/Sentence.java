@@ -25,7 +25,7 @@ public record Sentence(List<Span> spans) {
         return text.toString();
     }
 
-    /** The same with its first letter large; what a user wrote stays as it is. */
+    /** Makes its first letter large; what a user wrote stays as it is. */
     public Sentence capital() {
         if (spans.isEmpty() || !(spans.get(0) instanceof Span.Words first)) {
             return this;

@@ -6,11 +6,11 @@ import evenblade.measure.speed.SpeedResult;
 
 /** How fast a run was, and how sure that is, in words. */
 public final class SpeedWords {
-    private static final double SECONDS_PER_MINUTE = 60;
+    private static final double SECONDS_PER_MINUTE = 60; // exact
     /** Smaller shares are shown in millionths: 0.1 % is the least that one decimal shows. */
     private static final double LEAST_SHOWN_IN_PER_CENT = 1e-3;
 
-    private static final double PPM = 1e6;
+    private static final double PPM = 1e6; // exact
 
     private SpeedWords() {}
 
@@ -33,7 +33,7 @@ public final class SpeedWords {
         return speed(run, main, run.ratio());
     }
 
-    /** The same of the propeller. */
+    /** Speed of the propeller. */
     public static String propeller(RunOrders run, Dwell main) {
         return speed(run, main, 1);
     }

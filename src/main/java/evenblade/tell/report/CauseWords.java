@@ -36,7 +36,7 @@ final class CauseWords {
         };
     }
 
-    /** The same as a thing: {@code blade B out of track}. */
+    /** A cause as a thing: {@code blade B out of track}. */
     static String thing(Finding finding) {
         Optional<String> blade = blade(finding);
         return switch (finding.cause()) {

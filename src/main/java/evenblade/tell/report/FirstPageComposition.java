@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
 
 /** Puts the page for the customer together. */
 final class FirstPageComposition {
-    private static final int FULL_PERCENT = 100;
+    private static final int FULL_PERCENT = 100; // exact
     /** A bar that is there at all is seen. */
     private static final int LEAST_PERCENT = 1;
 

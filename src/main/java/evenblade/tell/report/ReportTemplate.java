@@ -2,6 +2,7 @@ package evenblade.tell.report;
 
 import com.samskivert.mustache.Mustache;
 import com.samskivert.mustache.Template;
+import evenblade.tell.document.Html;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringWriter;
@@ -18,7 +19,7 @@ final class ReportTemplate {
         return fill(content, paper, extent, false);
     }
 
-    /** The same with a running head and page numbers, for sheets. */
+    /** With a running head and page numbers, for sheets. */
     static String sheets(ReportContent content, PaperSize paper, ReportExtent extent) {
         return fill(content, paper, extent, true);
     }
@@ -33,38 +34,8 @@ final class ReportTemplate {
 
     private static Template template(ReportExtent extent) {
         return Mustache.compiler()
-                .withEscaper(ReportTemplate::escaped)
+                .withEscaper(Html::escaped)
                 .compile(resource(extent == ReportExtent.FULL ? "report.html" : "short.html"));
-    }
-
-    /** Text as it may stand in XML, in content and in quoted attributes; what XML can't hold is left out. */
-    static String escaped(String text) {
-        StringBuilder safe = new StringBuilder(text.length() + 16);
-        text.codePoints().forEach(c -> {
-            switch (c) {
-                case '&' -> safe.append("&amp;");
-                case '<' -> safe.append("&lt;");
-                case '>' -> safe.append("&gt;");
-                case '"' -> safe.append("&quot;");
-                case '\'' -> safe.append("&#39;");
-                default -> {
-                    if (legal(c)) {
-                        safe.appendCodePoint(c);
-                    }
-                }
-            }
-        });
-        return safe.toString();
-    }
-
-    /** XML 1.0, production 2. */
-    private static boolean legal(int c) {
-        return c == '\t'
-                || c == '\n'
-                || c == '\r'
-                || (c >= 0x20 && c <= 0xD7FF)
-                || (c >= 0xE000 && c <= 0xFFFD)
-                || c >= 0x10000;
     }
 
     private static String resource(String name) {

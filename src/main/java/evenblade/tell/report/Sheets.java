@@ -18,8 +18,8 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 /** Lays a page out on sheets of paper as PDF. */
 final class Sheets {
     private static final String FONT = "Report Sans";
-    private static final int REGULAR = 400;
-    private static final int BOLD = 700;
+    private static final int REGULAR = 400; // CSS weight of the font
+    private static final int BOLD = 700; // CSS weight of the font
 
     private Sheets() {}
 

@@ -31,7 +31,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
-/** What a stranger needs to judge the first page: trend, tip marks, orders, what was measured with what. */
+/** What a stranger needs to judge the first page: trend, tip marks, balance, orders, what was measured with what. */
 final class StrangersPart {
     private final ReportInput input;
     private final FigureFormat lengths;
@@ -46,6 +46,9 @@ final class StrangersPart {
         List<Section> sections = new ArrayList<>();
         part.trend().ifPresent(sections::add);
         part.tips().ifPresent(sections::add);
+        input.answers().stream()
+                .filter(answer -> answer.figures().containsKey(PictureSlot.of(Shows.BALANCE)))
+                .forEach(sections::add);
         part.orders().ifPresent(sections::add);
         part.measured().ifPresent(sections::add);
         sections.add(new Section(

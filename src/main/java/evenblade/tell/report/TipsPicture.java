@@ -19,12 +19,12 @@ import java.util.Optional;
 
 /** The tips as they were marked first and last, each above the lowest of its session, blade by blade. */
 final class TipsPicture {
-    private static final int WIDTH_PX = 620;
-    private static final int HEIGHT_PX = 235;
+    private static final int WIDTH_PX = 620; // half a page at some 150 pixels an inch
+    private static final int HEIGHT_PX = 235; // three blades with air between
     /** Each blade beyond the third needs this much more. */
     private static final int MORE_PX = 45;
 
-    private static final int USUAL_BLADES = 3;
+    private static final int USUAL_BLADES = 3; // what the height is for
 
     private TipsPicture() {}
 

@@ -24,7 +24,7 @@ import java.util.Optional;
 
 /** Pictures over all runs of a job, and over the speeds of one. */
 public final class TrendPictures {
-    private static final int LONGEST_CHANGE = 48;
+    private static final int LONGEST_CHANGE = 48; // a flag's width
 
     private TrendPictures() {}
 

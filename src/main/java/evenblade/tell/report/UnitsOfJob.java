@@ -3,6 +3,7 @@ package evenblade.tell.report;
 import evenblade.base.units.LengthUnit;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
+import evenblade.keep.job.HubWeight;
 import evenblade.keep.job.JobRecord;
 import java.util.List;
 import java.util.Locale;
@@ -36,7 +37,7 @@ public final class UnitsOfJob {
         return unit == LengthUnit.INCH ? INCH : METRIC;
     }
 
-    /** That in which most static readings of a job were entered; millimetres where there are none or as many of each. */
+    /** That in which most static readings and balance weights of a job were entered; millimetres where there are none or as many of each. */
     public static LengthUnit of(JobRecord record) {
         List<String> entered = record.standing().stream()
                 .map(Event::detail)
@@ -50,6 +51,9 @@ public final class UnitsOfJob {
     private static Optional<String> entered(Detail detail) {
         if (detail instanceof Detail.Tracking tracking) {
             return Optional.of(tracking.readings());
+        }
+        if (detail instanceof Detail.Balance balance) {
+            return balance.on().map(HubWeight::radius);
         }
         return detail instanceof Detail.RunOut runOut ? Optional.of(runOut.total()) : Optional.empty();
     }

@@ -41,7 +41,7 @@ class AddRunTest {
     @DisplayName("is read by every later analysis as was said when it was taken in")
     void theReadingSaidIsKept() throws IOException {
         Path job = scratch.resolve("job");
-        StartJob.answer(job, PracticeInstallation.geared(), Optional.empty());
+        StartJob.start(job, PracticeInstallation.geared(), Optional.empty());
         TableReading said = new TableReading(
                 Optional.empty(),
                 Optional.empty(),
@@ -51,9 +51,9 @@ class AddRunTest {
                         "a",
                         Optional.of("across"),
                         Optional.of(new ValueScale(0.01, SignalUnit.METRE_PER_SECOND_SQUARED)))));
-        AddRun.answer(job, counts(), NewRun.labelled("as found", RunSettings.NONE.withTable(said)));
+        AddRun.add(job, counts(), NewRun.labelled("as found", RunSettings.NONE.withTable(said)));
 
-        ChannelOrders channel = AnalyseRun.answer(job, "as found", Progress.SILENT)
+        ChannelOrders channel = AnalyseRecording.ofRun(job, "as found", Progress.SILENT)
                 .orders()
                 .channels()
                 .get(0);

@@ -114,7 +114,7 @@ class BrokenTablesTest {
                         plain.markChannel(),
                         plain.fullScale(),
                         plain.table());
-                AnalysedRecording analysed = AnalyseRecording.answer(read);
+                AnalysedRecording analysed = AnalyseRecording.analyse(read);
                 if (!analysed.orders().speed().confirmed()) {
                     unconfirmed++;
                     if (each.getValue().mustBeRead()) {
@@ -272,7 +272,7 @@ class BrokenTablesTest {
                 .make();
         Path clean = run.writeCsv(folder.resolve("clean.csv"));
         Installation runs = InstallationFile.read(run.writeInstallation(folder.resolve("installation.json")));
-        AnalysedRecording unbroken = AnalyseRecording.answer(AnalysisRequest.of(clean, runs));
+        AnalysedRecording unbroken = AnalyseRecording.analyse(AnalysisRequest.of(clean, runs));
         assertThat(unbroken.orders().speed().confirmed()).isTrue();
         TableFaults faults = TableFaults.of(Files.readString(clean), 1, 6, seed);
         String said = "rig " + seed + ": " + outcome(faults, name -> true, runs, against(run, unbroken));

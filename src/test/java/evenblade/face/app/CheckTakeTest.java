@@ -60,7 +60,7 @@ class CheckTakeTest {
     }
 
     private List<String> codes(Path take, Optional<Path> quiet, Optional<String> mark) {
-        return CheckTake.answer(
+        return CheckTake.check(
                         CheckTake.reduced(take),
                         quiet.map(CheckTake::reduced),
                         Optional.of(INSTALLATION),

@@ -60,7 +60,7 @@ class FaultJobsTest {
             Path job = dir.resolve("job-" + seed);
             int rate = fault == Fault.GEAR ? GEAR_RATE_HZ : RATE_HZ;
             new PracticeJob(PracticeInstallation.geared(), List.of(fault), seed, 6, rate).write(job);
-            List<Finding> findings = WeighFindings.answer(job).findings().list();
+            List<Finding> findings = WeighFindings.weigh(job).findings().list();
             right += findings.get(0).cause() == meant ? 1 : 0;
             // Once the fault is put right, 'nothing stands out' is the truth about the last runs.
             wrong += findings.stream()

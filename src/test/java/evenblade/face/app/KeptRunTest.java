@@ -35,7 +35,7 @@ class KeptRunTest {
         PracticeJob.of(installation, List.of(Fault.BLADE_OUT_OF_TRACK), 4).write(temp.resolve("job"));
         JobFolder job = JobFolder.open(temp.resolve("job"));
         Event run = job.record().standing(Kind.RUN).get(0);
-        fresh = AnalysedRun.of(AnalyseRecording.answer(new JobRuns(job).request((Detail.Run) run.detail())), true);
+        fresh = AnalysedRun.of(AnalyseRecording.analyse(new JobRuns(job).request((Detail.Run) run.detail())), true);
     }
 
     private static AnalysedRun again() {

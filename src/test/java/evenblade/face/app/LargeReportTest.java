@@ -132,7 +132,7 @@ class LargeReportTest {
             JobFolder source = JobFolder.open(made);
             for (Event event : source.record().standing(Kind.RUN)) {
                 Detail.Run run = (Detail.Run) event.detail();
-                AddRun.answer(
+                AddRun.add(
                         folder,
                         source.locate(run.file()),
                         new NewRun(
@@ -144,7 +144,7 @@ class LargeReportTest {
             }
             job.append(Entry.correction("Invented change " + seed));
         }
-        AttachFiles.answer(folder, photos(), "", Optional.empty());
+        WriteEntry.attach(folder, photos(), "", Optional.empty());
         return folder;
     }
 

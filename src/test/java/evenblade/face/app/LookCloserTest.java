@@ -34,8 +34,8 @@ class LookCloserTest {
     @BeforeAll
     static void analyse() throws IOException {
         job = scratch.resolve("job");
-        MakePractice.answer(job, List.of(), 1, Optional.empty());
-        analysed = AnalyseRun.answer(job, runs().get(0).id(), (share, doing) -> {});
+        MakePractice.make(job, List.of(), 1, Optional.empty());
+        analysed = AnalyseRecording.ofRun(job, runs().get(0).id(), (share, doing) -> {});
         Dwell longest = analysed.orders().speed().main().orElseThrow();
         look = LookCloser.at(analysed, 0, Optional.of(longest));
     }
@@ -71,7 +71,7 @@ class LookCloserTest {
     @Test
     @DisplayName("a part of the waterfall is worked out with shorter steps and finer bins")
     void aFinerWaterfall() {
-        WaterfallPicture whole = (WaterfallPicture) DrawRecording.answer(analysed).entrySet().stream()
+        WaterfallPicture whole = (WaterfallPicture) DrawRecording.draw(analysed).entrySet().stream()
                 .filter(each -> each.getKey().startsWith("waterfall"))
                 .findFirst()
                 .orElseThrow()

@@ -59,7 +59,7 @@ class OpenDataTest {
                 SpeedResult.Origin.MARK,
                 true,
                 Optional.empty(),
-                new SampledTrack(0, lastS, Series.of(new double[] {YEARLY_HZ, YEARLY_HZ})),
+                new KeptRun.SampledTrack(0, lastS, Series.of(new double[] {YEARLY_HZ, YEARLY_HZ})),
                 Optional.of(dwell),
                 List.of(dwell),
                 0,

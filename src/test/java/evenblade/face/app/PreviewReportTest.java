@@ -29,11 +29,11 @@ class PreviewReportTest {
     @DisplayName("are as many as are written, of the paper asked for, with something on each, and nothing is written")
     void asManyAsAreWritten() throws IOException {
         Path job = scratch.resolve("job");
-        MakePractice.answer(job, List.of(), 1, Optional.empty());
+        MakePractice.make(job, List.of(), 1, Optional.empty());
         PaperSize paper = PaperSize.named("A4").orElseThrow();
-        try (SheetImages sheets = PreviewReport.answer(job, paper, Progress.SILENT)) {
+        try (SheetImages sheets = WriteReport.preview(job, paper, Progress.SILENT)) {
             assertThat(Files.exists(job.resolve(WriteReport.PDF))).isFalse();
-            WriteReport.answer(job, Optional.empty(), paper, Progress.SILENT);
+            WriteReport.write(job, Optional.empty(), paper, Progress.SILENT);
             try (PDDocument written =
                     Loader.loadPDF(job.resolve(WriteReport.PDF).toFile())) {
                 assertThat(sheets.count()).isEqualTo(written.getNumberOfPages());

@@ -62,7 +62,7 @@ class RescueAfterKillTest {
                 boolean before =
                         !JobFolder.open(job).record().standing(Kind.RUN).isEmpty();
                 age(job);
-                RescueTakes.answer(job);
+                JobTakes.rescue(job);
                 JobFolder kept = JobFolder.open(job);
                 List<Event> runs = kept.record().standing(Kind.RUN);
                 assertThat(runs).as("round " + round + ", child " + i).hasSize(1);

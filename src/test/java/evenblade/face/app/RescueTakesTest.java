@@ -58,12 +58,12 @@ class RescueTakesTest {
         Path noise = take("take-2.wav", new byte[] {7, 1, 2, 3});
         Path empty = take("take-3.wav", new byte[0]);
 
-        ShowJob.JobView seen = ShowJob.answer(job, Thoroughness.QUICK);
+        ShowJob.JobView seen = ShowJob.show(job, Thoroughness.QUICK);
         assertThat(seen.takes()).extracting(JobTakes.Found::file).containsExactly(good, noise, empty);
         assertThat(seen.takes().get(0).seconds().orElseThrow()).isBetween(20.0, 40.0);
         assertThat(seen.warnings()).extracting(w -> w.code()).containsOnly(WarningCode.TAKE_LEFT_OVER);
 
-        RescueTakes.Rescued rescued = RescueTakes.answer(job);
+        JobTakes.Rescued rescued = JobTakes.rescue(job);
 
         assertThat(rescued.events()).hasSize(2);
         assertThat(rescued.events().get(0).label()).contains("before");
@@ -75,9 +75,9 @@ class RescueTakesTest {
                 .extracting(w -> w.code())
                 .contains(WarningCode.TAKE_NOT_ANALYSED);
         assertThat(rescued.empty()).containsExactly(empty);
-        assertThat(ShowJob.answer(job, Thoroughness.EVERY_BYTE).takes()).hasSize(1);
+        assertThat(ShowJob.show(job, Thoroughness.EVERY_BYTE).takes()).hasSize(1);
         assertThat(Files.exists(TakeNote.of(good))).isFalse();
-        assertThat(RescueTakes.answer(job).events()).isEmpty();
+        assertThat(JobTakes.rescue(job).events()).isEmpty();
     }
 
     @Test
@@ -111,7 +111,7 @@ class RescueTakesTest {
         assertThat(Files.readAllLines(kept.locate(run.arrivals().orElseThrow())))
                 .hasSize(1 + 2001 + 3)
                 .startsWith("line,arrived (s)", "1,0.000000");
-        assertThat(ShowJob.answer(job, Thoroughness.QUICK).takes()).isEmpty();
-        assertThat(ShowJob.answer(job, Thoroughness.EVERY_BYTE).warnings()).isEmpty();
+        assertThat(ShowJob.show(job, Thoroughness.QUICK).takes()).isEmpty();
+        assertThat(ShowJob.show(job, Thoroughness.EVERY_BYTE).warnings()).isEmpty();
     }
 }

@@ -35,9 +35,9 @@ class SeeEvidenceTest {
     @BeforeAll
     static void invent() throws IOException {
         Path job = scratch.resolve("job");
-        MakePractice.answer(job, List.of(), 1, Optional.empty());
-        record = ShowJob.answer(job, Thoroughness.QUICK).record();
-        findings = WeighFindings.answer(job).findings().list();
+        MakePractice.make(job, List.of(), 1, Optional.empty());
+        record = ShowJob.show(job, Thoroughness.QUICK).record();
+        findings = WeighFindings.weigh(job).findings().list();
     }
 
     private static Sight sight(String start) {

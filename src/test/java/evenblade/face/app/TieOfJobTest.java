@@ -38,10 +38,10 @@ class TieOfJobTest {
         PracticeJob.of(countedAgainst(PracticeInstallation.geared()), List.of(Fault.BLADE_OUT_OF_TRACK), 88)
                 .brief()
                 .write(job);
-        told = WeighFindings.answer(job).tie().orElseThrow();
+        told = WeighFindings.weigh(job).tie().orElseThrow();
         Path record = job.resolve("job.json");
         Files.writeString(record, Files.readString(record).replace("against-rotation", "with-rotation"));
-        mistold = WeighFindings.answer(job).tie().orElseThrow();
+        mistold = WeighFindings.weigh(job).tie().orElseThrow();
     }
 
     private static Installation countedAgainst(Installation usual) {

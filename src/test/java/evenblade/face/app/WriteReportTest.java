@@ -52,7 +52,7 @@ class WriteReportTest {
         out = temp.resolve("out here");
         Files.createDirectories(out);
         Files.writeString(out.resolve(WriteReport.HTML), "an earlier report");
-        written = WriteReport.answer(
+        written = WriteReport.write(
                 job, Optional.of(out), PaperSize.A4, Optional.empty(), ReportExtent.FULL, Progress.SILENT);
         html = Files.readString(out.resolve(WriteReport.HTML), StandardCharsets.UTF_8);
     }
@@ -114,10 +114,10 @@ class WriteReportTest {
     @DisplayName("refuses a place that can't be written to, and keeps what is there")
     void refusesAPlaceThatIsAFile() throws IOException {
         Path file = Files.writeString(temp.resolve("taken"), "mine");
-        assertThatThrownBy(() -> WriteReport.answer(job, Optional.of(file), PaperSize.A4, Progress.SILENT))
+        assertThatThrownBy(() -> WriteReport.write(job, Optional.of(file), PaperSize.A4, Progress.SILENT))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("taken")
-                .hasMessageContaining("--out");
+                .hasMessageContaining("a folder to write into");
         assertThat(Files.readString(file)).isEqualTo("mine");
     }
 

@@ -88,6 +88,26 @@ class BalanceJobTest {
         assertThat(answer(job).objects("runs")).hasSize(2);
     }
 
+    /** 0.35 oz = 9.92 g; an answer in ounces and inches, as the weight was written down; metric where that is asked for. */
+    @Test
+    void whoWeighsInOuncesIsAnsweredInOunces() {
+        String job = folder.resolve("job").toString();
+        done("practice", job, "--to-balance", "--seed", "3");
+        done("job", "weight", job, "--angles", "against-rotation");
+        done("job", "weight", job, "--mass", "0.35 oz", "--radius", "2 3/8 in", "--angle", "0 deg", "--label", "trial");
+        done("practice", job, "--next-run", "--label", "heavier");
+        JsonObject correction = answer(job).object("correction");
+        double ounces = correction.number("massG", 0, 100) / 28.349523125;
+        assertThat(done("balance", job))
+                .contains(String.format(java.util.Locale.ROOT, "put on %.3f oz at 2.375 in, at ", ounces))
+                .contains("0.350 oz at 0°")
+                .contains("radius in  mass oz");
+        assertThat(done("balance", job, "--units", "metric"))
+                .contains(String.format(
+                        java.util.Locale.ROOT, "put on %.2f g at 60 mm, at ", correction.number("massG", 0, 100)))
+                .contains("9.92 g at 0°");
+    }
+
     /** A weight shakes at 1× too, and moves no tip: such a run is left out of the tie, and the marks before it still hold. */
     @Test
     void runsWithATrialWeightAreLeftOutOfTheTieToTrack() {

@@ -269,4 +269,20 @@ class JobCommandsTest {
         assertThat(again.status()).isEqualTo(ExitStatus.BAD_INPUT);
         assertThat(again.err()).contains("a job is here already");
     }
+
+    @Test
+    void everyKindOfEntryTellsThatTheClockStandsBehindAnEarlierOne() throws IOException {
+        done("note", "made while the clock was ahead");
+        Path record = job.resolve("job.json");
+        String now = Files.readString(record);
+        Files.writeString(record, now.replaceAll("\"entered\"\\s*:\\s*\"20\\d\\d", "\"entered\": \"2093"));
+        String told = "clock of the computer showed an earlier time";
+
+        assertThat(run("note", "made now").out().replaceAll("\\s+", " ")).contains(told);
+        assertThat(run("correction", "blade B shimmed").out().replaceAll("\\s+", " "))
+                .contains(told);
+        Path photo = Files.writeString(dir.resolve("photo.txt"), "a paper");
+        assertThat(run("attach", photo.toString()).out().replaceAll("\\s+", " "))
+                .contains(told);
+    }
 }

@@ -222,7 +222,7 @@ class KnownRunTest {
 
     private static Read read(Path file) {
         AnalysisRequest plain = AnalysisRequest.of(file, InstallationFile.read(INSTALLATION));
-        return new Read(AnalyseRecording.answer(new AnalysisRequest(
+        return new Read(AnalyseRecording.analyse(new AnalysisRequest(
                         plain.file(),
                         plain.installation(),
                         plain.engineRpm(),

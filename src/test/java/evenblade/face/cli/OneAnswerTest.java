@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.json.JsonWriter;
 import evenblade.base.units.LengthUnit;
-import evenblade.face.app.AnalyseRun;
+import evenblade.face.app.AnalyseRecording;
 import evenblade.face.app.CompareRuns;
 import evenblade.face.app.JudgeTracking;
 import evenblade.face.app.Progress;
@@ -127,7 +127,8 @@ class OneAnswerTest {
         List<String> window = new ArrayList<>();
         for (Event run : runs) {
             all.append(orders(run));
-            RunOrders orders = AnalyseRun.answer(job, run.id(), Progress.SILENT).orders();
+            RunOrders orders =
+                    AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders();
             for (ChannelOrders channel : orders.channels()) {
                 channel.dwells()
                         .forEach(dwell -> window.addAll(rows(RunDocument.dwell(orders, channel, dwell, WINDOW))));
@@ -152,7 +153,7 @@ class OneAnswerTest {
                     "compare", job.toString(), runs.get(i - 1).id(), runs.get(i).id()));
         }
         String commandLine = all.toString();
-        CompareRuns.Answer answer = CompareRuns.answer(job, runs.get(0).id(), last, OptionalDouble.empty());
+        CompareRuns.Answer answer = CompareRuns.compare(job, runs.get(0).id(), last, OptionalDouble.empty());
         Document window = ComparisonDocument.of(
                 answer.comparison(), answer.changes(), answer.warnings(), ComparisonDocument.Extent.ALL, WINDOW);
         assertThat(rows(window)).hasSizeGreaterThan(15).allSatisfy(row -> assertThat(commandLine)
@@ -166,7 +167,7 @@ class OneAnswerTest {
     @DisplayName("about every tip mark and what they say together")
     void marks() {
         String commandLine = written("tracking", job.toString());
-        assertThat(rows(TrackingDocument.of(JudgeTracking.answer(job), WINDOW)))
+        assertThat(rows(TrackingDocument.of(JudgeTracking.judge(job), WINDOW)))
                 .hasSizeGreaterThan(2)
                 .allSatisfy(row -> assertThat(commandLine).contains(row));
         assertThat(rows("<h2>Static checks</h2>", "<h3>1× and track over the runs"))

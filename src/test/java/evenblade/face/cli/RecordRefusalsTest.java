@@ -29,8 +29,8 @@ class RecordRefusalsTest {
 
     static Stream<List<String>> seenBeforeTheDeviceIsOpened() {
         return Stream.of(
-                List.of("--seconds", "0", "--seconds: 0.0 s, expected a length above zero"),
-                List.of("--seconds", "-1", "--seconds: -1.0 s, expected a length above zero"),
+                List.of("--seconds", "0", "length of the recording: 0.0 s, expected a length above zero"),
+                List.of("--seconds", "-1", "length of the recording: -1.0 s, expected a length above zero"),
                 List.of("--rate", "0", "--rate: 0, expected a whole number above zero"),
                 List.of("--quiet-take", "none.wav", "none.wav: no such file, expected"),
                 List.of("--installation", "none.json", "none.json: no such file, expected"));
@@ -51,13 +51,15 @@ class RecordRefusalsTest {
     void stepsOfWhatIsNotKnownLeaveNothingBehind() {
         CommandLineRun run = CommandLineRun.of("record", folder.resolve("a.wav").toString(), "--steps");
 
-        assertRefused(run, "--steps: it isn't known what runs, expected a job, or an installation file beside it");
+        assertRefused(run, "steps: it isn't known what runs, expected a job, or an installation file beside it");
         assertThat(folder).isEmptyDirectory();
     }
 
     @Test
     void listeningRefusesWhatRecordingRefuses() {
-        assertRefused(CommandLineRun.of("listen", "--seconds", "0"), "--seconds: 0.0 s, expected a length above zero");
+        assertRefused(
+                CommandLineRun.of("listen", "--seconds", "0"),
+                "length of the recording: 0.0 s, expected a length above zero");
         assertRefused(CommandLineRun.of("listen", "--quiet-take", "none.wav"), "none.wav: no such file");
     }
 

@@ -43,6 +43,8 @@ class BalanceThroughTheWindowTest {
         place.hands().click("add weight");
         type("10 g", "0", "trial");
         place.hands().choose("counted", "against-rotation");
+        place.hands().awaitRest();
+        place.hands().photograph(Path.of("target", "screens", "weight-question.png"));
         enter();
         MakePractice.nextRun(job, Optional.of("trial"));
         place.open(job);

@@ -2,13 +2,13 @@ package evenblade.face.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.face.app.AnalyseRun;
+import evenblade.face.app.AnalyseRecording;
 import evenblade.face.app.MakePractice;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
+import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.OrderReading;
-import evenblade.machine.installation.Shaft;
 import evenblade.tell.chart.Spot;
 import evenblade.tell.chart.Spot.What;
 import evenblade.tell.chart.Zoom;
@@ -43,7 +43,7 @@ class ChartTest {
     @BeforeEach
     void open() throws IOException {
         job = scratch.resolve("job");
-        MakePractice.answer(job, List.of(), 1, Optional.empty());
+        MakePractice.make(job, List.of(), 1, Optional.empty());
         runs = Workplace.record(job).standing(Kind.RUN);
         place = Workplace.in(scratch, 1366, 768);
         hands = place.hands();
@@ -80,7 +80,7 @@ class ChartTest {
     @DisplayName("the cursor reads the line that was measured, a second one the difference, and the wheel keeps the frequency")
     void cursorAndZoom() throws IOException {
         hands.tab("run tabs", "Spectrum");
-        DwellOrders measured = AnalyseRun.answer(job, runs.get(0).id(), (share, doing) -> {})
+        DwellOrders measured = AnalyseRecording.ofRun(job, runs.get(0).id(), (share, doing) -> {})
                 .orders()
                 .channels()
                 .get(0)

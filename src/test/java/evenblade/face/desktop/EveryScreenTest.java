@@ -62,7 +62,7 @@ class EveryScreenTest {
         place = Workplace.in(scratch, width, height);
         begin();
         Path practice = scratch.resolve("invented");
-        MakePractice.answer(practice, List.of(), 1, Optional.empty());
+        MakePractice.make(practice, List.of(), 1, Optional.empty());
         place.open(practice);
         pages("three");
         entries("three");
@@ -161,10 +161,10 @@ class EveryScreenTest {
                   "limits": { "trackSpread": { "value": "1/8 in", "source": "an invented maker's sheet of instructions for ground-adjustable propellers, third edition" } } }
                 """);
         Path job = scratch.resolve("four");
-        MakePractice.answer(job, List.of("mass-imbalance", "flange-run-out"), 3, Optional.of(file));
+        MakePractice.make(job, List.of("mass-imbalance", "flange-run-out"), 3, Optional.of(file));
         String change = "Flange faced, all four sockets cleaned and greased, blades C and D changed over, bolts "
                 + "torqued in three steps crosswise and marked, spinner left off, cowling closed again with new screws.";
-        WriteEntry.answer(
+        WriteEntry.append(
                 job, new Entry(Optional.empty(), Optional.empty(), change, new evenblade.keep.job.Detail.Correction()));
         return job;
     }

@@ -44,7 +44,7 @@ class ImportFormTest {
         workplace = Workplace.in(scratch, 1280, 800);
         hands = workplace.hands();
         job = scratch.resolve("job");
-        StartJob.answer(job, PracticeInstallation.geared(), Optional.empty());
+        StartJob.start(job, PracticeInstallation.geared(), Optional.empty());
         workplace.open(job);
     }
 
@@ -127,7 +127,7 @@ class ImportFormTest {
         hands.awaitRest();
 
         Detail.Run run = (Detail.Run)
-                ShowJob.answer(job, Thoroughness.QUICK).record().run("as found").detail();
+                ShowJob.show(job, Thoroughness.QUICK).record().run("as found").detail();
         TableReading table = run.settings().table();
         assertThat(table.timeUnit()).contains(TimeUnit.MILLISECONDS);
         assertThat(table.columns()).singleElement().satisfies(column -> {
@@ -161,7 +161,7 @@ class ImportFormTest {
         hands.await("the word that it was stopped", () -> hands.find("complaint")
                 .filter(said -> ((Complaint) said).getText().contains("Stopped"))
                 .isPresent());
-        assertThat(ShowJob.answer(job, Thoroughness.QUICK).record().events()).isEmpty();
+        assertThat(ShowJob.show(job, Thoroughness.QUICK).record().events()).isEmpty();
         try (Stream<Path> left = Files.walk(job)) {
             assertThat(left.filter(Files::isRegularFile).map(Path::getFileName).map(Path::toString))
                     .containsOnly("job.json", "job.lock");

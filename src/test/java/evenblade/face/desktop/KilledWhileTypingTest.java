@@ -54,7 +54,7 @@ class KilledWhileTypingTest {
     void keepsWhatWasTyped() throws IOException, InterruptedException {
         Display.require();
         Path job = scratch.resolve("job");
-        StartJob.answer(job, PracticeInstallation.geared(), Optional.empty());
+        StartJob.start(job, PracticeInstallation.geared(), Optional.empty());
         Process program = new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-cp",

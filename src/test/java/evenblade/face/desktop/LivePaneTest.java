@@ -9,6 +9,7 @@ import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.SpeedProfile;
 import java.awt.event.KeyEvent;
@@ -49,7 +50,7 @@ class LivePaneTest {
         workplace = Workplace.in(scratch, 1280, 720);
         hands = workplace.hands();
         job = scratch.resolve("job");
-        StartJob.answer(job, PracticeInstallation.geared(), Optional.empty());
+        StartJob.start(job, PracticeInstallation.geared(), Optional.empty());
         workplace.open(job);
         hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
         hands.await("an input", () -> hands.named("record").isEnabled());
@@ -63,7 +64,7 @@ class LivePaneTest {
     }
 
     private JobRecord record() {
-        return ShowJob.answer(job, Thoroughness.QUICK).record();
+        return ShowJob.show(job, Thoroughness.QUICK).record();
     }
 
     private boolean says(String name, String words) {
@@ -105,7 +106,7 @@ class LivePaneTest {
             hands.await("the recording to go on", () -> hands.window().isShowing() && says("live time", "0:0"));
 
             hands.press(KeyEvent.VK_SPACE);
-            hands.await("the run in the job", () -> record().events().size() == 1);
+            hands.await("the run in the job", () -> runs() == 1);
         } finally {
             playing.stop();
         }
@@ -120,9 +121,61 @@ class LivePaneTest {
         });
     }
 
+    /** What is told of a run follows it as an entry of its own. */
+    private int runs() {
+        return record().standing(Kind.RUN).size();
+    }
+
     private boolean nextIs(String words) {
         return hands.named("next live step").isEnabled()
                 && ((JButton) hands.named("next live step")).getText().startsWith(words);
+    }
+
+    private void nothingIsCutOff() {
+        assertThat(Hands.onEventThread(
+                        () -> Legible.troubles(hands.window().getContentPane())))
+                .isEmpty();
+    }
+
+    @Test
+    @DisplayName("brings takes that something broke off into the job with one button")
+    void takesAreRescuedWithOneButton() throws IOException {
+        Path take = Files.createDirectories(job.resolve("takes")).resolve("take-20260101-090000.csv");
+        StringBuilder table = new StringBuilder("time (s),x (m/s2)\n");
+        for (int i = 0; i < 4000; i++) {
+            table.append(String.format(java.util.Locale.ROOT, "%.3f,%.4f%n", i / 500.0, Math.sin(0.4 * i)));
+        }
+        Files.writeString(take, table);
+        Files.setLastModifiedTime(
+                take,
+                java.nio.file.attribute.FileTime.from(java.time.Instant.now().minusSeconds(60)));
+        workplace.open(job);
+
+        hands.click("rescue takes");
+
+        hands.await("the run in the job", () -> runs() == 1);
+        hands.await("the button to go", () -> hands.find("rescue takes").isEmpty());
+        assertThat(take).doesNotExist();
+    }
+
+    @Test
+    @DisplayName("has the installation of the job put right in the window, and keeps what the form has no field for")
+    void theInstallationIsPutRightByALaterEntry() {
+        java.util.Map<String, Object> before = record().installationNow();
+        Hands.onEventThread(() -> {
+            ((JobPane) hands.named("job pane")).commands().installation.actionPerformed(null);
+            return null;
+        });
+        hands.type("remark", "teeth counted anew");
+        hands.type("driven teeth", "52");
+        nothingIsCutOff();
+        hands.click("begin");
+
+        hands.await("the entry", () -> record().events().size() == 1);
+        java.util.Map<String, Object> after = record().installationNow();
+        assertThat(((java.util.Map<?, ?>) after.get("reduction")).get("drivenTeeth").toString()).startsWith("52");
+        assertThat(after.keySet()).isEqualTo(before.keySet());
+        assertThat(after.get("propeller")).isEqualTo(before.get("propeller"));
     }
 
     @Test
@@ -133,19 +186,21 @@ class LivePaneTest {
             Hands.pause(1000);
             hands.await("the focus on the next step", () -> hands.named("next live step")
                     .isFocusOwner());
+            nothingIsCutOff();
             hands.press(KeyEvent.VK_SPACE);
             hands.await("the countdown", () -> says("level aim", "Quiet, please"));
             hands.await("the quiet take", 60, () -> nextIs("Check the level"));
-            // A click elsewhere doesn't turn the space bar into another quiet take.
-            Hands.onEventThread(() -> hands.named("quiet take").requestFocusInWindow());
-            hands.await("the focus", () -> hands.named("quiet take").isFocusOwner());
+            // A click elsewhere doesn't turn the space bar into anything else.
+            hands.click("live steps");
             hands.press(KeyEvent.VK_SPACE);
             hands.await("listening", () -> nextIs("Level is set"));
+            nothingIsCutOff();
             hands.press(KeyEvent.VK_SPACE);
             hands.await("two seconds of the run", () -> says("live time", "0:02"));
             hands.press(KeyEvent.VK_SPACE);
-            hands.await("the run in the job", () -> record().events().size() == 1);
+            hands.await("the run in the job", () -> runs() == 1);
             hands.await("the result", () -> nextIs("Look at the run"));
+            nothingIsCutOff();
             hands.photographNow(Path.of("target", "screens", "live-result.png"));
             hands.press(KeyEvent.VK_SPACE);
             hands.await("the run", () -> hands.find("live").isEmpty());
@@ -246,7 +301,7 @@ class LivePaneTest {
             assertThat(hands.text("live blade pass")).contains(" FS ± ");
             hands.photographNow(Path.of("target", "screens", "live-later.png"));
             hands.press(KeyEvent.VK_SPACE);
-            hands.await("the run in the job", () -> record().events().size() == 1);
+            hands.await("the run in the job", () -> runs() == 1);
         } finally {
             playing.stop();
             watch.end();

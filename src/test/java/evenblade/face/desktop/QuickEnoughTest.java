@@ -73,7 +73,7 @@ class QuickEnoughTest {
     void everythingIsReachedByAKey() throws IOException {
         Display.require();
         Path job = scratch.resolve("job");
-        StartJob.answer(job, PracticeInstallation.geared(), Optional.empty());
+        StartJob.start(job, PracticeInstallation.geared(), Optional.empty());
         Hands hands = Hands.open(scratch.resolve("memory"), 1000, 700);
         try {
             Hands.onEventThread(() -> {
@@ -114,7 +114,7 @@ class QuickEnoughTest {
 
     private Path jobOfFortyRuns() throws IOException {
         Path job = scratch.resolve("forty");
-        StartJob.answer(job, PracticeInstallation.geared(), Optional.of("Forty runs"));
+        StartJob.start(job, PracticeInstallation.geared(), Optional.of("Forty runs"));
         for (int run = 1; run <= RUNS; run++) {
             Path table = scratch.resolve("run-" + run + ".csv");
             StringBuilder rows = new StringBuilder("time (s),across (m/s2)\n");
@@ -123,7 +123,7 @@ class QuickEnoughTest {
                         Locale.ROOT, "%.3f,%.4f%n", i / 500.0, Math.sin(2 * Math.PI * (30 + 0.1 * run) * i / 500)));
             }
             Files.writeString(table, rows);
-            AddRun.answer(job, table, NewRun.labelled("run number " + run, RunSettings.NONE));
+            AddRun.add(job, table, NewRun.labelled("run number " + run, RunSettings.NONE));
         }
         return job;
     }

@@ -48,7 +48,7 @@ class SameFiguresTest {
     @BeforeEach
     void open() throws IOException {
         job = scratch.resolve("job");
-        MakePractice.answer(job, List.of(), 1, Optional.empty());
+        MakePractice.make(job, List.of(), 1, Optional.empty());
         List<Event> runs = Workplace.record(job).standing(Kind.RUN);
         first = runs.get(0);
         put = runs.get(3);

@@ -60,7 +60,7 @@ class WholeJobTest {
     @DisplayName("goes from a new job to the printed record by clicking and typing")
     void fromNewJobToThePrintedRecord() throws IOException {
         Path invented = scratch.resolve("invented");
-        MakePractice.answer(invented, List.of(), 1, Optional.empty());
+        MakePractice.make(invented, List.of(), 1, Optional.empty());
         List<Path> recordings = recordings(invented);
         hands.photograph(PICTURES.resolve("desktop-start.png"));
         Path folder = begin();
@@ -129,7 +129,7 @@ class WholeJobTest {
         hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_1);
         hands.awaitNamed("finding 1");
         report(folder);
-        RunComparison outcome = CompareRuns.answer(folder, "as found", "put right", OptionalDouble.empty())
+        RunComparison outcome = CompareRuns.compare(folder, "as found", "put right", OptionalDouble.empty())
                 .comparison();
         assertThat(outcome.comparable()).as(outcome.toString()).isTrue();
     }
@@ -200,7 +200,7 @@ class WholeJobTest {
         hands.awaitNamed("written");
         assertThat(new String(Files.readAllBytes(out.resolve("report.pdf")), 0, 5, StandardCharsets.ISO_8859_1))
                 .isEqualTo("%PDF-");
-        assertThat(ShowJob.answer(folder, Thoroughness.EVERY_BYTE).record().standing())
+        assertThat(ShowJob.show(folder, Thoroughness.EVERY_BYTE).record().standing())
                 .extracting(event -> event.kind())
                 .containsExactly(Kind.TRACKING, Kind.RUN, Kind.CORRECTION, Kind.TRACKING, Kind.RUN);
     }

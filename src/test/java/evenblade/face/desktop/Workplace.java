@@ -86,7 +86,7 @@ final class Workplace implements AutoCloseable {
     }
 
     static JobRecord record(Path folder) {
-        return ShowJob.answer(folder, Thoroughness.QUICK).record();
+        return ShowJob.show(folder, Thoroughness.QUICK).record();
     }
 
     @Override

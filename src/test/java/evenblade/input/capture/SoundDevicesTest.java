@@ -35,7 +35,7 @@ class SoundDevicesTest {
                 .isInstanceOf(BadInput.class)
                 .hasMessage("device 'invented card': it can't be opened now, expected an input that no other program"
                         + " holds and that this user may record from; close other programs that listen, or name"
-                        + " another input with --device");
+                        + " another input");
         assertThat(tried).hasSize(3);
     }
 
@@ -92,8 +92,9 @@ class SoundDevicesTest {
                 List.of("invented box"));
         assertThatThrownBy(() -> open(both, "BOX"))
                 .isInstanceOf(BadInput.class)
-                .hasMessage("--device: 'invented box' gives no sound now: another program holds it, this user may not"
-                        + " record from it, or it only plays, expected one of 'invented card'");
+                .hasMessage(
+                        "sound input: 'invented box' gives no sound now: another program holds it, this user may not"
+                                + " record from it, or it only plays, expected one of 'invented card'");
     }
 
     @Test
@@ -104,7 +105,7 @@ class SoundDevicesTest {
                         }),
                         Optional.of("invented cart"),
                         FormatWish.ANY))
-                .hasMessage("--device: no input 'invented cart', expected one of 'invented card'; did you mean"
+                .hasMessage("sound input: no input 'invented cart', expected one of 'invented card'; did you mean"
                         + " 'invented card'?");
     }
 

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What must not change the answer: where 0° lies, the unit of the line, the order of the runs. Invented jobs. */
 class BalancePropertiesTest {
     private static BalanceAnswer answer(List<WeightedReading> runs) {
-        return Balancing.answer(Runs.request(runs));
+        return Balancing.balance(Runs.request(runs));
     }
 
     private static void assertSame(BalanceAnswer one, BalanceAnswer other, double turnDeg, double unit) {

@@ -31,7 +31,7 @@ class BalanceSimulationTest {
 
         void add(InventedMachine machine, List<WeightedReading> runs, boolean phase) {
             jobs++;
-            BalanceAnswer answer = Balancing.answer(Runs.request(runs));
+            BalanceAnswer answer = Balancing.balance(Runs.request(runs));
             if (answer.refused()) {
                 return;
             }

@@ -10,7 +10,7 @@ final class Runs {
     private Runs() {}
 
     static BalanceAnswer answer(WeightedReading... runs) {
-        return Balancing.answer(request(List.of(runs)));
+        return Balancing.balance(request(List.of(runs)));
     }
 
     static BalanceRequest request(List<WeightedReading> runs) {

@@ -33,7 +33,6 @@ class VibrationAndTrackTest {
         PhaseTie tie = (PhaseTie)
                 new InventedJob(C, K, 0, 1).run(mm(2, 10)).run(mm(2, 130)).tie();
         assertThat(tie.left().value()).isCloseTo(2.0, within(1e-9));
-        assertThat(tie.leftPhasor().degrees()).isCloseTo(30, within(1e-6));
         assertThat(tie.perMillimetrePhasor().degrees()).isCloseTo(250, within(1e-6));
         assertThat(tie.shares().get(0).withTrack().value()).isCloseTo(3.0, within(1e-9));
         assertThat(tie.expected(Phasor.ZERO)).isCloseTo(2.0, within(1e-9));

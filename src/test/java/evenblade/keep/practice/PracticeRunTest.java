@@ -96,11 +96,11 @@ class PracticeRunTest {
 
     @Test
     void onlyBladePassAndFiringAreHeardOfAnEvenMachine() {
-        SyntheticRun heard = EVEN.heard(80);
+        SyntheticRun heard = LaptopMicrophone.heard(EVEN, 80);
         assertThat(heard.truth(1, 0, 30).magnitude()).isLessThan(1e-12);
         assertThat(heard.truth(3, 0, 30).magnitude()).isGreaterThan(0.3);
         assertThat(heard.truth(2 * RATIO, 0, 30).magnitude()).isGreaterThan(0.3);
-        SyntheticRun uneven = EVEN.withFault(Fault.BLADE_OUT_OF_PITCH).heard(80);
+        SyntheticRun uneven = LaptopMicrophone.heard(EVEN.withFault(Fault.BLADE_OUT_OF_PITCH), 80);
         assertThat(uneven.truth(1, 0, 30).magnitude()).isGreaterThan(0.01);
     }
 

@@ -52,12 +52,7 @@ class EvenGridTest {
         TimeBase time = jittered(jitterS, 5);
         EvenGrid grid = EvenGrid.of(time, sampled(time, t -> Math.cos(2 * Math.PI * hz * t)), interpolation);
 
-        double read = new AveragedSpectrum(
-                        4160,
-                        2080,
-                        Window.FLAT_TOP_HFT95,
-                        AveragedSpectrum.Detrend.CONSTANT,
-                        Spectrum.Scaling.AMPLITUDE)
+        double read = new AveragedSpectrum(4160, 2080, Spectrum.Scaling.AMPLITUDE)
                 .of(grid.values(), grid.rateHz())
                 .at(hz);
 

@@ -15,6 +15,7 @@ import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.SyntheticRun;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.FieldSource;
@@ -41,6 +42,25 @@ class SpeedFinderTest {
 
         assertThat(trial.found().confirmed()).isTrue();
         assertThat(Math.abs(trial.error())).isLessThan(0.001);
+    }
+
+    /** Crank and firing of 3000 rpm lie at 50 and 100 Hz; the throttle moves them, and no grid follows the throttle. */
+    @Test
+    void linesThatWanderWithTheSpeedAreNotTakenForHumThoughTheyLieOnItsFrequencies() {
+        Machine twin = Machine.ALL.get(3);
+        for (int seed = 0; seed < 3; seed++) {
+            SpeedProfile profile = SpeedProfile.steady(50 / twin.ratio(), 10).wandering(0.004, seed);
+            Recording recording = SyntheticRun.at(profile)
+                    .withLines(twin.lines(new Random(seed)))
+                    .withStrongestLineAbove(30)
+                    .withSeed(seed)
+                    .recording(1200);
+            SpeedResult found = SpeedFinder.find(
+                    recording, recording.channels(), twin.table(), SpeedPrior.between(2000 / 60.0 / 2.58, 6500 / 60.0 / 2.58));
+
+            assertThat(found.confirmed()).as("seed " + seed).isTrue();
+            assertThat(found.main().orElseThrow().propellerHz()).isCloseTo(profile.meanHz(0, 10), within(0.01));
+        }
     }
 
     @Test

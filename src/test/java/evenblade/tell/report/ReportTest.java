@@ -13,6 +13,7 @@ import evenblade.judge.comparison.MeasuredRun;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
+import evenblade.tell.document.Html;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -163,7 +164,7 @@ class ReportTest {
     @Test
     @DisplayName("leaves out what XML can't hold instead of breaking")
     void survivesControlCharacters() {
-        assertThat(ReportTemplate.escaped("a\u0000b\u0007c\ud800d<e>'\"&")).isEqualTo("abcd&lt;e&gt;&#39;&quot;&amp;");
+        assertThat(Html.escaped("a\u0000b\u0007c\ud800d<e>'\"&")).isEqualTo("abcd&lt;e&gt;&#39;&quot;&amp;");
     }
 
     @Test

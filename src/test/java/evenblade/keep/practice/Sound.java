@@ -13,12 +13,12 @@ import java.util.Map;
  * third power of speed.
  */
 public final class Sound {
-    private static final double WAKE = 5;
-    private static final double FADES_PER_ORDER = 0.2;
-    private static final double BLADE_LEVEL = 1.0;
-    private static final double FIRING_LEVEL = 0.7;
-    private static final double FIRING_CORNER = 6;
-    private static final double RATTLE_LEVEL = 0.02;
+    private static final double WAKE = 5; // invented
+    private static final double FADES_PER_ORDER = 0.2; // invented
+    private static final double BLADE_LEVEL = 1.0; // invented: the rest is against this
+    private static final double FIRING_LEVEL = 0.7; // invented
+    private static final double FIRING_CORNER = 6; // invented
+    private static final double RATTLE_LEVEL = 0.02; // invented
 
     private Sound() {}
 

@@ -18,8 +18,8 @@ import java.util.List;
  */
 public record PhoneLogger(double rateHz, double rangeG, double jitterS, double lostShare, double doubledShare)
         implements Sensor {
-    private static final double STANDARD_GRAVITY = 9.80665;
-    private static final int STEPS = 1 << 15;
+    private static final double STANDARD_GRAVITY = 9.80665; // exact by definition (SI)
+    private static final int STEPS = 1 << 15; // 16 bit
     /** The phone lies a little askew: share of gravity in each direction, ahead, sideways, up. */
     private static final double[] GRAVITY_SHARES = {0.05, -0.03, 0.9983};
 

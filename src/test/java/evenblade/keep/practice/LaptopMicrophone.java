@@ -1,5 +1,6 @@
 package evenblade.keep.practice;
 
+import evenblade.base.numeric.Phasor;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -19,6 +20,30 @@ public record LaptopMicrophone(int rateHz, double cornerHz, double level, Noise 
         return new LaptopMicrophone(44_100, 80, 0.05, new Noise(0.0015, 0.0025));
     }
 
+    /** What a microphone of unit sensitivity hears, high-pass and all, without noise of its own. */
+    static SyntheticRun heard(PracticeRun run, double cornerHz) {
+        return SyntheticRun.at(run.trueSpeed())
+                .withLines(Sound.of(run.machine()).stream()
+                        .map(line -> line.through(highPass(cornerHz)))
+                        .toList())
+                .withSeed(Seeds.part(run.seed(), SensorAxis.values().length));
+    }
+
+    /**
+     * A first-order high-pass, {@code H = j(f/f_c) / (1 + j(f/f_c))}: what a laptop microphone does to low
+     * tones.
+     *
+     * @param cornerHz where it passes 1/√2
+     */
+    static Line.Response highPass(double cornerHz) {
+        return frequencyHz -> {
+            double ratio = frequencyHz / cornerHz;
+            // j·r/(1 + j·r), made real below: (r² + j·r)/(1 + r²).
+            double below = 1 + ratio * ratio;
+            return new Phasor(ratio * ratio / below, ratio / below);
+        };
+    }
+
     @Override
     public String description() {
         return "laptop microphone beside the aircraft, no calibration";
@@ -31,7 +56,7 @@ public record LaptopMicrophone(int rateHz, double cornerHz, double level, Noise 
 
     @Override
     public List<TrueChannel> record(PracticeRun run, Path file) throws IOException {
-        SyntheticRun heard = run.heard(cornerHz).through(Line.converter(rateHz));
+        SyntheticRun heard = heard(run, cornerHz).through(Line.converter(rateHz));
         SyntheticRun scaled = SyntheticRun.at(heard.speed())
                 .withLines(heard.lines().stream().map(line -> line.times(level)).toList())
                 .withNoise(noise)
