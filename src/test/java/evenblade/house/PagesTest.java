@@ -2,10 +2,6 @@ package evenblade.house;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.face.cli.Program;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -21,8 +17,6 @@ import org.junit.jupiter.api.Test;
 @DisplayName("The pages")
 class PagesTest {
     private static final Pattern LINK = Pattern.compile("\\]\\(([^)#]+)");
-    private static final Pattern ENGINE_RPM = Pattern.compile("engine\\s+([0-9.]+) ± ");
-    private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
     @Test
     @DisplayName("README lists every page in docs")
@@ -50,36 +44,6 @@ class PagesTest {
                 }
             }
         }
-    }
-
-    /** Speed to 0.1 %: the page stays true in what matters, and may lag behind in the last digits. */
-    @Test
-    @DisplayName("The first command of README does what README shows")
-    void firstCommandDoesWhatIsShown() {
-        String readme = String.join("\n", MarkdownTable.lines(Path.of("README.md")));
-        int from = readme.indexOf("evenblade.jar ") + "evenblade.jar ".length();
-        String command = readme.substring(from, readme.indexOf("```", from)).replace("\\\n", " ");
-        List<String> words = new ArrayList<>();
-        Matcher word = WORD.matcher(command);
-        while (word.find()) {
-            words.add(word.group(1) != null ? word.group(1) : word.group(2));
-        }
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int status = Program.run(
-                words.toArray(String[]::new),
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8));
-        assertThat(status).as(err.toString(StandardCharsets.UTF_8)).isZero();
-        double printed = engineRpm(out.toString(StandardCharsets.UTF_8));
-        double shown = engineRpm(readme);
-        assertThat(printed).isBetween(shown * 0.999, shown * 1.001);
-    }
-
-    private static double engineRpm(String text) {
-        Matcher matcher = ENGINE_RPM.matcher(text);
-        assertThat(matcher.find()).as("an engine speed with its error").isTrue();
-        return Double.parseDouble(matcher.group(1));
     }
 
     private static List<String> links(Path page) {

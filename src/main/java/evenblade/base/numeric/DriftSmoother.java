@@ -262,14 +262,13 @@ public final class DriftSmoother {
         double dt = time[1] - time[0];
         Filter filter = new Filter(q);
         double begun = reading[0] - lead * filter.v;
-        // The starting value's error as a combination of the two readings' errors and the drift between them.
+        // The starting value's error as a combination of the two readings' errors and, over the lead, of how far their mean
+        // rate drifted off the first one: q·dt/3, and q·dt/6 together with how far it is off the second.
         double ofFirst = 1 + lead / dt;
         double ofSecond = -lead / dt;
-        double ofDrift = -(lead + dt);
         double withLevel = variance[1] * ofSecond;
-        double withRate = (variance[1] * ofSecond - variance[0] * ofFirst) / dt + q * dt / 3 * ofDrift;
-        double own =
-                variance[0] * ofFirst * ofFirst + variance[1] * ofSecond * ofSecond + q * dt / 3 * ofDrift * ofDrift;
+        double withRate = (variance[1] * ofSecond - variance[0] * ofFirst) / dt + q * dt / 6 * lead;
+        double own = variance[0] * ofFirst * ofFirst + variance[1] * ofSecond * ofSecond + q * dt / 3 * lead * lead;
         for (int i = 2; i < time.length; i++) {
             double step = time[i] - time[i - 1];
             filter.predict(step);

@@ -102,7 +102,7 @@ public final class LinearDesign {
         return columnScale.length;
     }
 
-    /** Number of parameters, or combinations of them, that can be told apart. */
+    /** Number of parameters, or combinations of them, that can be separated. */
     public int rank() {
         return rank;
     }

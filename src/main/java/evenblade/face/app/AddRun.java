@@ -77,7 +77,7 @@ public final class AddRun {
         JobRuns runs = new JobRuns(folder);
         Look look = look(
                 recording,
-                runs.request(recording, run.settings()),
+                runs.request(recording, run.settings(), run.conditions(), Optional.empty()),
                 run,
                 (share, doing) -> progress.at(SHARE_READ * share, doing));
         progress.at(SHARE_READ, "copying the recording in");

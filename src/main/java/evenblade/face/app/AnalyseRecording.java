@@ -14,6 +14,7 @@ import evenblade.input.recording.ChannelLabel;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.SampleStream;
+import evenblade.input.recording.Source;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
 import evenblade.input.recording.Stretch;
@@ -33,6 +34,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /** Answers what shook in one recording: its speed, its dwells, and the amplitude of every order. */
 public final class AnalyseRecording {
@@ -67,7 +69,38 @@ public final class AnalyseRecording {
      * @param mark the channel with the mark, at the same times
      * @param quality of all channels of the file
      */
-    private record Reading(Recording recording, Optional<Channel> mark, List<ChannelQuality> quality) {}
+    private record Reading(Recording recording, Optional<Channel> mark, List<ChannelQuality> quality) {
+        /** With channels called by the directions that were noted, where the file has no names of its own. */
+        Reading called(List<String> felt) {
+            Source source = recording.source();
+            List<String> names = FeltChannels.of(source.channels(), felt);
+            UnaryOperator<String> name = old -> {
+                int index = source.channels().indexOf(old);
+                return index < 0 ? old : names.get(index);
+            };
+            Recording named = new Recording(
+                    new Source(
+                            source.file(),
+                            source.sha256(),
+                            source.kind(),
+                            source.lossy(),
+                            source.sampleRateHz(),
+                            source.durationS(),
+                            names),
+                    recording.time(),
+                    recording.channels().stream()
+                            .map(each -> new Channel(name.apply(each.name()), each.unit(), each.values(), each.axis()))
+                            .toList(),
+                    recording.quality().stream().map(each -> each.called(name.apply(each.channel()))).toList(),
+                    recording.stamps(),
+                    recording.warnings(),
+                    recording.stretches());
+            return new Reading(
+                    named,
+                    mark,
+                    quality.stream().map(each -> each.called(name.apply(each.channel()))).toList());
+        }
+    }
 
     /**
      * Analyses a recording.
@@ -84,7 +117,7 @@ public final class AnalyseRecording {
     }
 
     private AnalysedRecording analyse() {
-        Reading reading = read();
+        Reading reading = read().called(request.felt());
         Recording recording = reading.recording();
         OrderTable table = request.installation().orders();
         progress.at(SHARE_READ, "finding the speed");

@@ -22,6 +22,7 @@ import java.util.OptionalDouble;
  * @param fullScale what the largest sample of sound stands for
  * @param table how a table is to be read, as far as it is said
  * @param arrivals file that tells when each of its lines came in, where it lies elsewhere than beside it
+ * @param felt which way the channels of the file feel, in their order, as far as it was noted
  */
 public record AnalysisRequest(
         Path file,
@@ -33,12 +34,14 @@ public record AnalysisRequest(
         Optional<String> markChannel,
         Optional<FullScale> fullScale,
         TableReading table,
-        Optional<Path> arrivals) {
+        Optional<Path> arrivals,
+        List<String> felt) {
     /** Taken where no tolerance is stated. */
     public static final double DEFAULT_TOLERANCE_PERCENT = 5;
 
     public AnalysisRequest {
         channels = List.copyOf(channels);
+        felt = List.copyOf(felt);
         if (engineRpm.isPresent() && propellerRpm.isPresent()) {
             throw new IllegalArgumentException("either an engine speed or a propeller speed, not both");
         }
@@ -47,7 +50,7 @@ public record AnalysisRequest(
         }
     }
 
-    /** Without arrivals. */
+    /** Without arrivals, of whose directions nothing is noted. */
     public AnalysisRequest(
             Path file,
             Installation installation,
@@ -68,27 +71,13 @@ public record AnalysisRequest(
                 markChannel,
                 fullScale,
                 table,
-                Optional.empty());
+                Optional.empty(),
+                List.of());
     }
 
     /** How its file is to be read. */
     IntakeOptions reading() {
         return new IntakeOptions(fullScale, table, arrivals);
-    }
-
-    /** What is asked of a recording whose lines came in at known times. */
-    AnalysisRequest withArrivals(Optional<Path> came) {
-        return new AnalysisRequest(
-                file,
-                installation,
-                engineRpm,
-                propellerRpm,
-                tolerancePercent,
-                channels,
-                markChannel,
-                fullScale,
-                table,
-                came);
     }
 
     /** A recording about which nothing is said. */

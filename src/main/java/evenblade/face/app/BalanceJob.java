@@ -6,7 +6,8 @@ import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.judge.balance.BalanceRequest;
 import evenblade.judge.balance.Balancing;
 import evenblade.judge.balance.HubPlace;
-import evenblade.judge.balance.Objection.BeyondLimitFirst;
+import evenblade.judge.balance.JobBalance;
+import evenblade.judge.balance.Objection;
 import evenblade.judge.balance.Objection.Property;
 import evenblade.judge.balance.Residual;
 import evenblade.judge.balance.RunsTogether;
@@ -136,8 +137,8 @@ public final class BalanceJob {
     }
 
     /** Track, pitch and run-out as read last, where past a limit. */
-    private static List<BeyondLimitFirst> beyond(JobRecord record) {
-        List<BeyondLimitFirst> all = new ArrayList<>();
+    private static List<Objection> beyond(JobRecord record) {
+        List<Objection> all = new ArrayList<>();
         last(JudgeTracking.sessions(record)).forEach(s -> add(all, Property.TRACK, s.checks()));
         last(JudgeTracking.pitches(record)).forEach(p -> add(all, Property.PITCH, p.checks()));
         last(JudgeTracking.runOuts(record)).forEach(r -> add(all, Property.RUN_OUT, r.checks()));
@@ -148,10 +149,14 @@ public final class BalanceJob {
         return readings.isEmpty() ? List.of() : List.of(readings.get(readings.size() - 1));
     }
 
-    private static void add(List<BeyondLimitFirst> all, Property property, List<LimitCheck> checks) {
+    private static void add(List<Objection> all, Property property, List<LimitCheck> checks) {
+        // Lengths are read in mm and told in m; angles stay in degrees.
+        double scale = property == Property.PITCH ? 1 : 1e-3;
         checks.stream()
                 .filter(check -> check.outcome() == LimitCheck.Outcome.BEYOND)
-                .forEach(check ->
-                        all.add(new BeyondLimitFirst(property, check.measured().orElseThrow(), check.allowed())));
+                .forEach(check -> all.add(Objection.beyondLimit(
+                        property,
+                        scale * check.measured().orElseThrow(),
+                        scale * check.allowed())));
     }
 }

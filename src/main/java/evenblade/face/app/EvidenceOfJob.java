@@ -186,10 +186,10 @@ final class EvidenceOfJob {
         if (noted.isEmpty()) {
             return directions;
         }
-        String[] parts = noted.get().split("[,;/]");
+        List<String> parts = FeltChannels.parts(noted.get());
         for (int i = 0; i < fileChannels.size(); i++) {
-            if (parts.length == 1 || i < parts.length) {
-                Optional<Direction> told = direction(parts[parts.length == 1 ? 0 : i]);
+            if (parts.size() == 1 || i < parts.size()) {
+                Optional<Direction> told = direction(parts.get(parts.size() == 1 ? 0 : i));
                 String name = fileChannels.get(i);
                 told.ifPresent(d -> directions.put(name, d));
             }
@@ -197,7 +197,8 @@ final class EvidenceOfJob {
         return directions;
     }
 
-    private static Optional<Direction> direction(String words) {
+    /** The direction that a word names. */
+    static Optional<Direction> direction(String words) {
         String text = words.toLowerCase(Locale.ROOT);
         if (text.matches(".*\\b(along|axial|fore|fore-aft|shaft)\\b.*")) {
             return Optional.of(Direction.ALONG);

@@ -200,12 +200,11 @@ final class JobRuns {
 
     /** How its recording is to be analysed. */
     AnalysisRequest request(Detail.Run run) {
-        return request(folder.locate(run.file()), run.settings())
-                .withArrivals(run.arrivals().map(folder::locate));
+        return request(folder.locate(run.file()), run.settings(), run.conditions(), run.arrivals().map(folder::locate));
     }
 
     /** What to analyse of a file that needn't be in the job yet. */
-    AnalysisRequest request(Path file, RunSettings settings) {
+    AnalysisRequest request(Path file, RunSettings settings, Conditions noted, Optional<Path> arrivals) {
         settings.requireUsable();
         return new AnalysisRequest(
                 file,
@@ -216,7 +215,9 @@ final class JobRuns {
                 settings.channels(),
                 settings.markChannel(),
                 fullScale(settings),
-                settings.table());
+                settings.table(),
+                arrivals,
+                noted.get(Condition.DIRECTION).map(FeltChannels::parts).orElse(List.of()));
     }
 
     private static Optional<FullScale> fullScale(RunSettings settings) {
@@ -238,6 +239,7 @@ final class JobRuns {
                 String.valueOf(version),
                 run.file().stamp().sha256(),
                 run.settings().toString(),
+                run.conditions().get(Condition.DIRECTION).orElse(""),
                 JsonWriter.write(InstallationFile.written(record.installation())));
     }
 

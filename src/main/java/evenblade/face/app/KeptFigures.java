@@ -12,13 +12,13 @@ import java.util.Optional;
 /** The report's pictures of a run in a job's cache. */
 final class KeptFigures {
     /** To be raised with every change of a picture; what is kept of them is told by the codec. */
-    private static final int DRAWN = 5;
+    private static final int DRAWN = 6;
 
     private static final RecordCodec<Pictures> CODEC = new RecordCodec<>(Pictures.class, List.of());
 
     private record Pictures(List<Drawn> drawn) {}
 
-    private record Drawn(String words, byte[] png) {}
+    private record Drawn(String words, byte[] png, Optional<byte[]> narrow) {}
 
     private final ResultCache cache;
     private final JobRuns runs;
@@ -35,7 +35,7 @@ final class KeptFigures {
      */
     Optional<List<ReportFigure>> get(Event run, boolean newest) {
         return cache.get(key(run, newest)).flatMap(CODEC::read).map(kept -> kept.drawn().stream()
-                .map(picture -> ReportFigure.wide(picture.words, picture.png))
+                .map(picture -> ReportFigure.kept(picture.words, picture.png, picture.narrow))
                 .toList());
     }
 
@@ -44,7 +44,7 @@ final class KeptFigures {
         cache.put(
                 key(run, newest),
                 CODEC.written(new Pictures(figures.stream()
-                        .map(figure -> new Drawn(figure.words(), figure.bytes()))
+                        .map(figure -> new Drawn(figure.words(), figure.broad().get(), figure.narrow().map(ReportFigure.Bytes::get)))
                         .toList())));
         return figures;
     }

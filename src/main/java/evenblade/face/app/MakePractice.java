@@ -5,7 +5,9 @@ import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.OpenPractice;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
+import evenblade.keep.practice.PracticeStep;
 import evenblade.keep.practice.SealedTruth;
+import evenblade.keep.practice.StepPractice;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.InstallationFile;
 import java.io.IOException;
@@ -57,12 +59,43 @@ public final class MakePractice {
     }
 
     /**
+     * Begins a job in which evidence comes as it is asked for.
+     *
+     * @param seed same seed, same machine
+     * @throws evenblade.base.problem.BadInput where the folder isn't empty
+     */
+    public static void stepwise(Path folder, long seed, Optional<Path> installationFile) throws IOException {
+        StepPractice.begin(
+                folder, installationFile.map(InstallationFile::read).orElseGet(PracticeInstallation::geared), seed);
+    }
+
+    /**
+     * Takes a step in such a job.
+     *
+     * @param step as typed
+     * @return what came into the record
+     */
+    public static Event step(Path folder, String step) throws IOException {
+        return StepPractice.open(folder).take(PracticeStep.read(step));
+    }
+
+    /** How it went; empty where the job isn't one of that kind. */
+    public static Optional<StepPractice.Score> score(Path folder) throws IOException {
+        return StepPractice.goesOn(folder)
+                ? Optional.of(StepPractice.open(folder).score())
+                : Optional.empty();
+    }
+
+    /**
      * Opens the sealed answer of a job and puts the truth about each run beside it, into the folder {@code truth}.
      *
      * @throws evenblade.base.problem.BadInput where the job has none
      */
     public static SealedTruth revealed(Path folder) throws IOException {
         SealedTruth truth = SealedTruth.read(folder);
+        if (StepPractice.goesOn(folder)) {
+            return truth;
+        }
         Path truths = Files.createDirectories(folder.resolve("truth"));
         for (Map.Entry<String, String> run : truth.truths().entrySet()) {
             Files.writeString(truths.resolve(run.getKey()), run.getValue(), StandardCharsets.UTF_8);

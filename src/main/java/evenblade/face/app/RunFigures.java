@@ -33,12 +33,14 @@ final class RunFigures {
     static List<ReportFigure> spectrum(AnalysedRun run) {
         return run.views().stream()
                 .limit(1)
-                .map(view -> drawn(DrawRecording.spectrum(run.orders(), view), SMALL_WIDTH_PX, SMALL_HEIGHT_PX))
+                .map(view -> DrawRecording.spectrum(run.orders(), view))
+                .map(picture -> ReportFigure.wide(
+                        picture.title(), picture.png(SMALL_WIDTH_PX, SMALL_HEIGHT_PX)))
                 .toList();
     }
 
     private static ReportFigure drawn(Picture picture, int widthPx, int heightPx) {
-        return ReportFigure.wide(picture.title(), picture.png(widthPx, heightPx));
+        return ReportFigure.drawn(picture, widthPx, heightPx);
     }
 
     private static AnalysedRecording firstChannel(AnalysedRecording analysed) {

@@ -76,7 +76,7 @@ final class TakeIntoJob {
     private static List<Told> kept(List<Warning> told) {
         Phrases phrases = Phrases.of(Face.PAPER);
         return told.stream()
-                .map(each -> new Told(each.code().word(), phrases.text(each)))
+                .map(each -> new Told(each.code().word(), phrases.text(each.fact())))
                 .toList();
     }
 

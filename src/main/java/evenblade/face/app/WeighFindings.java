@@ -59,7 +59,7 @@ public final class WeighFindings {
                             loaded.warnings().isEmpty()
                                     ? "nothing measured in this job"
                                     : Phrases.of(Face.COMMAND_LINE)
-                                            .text(loaded.warnings().get(0)),
+                                            .text(loaded.warnings().get(0).fact()),
                             "at least one usable run ('job add'), or tip marks ('job tracking')");
         }
         return new Answer(

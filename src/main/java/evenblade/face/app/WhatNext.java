@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Fact;
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Confidence;
 import evenblade.judge.findings.Finding;
@@ -54,13 +55,12 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
                 : Optional.of((Detail.Run) runs.get(runs.size() - 1).detail());
         NextStep step = NextStep.of(record);
         List<String> blades = blades(record);
-        return switch (step.action()) {
-            case MARK_TIPS -> new WhatNext(step.text(), Action.MARK_TIPS, blades, last);
-            case ADD_RUN -> new WhatNext(step.text(), Action.ADD_RUN, blades, last);
-            case WRITE_CORRECTION -> new WhatNext(step.text(), Action.WRITE_CORRECTION, blades, last);
-            case BALANCE -> new WhatNext(step.text(), Action.BALANCE, blades, last);
-            case COMPARE -> weighed(job, phrases, blades, last);
-        };
+        if (step == NextStep.COMPARE) {
+            return weighed(job, phrases, blades, last);
+        }
+        return new WhatNext(phrases.text(step.fact()), step == NextStep.MARK_TIPS
+                ? Action.MARK_TIPS
+                : step == NextStep.LOOK_AT_BALANCE ? Action.BALANCE : Action.ADD_RUN, blades, last);
     }
 
     private static WhatNext weighed(Path job, Phrases phrases, List<String> blades, Optional<Detail.Run> last) {
@@ -76,7 +76,7 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
                         finding.next().code() == FindingFact.MOVE_BLADES ? movedOn(blades) : blades,
                         last))
                 .orElseGet(() -> new WhatNext(
-                        "Nothing that was measured asks for more work. Write the report.",
+                        phrases.text(Fact.of(FindingFact.NO_MORE_WORK)),
                         Action.WRITE_REPORT,
                         blades,
                         last));

@@ -1,5 +1,10 @@
 package evenblade.face.app;
 
+import java.util.ArrayList;
+import java.nio.file.Files;
+import java.io.IOException;
+import evenblade.keep.job.StoredFile;
+import evenblade.keep.job.Kind;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
 import evenblade.base.json.JsonWriter;
@@ -23,7 +28,19 @@ import java.util.Optional;
 
 /** Writes entries into a job: what was read or changed, photos and papers, and what puts earlier entries right. */
 public final class WriteEntry {
+    /** The text of an entry that this program drew. */
+    private static final String DRAWN = "Drawn by Evenblade.";
+
     private WriteEntry() {}
+
+    /**
+     * Refuses what isn't a job, before any work is done.
+     *
+     * @throws evenblade.base.problem.BadInput where there is none
+     */
+    public static void requireJob(Path job) {
+        JobFolder.open(job);
+    }
 
     /**
      * Writes an entry that needs no file: a correction, a note, static readings.
@@ -60,6 +77,43 @@ public final class WriteEntry {
         ReportPhotos photos = new ReportPhotos(folder, List.of());
         added.parallelStream().forEach(photos::keep);
         return added;
+    }
+
+    /**
+     * Takes pictures in that this program drew. Each stands in the record once: one that is there already is left, an older
+     * drawing of its name is crossed out.
+     *
+     * @return what is new
+     */
+    public static List<Event> drawn(Path job, List<Path> pictures) {
+        JobFolder folder = JobFolder.open(job);
+        List<Path> fresh = new ArrayList<>();
+        for (Path picture : pictures) {
+            Optional<Event> earlier = folder.record().standing(Kind.ATTACHMENT).stream()
+                    .filter(event -> event.text().equals(DRAWN))
+                    .filter(event -> stored(event)
+                            .originalName()
+                            .equals(picture.getFileName().toString()))
+                    .findFirst();
+            if (earlier.filter(event -> alike(picture, folder.locate(stored(event))))
+                    .isEmpty()) {
+                earlier.ifPresent(event -> folder.strike(event.id(), "drawn anew"));
+                fresh.add(picture);
+            }
+        }
+        return fresh.isEmpty() ? List.of() : attach(job, fresh, DRAWN, Optional.empty());
+    }
+
+    private static StoredFile stored(Event event) {
+        return ((Detail.Attachment) event.detail()).file();
+    }
+
+    private static boolean alike(Path picture, Path kept) {
+        try {
+            return Files.exists(kept) && Files.mismatch(picture, kept) < 0;
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     /**

@@ -1,5 +1,7 @@
 package evenblade.face.app;
 
+import evenblade.tell.report.RunCardSheet;
+import evenblade.machine.plan.RunPlan;
 import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
@@ -18,6 +20,8 @@ import evenblade.tell.chart.Picture;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.export.TrendTable;
 import evenblade.tell.report.FirstPageFacts;
+import evenblade.tell.report.MakersSheet;
+import evenblade.tell.report.OneSheet;
 import evenblade.tell.report.PaperSize;
 import evenblade.tell.report.Report;
 import evenblade.tell.report.ReportContent.Photo;
@@ -119,20 +123,62 @@ public final class WriteReport {
     /** The report as it would be written. */
     static Report composed(Path job, PaperSize paper, Progress progress) {
         try (Workers workers = new Workers()) {
-            return new WriteReport(JobFolder.open(job), Optional.empty(), ReportExtent.SHORT, progress, workers)
-                    .compose(paper, runs -> {})
-                    .report();
+            return new Report(
+                    new WriteReport(JobFolder.open(job), Optional.empty(), ReportExtent.SHORT, progress, workers)
+                            .compose(runs -> {})
+                            .input()
+                            .content(),
+                    paper,
+                    ReportExtent.SHORT);
         }
     }
 
-    private record Composed(Report report, ReportRuns runs, List<Trend> trends, List<Warning> warnings) {}
+    /**
+     * Writes the sheet that goes with a propeller back to its maker.
+     *
+     * @param question what is asked of the maker, where it was said
+     */
+    public static Written forMaker(
+            Path job,
+            Optional<Path> out,
+            PaperSize paper,
+            Optional<LengthUnit> units,
+            Optional<String> question,
+            Progress progress) {
+        OutFolder target = new OutFolder(out.orElse(job));
+        try (Workers workers = new Workers()) {
+            Composed composed = new WriteReport(JobFolder.open(job), units, ReportExtent.SHORT, progress, workers)
+                    .compose(runs -> {});
+            OneSheet sheet = MakersSheet.of(composed.input(), question);
+            return new Written(
+                    List.of(
+                            target.put("for-maker.html", sheet::writeHtml),
+                            target.put("for-maker.pdf", pdf -> sheet.writePdf(paper, pdf))),
+                    composed.warnings());
+        }
+    }
 
     /**
-     * Sets the report.
+     * Writes the run card as a page to print; an earlier file of that name is replaced.
+     *
+     * @throws evenblade.base.problem.BadInput where it can't be written there
+     */
+    public static void runCard(RunPlan plan, Path file, PaperSize paper) {
+        Path whole = file.toAbsolutePath();
+        new OutFolder(whole.getParent())
+                .put(
+                        whole.getFileName().toString(),
+                        pdf -> RunCardSheet.of(plan).writePdf(paper, pdf));
+    }
+
+    private record Composed(ReportInput input, ReportRuns runs, List<Trend> trends, List<Warning> warnings) {}
+
+    /**
+     * Gathers what the report is made from.
      *
      * @param analysed is told of the runs once they are analysed, while the rest is being worked out
      */
-    private Composed compose(PaperSize paper, Consumer<ReportRuns> analysed) {
+    private Composed compose(Consumer<ReportRuns> analysed) {
         List<Warning> warnings = new ArrayList<>(fileWarnings);
         progress.at(SHARE_FILES, "analysing the runs");
         List<Future<Optional<Photo>>> photos = new ReportPhotos(folder, fileWarnings).begin(workers);
@@ -164,21 +210,20 @@ public final class WriteReport {
                 trend(runs, trends, channel),
                 turn(runs, compared),
                 Workers.takeAll(photos).stream().flatMap(Optional::stream).toList(),
-                Workers.take(findings).findings(),
                 units,
                 Workers.take(findings).checks(),
                 Workers.take(findings).answers(),
                 new FirstPageFacts(
                         ParticularsFile.read(folder.path()),
-                        Workers.take(findings).weighed()));
+                        Workers.take(findings).findings()));
         progress.at(SHARE_RUNS, "setting the report");
-        return new Composed(new Report(input.content(), paper, extent), runs, trends, warnings);
+        return new Composed(input, runs, trends, warnings);
     }
 
     private Written write(OutFolder target, PaperSize paper) {
         List<Future<Path>> tables = new ArrayList<>();
-        Composed composed = compose(paper, runs -> tables.addAll(tables(runs, target)));
-        Report report = composed.report();
+        Composed composed = compose(runs -> tables.addAll(tables(runs, target)));
+        Report report = new Report(composed.input().content(), paper, extent);
         ReportRuns runs = composed.runs();
         Future<Path> page = workers.begin(() -> target.put(HTML, report::writeHtml));
         Path sheets = target.put(PDF, report::writePdf);
@@ -256,7 +301,7 @@ public final class WriteReport {
     }
 
     static ReportFigure wide(Picture picture) {
-        return ReportFigure.wide(picture.title(), picture.png(WIDTH_PX, HEIGHT_PX));
+        return ReportFigure.drawn(picture, WIDTH_PX, HEIGHT_PX);
     }
 
     /**

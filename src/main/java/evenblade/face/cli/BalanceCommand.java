@@ -1,19 +1,17 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonWriter;
-import evenblade.base.units.LengthUnit;
-import evenblade.face.app.BalanceAtRest;
 import evenblade.face.app.BalanceJob;
-import evenblade.face.app.BalanceSheet;
+import evenblade.face.app.BalanceTyped;
 import evenblade.face.app.DrawBalance;
-import evenblade.face.app.JobBalance;
-import evenblade.face.app.JobParticulars;
 import evenblade.face.app.WritePictures;
 import evenblade.judge.balance.BalanceAnswer;
-import evenblade.tell.document.FigureFormat;
+import evenblade.judge.balance.BalanceAtRest;
+import evenblade.judge.balance.JobBalance;
+import evenblade.tell.document.BalanceDocument;
+import evenblade.tell.document.Phrases;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
@@ -35,8 +33,12 @@ final class BalanceCommand implements Command {
                 .description("The job folder.")
                 .build());
         spec.addOption(
-                Options.value("--from", "FILE", Path.class, "Instead of a job's runs: a file of typed readings (JSON). With weighed blades and a job, the layouts are"
-                        + " looked at together with its tip marks."));
+                Options.value(
+                        "--from",
+                        "FILE",
+                        Path.class,
+                        "Instead of a job's runs: a file of typed readings (JSON). With weighed blades and a job, the"
+                                + " layouts are looked at together with its tip marks."));
         spec.addOption(Options.value(
                 "--engine-rpm",
                 "N",
@@ -45,7 +47,7 @@ final class BalanceCommand implements Command {
         spec.addOption(Options.value(
                 "--channel", "C", String.class, "Name or number of the channel. Left out: the one to look at first."));
         spec.addOption(JobUnits.option());
-        spec.addOption(Options.plots());
+        Plots.addTo(spec);
         spec.addOption(Options.json());
     }
 
@@ -56,16 +58,16 @@ final class BalanceCommand implements Command {
         if (job.isEmpty() && file.isEmpty()) {
             throw usage(words);
         }
+        Phrases phrases = job.map(folder -> JobUnits.phrases(folder, words))
+                .orElse(WarningText.PHRASES);
         boolean json = Options.said(words, "--json");
         if (file.isPresent()) {
-            Optional<BalanceAtRest> rest = BalanceAtRest.read(file.get(), job);
+            Optional<BalanceAtRest> rest = BalanceTyped.atRest(file.get(), job);
             if (rest.isPresent()) {
                 if (json) {
                     out.print(JsonWriter.write(BalanceJson.of(rest.get())));
                 } else {
-                    LengthUnit unit = job.map(j -> JobParticulars.units(j, JobUnits.wanted(words)))
-                            .orElse(LengthUnit.MILLIMETRE);
-                    Terminal.lines(rest.get().document(new FigureFormat(unit))).forEach(out::println);
+                    Terminal.lines(BalanceDocument.of(rest.get(), phrases)).forEach(out::println);
                 }
                 return ExitStatus.DONE;
             }
@@ -76,25 +78,20 @@ final class BalanceCommand implements Command {
             if (json) {
                 out.print(JsonWriter.write(BalanceJson.of(answer)));
             } else {
-                Terminal.lines(BalanceSheet.of(answer).document()).forEach(out::println);
+                Terminal.lines(BalanceDocument.of(answer, phrases)).forEach(out::println);
             }
             return ExitStatus.DONE;
         }
-        Optional<Path> plots = Options.path(words, "--plots");
-        plots.ifPresent(WritePictures::requireFolder);
+        Plots plots = Plots.wanted(words);
         JobBalance balance = BalanceJob.balance(
                 job.orElseThrow(), Options.number(words, "--engine-rpm"), Options.text(words, "--channel"));
-        FigureFormat lengths = new FigureFormat(JobParticulars.units(job.get(), JobUnits.wanted(words)));
-        List<Path> written = plots.isPresent()
-                ? WritePictures.write(DrawBalance.draw(balance, lengths), "balance", plots.get())
-                : List.of();
+        plots.draw(folder -> WritePictures.write(DrawBalance.draw(balance, phrases.figures()), "balance", folder));
         if (json) {
             out.print(JsonWriter.write(BalanceJson.of(balance)));
         } else {
-            WarningText.marked(balance.warnings()).forEach(out::println);
-            Terminal.lines(BalanceSheet.of(balance, lengths).document()).forEach(out::println);
-            written.forEach(picture -> out.println("picture: " + picture));
+            Terminal.lines(BalanceDocument.of(balance, phrases)).forEach(out::println);
         }
+        plots.tell(words, out);
         return ExitStatus.DONE;
     }
 

@@ -1,9 +1,8 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
-import evenblade.face.app.BalanceAtRest;
-import evenblade.face.app.BalanceWords;
-import evenblade.face.app.JobBalance;
+import evenblade.judge.balance.BalanceAtRest;
+import evenblade.judge.balance.JobBalance;
 import evenblade.judge.balance.BalanceAnswer;
 import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.judge.balance.Correction;
@@ -30,7 +29,7 @@ final class BalanceJson {
                 .put("refused", answer.refused())
                 .put(
                         "reasons",
-                        answer.refusals().stream().map(BalanceWords::sentence).toList())
+                        answer.refusals().stream().map(BalanceJson::said).toList())
                 .put(
                         "reasonCodes",
                         answer.refusals().stream().map(r -> r.code().word()).toList())
@@ -165,6 +164,10 @@ final class BalanceJson {
     }
 
     private static JsonFields warning(Objection objection) {
-        return new JsonFields().put("code", objection.code().word()).put("message", BalanceWords.sentence(objection));
+        return WarningText.json(objection.code(), objection.fact());
+    }
+
+    private static String said(Objection objection) {
+        return WarningText.of(objection.fact());
     }
 }

@@ -11,7 +11,6 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
@@ -26,7 +25,7 @@ final class CompareCommand implements Command {
         spec.addPositional(Options.word(1, "BEFORE", String.class, "The first run: its id or its label."));
         spec.addPositional(Options.word(2, "AFTER", String.class, "The second run."));
         spec.addOption(WantedSpeed.option());
-        spec.addOption(Options.plots());
+        Plots.addTo(spec);
         spec.addOption(JobUnits.option());
         spec.addOption(Options.json());
     }
@@ -35,14 +34,13 @@ final class CompareCommand implements Command {
     public int run(ParseResult words, PrintWriter out) {
         OptionalDouble engineRpm = WantedSpeed.of(words);
         Phrases phrases = JobUnits.phrases(JobWords.folder(words), words);
-        Optional<Path> plots = Options.path(words, "--plots");
-        plots.ifPresent(WritePictures::requireFolder);
+        Plots plots = Plots.wanted(words);
         CompareRuns.Answer answer = CompareRuns.compare(
                 JobWords.folder(words),
                 words.matchedPositionalValue(1, ""),
                 words.matchedPositionalValue(2, ""),
                 engineRpm);
-        List<Path> drawn = plots.isPresent() ? drawn(JobWords.folder(words), answer, plots.get()) : List.of();
+        plots.draw(folder -> drawn(JobWords.folder(words), answer, folder));
         boolean json = Options.said(words, "--json");
         if (json) {
             out.print(JsonWriter.write(CompareJson.of(answer)));
@@ -57,9 +55,9 @@ final class CompareCommand implements Command {
                             phrases))
                     .done();
             Terminal.lines(document).forEach(out::println);
+            CompareCures.lines(JobWords.folder(words), answer).forEach(out::println);
         }
-        PrintWriter told = json ? words.commandSpec().commandLine().getErr() : out;
-        drawn.forEach(file -> told.println("wrote " + file));
+        plots.tell(words, out);
         return ExitStatus.DONE;
     }
 

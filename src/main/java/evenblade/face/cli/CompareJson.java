@@ -80,7 +80,7 @@ final class CompareJson {
                         "notCompared",
                         dwells.notCompared().stream()
                                 .map(n -> ChangeJson.figure(n.figure(), channel.unit())
-                                        .put("why", n.why()))
+                                        .put("why", WarningText.of(n.why())))
                                 .toList());
     }
 

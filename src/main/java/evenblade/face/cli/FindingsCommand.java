@@ -2,6 +2,8 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
 import evenblade.face.app.WeighFindings;
+import evenblade.tell.document.Document;
+import evenblade.tell.document.FindingsDocument;
 import evenblade.tell.document.Phrases;
 import java.nio.file.Path;
 import java.util.List;
@@ -26,6 +28,10 @@ final class FindingsCommand extends JobQuestionCommand<WeighFindings.Answer> {
 
     @Override
     List<String> text(WeighFindings.Answer answer, Phrases phrases) {
-        return FindingsText.lines(answer, phrases);
+        return Terminal.lines(Document.begin()
+                .subject(answer.job())
+                .invented(answer.invented())
+                .addAll(FindingsDocument.of(answer.findings().list(), answer.tie(), answer.warnings(), phrases))
+                .done());
     }
 }

@@ -65,8 +65,8 @@ final class FindingsJson {
         JsonFields json = new JsonFields();
         if (tie.answer() instanceof TieAnswer.NotYet notYet) {
             json.put("tied", false)
-                    .put("why", notYet.why())
-                    .put("whatWouldSettle", notYet.whatWouldSettle())
+                    .put("why", WarningText.of(notYet.why()))
+                    .put("whatWouldSettle", WarningText.of(notYet.whatWouldSettle()))
                     .put(
                             "runs",
                             tie.runs().stream()
@@ -85,7 +85,7 @@ final class FindingsJson {
                 .put("byPhase", tie.phase())
                 .put("positionsCounted", tie.counting().word())
                 .put("positionsCountedEntered", tie.countingEntered())
-                .put("text", TieDocument.sentences(tie, WarningText.PHRASES.figures()));
+                .put("text", TieDocument.sentences(tie, WarningText.PHRASES));
     }
 
     private static void tied(JsonFields json, TieAnswer.Tied tied) {
@@ -96,7 +96,7 @@ final class FindingsJson {
                 .put("left", size(tie.left()))
                 .put("perMillimetre", size(tie.perMillimetre()))
                 .put("perDegree", tie.perDegree().map(FindingsJson::size))
-                .put("pitchLeftOut", tied.pitchLeftOut())
+                .put("pitchLeftOut", tied.pitchLeftOut().map(WarningText::of))
                 .put(
                         "runs",
                         tie.shares().stream()

@@ -82,7 +82,7 @@ final class JobNextCommand implements Command {
     }
 
     /** The options with which the run before was added, where they are to stay the same. */
-    private static String alike(Detail.Run run) {
+    static String alike(Detail.Run run) {
         StringBuilder options = new StringBuilder();
         RunSettings settings = run.settings();
         settings.engineRpm().ifPresent(rpm -> add(options, "--engine-rpm", String.valueOf(Math.round(rpm))));
@@ -100,7 +100,7 @@ final class JobNextCommand implements Command {
     }
 
     /** As a shell reads it as one word. */
-    private static String quoted(String text) {
+    static String quoted(String text) {
         return text.matches("[\\p{L}\\p{N}_./:=,+-]+") ? text : "\"" + text.replaceAll("([\"\\\\$`])", "\\\\$1") + "\"";
     }
 }

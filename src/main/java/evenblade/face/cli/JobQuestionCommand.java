@@ -28,9 +28,7 @@ abstract class JobQuestionCommand<A> implements Command {
     abstract List<String> text(A answer, Phrases phrases);
 
     /** Draws what was asked for, before anything is printed. */
-    List<Path> draw(Path job, A answer, ParseResult words) {
-        return List.of();
-    }
+    void draw(Path job, A answer, Plots plots) {}
 
     @Override
     public final void describe(CommandSpec spec) {
@@ -45,16 +43,15 @@ abstract class JobQuestionCommand<A> implements Command {
     public final int run(ParseResult words, PrintWriter out) {
         Path job = JobWords.folder(words);
         Phrases phrases = JobUnits.phrases(job, words);
+        Plots plots = Plots.wanted(words);
         A answer = ask(job, words);
-        List<Path> drawn = draw(job, answer, words);
-        boolean asJson = Options.said(words, "--json");
-        if (asJson) {
+        draw(job, answer, plots);
+        if (Options.said(words, "--json")) {
             out.print(JsonWriter.write(json(answer)));
         } else {
             text(answer, phrases).forEach(out::println);
         }
-        PrintWriter told = asJson ? words.commandSpec().commandLine().getErr() : out;
-        drawn.forEach(file -> told.println("wrote " + file));
+        plots.tell(words, out);
         return ExitStatus.DONE;
     }
 }

@@ -47,12 +47,6 @@ final class Options {
         return needed("--installation", "FILE", Path.class, "The installation file.");
     }
 
-    /** Where pictures are to be written. */
-    static OptionSpec plots() {
-        return value(
-                "--plots", "DIR", Path.class, "Write pictures (PNG and SVG) into this folder; it is made if need be.");
-    }
-
     static OptionSpec json() {
         return flag("--json", "Print one JSON document.");
     }

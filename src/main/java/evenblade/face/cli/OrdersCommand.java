@@ -9,8 +9,6 @@ import evenblade.machine.installation.InstallationFile;
 import evenblade.tell.document.RunDocument;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -24,7 +22,7 @@ final class OrdersCommand implements Command {
         spec.addPositional(Options.word(0, "RECORDING", Path.class, "WAV, AIFF, AU, FLAC, or CSV with time stamps."));
         spec.addOption(Options.installation());
         RecordingOptions.addTo(spec);
-        spec.addOption(Options.plots());
+        Plots.addTo(spec);
         spec.addOption(Options.json());
     }
 
@@ -33,22 +31,20 @@ final class OrdersCommand implements Command {
         Path recording = words.matchedPositionalValue(0, Path.of(""));
         Path installation = Options.path(words, "--installation").orElseThrow();
         boolean json = Options.said(words, "--json");
-        Optional<Path> plots = Options.path(words, "--plots");
-        plots.ifPresent(WritePictures::requireFolder);
+        Plots plots = Plots.wanted(words);
         AnalysisRequest request = new RecordingOptions(words).request(recording, InstallationFile.read(installation));
-        PrintWriter errors = words.commandSpec().commandLine().getErr();
         AnalysedRecording analysed;
         try (WorkBar bar = new WorkBar()) {
             analysed = AnalyseRecording.analyse(request, bar);
         }
-        List<Path> written = plots.isPresent() ? WritePictures.write(analysed, plots.get()) : List.of();
+        plots.draw(folder -> WritePictures.write(analysed, folder));
         if (json) {
             out.print(JsonWriter.write(OrdersJson.of(analysed.orders())));
         } else {
             Terminal.lines(RunDocument.of(analysed.orders(), RunDocument.Extent.ALL, WarningText.PHRASES))
                     .forEach(out::println);
         }
-        written.forEach(file -> (json ? errors : out).println("wrote " + file));
+        plots.tell(words, out);
         return ExitStatus.DONE;
     }
 }

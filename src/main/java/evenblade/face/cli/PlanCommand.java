@@ -1,5 +1,6 @@
 package evenblade.face.cli;
 
+import evenblade.face.app.WriteReport;
 import evenblade.base.json.JsonWriter;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.machine.plan.Planner;
@@ -22,9 +23,16 @@ final class PlanCommand implements Command {
                 "--engine-rpm",
                 "RPM",
                 Double.class,
-                "A speed to hold; may be repeated. Left out: five from idle upwards."));
+                "A speed to hold; may be repeated. Left out: five, from where a pull can be seen up to 90 %% of the"
+                        + " highest."));
         spec.addOption(Options.value(
                 "--sample-rate", "HZ", Double.class, "Samples per second of the sensor: shows what it can't see."));
+        spec.addOption(Options.value(
+                "--card",
+                "FILE",
+                Path.class,
+                "Write the run card as a page to print (PDF), with blanks to fill in by hand."));
+        spec.addOption(Options.value("--paper", "SIZE", String.class, "With --card: A4 or Letter; A4, if not given."));
         spec.addOption(Options.json());
     }
 
@@ -40,6 +48,10 @@ final class PlanCommand implements Command {
         } else {
             Terminal.lines(PlanDocument.of(plan, WarningText.PHRASES)).forEach(out::println);
         }
+        Options.path(words, "--card").ifPresent(card -> {
+            WriteReport.runCard(plan, card, ReportCommand.paper(words));
+            (Options.said(words, "--json") ? words.commandSpec().commandLine().getErr() : out).println("wrote " + card);
+        });
         return ExitStatus.DONE;
     }
 }

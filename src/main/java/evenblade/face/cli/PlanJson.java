@@ -31,8 +31,8 @@ final class PlanJson {
                 .put(
                         "runCard",
                         new JsonFields()
-                                .put("cautions", plan.card().cautions())
-                                .put("steps", plan.card().steps()))
+                                .put("cautions", plan.card().cautions().stream().map(WarningText::of).toList())
+                                .put("steps", plan.card().steps().stream().map(WarningText::of).toList()))
                 .put("warnings", WarningText.json(plan.warnings()));
     }
 

@@ -4,10 +4,16 @@ import evenblade.face.app.MakePractice;
 import evenblade.keep.job.Event;
 import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeJob;
+import evenblade.keep.practice.PracticeStep;
+import evenblade.keep.practice.SealedTruth;
+import evenblade.keep.practice.StepPractice;
+import evenblade.tell.document.FigureFormat;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine.Model.CommandSpec;
@@ -36,7 +42,16 @@ final class PracticeCommand implements Command {
                 "--surprise",
                 "Something is wrong that no name and no text gives away; blade, size and place come from the seed, which is"
                         + " another each time where none is given."));
-        spec.addOption(Options.flag("--reveal", "Open the sealed answer of a surprise."));
+        spec.addOption(Options.flag(
+                "--steps",
+                "A surprise in which nothing is measured until you ask for it, and every step costs; --step takes them."));
+        spec.addOption(Options.value(
+                "--step",
+                "STEP",
+                String.class,
+                "Take a step in such a job: " + String.join(", ", PracticeStep.forms())
+                        + ". The first four measure, the others change something."));
+        spec.addOption(Options.flag("--reveal", "Open the sealed answer of a surprise; after --steps with your score."));
         spec.addOption(
                 Options.value("--installation", "FILE", Path.class, "Another installation than the invented one."));
         spec.addOption(Options.flag(
@@ -52,6 +67,13 @@ final class PracticeCommand implements Command {
         Path folder = words.matchedPositionalValue(0, (Path) null);
         if (Options.said(words, "--reveal")) {
             return reveal(folder, out);
+        }
+        Optional<String> step = Options.text(words, "--step");
+        if (step.isPresent()) {
+            return JobWords.written(folder, List.of(MakePractice.step(folder, step.get())), out);
+        }
+        if (Options.said(words, "--steps")) {
+            return begin(folder, words, out);
         }
         if (Options.said(words, "--surprise")) {
             return surprise(folder, words, out);
@@ -94,9 +116,33 @@ final class PracticeCommand implements Command {
         return ExitStatus.DONE;
     }
 
+    private static int begin(Path folder, ParseResult words, PrintWriter out) throws IOException {
+        long seed = words.matchedOptionValue("--seed", System.nanoTime());
+        MakePractice.stepwise(folder, seed, Options.path(words, "--installation"));
+        out.println("Invented for practice, measured nowhere: a machine that shakes, in " + folder + " (seed " + seed + ")");
+        out.println("What is wrong is sealed: one fault, or two. Each step costs invented money:");
+        for (PracticeStep each : PracticeStep.values()) {
+            out.println(String.format(Locale.ROOT, "  %-16s %4d  %s", each.form(), each.price(), each.text("…")));
+        }
+        out.println("Take one:   evenblade practice " + folder + " --step run");
+        out.println("Weigh all:  evenblade findings " + folder);
+        out.println("Finished:   evenblade practice " + folder + " --reveal");
+        return ExitStatus.DONE;
+    }
+
     private static int reveal(Path folder, PrintWriter out) throws IOException {
-        MakePractice.revealed(folder).faults().forEach(fault -> out.println("In the first runs: " + fault + "."));
-        out.println("The truth about each run: " + folder.resolve("truth"));
+        SealedTruth truth = MakePractice.revealed(folder);
+        truth.faults().forEach(fault -> out.println("In the first runs: " + fault + "."));
+        Optional<StepPractice.Score> score = MakePractice.score(folder);
+        if (score.isEmpty()) {
+            out.println("The truth about each run: " + folder.resolve("truth"));
+            return ExitStatus.DONE;
+        }
+        score.get().left().forEach(left -> out.println("Still wrong: " + left + "."));
+        score.get().wrong().forEach(wrong -> out.println("Was in order: " + wrong + "."));
+        out.println("Score: " + FigureFormat.count(score.get().changes(), "change") + ", money spent "
+                + score.get().money() + ", " + FigureFormat.count(score.get().wrong().size(), "wrong repair") + ", "
+                + (score.get().left().isEmpty() ? "nothing left wrong." : "not finished."));
         return ExitStatus.DONE;
     }
 }

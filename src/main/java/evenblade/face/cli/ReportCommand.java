@@ -32,32 +32,45 @@ final class ReportCommand implements Command {
                 "Which unit of length comes first, metric or inch; the one that the readings were entered in, if not"
                         + " given."));
         spec.addOption(Options.flag("--full", "Everything that the job holds, on as many pages as it takes."));
+        spec.addOption(Options.flag(
+                "--for-maker",
+                "One sheet to go with the propeller back to its maker, in place of the report: blades and serial numbers,"
+                        + " marks by layout, blade angles, run-out, what was tried and what it did."));
+        spec.addOption(Options.value(
+                "--ask",
+                "TEXT",
+                String.class,
+                "With --for-maker: what is asked. Left out: a check against the maker's own limits."));
         spec.addOption(Options.value("--paper", "SIZE", String.class, "A4 or Letter; A4, if not given."));
     }
 
     @Override
-    public int run(ParseResult words, PrintWriter out) {
-        PaperSize paper =
-                Options.text(words, "--paper").map(ReportCommand::paper).orElse(PaperSize.A4);
+    public int run(ParseResult words, PrintWriter printed) {
+        PaperSize paper = paper(words);
         Optional<LengthUnit> units = Options.text(words, "--units").map(ReportCommand::units);
         ReportExtent extent = Options.said(words, "--full") ? ReportExtent.FULL : ReportExtent.SHORT;
         WriteReport.Written written;
+        Path job = JobWords.folder(words);
+        Optional<Path> out = Options.path(words, "--out");
         try (WorkBar bar = new WorkBar()) {
-            written =
-                    WriteReport.write(JobWords.folder(words), Options.path(words, "--out"), paper, units, extent, bar);
+            written = Options.said(words, "--for-maker")
+                    ? WriteReport.forMaker(job, out, paper, units, Options.text(words, "--ask"), bar)
+                    : WriteReport.write(job, out, paper, units, extent, bar);
         }
         List<Path> files = written.files();
-        files.stream().limit(SHOWN).forEach(out::println);
+        files.stream().limit(SHOWN).forEach(printed::println);
         if (files.size() > SHOWN) {
-            out.println((files.size() - SHOWN) + " tables in " + files.get(0).resolveSibling("tables"));
+            printed.println((files.size() - SHOWN) + " tables in " + files.get(0).resolveSibling("tables"));
         }
-        WarningText.marked(written.warnings()).forEach(out::println);
+        WarningText.marked(written.warnings()).forEach(printed::println);
         return ExitStatus.DONE;
     }
 
-    private static PaperSize paper(String word) {
-        return PaperSize.named(word).orElseThrow(() -> BadInput.in("--paper")
-                .found("'" + word + "'", "one of " + String.join(", ", PaperSize.words())));
+    static PaperSize paper(ParseResult words) {
+        return Options.text(words, "--paper")
+                .map(word -> PaperSize.named(word).orElseThrow(() -> BadInput.in("--paper")
+                        .found("'" + word + "'", "one of " + String.join(", ", PaperSize.words()))))
+                .orElse(PaperSize.A4);
     }
 
     private static LengthUnit units(String word) {

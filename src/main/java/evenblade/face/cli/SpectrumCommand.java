@@ -11,8 +11,6 @@ import evenblade.machine.installation.InstallationFile;
 import evenblade.tell.document.SpectrumDocument;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -41,33 +39,27 @@ final class SpectrumCommand implements Command {
                 String.class,
                 "What the largest sample stands for, such as \"50 m/s2\", \"8 g\" or \"2 V\"."));
         TableOptions.addTo(spec);
-        spec.addOption(Options.value(
-                "--plots",
-                "DIR",
-                Path.class,
-                "Write pictures (PNG and SVG) and tables (CSV) into this folder; it is made if need be."));
+        Plots.addTo(spec);
         spec.addOption(Options.json());
     }
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
         boolean json = Options.said(words, "--json");
-        Optional<Path> plots = Options.path(words, "--plots");
-        plots.ifPresent(WritePictures::requireFolder);
+        Plots plots = Plots.wanted(words);
         SpectrumRequest request = request(words);
         LookedAt looked;
         try (WorkBar bar = new WorkBar()) {
             looked = LookAtRecording.look(request, bar);
         }
-        List<Path> written = plots.isPresent() ? WritePictures.spectrum(looked, plots.get()) : List.of();
+        plots.draw(folder -> WritePictures.spectrum(looked, folder));
         if (json) {
             out.print(JsonWriter.write(SpectrumJson.of(looked)));
         } else {
             Terminal.lines(SpectrumDocument.of(looked.spectrum(), looked.run(), looked.dwell(), WarningText.PHRASES))
                     .forEach(out::println);
         }
-        PrintWriter errors = words.commandSpec().commandLine().getErr();
-        written.forEach(file -> (json ? errors : out).println("wrote " + file));
+        plots.tell(words, out);
         return ExitStatus.DONE;
     }
 

@@ -10,7 +10,6 @@ import evenblade.tell.document.Phrases;
 import evenblade.tell.document.TrendDocument;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -24,19 +23,17 @@ final class TrendCommand extends JobQuestionCommand<ShowTrend.Answer> {
     @Override
     void describeMore(CommandSpec spec) {
         spec.addOption(WantedSpeed.option());
-        spec.addOption(Options.plots());
+        Plots.addTo(spec);
     }
 
     @Override
     ShowTrend.Answer ask(Path job, ParseResult words) {
-        Options.path(words, "--plots").ifPresent(WritePictures::requireFolder);
         return ShowTrend.follow(job, WantedSpeed.of(words));
     }
 
     @Override
-    List<Path> draw(Path job, ShowTrend.Answer answer, ParseResult words) {
-        Optional<Path> plots = Options.path(words, "--plots");
-        return plots.isPresent() ? WritePictures.write(DrawTrend.all(job, answer), "trend", plots.get()) : List.of();
+    void draw(Path job, ShowTrend.Answer answer, Plots plots) {
+        plots.draw(folder -> WritePictures.write(DrawTrend.all(job, answer), "trend", folder));
     }
 
     @Override

@@ -1,12 +1,10 @@
 package evenblade.face.desktop;
 
 import evenblade.face.app.BalanceJob;
-import evenblade.face.app.BalanceSheet;
 import evenblade.face.app.DrawBalance;
-import evenblade.face.app.JobBalance;
+import evenblade.judge.balance.JobBalance;
 import evenblade.tell.chart.Picture;
-import evenblade.tell.document.Block;
-import evenblade.tell.document.Document;
+import evenblade.tell.document.BalanceDocument;
 import evenblade.tell.document.FigureFormat;
 import java.util.Map;
 import java.util.Optional;
@@ -21,9 +19,11 @@ final class BalancePane extends JPanel {
     private final PicturePane hub;
     private final PicturePane vectors;
     private final Complaint complaint = new Complaint();
+    private final transient Navigator bench;
 
     BalancePane(Navigator bench, OpenJob job) {
         super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][grow,fill]"));
+        this.bench = bench;
         setName("balance");
         hub = new PicturePane(bench);
         vectors = new PicturePane(bench);
@@ -44,24 +44,19 @@ final class BalancePane extends JPanel {
                             progress.at(0, "measuring the runs");
                             JobBalance balance =
                                     BalanceJob.balance(job.folder(), OptionalDouble.empty(), Optional.empty());
-                            FigureFormat lengths =
-                                    new FigureFormat(bench.settings().lengthUnit());
-                            return new Answer(
-                                    balance, BalanceSheet.of(balance, lengths), DrawBalance.draw(balance, lengths));
+                            return new Answer(balance, DrawBalance.draw(balance, new FigureFormat(bench.settings().lengthUnit())));
                         },
                         this::show,
                         complaint::show);
     }
 
-    private record Answer(JobBalance balance, BalanceSheet sheet, Map<String, Picture> pictures) {}
+    private record Answer(JobBalance balance, Map<String, Picture> pictures) {}
 
     private void show(Answer answer) {
         hub.show(Optional.ofNullable(answer.pictures().get("hub")), "");
         vectors.show(
                 Optional.ofNullable(answer.pictures().get("vectors")),
                 "Without a mark on the propeller the runs have no phase: there are no vectors to show.");
-        Document.Builder text = Document.begin().addAll(answer.sheet().document());
-        answer.balance().warnings().forEach(warning -> text.say(Block.Tone.CAUTION, Words.warning(warning)));
-        words.show(text.done());
+        words.show(BalanceDocument.of(answer.balance(), Words.phrases(bench.settings())));
     }
 }

@@ -189,7 +189,7 @@ final class InstallationForm extends JPanel {
         List.of(ratio, driving, driven).forEach(field -> field.setEnabled(!direct));
         try {
             lines.show(DescribeInstallation.describe(form()));
-            linesWord.setText("Lines that coincide can't be told apart by any analysis.");
+            linesWord.setText("Lines that coincide can't be separated by any analysis.");
         } catch (BadInput e) {
             lines.nothing();
             linesWord.setText("The lines appear once engine, drive and blades are there.");

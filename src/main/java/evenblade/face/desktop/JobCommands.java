@@ -99,13 +99,12 @@ final class JobCommands {
                 each -> EntryHeading.strike(bench, job, each), () -> bench.say("There is no entry to take back."));
     }
 
-    Optional<Action> of(NextStep.Action action) {
-        return switch (action) {
-            case ADD_RUN -> Optional.of(addRun);
-            case WRITE_CORRECTION -> Optional.of(correction);
-            case MARK_TIPS -> Optional.of(marks);
-            case COMPARE -> Optional.of(compare);
-            case BALANCE -> Optional.of(balance);
+    Action of(NextStep step) {
+        return switch (step) {
+            case MAKE_FIRST_RUN, RUN_AFTER_CHANGE, REPEAT_RUN -> addRun;
+            case MARK_TIPS -> marks;
+            case COMPARE -> compare;
+            case LOOK_AT_BALANCE -> balance;
         };
     }
 }

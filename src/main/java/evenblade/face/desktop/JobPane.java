@@ -148,7 +148,7 @@ final class JobPane extends JPanel {
     void refresh() {
         timeline.show(job);
         NextStep step = NextStep.of(job.record());
-        next.show(step.text(), commands.of(step.action()));
+        next.show(Words.fact(step.fact()), Optional.of(commands.of(step)));
         weigh();
         troubles.removeAll();
         for (Warning warning : job.view().warnings()) {

@@ -15,23 +15,34 @@ import javax.swing.text.html.StyleSheet;
 
 /** Shows a document in the window: tables as tables, all of it to be selected and copied; pictures are shown beside it. */
 final class Page extends JScrollPane {
-    private final JEditorPane text = new JEditorPane();
+    private final JEditorPane text = pane();
 
     Page(String name) {
         text.setName(name);
-        text.setEditable(false);
-        text.putClientProperty(JEditorPane.HONOR_DISPLAY_PROPERTIES, Boolean.TRUE);
-        HTMLEditorKit kit = new HTMLEditorKit();
-        kit.setStyleSheet(styles(kit.getStyleSheet()));
-        text.setEditorKit(kit);
-        text.setBorder(BorderFactory.createEmptyBorder(4, 8, 8, 8));
         setViewportView(text);
         setBorder(BorderFactory.createEmptyBorder());
         getVerticalScrollBar().setUnitIncrement(Look.em());
     }
 
-    private StyleSheet styles(StyleSheet inherited) {
-        Font font = text.getFont();
+    /** A part of a page between other things. */
+    static JEditorPane of(Document document) {
+        JEditorPane part = pane();
+        show(part, document);
+        return part;
+    }
+
+    private static JEditorPane pane() {
+        JEditorPane text = new JEditorPane();
+        text.setEditable(false);
+        text.putClientProperty(JEditorPane.HONOR_DISPLAY_PROPERTIES, Boolean.TRUE);
+        HTMLEditorKit kit = new HTMLEditorKit();
+        kit.setStyleSheet(styles(kit.getStyleSheet(), text.getFont()));
+        text.setEditorKit(kit);
+        text.setBorder(BorderFactory.createEmptyBorder(4, 8, 8, 8));
+        return text;
+    }
+
+    private static StyleSheet styles(StyleSheet inherited, Font font) {
         StyleSheet styles = new StyleSheet();
         styles.addStyleSheet(inherited);
         styles.addRule("body { font-family: " + font.getFamily() + "; font-size: " + font.getSize() + "pt; color: "
@@ -61,6 +72,10 @@ final class Page extends JScrollPane {
     }
 
     void show(Document document) {
+        show(text, document);
+    }
+
+    private static void show(JEditorPane text, Document document) {
         text.setText("<html><body>" + Html.of(document, slot -> "") + "</body></html>");
         text.setCaretPosition(0);
     }

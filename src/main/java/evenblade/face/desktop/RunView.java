@@ -9,12 +9,18 @@ import evenblade.tell.chart.SpectrumCurve;
 import evenblade.face.app.DrawRecording;
 import evenblade.face.app.SeeEvidence;
 import evenblade.judge.findings.EvidenceRef;
+import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.Dwell;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.document.Document;
+import evenblade.tell.document.Phrases;
+import evenblade.tell.document.RunDocument;
+import evenblade.tell.document.SpeedWords;
+import evenblade.tell.report.RunSections;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -23,7 +29,6 @@ import java.util.Map;
 import java.util.Optional;
 import javax.swing.JComboBox;
 import javax.swing.JPanel;
-import javax.swing.JScrollPane;
 import javax.swing.JTabbedPane;
 import net.miginfocom.swing.MigLayout;
 
@@ -40,7 +45,8 @@ final class RunView extends JPanel {
     private final SpeedHeading speed = new SpeedHeading();
     private final JComboBox<String> channel = new JComboBox<>();
     private final JComboBox<String> dwell = new JComboBox<>();
-    private final OrdersView table;
+    private final Page table = new Page("orders");
+    private final Page toKnow = new Page("to know");
     private final PicturePane bars;
     private final PicturePane spectrum;
     private final WaterfallPane waterfall;
@@ -64,7 +70,6 @@ final class RunView extends JPanel {
         this.run = run;
         this.sight = sight;
         setName("run");
-        table = new OrdersView(bench.settings());
         bars = new PicturePane(bench);
         spectrum = new PicturePane(bench);
         waterfall = new WaterfallPane(bench);
@@ -93,13 +98,13 @@ final class RunView extends JPanel {
 
     private void fillTabs() {
         tabs.setName("run tabs");
-        tabs.addTab("Orders", new JScrollPane(table));
+        tabs.addTab("Orders", table);
         tabs.addTab("Bars", bars);
         tabs.addTab("Spectrum", spectrum);
         tabs.addTab("Waterfall", waterfall);
         tabs.addTab("One turn", turn);
         tabs.addTab("Speed", speedPicture);
-        tabs.addTab("To know", new JPanel());
+        tabs.addTab("To know", toKnow);
     }
 
     private void work() {
@@ -125,13 +130,21 @@ final class RunView extends JPanel {
 
     private void show(OpenJob.RunAnswer answer) {
         RunOrders orders = answer.analysed().orders();
-        speed.show(orders);
+        Phrases phrases = Words.phrases(bench.settings());
+        speed.show(RunDocument.speed(orders, phrases));
         filling = true;
         channel.removeAllItems();
         orders.channels().forEach(each -> channel.addItem(each.channel()));
         sight.ifPresent(seen -> channel.setSelectedIndex(seen.channel(orders)));
         filling = false;
-        tabs.setComponentAt(TO_KNOW, ToKnow.lines(orders.warnings(), run));
+        Detail.Run detail = (Detail.Run) run.detail();
+        toKnow.show(Document.begin()
+                .addAll(RunDocument.toKnow(orders, phrases))
+                .heading("The run")
+                .known("File", detail.file().originalName() + ", kept as " + detail.file().path())
+                .known("SHA-256", detail.file().stamp().sha256())
+                .addAll(RunSections.noted(detail))
+                .done());
         tabs.setTitleAt(TO_KNOW, "To know (" + orders.warnings().size() + ")");
         choose();
         sight.ifPresent(seen -> tabs.setSelectedIndex(tab(seen.side())));
@@ -160,7 +173,7 @@ final class RunView extends JPanel {
             return;
         }
         DwellOrders measured = chosen.dwells().get(dwell.getSelectedIndex());
-        table.show(measured, chosen.unit(), orders.speed().confirmed());
+        table.show(RunDocument.dwell(orders, chosen, measured, Words.phrases(bench.settings())));
         if (orders.speed().main().filter(measured.dwell()::equals).isPresent()) {
             pictures(answer.get(), answer.get().pictures(), Optional.of(measured.dwell()));
         } else {
@@ -247,7 +260,7 @@ final class RunView extends JPanel {
         Optional<Dwell> wanted = sight.flatMap(seen -> seen.dwell(orders))
                 .or(() -> orders.speed().main());
         for (DwellOrders each : chosen.dwells()) {
-            dwell.addItem(SpeedHeading.dwell(each.dwell(), orders));
+            dwell.addItem(SpeedWords.dwell(orders, each.dwell()));
             if (wanted.filter(each.dwell()::equals).isPresent()) {
                 first = dwell.getItemCount() - 1;
             }

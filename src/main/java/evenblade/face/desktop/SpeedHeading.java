@@ -1,64 +1,49 @@
 package evenblade.face.desktop;
 
-import evenblade.measure.orders.RunOrders;
-import evenblade.measure.speed.Dwell;
-import evenblade.measure.speed.SpeedResult;
-import evenblade.tell.document.FigureFormat;
-import evenblade.tell.document.SpeedWords;
-import java.util.Locale;
+import evenblade.tell.document.Block;
+import evenblade.tell.document.Document;
+import java.util.stream.Collectors;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 
-/** The speed of a run in large figures, and how it is known. */
-final class SpeedHeading extends RowsPanel {
-    private final JLabel figures = Look.heading(" ");
-    private final JLabel known = new JLabel(" ");
+/** The speed of a run: the answer in large letters with what can be chosen beside it, and what it rests on. */
+final class SpeedHeading extends JPanel {
+    private final JLabel answer = Look.heading(" ");
+    private final RowsPanel first = new RowsPanel(0, 0, 0, 0);
+    private final WrappedLabel known = new WrappedLabel(" ");
 
     SpeedHeading() {
-        super(0, 0, 0, 0);
-        figures.setName("speed");
+        super(new MigLayout("insets 0, wrap 1, gapy 2", "[grow,fill]"));
+        answer.setName("speed");
         known.setName("speed known");
-        add(figures);
-        add(known);
+        first.add(answer);
+        add(first, "wmin 50");
+        add(known, "wmin 50");
     }
 
-    /** Puts a choice between the figures and how they are known. */
+    /** Puts a choice beside the answer. */
     void choice(String words, JComponent choice) {
         JPanel both = new JPanel(new MigLayout("insets 0"));
         JLabel label = new JLabel(words);
         label.setLabelFor(choice);
         both.add(label);
         both.add(choice, "wmin 50");
-        add(both, getComponentCount() - 1);
+        first.add(both);
     }
 
-    void show(RunOrders run) {
-        SpeedResult speed = run.speed();
-        if (speed.main().isEmpty()) {
-            figures.setText("Speed not found");
-            known.setText(
-                    speed.doubt().map(Words::fact).orElse("") + ". Add the run again with its rpm if it is known.");
-            return;
-        }
-        Dwell main = speed.main().get();
-        figures.setText("Engine " + SpeedWords.engine(run, main));
-        figures.setToolTipText(figures.getText());
-        String how = speed.confirmed()
-                ? (speed.origin() == SpeedResult.Origin.MARK ? "Confirmed by the mark" : "Confirmed by the signal")
-                : "NOT CONFIRMED: " + speed.doubt().map(Words::fact).orElseThrow();
-        known.setText("Propeller " + SpeedWords.propeller(run, main) + ". " + how + ".");
-        known.setToolTipText(known.getText());
-    }
-
-    /** A dwell in a list to choose from. */
-    static String dwell(Dwell dwell, RunOrders run) {
-        return String.format(
-                Locale.ROOT,
-                "%s engine rpm, %s to %s s",
-                FigureFormat.fixed(dwell.propellerRpm() * run.ratio(), 0),
-                FigureFormat.fixed(dwell.fromS(), 1),
-                FigureFormat.fixed(dwell.toS(), 1));
+    void show(Document speed) {
+        speed.blocks().stream()
+                .filter(Block.Paragraph.class::isInstance)
+                .findFirst()
+                .ifPresent(block ->
+                        answer.setText(((Block.Paragraph) block).sentence().text()));
+        answer.setToolTipText(answer.getText());
+        known.setText(speed.blocks().stream()
+                .filter(Block.Known.class::isInstance)
+                .map(Block.Known.class::cast)
+                .map(each -> each.name() + " " + each.sentence().text())
+                .collect(Collectors.joining("  ·  ")));
     }
 }

@@ -44,6 +44,11 @@ final class Words {
         return PHRASES.text(warning);
     }
 
+    /** With lengths in the unit that the reader wants first. */
+    static Phrases phrases(Settings settings) {
+        return new Phrases(Face.WINDOW, new FigureFormat(settings.lengthUnit()));
+    }
+
     /** With its lengths in the unit that the reader wants first. */
     static String fact(Fact fact, LengthUnit unit) {
         return new Phrases(Face.WINDOW, new FigureFormat(unit)).text(fact);

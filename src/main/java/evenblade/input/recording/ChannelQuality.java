@@ -11,4 +11,9 @@ package evenblade.input.recording;
  * @param rms about the mean, in the channel's unit
  */
 public record ChannelQuality(
-        String channel, double clippedShare, int longestStuckRun, double peak, double mean, double rms) {}
+        String channel, double clippedShare, int longestStuckRun, double peak, double mean, double rms) {
+    /** This quality under another name of the channel. */
+    public ChannelQuality called(String name) {
+        return new ChannelQuality(name, clippedShare, longestStuckRun, peak, mean, rms);
+    }
+}

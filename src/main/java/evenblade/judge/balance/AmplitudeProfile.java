@@ -17,6 +17,9 @@ final class AmplitudeProfile {
     private static final double WIDEST = 4; // ours: influences a factor four apart are no one rotor's
     /** Angles tried: so many to either side of the best, by steps of a degree. */
     private static final int TURNS = 120;
+    /** The end lies somewhere between two of them. */
+    private static final double HALF_TURN_STEP_DEG = 0.5;
+
 
     private final List<WeightedReading> runs;
     private final Influence fit;
@@ -65,15 +68,15 @@ final class AmplitudeProfile {
                 }
             }
         }
-        // The weights' common error of mass is in the slopes of the fit only: never narrower than those say.
+        // The weights' common error of mass is in the slopes of the fit only: the mass is never surer than those say.
         return new Correction(
                 new Unbalance(value),
                 byFit.standardErrorGmm(),
                 byFit.standardErrorDeg(),
                 Math.min(low, byFit.lowGmm()),
                 Math.max(high, byFit.highGmm()),
-                Math.max(below, byFit.belowDeg() + turned),
-                Math.max(above, byFit.aboveDeg() - turned));
+                below + HALF_TURN_STEP_DEG,
+                above + HALF_TURN_STEP_DEG);
     }
 
     private Phasor correction(int mass, int turnDeg) {

@@ -1,5 +1,9 @@
 package evenblade.judge.balance;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Value;
 import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.judge.balance.BalanceAnswer.Method;
 import java.util.ArrayList;
@@ -49,11 +53,11 @@ public final class Balancing {
         Method method = phases > 0 ? Method.WITH_PHASE : Method.WITHOUT_PHASE;
         refusals.addAll(request.together().objections());
         if (runs.stream().noneMatch(WeightedReading::bare)) {
-            refusals.add(new Objection.NoRunWithoutWeights());
+            refusals.add(Objection.of(ObjectionCode.NO_RUN_WITHOUT_WEIGHTS));
         } else if (runs.stream().allMatch(WeightedReading::bare)) {
-            refusals.add(new Objection.NoTrial());
+            refusals.add(Objection.of(ObjectionCode.NO_TRIAL));
         } else if (phases > 0 && phases < runs.size()) {
-            refusals.add(new Objection.PhasesMissing((int) (runs.size() - phases), runs.size()));
+            refusals.add(Objection.of(ObjectionCode.PHASES_MISSING, new Count(runs.size() - phases), new Count(runs.size())));
         } else if (method == Method.WITH_PHASE) {
             withPhase();
         } else {
@@ -70,13 +74,13 @@ public final class Balancing {
     private void withPhase() {
         Optional<Influence> fit = InfluenceFit.withPhase(request.readings());
         if (fit.isEmpty()) {
-            refusals.add(new Objection.NoTrial());
+            refusals.add(Objection.of(ObjectionCode.NO_TRIAL));
             return;
         }
         sense = SenseCheck.of(request.readings());
         sense.filter(SenseCheck::looksOther)
-                .ifPresent(s -> refusals.add(new Objection.SenseLooksOther(s.asEntered(), s.turned())));
-        if (refusals.stream().noneMatch(r -> r instanceof Objection.SenseLooksOther) && moves(fit.get())) {
+                .ifPresent(s -> refusals.add(Objection.of(ObjectionCode.SENSE_LOOKS_OTHER)));
+        if (refusals.stream().noneMatch(r -> r.code() == ObjectionCode.SENSE_LOOKS_OTHER) && moves(fit.get())) {
             advise(fit.get(), Correction.of(fit.get()));
         }
     }
@@ -89,27 +93,27 @@ public final class Balancing {
                 .distinct()
                 .count();
         if (trials < LEAST_TRIALS) {
-            refusals.add(new Objection.TrialsTooFew(trials));
+            refusals.add(Objection.of(ObjectionCode.TRIALS_TOO_FEW, new Count(trials)));
             return;
         }
         Optional<SquaredFit> squared = SquaredFit.of(runs);
         if (squared.isEmpty()) {
             boolean open = !SquaredFit.solvable(runs);
-            refusals.add(open ? new Objection.TrialsTooFew(trials) : new Objection.ClosureFailed(Optional.empty()));
+            refusals.add(open ? Objection.of(ObjectionCode.TRIALS_TOO_FEW, new Count(trials)) : Objection.of(ObjectionCode.CLOSURE_FAILED, Fact.of(Objection.BalanceFact.NO_UNBALANCE_FITS)));
             return;
         }
         double close = squared.get().closure();
         closure = OptionalDouble.of(close);
         Optional<Influence> fit = InfluenceFit.withoutPhase(runs, squared.get().start());
         if (Math.abs(close - 1) > CLOSURE_FAILED || fit.isEmpty()) {
-            refusals.add(new Objection.ClosureFailed(Optional.of(close)));
+            refusals.add(Objection.of(ObjectionCode.CLOSURE_FAILED, Fact.of(Objection.BalanceFact.CLOSURE_OFF, Measure.NUMBER.of(close))));
             return;
         }
         if (Math.abs(close - 1) > CLOSURE_POOR) {
-            warnings.add(new Objection.ClosurePoor(
-                    close,
-                    squared.get().correctionGmm().magnitude(),
-                    squared.get().byCosinesGmm()));
+            warnings.add(Objection.of(ObjectionCode.CLOSURE_POOR,
+                    Measure.NUMBER.of(close),
+                    Objection.gramMillimetres(squared.get().correctionGmm().magnitude()),
+                    Objection.gramMillimetres(squared.get().byCosinesGmm())));
         }
         if (moves(fit.get())) {
             Correction byFit = Correction.of(fit.get());
@@ -133,8 +137,19 @@ public final class Balancing {
         double radius = radiusMm();
         OptionalDouble largest = request.largestMassG();
         boolean within = largest.isEmpty() || useful / radius <= largest.getAsDouble();
-        refusals.add(
-                new Objection.TrialTooLight(effect, needed, useful, radius, within ? OptionalDouble.empty() : largest));
+        Value mass = Objection.grams(useful / radius);
+        Value at = Objection.millimetres(radius);
+        refusals.add(Objection.of(
+                ObjectionCode.TRIAL_TOO_LIGHT,
+                Measure.NUMBER.of(effect),
+                Measure.NUMBER.of(needed),
+                within
+                        ? Fact.of(Objection.BalanceFact.WEIGHT_TO_TAKE, mass, at)
+                        : Fact.of(
+                                Objection.BalanceFact.WEIGHT_NOT_ALLOWED,
+                                mass,
+                                at,
+                                Objection.grams(largest.getAsDouble()))));
         return false;
     }
 
@@ -153,20 +168,25 @@ public final class Balancing {
 
     private void advise(Influence fit, Correction correction) {
         if (!fit.scatterMeasured()) {
-            warnings.add(new Objection.ScatterAssumed(fit.scatterShare(), fit.scatterSeenInPart()));
+            warnings.add(Objection.of(
+                    ObjectionCode.SCATTER_ASSUMED,
+                    Measure.SHARE.of(fit.scatterShare()),
+                    Fact.of(
+                            fit.scatterSeenInPart()
+                                    ? Objection.BalanceFact.SEEN_IN_PART
+                                    : Objection.BalanceFact.AS_USUAL)));
         }
         if (fit.scatterShare() > SCATTER_LARGE) {
-            warnings.add(new Objection.RunsDisagree(fit.scatterShare()));
+            warnings.add(Objection.of(ObjectionCode.RUNS_DISAGREE, Measure.SHARE.of(fit.scatterShare())));
         }
         if (correction.withinError()) {
-            warnings.add(new Objection.CorrectionWithinError());
+            warnings.add(Objection.of(ObjectionCode.CORRECTION_WITHIN_ERROR));
         }
         double radius = radiusMm();
         double needed = correction.value().gramsAt(radius);
         if (request.largestMassG().isPresent()
                 && needed > request.largestMassG().getAsDouble()) {
-            refusals.add(new Objection.BeyondLargestMass(
-                    needed, radius, request.largestMassG().getAsDouble()));
+            refusals.add(beyondLargest(needed));
             return;
         }
         Optional<Split> exact =
@@ -186,22 +206,32 @@ public final class Balancing {
         }
         double error = correction.standardErrorGmm();
         if (exact.isEmpty() || exact.get().leftGmm() > error) {
-            warnings.add(new Objection.PlacesDontReach(
-                    exact.map(Split::leftGmm).orElse(correction.value().gmm())));
+            warnings.add(Objection.of(ObjectionCode.PLACES_DONT_REACH,
+                    Objection.gramMillimetres(
+                            exact.map(Split::leftGmm).orElse(correction.value().gmm()))));
         }
         if (request.stockG().isEmpty()) {
             exact.map(Split::heaviestG)
                     .filter(g -> g > request.largestMassG().orElse(Double.MAX_VALUE))
-                    .ifPresent(g -> refusals.add(new Objection.BeyondLargestMass(
-                            g, radiusMm(), request.largestMassG().getAsDouble())));
+                    .ifPresent(g -> refusals.add(beyondLargest(g)));
             return exact;
         }
         Split best =
                 StockSearch.best(correction.value(), error, request.places(), request.stockG(), request.largestMassG());
         if (best.leftGmm() > error) {
-            warnings.add(new Objection.StockCoarse(best.leftGmm(), error));
+            warnings.add(Objection.of(ObjectionCode.STOCK_COARSE,
+                    Objection.gramMillimetres(best.leftGmm()),
+                    Objection.gramMillimetres(error)));
         }
         return Optional.of(best);
+    }
+
+    private Objection beyondLargest(double neededG) {
+        return Objection.of(
+                ObjectionCode.BEYOND_LARGEST_MASS,
+                Objection.grams(neededG),
+                Objection.millimetres(radiusMm()),
+                Objection.grams(request.largestMassG().getAsDouble()));
     }
 
     private WeightedReading heaviest() {

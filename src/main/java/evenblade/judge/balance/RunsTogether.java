@@ -1,6 +1,10 @@
 package evenblade.judge.balance;
 
-import evenblade.judge.balance.Objection.BeyondLimitFirst;
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.judge.balance.TrialConditions.DwellReading;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,7 +17,7 @@ import java.util.Optional;
  * @param beyondLimit track, pitch and run-out that are past their limits now
  * @param senseConfirmed whether the user has said which way angles are counted
  */
-public record RunsTogether(List<TrialConditions> runs, List<BeyondLimitFirst> beyondLimit, boolean senseConfirmed) {
+public record RunsTogether(List<TrialConditions> runs, List<Objection> beyondLimit, boolean senseConfirmed) {
     /** Speeds further apart than this in percent aren't like with like: the pull rises with the square. */
     static final double MOST_APART_PERCENT = 2;
     /** Through a resonance the phase turns by 180°; a quarter of that within one step of speed. Set by this project. */
@@ -39,7 +43,7 @@ public record RunsTogether(List<TrialConditions> runs, List<BeyondLimitFirst> be
     List<Objection> objections() {
         List<Objection> all = new ArrayList<>();
         if (!senseConfirmed) {
-            all.add(new Objection.SenseNotConfirmed());
+            all.add(Objection.of(ObjectionCode.SENSE_NOT_CONFIRMED));
         }
         all.addAll(beyondLimit);
         speedsApart().ifPresent(all::add);
@@ -57,25 +61,36 @@ public record RunsTogether(List<TrialConditions> runs, List<BeyondLimitFirst> be
                 runs.stream().mapToDouble(TrialConditions::propellerRpm).min().orElseThrow();
         double high =
                 runs.stream().mapToDouble(TrialConditions::propellerRpm).max().orElseThrow();
-        Objection.SpeedsApart apart = new Objection.SpeedsApart(low, high, MOST_APART_PERCENT);
-        return apart.apartPercent() > MOST_APART_PERCENT ? Optional.of(apart) : Optional.empty();
+        double apartShare = 2 * (high - low) / (high + low);
+        return 100 * apartShare > MOST_APART_PERCENT
+                ? Optional.of(Objection.of(
+                        ObjectionCode.SPEEDS_APART,
+                        Measure.SHARE.of(apartShare),
+                        Measure.PROPELLER_RPM.of(low),
+                        Measure.PROPELLER_RPM.of(high),
+                        Measure.SHARE.of(MOST_APART_PERCENT / 100)))
+                : Optional.empty();
     }
 
-    private static void addOfRun(int number, TrialConditions run, List<Objection> all) {
+    private static void addOfRun(int place, TrialConditions run, List<Objection> all) {
+        Count number = new Count(place);
         if (!run.speedConfirmed()) {
-            all.add(new Objection.SpeedNotConfirmed(number));
+            all.add(Objection.of(ObjectionCode.SPEED_NOT_CONFIRMED, number));
         }
         run.sharedCrankOrder()
-                .ifPresent(order -> all.add(new Objection.InseparableFromCrank(number, order, run.directDrive())));
-        run.changes().forEach(what -> all.add(new Objection.ChangedBetween(number, what)));
-        run.sensor().stream().sorted().forEach(aspect -> all.add(new Objection.SensorChanged(number, aspect)));
+                .ifPresent(order -> all.add(Objection.of(ObjectionCode.INSEPARABLE_FROM_CRANK,
+                        number,
+                        order == Math.rint(order) ? new Count((long) order) : Measure.NUMBER.of(order),
+                        new Listed(run.directDrive() ? List.of(Fact.of(Objection.BalanceFact.ONE_SHAFT)) : List.of()))));
+        run.changes().forEach(what -> all.add(Objection.of(ObjectionCode.CHANGED_BETWEEN, number, new Quoted(what))));
+        run.sensor().stream().sorted().forEach(aspect -> all.add(Objection.of(ObjectionCode.SENSOR_CHANGED, number, Fact.of(aspect))));
         resonance(number, run).ifPresent(all::add);
         run.halfOrderShare().stream()
                 .filter(share -> share >= LOOSE_SHARE)
-                .forEach(share -> all.add(new Objection.LooseMount(number, share)));
+                .forEach(share -> all.add(Objection.of(ObjectionCode.LOOSE_MOUNT, number, Measure.SHARE.of(share))));
     }
 
-    private static Optional<Objection> resonance(int number, TrialConditions run) {
+    private static Optional<Objection> resonance(Count number, TrialConditions run) {
         for (int i = 1; i < run.dwells().size(); i++) {
             DwellReading from = run.dwells().get(i - 1);
             DwellReading to = run.dwells().get(i);
@@ -87,8 +102,12 @@ public record RunsTogether(List<TrialConditions> runs, List<BeyondLimitFirst> be
                             from.phaseDeg().getAsDouble(), to.phaseDeg().getAsDouble())
                     : 0;
             if (falls || Math.abs(turn) >= RESONANCE_TURN_DEG && sure(from) && sure(to)) {
-                return Optional.of(new Objection.NearResonance(
-                        number, from.propellerRpm(), to.propellerRpm(), turn, to.amplitude() / from.amplitude()));
+                return Optional.of(Objection.of(ObjectionCode.NEAR_RESONANCE,
+                        number,
+                        Measure.PROPELLER_RPM.of(from.propellerRpm()),
+                        Measure.PROPELLER_RPM.of(to.propellerRpm()),
+                        Measure.ANGLE.of(turn),
+                        Measure.NUMBER.of(to.amplitude() / from.amplitude())));
             }
         }
         return Optional.empty();

@@ -14,7 +14,7 @@ import java.util.OptionalDouble;
  * @param ciHighPercent upper end; empty where there is none
  * @param verdict what it comes to
  * @param scatter run-to-run scatter that the interval allows for
- * @param sharedWith names of the lines that it can't be told apart from in either run
+ * @param sharedWith names of the lines that it can't be separated from in either run
  */
 public record Change(
         Figure figure,

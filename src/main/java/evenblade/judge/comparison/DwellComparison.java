@@ -1,5 +1,7 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
 import evenblade.measure.speed.Dwell;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,9 +32,9 @@ public record DwellComparison(
      * A figure that only looks comparable.
      *
      * @param figure which
-     * @param why in words
+     * @param why the reason
      */
-    public record NotCompared(Figure figure, String why) {}
+    public record NotCompared(Figure figure, Fact why) {}
 
     static DwellComparison of(
             DwellPair dwells, ChannelPair channels, RunScatter scatter, double ratioBefore, double ratioAfter) {
@@ -43,19 +45,20 @@ public record DwellComparison(
         before.entries().forEach((figure, a) -> {
             DwellFigures.Entry b = after.entries().get(figure);
             if (b == null) {
-                notCompared.add(new NotCompared(figure, "not measured in the second run"));
+                notCompared.add(new NotCompared(figure, Fact.of(ComparisonFact.NOT_IN_SECOND)));
             } else if (!a.sharedWith().equals(b.sharedWith())) {
                 notCompared.add(new NotCompared(
                         figure,
-                        "in one of the runs it can't be told apart from "
-                                + String.join(", ", a.sharedWith().isEmpty() ? b.sharedWith() : a.sharedWith())));
+                        Fact.of(
+                                ComparisonFact.SHARES_PLACE,
+                                Listed.quoted(a.sharedWith().isEmpty() ? b.sharedWith() : a.sharedWith()))));
             } else {
                 changes.add(change(figure, a, b, dwells, channels, scatter));
             }
         });
         after.entries().keySet().stream()
                 .filter(figure -> !before.entries().containsKey(figure))
-                .forEach(figure -> notCompared.add(new NotCompared(figure, "not measured in the first run")));
+                .forEach(figure -> notCompared.add(new NotCompared(figure, Fact.of(ComparisonFact.NOT_IN_FIRST))));
         return new DwellComparison(
                 dwells.before().dwell(),
                 dwells.after().dwell(),

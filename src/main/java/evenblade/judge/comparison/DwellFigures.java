@@ -29,7 +29,7 @@ record DwellFigures(Map<Figure, Entry> entries) {
      * A figure's value.
      *
      * @param value what was measured
-     * @param sharedWith names of the lines that it can't be told apart from
+     * @param sharedWith names of the lines that it can't be separated from
      */
     record Entry(ComparedValue value, List<String> sharedWith) {
         Entry {

@@ -199,7 +199,7 @@ public final class TrendOverJob {
                 first);
     }
 
-    /** Empty where in one run the line can't be told apart from another. */
+    /** Empty where in one run the line can't be separated from another. */
     private static Optional<Change> change(Measured one, Measured other, Figure figure, Basis basis, Scatter scatter) {
         if (!one.entry().sharedWith().equals(other.entry().sharedWith())) {
             return Optional.empty();

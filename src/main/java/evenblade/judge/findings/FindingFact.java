@@ -67,6 +67,7 @@ public enum FindingFact implements Code {
     NOTHING_IN,
     MAKE_A_RUN,
     CARRY_ON,
+    NO_MORE_WORK,
     CLIPPED,
     STUCK,
     LOST_IN_GAPS,

@@ -1,5 +1,6 @@
 package evenblade.judge.tie;
 
+import evenblade.base.fact.Fact;
 import java.util.Optional;
 
 /** What the runs of a job say about vibration and track: tied, or why not yet. */
@@ -12,7 +13,7 @@ public sealed interface TieAnswer {
      *     have one, or weren't read
      * @param follows what it can be said to tie the shaking to
      */
-    record Tied(TrackTie tie, Optional<String> pitchLeftOut, Follows follows) implements TieAnswer {}
+    record Tied(TrackTie tie, Optional<Fact> pitchLeftOut, Follows follows) implements TieAnswer {}
 
     /** What a change of the shaking went along with. */
     enum Follows {
@@ -31,5 +32,5 @@ public sealed interface TieAnswer {
      * @param why what is missing
      * @param whatWouldSettle the run or measurement that would do it
      */
-    record NotYet(String why, String whatWouldSettle) implements TieAnswer {}
+    record NotYet(Fact why, Fact whatWouldSettle) implements TieAnswer {}
 }

@@ -1,5 +1,7 @@
 package evenblade.judge.tie;
 
+import evenblade.base.fact.Count;
+import evenblade.base.fact.Fact;
 import evenblade.judge.tie.TieAnswer.Follows;
 import evenblade.judge.tie.TieAnswer.NotYet;
 import evenblade.judge.tie.TieAnswer.Tied;
@@ -16,9 +18,6 @@ public final class VibrationAndTrack {
     /** Pitch needs a run more than its unknowns, or it would take the track's part at random. */
     private static final int RUNS_FOR_PITCH = 4;
 
-    private static final String MOVED =
-            "One more run at the same speed with the blades moved, and the tips marked before it.";
-
     private VibrationAndTrack() {}
 
     /**
@@ -32,25 +31,17 @@ public final class VibrationAndTrack {
                 !runs.isEmpty() && runs.stream().allMatch(r -> r.phaseDegrees().isPresent());
         if (!phase && runs.size() < RUNS_WITHOUT_PHASE) {
             return new NotYet(
-                    count(runs.size(), "") + " without phase; it takes " + RUNS_WITHOUT_PHASE + ".",
-                    "Either a once-per-turn mark in two runs with different track, or "
-                            + count(RUNS_WITHOUT_PHASE - runs.size(), " more")
-                            + " with different track: other place and other size.");
+                    Fact.of(TieFact.TOO_FEW_WITHOUT_PHASE, new Count(runs.size()), new Count(RUNS_WITHOUT_PHASE)),
+                    Fact.of(TieFact.MARK_OR_MORE_RUNS, new Count(RUNS_WITHOUT_PHASE - runs.size())));
         }
         if (runs.size() < 2) {
-            return new NotYet("One run can't tell what goes with track.", MOVED);
+            return notYet(TieFact.ONE_RUN, TieFact.MOVE_AND_MARK);
         }
         if (runs.stream().noneMatch(TieRun::outOfTrack)) {
-            return new NotYet(
-                    "The tips tracked in all runs as well as the marks can tell, so track has little to do with the"
-                            + " shaking.",
-                    "Nothing, while they track like this; look at the other findings.");
+            return notYet(TieFact.ALL_IN_TRACK, TieFact.LOOK_AT_OTHERS);
         }
         if (runs.stream().noneMatch(r -> runs.stream().anyMatch(r::trackDiffers))) {
-            return new NotYet(
-                    "The track was the same in all runs, as far as the marks can tell, so nothing can be seen to go with"
-                            + " it.",
-                    MOVED);
+            return notYet(TieFact.SAME_TRACK, TieFact.MOVE_AND_MARK);
         }
         boolean alone = runs.stream().anyMatch(r -> runs.stream().anyMatch(r::trackChangedAlone));
         if (phase) {
@@ -94,20 +85,14 @@ public final class VibrationAndTrack {
         return settled(runs, tied -> byPhase(tied, counting, false, own))
                 .<TieAnswer>map(tie -> new Tied(
                         tie,
-                        pitchLeftOut(
-                                runs,
-                                "it takes " + RUNS_FOR_PITCH
-                                        + " runs in which track and angles were not changed together"),
+                        pitchLeftOut(runs, Fact.of(TieFact.ANGLES_NEED_RUNS, new Count(RUNS_FOR_PITCH))),
                         follows))
-                .orElseGet(() ->
-                        new NotYet("The track was the same in all runs, so nothing can be seen to go with it.", MOVED));
+                .orElseGet(() -> notYet(TieFact.SAME_TRACK, TieFact.MOVE_AND_MARK));
     }
 
     private static TieAnswer withoutPhase(List<TieRun> runs, Follows follows) {
         if (!SquaredTerms.tellApart(runs, false)) {
-            return new NotYet(
-                    "The tracks of these runs are too much alike in size or place: more than one answer fits them.",
-                    "A run with a clearly smaller or larger track than the others, or a once-per-turn mark.");
+            return notYet(TieFact.TRACKS_ALIKE, TieFact.ANOTHER_TRACK_OR_MARK);
         }
         boolean pitch = pitchRead(runs) && SquaredTerms.tellApart(runs, true);
         return settled(runs, tied -> AmplitudeTie.of(tied, pitch))
@@ -117,12 +102,11 @@ public final class VibrationAndTrack {
                                 ? Optional.empty()
                                 : pitchLeftOut(
                                         runs,
-                                        "without phase it takes " + SquaredTerms.number(runs)
-                                                + " runs in which track and angles were changed one without the other"),
+                                        Fact.of(
+                                                TieFact.ANGLES_NEED_RUNS_WITHOUT_PHASE,
+                                                new Count(SquaredTerms.number(runs)))),
                         follows))
-                .orElseGet(() -> new NotYet(
-                        "The amplitudes follow no single tie to track.",
-                        "Repeat a run with nothing changed, to see how much runs scatter by themselves."));
+                .orElseGet(() -> notYet(TieFact.NO_SINGLE_TIE, TieFact.REPEAT));
     }
 
     /** Fitted twice: the first fit says how much vibration the pencil's error stands for. */
@@ -143,16 +127,15 @@ public final class VibrationAndTrack {
         return runs.stream().allMatch(r -> r.pitchDeg().isPresent());
     }
 
-    private static Optional<String> pitchLeftOut(List<TieRun> runs, String takes) {
+    private static NotYet notYet(TieFact why, TieFact whatWouldSettle) {
+        return new NotYet(Fact.of(why), Fact.of(whatWouldSettle));
+    }
+
+    private static Optional<Fact> pitchLeftOut(List<TieRun> runs, Fact takes) {
         if (runs.stream().noneMatch(r -> r.pitchDeg().isPresent())) {
             return Optional.empty();
         }
-        String why = pitchRead(runs) ? takes : "they weren't read before every run";
-        return Optional.of("The blade angles differ too, but their part can't be told from these runs: " + why
-                + ". It hides in what goes with track and in what is left.");
-    }
-
-    private static String count(int runs, String more) {
-        return runs + more + (runs == 1 ? " run" : " runs");
+        return Optional.of(Fact.of(
+                TieFact.ANGLES_HIDDEN, pitchRead(runs) ? takes : Fact.of(TieFact.ANGLES_NOT_ALWAYS_READ)));
     }
 }

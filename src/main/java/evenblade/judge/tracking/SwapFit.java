@@ -13,7 +13,7 @@ import java.util.function.IntUnaryOperator;
  * What the tracking sessions of a job say about blades and hub positions: y = m + h + t + ε by weighted least squares,
  * with m the session's zero, h the hub position's share (Σh = 0) and t the blade's share (Σt = 0).
  *
- * <p>With one layout h and t can't be told apart, whatever the number of repeats; only their sum is known. Every answer
+ * <p>With one layout h and t can't be separated, whatever the number of repeats; only their sum is known. Every answer
  * that the layouts can't give is 'nothing' here, never a number.
  */
 public final class SwapFit {

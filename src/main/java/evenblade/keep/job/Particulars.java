@@ -22,6 +22,8 @@ public record Particulars(Map<Item, String> items) {
     public enum Item implements Worded {
         REGISTRATION("Registration"),
         PROPELLER_SERIAL("Propeller, serial number"),
+        /** By letter, as in {@code A=101, B=102}. */
+        BLADE_SERIALS("Blades, serial numbers"),
         ENGINE_SERIAL("Engine, serial number"),
         HOURS("Hours"),
         OWNER("Owner"),

@@ -6,7 +6,11 @@ import java.util.TreeSet;
 
 /** The speeds to hold where none were asked for. */
 final class DwellSpeeds {
-    /** Where idle isn't stated, the lowest dwell is at this share of the highest speed. */
+    /**
+     * The lowest dwell is at this share of the highest speed, or at idle where that is faster. A pull that grows with speed
+     * squared has a sixth of its full size there; at idle it has far less, and a mass or a track fault hides in the noise
+     * (own choice).
+     */
     static final double LOW_SHARE = 0.4;
 
     /** The highest dwell stays this share of the highest speed, to leave the limit alone. */
@@ -18,15 +22,16 @@ final class DwellSpeeds {
     private DwellSpeeds() {}
 
     /**
-     * Five speeds from idle to 90 % of the highest, those above idle rounded to 50 rpm; idle alone
-     * where no highest speed is stated; none where neither is.
+     * Five speeds up to 90 % of the highest, rounded to 50 rpm except for idle; idle alone where no highest speed is
+     * stated; none where neither is.
      */
     static List<Double> of(Engine engine) {
         if (engine.maxRpm().isEmpty()) {
             return engine.idleRpm().isPresent() ? List.of(engine.idleRpm().getAsDouble()) : List.of();
         }
         double max = engine.maxRpm().getAsDouble();
-        double low = engine.idleRpm().orElse(LOW_SHARE * max);
+        double worthwhile = ROUND_TO_RPM * Math.ceil(LOW_SHARE * max / ROUND_TO_RPM);
+        double low = Math.max(engine.idleRpm().orElse(0), worthwhile);
         double high = HIGH_SHARE * max;
         TreeSet<Double> speeds = new TreeSet<>();
         speeds.add(low);

@@ -7,7 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * One spot on the scale of orders, and every line that falls on it: two or more can't be told apart
+ * One spot on the scale of orders, and every line that falls on it: two or more can't be separated
  * by any analysis.
  *
  * @param propellerOrder the spot as a multiple of propeller speed

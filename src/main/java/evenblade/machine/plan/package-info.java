@@ -1,2 +1,2 @@
-/** What a ground run will show: where every order lies, what can't be told apart or seen, and the run card. */
+/** What a ground run will show: where every order lies, what can't be separated or seen, and the run card. */
 package evenblade.machine.plan;

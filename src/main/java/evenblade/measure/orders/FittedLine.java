@@ -16,7 +16,7 @@ import java.util.List;
  * @param steadyHz frequency of a tone that keeps no step with the propeller; 0 for an order
  */
 record FittedLine(List<Integer> members, double order, double steadyHz) {
-    /** Lines this many times 1/length apart are told apart. */
+    /** Lines this many times 1/length apart are separated. */
     static final double RESOLVED = 1.5;
 
     FittedLine {
@@ -46,7 +46,7 @@ record FittedLine(List<Integer> members, double order, double steadyHz) {
      * @param propellerHz mean speed of the dwell
      * @param lengthS its length
      * @param upToHz highest frequency measured
-     * @param resolved how many times 1/length lines must lie apart to be told apart, {@link #RESOLVED} or more
+     * @param resolved how many times 1/length lines must lie apart to be separated, {@link #RESOLVED} or more
      */
     static List<FittedLine> group(
             OrderTable table,

@@ -9,7 +9,7 @@ import java.util.List;
  * @param line the line
  * @param frequencyHz where it lies at the dwell's mean speed
  * @param level what was measured there, or why nothing could be
- * @param inseparableFrom names of the lines that it can't be told apart from in this dwell
+ * @param inseparableFrom names of the lines that it can't be separated from in this dwell
  */
 public record OrderReading(OrderLine line, double frequencyHz, Level level, List<String> inseparableFrom) {
     public OrderReading {

@@ -22,7 +22,7 @@ final class DemodulatedOrders {
 
     /** A Hann-weighted block lets nothing through from further away than this, in bins of one block. */
     private static final double NEAR_BINS = 10;
-    /** Nearer than this, in bins of the whole run, two tones can't be told apart at all. */
+    /** Nearer than this, in bins of the whole run, two tones can't be separated at all. */
     private static final double APART_BINS = 4;
     /** Share of the noise's power in a block that leakage may have. */
     private static final double SEEN = 0.02;

@@ -34,6 +34,11 @@ public record ChartTheme(Palette palette, double textPx, double leastPx) {
         return new ChartTheme(Palette.LIGHT, Math.max(LEAST_PX, textPx));
     }
 
+    /** For a picture that is shown on a telephone, that many pixels wide: half as many letters on a line. */
+    public static ChartTheme forPhone(int width) {
+        return new ChartTheme(Palette.LIGHT, 2 * width / TEXTS_PER_WIDTH);
+    }
+
     /** This text size in other colours. */
     public ChartTheme in(Palette other) {
         return new ChartTheme(other, textPx, leastPx);

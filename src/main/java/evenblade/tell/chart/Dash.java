@@ -2,7 +2,7 @@ package evenblade.tell.chart;
 
 import java.awt.BasicStroke;
 
-/** The dashes that lines have, so that they can be told apart without colour. */
+/** The dashes that lines have, so that they can be separated without colour. */
 enum Dash {
     SOLID {
         @Override

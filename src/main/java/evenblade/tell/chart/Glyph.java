@@ -5,7 +5,7 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 
-/** The shapes that marks have, so that they can be told apart without colour. */
+/** The shapes that marks have, so that they can be separated without colour. */
 enum Glyph {
     TRIANGLE {
         @Override

@@ -5,7 +5,7 @@ import java.awt.Shape;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 
-/** Fills of bars that can be told apart without colour: plain, slanted lines, crossed lines. */
+/** Fills of bars that can be separated without colour: plain, slanted lines, crossed lines. */
 final class Hatching {
     private Hatching() {}
 

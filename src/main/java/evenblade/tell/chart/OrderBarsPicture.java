@@ -164,6 +164,6 @@ public final class OrderBarsPicture extends Picture {
         }
         return bar.notToldApartFrom().isEmpty()
                 ? text
-                : text + ", not told apart from " + String.join(", ", bar.notToldApartFrom());
+                : text + ", not separated from " + String.join(", ", bar.notToldApartFrom());
     }
 }

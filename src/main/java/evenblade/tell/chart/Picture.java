@@ -142,9 +142,14 @@ public abstract class Picture {
 
     /** The bytes of a PNG file for the page. */
     public final byte[] png(int width, int height) {
+        return png(width, height, ChartTheme.forPage(width, height));
+    }
+
+    /** The bytes of a PNG file. */
+    public final byte[] png(int width, int height, ChartTheme theme) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try {
-            ImageIO.write(image(width, height), "png", bytes);
+            ImageIO.write(image(width, height, theme), "png", bytes);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -1,6 +1,8 @@
 package evenblade.tell.document;
 
+import evenblade.judge.findings.EvidenceRef;
 import java.util.List;
+import java.util.Optional;
 
 /** A piece of a document. Each renderer decides how it looks; none decides what it says. */
 public sealed interface Block {
@@ -36,10 +38,15 @@ public sealed interface Block {
     /**
      * Something known under a name.
      *
-     * @param name a word or two
+     * @param name a word or two; empty where it goes on from the one before
      * @param sentence what is known
+     * @param seen where it can be looked at
      */
-    record Known(String name, Sentence sentence) implements Block {}
+    record Known(String name, Sentence sentence, Optional<EvidenceRef> seen) implements Block {
+        public Known(String name, Sentence sentence) {
+            this(name, sentence, Optional.empty());
+        }
+    }
 
     /**
      * Figures below each other.

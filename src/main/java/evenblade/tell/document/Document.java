@@ -68,7 +68,9 @@ public record Document(List<Block> blocks) {
         }
 
         public Builder warnings(Tone tone, Phrases phrases, List<Warning> warnings) {
-            return facts(tone, phrases, warnings.stream().map(Warning::fact).toList());
+            warnings.forEach(
+                    warning -> add(new Block.Paragraph(phrases.sentence(warning).capital(), tone)));
+            return this;
         }
 
         public Builder known(String name, String text) {

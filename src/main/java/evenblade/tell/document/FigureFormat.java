@@ -288,6 +288,12 @@ public record FigureFormat(LengthUnit unit) {
 
     /** With its unit and so many decimals. */
     public String text(Amount amount, int decimals) {
+        if (unit == LengthUnit.INCH && amount.measure() == Measure.MASS) {
+            return new WeightFigures(this).mass(shown(amount));
+        }
+        if (unit == LengthUnit.INCH && amount.measure() == Measure.UNBALANCE) {
+            return new WeightFigures(this).unbalance(shown(amount));
+        }
         String number = fixed(shown(amount), decimals) + unit(amount.measure());
         return amount.measure() == Measure.LENGTH && unit == LengthUnit.INCH
                 ? fixed(Length.ofMetres(amount.value()).inches(), inchDecimals(decimals)) + " in (" + number + ")"

@@ -57,8 +57,17 @@ public record Phrases(Face face, FigureFormat figures) {
         return sentence(fact).text();
     }
 
+    /** A warning as a sentence; where somebody can look it up at once, its code stands behind it. */
+    public Sentence sentence(Warning warning) {
+        List<Span> spans = new ArrayList<>(sentence(warning.fact()).spans());
+        if (face != Face.PAPER) {
+            spans.add(new Span.Words(" [" + warning.code().word() + "]"));
+        }
+        return new Sentence(spans);
+    }
+
     public String text(Warning warning) {
-        return text(warning.fact());
+        return sentence(warning).text();
     }
 
     public List<String> texts(List<Warning> warnings) {
@@ -73,6 +82,15 @@ public record Phrases(Face face, FigureFormat figures) {
     /** What to do about it. */
     public static String cure(WarningCode code) {
         return own(key(code) + CURE);
+    }
+
+    /** What a code says, with dots where its values stand. */
+    public static String form(Code code) {
+        return template(key(code)).parts().stream()
+                .map(part -> part instanceof Template.Words words
+                        ? words.text()
+                        : part instanceof Template.Choice choice ? choice.other() : "…")
+                .collect(Collectors.joining());
     }
 
     private static String own(String key) {

@@ -1,5 +1,6 @@
 package evenblade.tell.document;
 
+import evenblade.base.fact.Fact;
 import evenblade.machine.installation.Beat;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.OrderLine;
@@ -19,31 +20,48 @@ public final class PlanDocument {
     /** Dwells side by side that still fit on 80 columns. */
     private static final int DWELLS_PER_TABLE = 5;
 
+    /** A place to write on. */
+    private static final String BLANK = "________";
+    /** What is only known beside the aircraft; an even number of them. */
+    private static final List<String> BLANKS = List.of(
+            "Date, time",
+            "Wind, air",
+            "Fuel on board",
+            "At the controls",
+            "Who stands where",
+            "Sign for stop",
+            "Sensor, place",
+            "Directions",
+            "Changed since",
+            "Recording");
+
     private final RunPlan plan;
+    private final Phrases phrases;
     private final Document.Builder text = Document.begin();
 
-    private PlanDocument(RunPlan plan) {
+    private PlanDocument(RunPlan plan, Phrases phrases) {
+        this.phrases = phrases;
         this.plan = plan;
     }
 
     /** The plan with its card at the end. */
     public static Document of(RunPlan plan, Phrases phrases) {
-        PlanDocument document = new PlanDocument(plan);
+        PlanDocument document = new PlanDocument(plan, phrases);
         document.text.addAll(InstallationDocument.of(plan.installation(), phrases.figures()));
-        document.lines(phrases);
+        document.lines();
         document.card();
         return document.text.done();
     }
 
     /** The card first, then what the run will show. */
     public static Document cardFirst(RunPlan plan, Phrases phrases) {
-        PlanDocument document = new PlanDocument(plan);
+        PlanDocument document = new PlanDocument(plan, phrases);
         document.card();
-        document.lines(phrases);
+        document.lines();
         return document.text.done();
     }
 
-    private void lines(Phrases phrases) {
+    private void lines() {
         orders();
         coincident();
         close();
@@ -191,14 +209,43 @@ public final class PlanDocument {
                 : "shows at " + FigureFormat.fixed(fold.toHz(), 2) + " Hz" + near;
     }
 
+    /** The card alone, with blanks to fill in by hand. */
+    public static Document card(RunPlan plan, Phrases phrases) {
+        PlanDocument document = new PlanDocument(plan, phrases);
+        Document.TableBuilder blanks = document.text.table("").left("fill in by hand").left("").left("").left("");
+        for (int i = 0; i < BLANKS.size(); i += 2) {
+            blanks.row(BLANKS.get(i), BLANK.repeat(3), BLANKS.get(i + 1), BLANK.repeat(3));
+        }
+        blanks.end();
+        document.card();
+        return document.text.done();
+    }
+
     private void card() {
         text.heading("Run card: cautions");
-        plan.card().cautions().forEach(caution -> text.say(Tone.ITEM, caution));
+        text.facts(Tone.ITEM, phrases, plan.card().cautions());
         text.heading("Run card: the run");
         int number = 1;
-        for (String step : plan.card().steps()) {
-            text.known(number + ".", step);
+        for (Fact step : plan.card().steps()) {
+            text.add(new Block.Known(number + ".", phrases.sentence(step)));
             number++;
         }
+        Document.TableBuilder table = text.table("The speeds to hold, and what the gauges read there")
+                .right("engine rpm")
+                .right("propeller rpm")
+                .right("for, s")
+                .left("rpm read")
+                .left("gauges")
+                .left("seen, felt, heard");
+        for (PlannedDwell dwell : plan.dwells()) {
+            table.row(
+                    FigureFormat.rpm(dwell.engineRpm()),
+                    FigureFormat.rpm(dwell.propellerRpm()),
+                    FigureFormat.fixed(dwell.lengthS(), 0),
+                    BLANK,
+                    BLANK,
+                    BLANK + BLANK);
+        }
+        table.end();
     }
 }

@@ -68,6 +68,21 @@ public final class RunDocument {
         return document.text.done();
     }
 
+    /** How fast and how sure. */
+    public static Document speed(RunOrders run, Phrases phrases) {
+        RunDocument document = new RunDocument(run, Extent.ALL, phrases);
+        document.speed();
+        return document.text.done();
+    }
+
+    /** What is to be known beside the figures. */
+    public static Document toKnow(RunOrders run, Phrases phrases) {
+        RunDocument document = new RunDocument(run, Extent.ALL, phrases);
+        document.recording();
+        document.toKnow();
+        return document.text.done();
+    }
+
     /** What shook in a few lines: the speed, then propeller 1× and blade pass of the first channel in each dwell. */
     public static Document inShort(RunOrders run, Phrases phrases) {
         RunDocument document = new RunDocument(run, Extent.ALL, phrases);

@@ -25,6 +25,13 @@ public record Sentence(List<Span> spans) {
         return text.toString();
     }
 
+    /** This and another behind it. */
+    public Sentence then(Sentence other) {
+        List<Span> all = new ArrayList<>(spans);
+        all.addAll(other.spans());
+        return new Sentence(all);
+    }
+
     /** Makes its first letter large; what a user wrote stays as it is. */
     public Sentence capital() {
         if (spans.isEmpty() || !(spans.get(0) instanceof Span.Words first)) {

@@ -10,7 +10,6 @@ import evenblade.machine.installation.HubCounting;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** How much of propeller 1× goes with track over the runs of a job, or what is missing to tell. */
@@ -19,24 +18,24 @@ public final class TieDocument {
     private static final double NINETY_FIVE = 1.96;
 
     private final JobTie tie;
-    private final FigureFormat figures;
+    private final Phrases phrases;
     private final List<String> sentences = new ArrayList<>();
 
-    private TieDocument(JobTie tie, FigureFormat figures) {
+    private TieDocument(JobTie tie, Phrases phrases) {
         this.tie = tie;
-        this.figures = figures;
+        this.phrases = phrases;
     }
 
     /** The runs in a table, then the answer and what it rests on. */
-    public static Document of(JobTie tie, FigureFormat figures) {
+    public static Document of(JobTie tie, Phrases phrases) {
         Document.Builder text = Document.begin()
                 .subject("1× and track over the runs, at " + FigureFormat.rpm(tie.engineRpm()) + " engine rpm");
         if (tie.answer() instanceof TieAnswer.Tied tied) {
             shares(tie, tied, text);
         } else {
-            runs(tie, figures, text);
+            runs(tie, phrases.figures(), text);
         }
-        sentences(tie, figures).forEach(text::say);
+        sentences(tie, phrases).forEach(text::say);
         return text.picture(PictureSlot.Shows.TIE).done();
     }
 
@@ -70,11 +69,11 @@ public final class TieDocument {
     }
 
     /** One sentence or two to each entry: the answer first, then what it rests on. */
-    public static List<String> sentences(JobTie tie, FigureFormat figures) {
-        TieDocument words = new TieDocument(tie, figures);
+    public static List<String> sentences(JobTie tie, Phrases phrases) {
+        TieDocument words = new TieDocument(tie, phrases);
         if (tie.answer() instanceof TieAnswer.NotYet notYet) {
-            words.sentences.add("How much of propeller 1× goes with track isn't known yet. " + notYet.why());
-            words.sentences.add("What would settle it: " + lowerFirst(notYet.whatWouldSettle()));
+            words.sentences.add("How much of propeller 1× goes with track isn't known yet. " + phrases.text(notYet.why()));
+            words.sentences.add("What would settle it: " + phrases.text(notYet.whatWouldSettle()));
         } else {
             words.tied((TieAnswer.Tied) tie.answer());
         }
@@ -109,11 +108,11 @@ public final class TieDocument {
         sentences.add("At perfect track " + sizeWithUnit(found.left()) + " would be left"
                 + (found.left().low() > 0 ? ", which points to mass or engine." : ", which may be nothing at all."));
         sentences.add(
-                "Track of " + figures.both(1) + " once a turn makes " + sizeWithUnit(found.perMillimetre()) + ".");
+                "Track of " + phrases.figures().both(1) + " once a turn makes " + sizeWithUnit(found.perMillimetre()) + ".");
         found.perDegree()
                 .ifPresent(
                         degree -> sentences.add("One degree of pitch once a turn makes " + sizeWithUnit(degree) + "."));
-        tied.pitchLeftOut().ifPresent(sentences::add);
+        tied.pitchLeftOut().map(phrases::text).ifPresent(sentences::add);
         if (found.trackMatters()) {
             sentences.add(tie.smoothest()
                     .map(s -> s.layout().text() + " is predicted to shake least at 1×: " + sizeWithUnit(s.predicted())
@@ -173,9 +172,5 @@ public final class TieDocument {
                     case OTHER_WEIGHTS_ON -> "other balance weights were on than in most runs";
                     case NOT_SEEN -> "no propeller 1× seen alone on that channel at that speed";
                 };
-    }
-
-    private static String lowerFirst(String text) {
-        return text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
     }
 }

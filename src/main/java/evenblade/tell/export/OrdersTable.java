@@ -66,7 +66,7 @@ public final class OrdersTable {
                 "detected (yes/no)",
                 "phase after the mark (deg)",
                 "would fold to (Hz)",
-                "can't be told apart from");
+                "can't be separated from");
     }
 
     private static List<String> row(ChannelOrders channel, DwellOrders dwell, OrderReading reading, double ratio) {

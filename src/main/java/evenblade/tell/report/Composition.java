@@ -1,11 +1,15 @@
 package evenblade.tell.report;
 
+import evenblade.judge.findings.Finding;
 import evenblade.tell.document.Face;
+import evenblade.tell.document.FindingsDocument;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.InstallationDocument;
 import evenblade.tell.document.Phrases;
 import evenblade.tell.report.ReportContent.Heading;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Puts the parts of a report together. */
 final class Composition {
@@ -22,7 +26,7 @@ final class Composition {
                         FigureFormat.minute(input.made()),
                         "Evenblade " + input.version()),
                 ExecutiveSummary.of(input),
-                input.findings(),
+                findings(input.firstPage().findings(), phrases),
                 Timeline.of(input.record()),
                 input.comparisons().stream().map(each -> each.section(phrases)).toList(),
                 input.trend(),
@@ -36,5 +40,12 @@ final class Composition {
                 new Section(InstallationDocument.limits(input.record().installation(), lengths), Map.of()),
                 EvidenceRows.of(input.record(), input.fileWarnings()),
                 new ShortReport(FirstPageComposition.of(input), StrangersPart.of(input)));
+    }
+
+    private static List<Section> findings(List<Finding> findings, Phrases phrases) {
+        return findings.isEmpty()
+                ? List.of()
+                : List.of(new Section(
+                        FindingsDocument.of(findings, Optional.empty(), List.of(), phrases), Map.of()));
     }
 }

@@ -2,6 +2,7 @@ package evenblade.tell.report;
 
 import evenblade.base.units.Length;
 import evenblade.judge.comparison.MeasuredRun;
+import evenblade.judge.findings.Finding;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.keep.job.Detail;
@@ -17,6 +18,7 @@ import evenblade.tell.chart.Caption;
 import evenblade.tell.document.ComparisonDocument;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.FindingsDocument;
 import evenblade.tell.document.Phrases;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -31,11 +33,13 @@ final class ExecutiveSummary {
     private final ReportInput input;
     private final JobRecord record;
     private final FigureFormat lengths;
+    private final Phrases phrases;
 
     private ExecutiveSummary(ReportInput input) {
         this.input = input;
         this.record = input.record();
         this.lengths = new FigureFormat(input.units());
+        this.phrases = new Phrases(Face.PAPER, lengths);
     }
 
     static List<KnownThing> of(ReportInput input) {
@@ -52,9 +56,10 @@ final class ExecutiveSummary {
 
     /** The heaviest finding, where there is one. */
     private Optional<String> pointsTo() {
-        return input.findings().stream()
+        return input.firstPage().findings().stream()
                 .findFirst()
-                .map(finding -> finding.statement() + " " + FigureFormat.capital(finding.howSure()) + ".");
+                .map(finding -> phrases.text(finding.statement()) + " How sure: "
+                        + FindingsDocument.howSure(finding, phrases));
     }
 
     private String measured() {
@@ -209,10 +214,10 @@ final class ExecutiveSummary {
 
     private String open() {
         List<String> open = new ArrayList<>();
-        input.findings().stream()
-                .filter(FindingPart::open)
+        input.firstPage().findings().stream()
+                .filter(Finding::open)
                 .limit(1)
-                .forEach(finding -> open.add(FigureFormat.capital(finding.next())));
+                .forEach(finding -> open.add(FigureFormat.capital(phrases.text(finding.next()))));
         long lost = input.runs().stream().filter(run -> run.troubled()).count();
         if (lost > 0) {
             open.add(FigureFormat.capital(FigureFormat.count(lost, "run")) + " without a result or not to be trusted.");

@@ -2,6 +2,7 @@ package evenblade.tell.report;
 
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Particulars;
+import evenblade.tell.chart.Caption;
 import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,7 +33,7 @@ final class FirstPageComposition {
                 who(),
                 story.sentences().stream().map(FirstPageComposition::together).toList(),
                 line.map(FirstPageComposition::bars).orElse(List.of()),
-                line.map(this::about).orElse(""),
+                line.map(FirstPageComposition::about).orElse(""),
                 TipsPicture.of(input.record(), input.units()).stream().toList(),
                 changes(),
                 story.sure());
@@ -86,15 +87,12 @@ final class FirstPageComposition {
                 after);
     }
 
-    private String about(Headline line) {
-        Optional<ReportedRun> first = input.runs().stream()
-                .filter(run -> run.name().equals(line.before()))
-                .findFirst();
+    private static String about(Headline line) {
         String measure = line.beforeMmS().isPresent()
                 ? "peak velocity"
                 : "the first run set to 100 %, for the scale of the sensor isn't known";
         return FigureFormat.capital(line.change().figure().name()) + ", "
-                + ChannelName.of(first, line.channel().channel()) + ", engine "
+                + Caption.channel(line.channel().channel()) + ", engine "
                 + FigureFormat.rpm(line.pair().engineRpmBefore()) + " and "
                 + FigureFormat.rpm(line.pair().engineRpmAfter()) + " rpm, " + measure + ".";
     }

@@ -7,6 +7,7 @@ import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.RunComparison;
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -20,14 +21,34 @@ import java.util.OptionalDouble;
  * @param after run
  */
 record Headline(Change change, DwellComparison pair, ChannelComparison channel, String before, String after) {
-    /** The line of a beat in a comparison; empty where it wasn't compared. */
+    /** The line of a beat in a comparison, in its first channel and longest dwell; empty where it wasn't compared. */
     static Optional<Headline> of(RunComparison outcome, HowOften beat) {
-        return ComparisonPictures.mainPair(outcome).flatMap(pair -> pair.changes().stream()
+        return outcome.channels().stream()
+                .findFirst()
+                .flatMap(channel -> of(outcome, beat, channel, ComparisonPictures.mainPair(outcome)));
+    }
+
+    /** This line in another comparison: in the channel of that name, at the nearest speed. */
+    Optional<Headline> in(RunComparison outcome, HowOften beat) {
+        return outcome.channels().stream()
+                .filter(each -> each.channel().equals(channel.channel()))
+                .findFirst()
+                .flatMap(same -> of(
+                        outcome,
+                        beat,
+                        same,
+                        same.dwells().stream()
+                                .min(Comparator.comparingDouble(
+                                        each -> Math.abs(each.engineRpmBefore() - pair.engineRpmBefore())))));
+    }
+
+    private static Optional<Headline> of(
+            RunComparison outcome, HowOften beat, ChannelComparison channel, Optional<DwellComparison> at) {
+        return at.flatMap(pair -> pair.changes().stream()
                 .filter(change -> change.figure().kind() != Figure.Kind.UNEVENNESS)
                 .filter(change -> change.figure().line().filter(beat::shownBy).isPresent())
                 .findFirst()
-                .map(change ->
-                        new Headline(change, pair, outcome.channels().get(0), outcome.before(), outcome.after())));
+                .map(change -> new Headline(change, pair, channel, outcome.before(), outcome.after())));
     }
 
     /** Peak velocity before, or what it was below; empty where the scale isn't known. */

@@ -21,12 +21,12 @@ public final class Report {
 
     /** One HTML file in UTF-8, well-formed as XML, with its pictures inside. */
     public void writeHtml(OutputStream out) throws IOException {
-        out.write(ReportTemplate.page(content, paper, extent).getBytes(StandardCharsets.UTF_8));
+        out.write(ReportTemplate.of(extent).page(content, paper).getBytes(StandardCharsets.UTF_8));
     }
 
     /** A PDF file with page numbers, a running head and its fonts inside. */
     public void writePdf(OutputStream out) throws IOException {
         Sheets.write(
-                ReportTemplate.sheets(content, paper, extent), content.heading().program(), out);
+                ReportTemplate.of(extent).sheets(content, paper), content.heading().program(), out);
     }
 }

@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param heading what it is about
  * @param inShort the answer: a few lines, each with what it answers
- * @param findings what the measurements point to; may be empty
+ * @param findings what the measurements point to; empty where none are worked out
  * @param timeline what was done, in order of time
  * @param comparisons runs held against each other, the first and last runs first
  * @param trend over all runs; may be empty
@@ -25,7 +25,7 @@ import java.util.List;
 public record ReportContent(
         Heading heading,
         List<KnownThing> inShort,
-        List<FindingPart> findings,
+        List<Section> findings,
         List<TimelineEntry> timeline,
         List<Section> comparisons,
         List<ReportFigure> trend,
@@ -124,11 +124,6 @@ public record ReportContent(
      * @param state {@code as added}, or what is wrong with it
      */
     public record StoredRow(String entry, String path, String original, String bytes, String sha256, String state) {}
-
-    /** Whether there is a finding. */
-    public boolean found() {
-        return !findings.isEmpty();
-    }
 
     /** Whether there is a trend. */
     public boolean trending() {

@@ -18,7 +18,6 @@ import java.util.List;
  * @param trend pictures over all runs
  * @param turn pictures of one turn of the propeller
  * @param photos that can be shown
- * @param findings what it points to, weightiest first; empty where none are worked out
  * @param units which unit of length comes first
  * @param checks static readings with their limits; may be empty
  * @param answers what several measurements say together; may be empty
@@ -34,7 +33,6 @@ public record ReportInput(
         List<ReportFigure> trend,
         List<ReportFigure> turn,
         List<ReportContent.Photo> photos,
-        List<FindingPart> findings,
         LengthUnit units,
         List<Section> checks,
         List<Section> answers,
@@ -46,7 +44,6 @@ public record ReportInput(
         trend = List.copyOf(trend);
         turn = List.copyOf(turn);
         photos = List.copyOf(photos);
-        findings = List.copyOf(findings);
         checks = List.copyOf(checks);
         answers = List.copyOf(answers);
     }

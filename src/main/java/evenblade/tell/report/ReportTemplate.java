@@ -1,7 +1,6 @@
 package evenblade.tell.report;
 
 import com.samskivert.mustache.Mustache;
-import com.samskivert.mustache.Template;
 import evenblade.tell.document.Html;
 import java.io.IOException;
 import java.io.InputStream;
@@ -10,32 +9,38 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 
-/** Sets a report's content as a page; the only class that knows the template engine. */
-final class ReportTemplate {
-    private ReportTemplate() {}
+/** Sets what a paper says as a page; the only class that knows the template engine. */
+enum ReportTemplate {
+    FULL("report.html"),
+    SHORT("short.html"),
+    SHEET("sheet.html");
+
+    private final String file;
+
+    ReportTemplate(String file) {
+        this.file = file;
+    }
+
+    static ReportTemplate of(ReportExtent extent) {
+        return extent == ReportExtent.FULL ? FULL : SHORT;
+    }
 
     /** The page as XHTML that a browser reads as HTML, with everything in it. */
-    static String page(ReportContent content, PaperSize paper, ReportExtent extent) {
-        return fill(content, paper, extent, false);
+    String page(Object content, PaperSize paper) {
+        return fill(content, paper, false);
     }
 
-    /** With a running head and page numbers, for sheets. */
-    static String sheets(ReportContent content, PaperSize paper, ReportExtent extent) {
-        return fill(content, paper, extent, true);
+    /** As sheets, with page numbers. */
+    String sheets(Object content, PaperSize paper) {
+        return fill(content, paper, true);
     }
 
-    private static String fill(ReportContent content, PaperSize paper, ReportExtent extent, boolean paged) {
+    private String fill(Object content, PaperSize paper, boolean paged) {
         String styles = resource("report.css") + (paged ? resource("paper.css") : "");
         Map<String, Object> setting = Map.of("styles", styles, "pageSize", paper.pageSize(), "paged", paged);
         StringWriter page = new StringWriter();
-        template(extent).execute(content, setting, page);
+        Mustache.compiler().withEscaper(Html::escaped).compile(resource(file)).execute(content, setting, page);
         return page.toString();
-    }
-
-    private static Template template(ReportExtent extent) {
-        return Mustache.compiler()
-                .withEscaper(Html::escaped)
-                .compile(resource(extent == ReportExtent.FULL ? "report.html" : "short.html"));
     }
 
     private static String resource(String name) {

@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Each ground run of a job: what was said of it, how it was measured, and what came of it. */
-final class RunSections {
+public final class RunSections {
     private RunSections() {}
 
     /** Newest first and in full, the others in brief. */
@@ -37,12 +37,14 @@ final class RunSections {
         if (run.troubled()) {
             text.say(Tone.CAUTION, run.trouble());
         }
-        conditions((Detail.Run) event.detail(), text);
+        text.addAll(noted((Detail.Run) event.detail()));
         run.orders().map(orders -> RunDocument.of(orders, extent, phrases)).ifPresent(text::addAll);
         return new Section(text.done(), Map.of(PictureSlot.of(PictureSlot.Shows.RUN), run.figures()));
     }
 
-    private static void conditions(Detail.Run detail, Document.Builder text) {
+    /** How a run was measured, and what was said of its recording. */
+    public static Document noted(Detail.Run detail) {
+        Document.Builder text = Document.begin();
         detail.conditions()
                 .entries()
                 .forEach((condition, value) -> text.known(FigureFormat.capital(condition.word()), value));
@@ -58,5 +60,6 @@ final class RunSections {
         if (!settings.table().unsaid()) {
             text.known("Table read with", settings.table().words());
         }
+        return text.done();
     }
 }

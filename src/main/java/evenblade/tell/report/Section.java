@@ -26,11 +26,9 @@ public record Section(Document document, Map<PictureSlot, List<ReportFigure>> fi
         StringBuilder html = new StringBuilder();
         figures.forEach(figure -> html.append("<div class=\"")
                 .append(figure.wide() ? "wide" : "half")
-                .append("\"><img src=\"")
-                .append(figure.address())
-                .append("\" alt=\"")
-                .append(Html.escaped(figure.words()))
-                .append("\"/></div>\n"));
+                .append("\">")
+                .append(figure.html())
+                .append("</div>\n"));
         return html.toString();
     }
 }

@@ -11,10 +11,12 @@ import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.machine.installation.Limit;
+import evenblade.machine.installation.OrderLine;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
+import evenblade.tell.chart.Caption;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Block.Weight;
 import evenblade.tell.document.Document;
@@ -33,6 +35,8 @@ import java.util.stream.Collectors;
 
 /** What a stranger needs to judge the first page: trend, tip marks, balance, orders, what was measured with what. */
 final class StrangersPart {
+    private static final String NOT_NOTED = "not noted";
+
     private final ReportInput input;
     private final FigureFormat lengths;
 
@@ -62,14 +66,15 @@ final class StrangersPart {
     }
 
     private Optional<Section> trend() {
+        Document.Builder text = Document.begin().subject("Over the whole job").picture(Shows.RUN);
+        int number = 1;
+        for (Event change : new Story(input).changes()) {
+            text.known(number + ".", change.text());
+            number++;
+        }
         return input.trend().stream()
                 .findFirst()
-                .map(figure -> new Section(
-                        Document.begin()
-                                .subject("Over the whole job")
-                                .picture(Shows.RUN)
-                                .done(),
-                        Map.of(PictureSlot.of(Shows.RUN), List.of(figure))));
+                .map(figure -> new Section(text.done(), Map.of(PictureSlot.of(Shows.RUN), List.of(figure))));
     }
 
     private Optional<Section> tips() {
@@ -85,12 +90,12 @@ final class StrangersPart {
         String unit = input.units().sign();
         Document.Builder text =
                 Document.begin().subject(twice ? "Tracking before and after" : "Tracking as it was marked");
-        Document.TableBuilder table = text.table("Tips above the lowest one, " + unit)
+        Document.TableBuilder table = text.table("Tips above the lowest one, " + unit + ", and the hub position of each blade")
                 .left("blade")
-                .left("hub position, first")
+                .left("hub, first")
                 .point("first");
         if (twice) {
-            table.left("hub position, last").point("last");
+            table.left("hub, last").point("last");
         }
         for (String blade :
                 TipsPicture.session(first).layout().blades().stream().sorted().toList()) {
@@ -140,24 +145,54 @@ final class StrangersPart {
         if (answered.isEmpty()) {
             return Optional.empty();
         }
-        Document.Builder text = Document.begin().subject("Orders of the first run and of the last");
         Optional<DwellComparison> pair = input.comparisons().stream()
                 .findFirst()
                 .flatMap(compared -> ComparisonPictures.mainPair(compared.outcome()));
-        ReportedRun last = answered.get(answered.size() - 1);
-        orders(answered.get(0), pair.map(DwellComparison::engineRpmBefore), text);
+        List<Measured> shown = new ArrayList<>();
+        Document.Builder text = Document.begin().subject("Orders of the first run and of the last");
+        measured(answered.get(0), pair.map(DwellComparison::engineRpmBefore), text).ifPresent(shown::add);
         if (answered.size() > 1) {
-            orders(last, pair.map(DwellComparison::engineRpmAfter), text);
+            measured(answered.get(answered.size() - 1), pair.map(DwellComparison::engineRpmAfter), text)
+                    .ifPresent(shown::add);
         }
+        shown.forEach(each -> text.say(each.about()));
+        orders(shown, text);
         text.say(
                 Tone.NOTE,
-                "Peak values in one dwell (a steady stretch at one speed). ± holds 95 %. Left out: lines that don't stand out"
-                        + " of the noise.");
+                "Peak values in one dwell (a steady stretch at one speed). ± holds 95 %. Left out: lines that stand out of the"
+                        + " noise in neither run.");
         return Optional.of(new Section(text.done(), Map.of()));
     }
 
+    /** One run at one steady speed. */
+    private record Measured(String about, DwellOrders dwell, SignalUnit unit) {
+        Optional<OrderReading> reading(OrderLine line) {
+            return dwell.readings().stream()
+                    .filter(reading -> reading.line().equals(line) && reading.level() instanceof Level.Measured)
+                    .findFirst();
+        }
+
+        String hertz(OrderLine line) {
+            return reading(line)
+                    .map(reading -> FigureFormat.fixed(reading.frequencyHz(), 2))
+                    .orElse("–");
+        }
+
+        String amplitude(OrderLine line) {
+            return reading(line)
+                    .map(reading -> FigureFormat.level((Level.Measured) reading.level()))
+                    .orElse("–");
+        }
+
+        String velocity(OrderLine line) {
+            return reading(line)
+                    .map(reading -> StrangersPart.velocity(reading, (Level.Measured) reading.level(), unit))
+                    .orElse("–");
+        }
+    }
+
     /** One run at the speed that was compared, else at its longest dwell. */
-    private void orders(ReportedRun run, Optional<Double> engineRpm, Document.Builder text) {
+    private Optional<Measured> measured(ReportedRun run, Optional<Double> engineRpm, Document.Builder text) {
         MeasuredRun measured = run.measured().orElseThrow();
         Optional<ChannelOrders> channel = LastRun.channel(measured, new Story(input).channel());
         Optional<DwellOrders> dwell = channel.flatMap(each -> engineRpm.isPresent()
@@ -166,25 +201,33 @@ final class StrangersPart {
                 : LastRun.longest(each));
         if (dwell.isEmpty()) {
             text.say("Run '" + run.name() + "': no steady speed known, so no order could be measured.");
+            return Optional.empty();
+        }
+        String about = "Run '" + run.name() + "', "
+                + Caption.channel(channel.get().channel()) + ", engine "
+                + FigureFormat.rpm(measured.engineRpm(dwell.get().dwell())) + " rpm";
+        return Optional.of(new Measured(about, dwell.get(), channel.get().unit()));
+    }
+
+    private static void orders(List<Measured> shown, Document.Builder text) {
+        if (shown.isEmpty()) {
             return;
         }
-        SignalUnit unit = channel.get().unit();
-        Document.TableBuilder table = text.table("Run '" + run.name() + "', "
-                        + ChannelName.of(Optional.of(run), channel.get().channel()) + ", engine "
-                        + FigureFormat.rpm(measured.engineRpm(dwell.get().dwell())) + " rpm")
-                .left("line")
-                .point("Hz")
-                .point(unit.display())
-                .point("mm/s");
-        for (OrderReading reading : dwell.get().readings()) {
-            boolean shown = reading.detected() || reading.line().propellerOnce();
-            if (shown && reading.level() instanceof Level.Measured level) {
-                table.row(
-                        level.detected() ? Weight.PLAIN : Weight.FAINT,
-                        reading.line().name(),
-                        FigureFormat.fixed(reading.frequencyHz(), 2),
-                        FigureFormat.level(level),
-                        velocity(reading, level, unit));
+        Document.TableBuilder table =
+                text.table(shown.size() > 1 ? "First and last" : "").left("line");
+        for (Measured each : shown) {
+            table.point("Hz").point(each.unit().display()).point("mm/s");
+        }
+        for (OrderReading first : shown.get(0).dwell().readings()) {
+            OrderLine line = first.line();
+            boolean detected = shown.stream()
+                    .anyMatch(each ->
+                            each.reading(line).filter(OrderReading::detected).isPresent());
+            if (detected || line.propellerOnce()) {
+                List<String> cells = new ArrayList<>(List.of(line.name()));
+                shown.forEach(
+                        each -> cells.addAll(List.of(each.hertz(line), each.amplitude(line), each.velocity(line))));
+                table.row(detected ? Weight.PLAIN : Weight.FAINT, cells.toArray(String[]::new));
             }
         }
         table.end();
@@ -205,20 +248,24 @@ final class StrangersPart {
             return Optional.empty();
         }
         Document.Builder text = Document.begin().subject("What was measured with what");
-        Document.TableBuilder table = text.table("Ground runs")
-                .left("run")
-                .left("when")
-                .left("sensor, place")
-                .left("directions, gain")
-                .left("wind, air");
+        List<Condition> differing = new ArrayList<>();
+        for (Condition condition : Condition.values()) {
+            List<String> said =
+                    input.runs().stream().map(run -> noted(run, condition)).distinct().toList();
+            if (said.size() > 1) {
+                differing.add(condition);
+            } else if (!said.get(0).equals(NOT_NOTED)) {
+                text.known(condition.word() + ", all runs", said.get(0));
+            }
+        }
+        Document.TableBuilder table = text.table("Ground runs").left("run").left("when");
+        differing.forEach(condition -> table.left(condition.word()));
         for (ReportedRun run : input.runs()) {
-            Detail.Run detail = (Detail.Run) run.event().detail();
-            table.row(
+            List<String> cells = new ArrayList<>(List.of(
                     run.name() + " (" + run.event().id() + ")" + speed(run),
-                    FigureFormat.minute(run.event().at()),
-                    noted(detail, Condition.SENSOR, Condition.DEVICE, Condition.PLACE),
-                    noted(detail, Condition.DIRECTION, Condition.GAIN),
-                    noted(detail, Condition.WIND, Condition.TEMPERATURE));
+                    FigureFormat.minute(run.event().at())));
+            differing.forEach(condition -> cells.add(noted(run, condition)));
+            table.row(cells.toArray(String[]::new));
         }
         table.end();
         input.runs().stream()
@@ -233,10 +280,7 @@ final class StrangersPart {
                 .orElse(", no result");
     }
 
-    private static String noted(Detail.Run run, Condition... wanted) {
-        String said = List.of(wanted).stream()
-                .flatMap(each -> run.conditions().get(each).stream())
-                .collect(Collectors.joining(", "));
-        return said.isEmpty() ? "not noted" : said;
+    private static String noted(ReportedRun run, Condition condition) {
+        return ((Detail.Run) run.event().detail()).conditions().get(condition).orElse(NOT_NOTED);
     }
 }

@@ -9,6 +9,7 @@ import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.BeforeAfterBarsPicture;
 import evenblade.tell.chart.Caption;
+import evenblade.tell.chart.ChartTheme;
 import evenblade.tell.chart.MarkKind;
 import evenblade.tell.chart.PlottedEstimate;
 import evenblade.tell.document.FigureFormat;
@@ -19,10 +20,10 @@ import java.util.Optional;
 
 /** The tips as they were marked first and last, each above the lowest of its session, blade by blade. */
 final class TipsPicture {
-    private static final int WIDTH_PX = 620; // half a page at some 150 pixels an inch
-    private static final int HEIGHT_PX = 235; // three blades with air between
+    private static final int WIDTH_PX = 1000; // a page at some 150 pixels an inch
+    private static final int HEIGHT_PX = 330; // three blades with air between
     /** Each blade beyond the third needs this much more. */
-    private static final int MORE_PX = 45;
+    private static final int MORE_PX = 60;
 
     private static final int USUAL_BLADES = 3; // what the height is for
 
@@ -57,7 +58,8 @@ final class TipsPicture {
                         rows),
                 "The tips before and after");
         int height = HEIGHT_PX + MORE_PX * Math.max(0, blades.size() - USUAL_BLADES);
-        return Optional.of(ReportFigure.wide(picture.title(), picture.png(WIDTH_PX, height)));
+        return Optional.of(ReportFigure.drawn(
+                picture, WIDTH_PX, height, ChartTheme.forPage(WIDTH_PX, WIDTH_PX)));
     }
 
     static TrackingSession session(Event event) {

@@ -53,6 +53,25 @@ class DistributionsTest {
         assertThat(Distributions.noncentralFBelow(5, 2, 8, 9)).isCloseTo((double) below / draws, within(0.0045));
     }
 
+    /**
+     * With 2 and 2 degrees of freedom the mixture sums to x·e^(−h(1 − x)), h = λ/2, x = f/(f + 1); with 2 and 4 to
+     * x·e^(−h(1 − x))·(1 + (1 − x)(1 + h·x)), x = f/(f + 2): I_x(a, 1) = xᵃ, I_x(a, 2) = xᵃ(1 + a(1 − x)).
+     */
+    @Test
+    void noncentral_f_of_two_and_two_and_of_two_and_four_degrees_in_closed_form() {
+        for (double lambda : new double[] {0.3, 4, 25, 400}) {
+            double h = lambda / 2;
+            for (double f : new double[] {0.5, 3, 20, 150, 900}) {
+                double x = f / (f + 1);
+                double two = x * Math.exp(-h * (1 - x));
+                assertThat(Distributions.noncentralFBelow(f, 2, 2, lambda)).isCloseTo(two, within(1e-10));
+                double y = f / (f + 2);
+                double four = y * Math.exp(-h * (1 - y)) * (1 + (1 - y) * (1 + h * y));
+                assertThat(Distributions.noncentralFBelow(f, 2, 4, lambda)).isCloseTo(four, within(1e-10));
+            }
+        }
+    }
+
     @Test
     void a_phasor_turns() {
         Phasor quarter = Phasor.ofDegrees(2, 90);

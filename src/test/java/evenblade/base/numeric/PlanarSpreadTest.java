@@ -28,4 +28,18 @@ class PlanarSpreadTest {
         assertThat(turned.lengthQuantile(0.9)).isCloseTo(along.lengthQuantile(0.9), within(1e-6));
         assertThat(turned.distanceSquared(new Phasor(0, 5))).isCloseTo(1, within(1e-12));
     }
+
+    /** Variances 4 and 1, covariance 1.2, about (3, 4): |V|² is 25 + 5 on average; along (3, 4)/5 (9·4 + 16·1 + 24·1.2)/25. */
+    @Test
+    void momentsOfASlantingSpread() {
+        PlanarSpread slanting = new PlanarSpread(new Phasor(3, 4), 4, 1.2, 1);
+        assertThat(slanting.variance()).isEqualTo(5);
+        assertThat(slanting.meanSquare()).isEqualTo(30);
+        assertThat(slanting.sigmaAlong(new Phasor(30, 40))).isCloseTo(Math.sqrt(80.8 / 25), within(1e-12));
+        assertThat(slanting.sigmaAlong(Phasor.ZERO)).isEqualTo(2);
+        // The inverse covariance is [[1, −1.2], [−1.2, 4]]/2.56.
+        assertThat(slanting.distanceSquared(new Phasor(5, 3))).isCloseTo((4 + 4.8 + 4) / 2.56, within(1e-12));
+        assertThat(slanting.widened(3).sigmaAlong(new Phasor(1, 0))).isCloseTo(6, within(1e-12));
+        assertThat(slanting.lengthBelow(0)).isZero();
+    }
 }

@@ -1,8 +1,10 @@
 package evenblade.base.numeric;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -25,5 +27,14 @@ class RiceTest {
         }
         // Three standard errors of a share of 600 draws: 0.027; at zero, where one side can't miss, up to all of it.
         assertThat((double) held / trials).isBetween(0.923, trueLength <= 1 ? 1.0 : 0.977);
+    }
+
+    /** Far above the noise: √(R² − s²) ± t·s. */
+    @Test
+    void a_long_vector_has_the_interval_of_a_normal_one() {
+        double middle = Math.sqrt(400 - 1);
+        Rice.Interval interval = Rice.interval95(20, 1, 10);
+        assertThat(interval.low()).isCloseTo(middle - 2.228139, within(1e-5));
+        assertThat(interval.high()).isCloseTo(middle + 2.228139, within(1e-5));
     }
 }

@@ -2,7 +2,6 @@ package evenblade.face.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.base.units.LengthUnit;
 import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
@@ -13,7 +12,8 @@ import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeJob;
 import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
-import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.Face;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.document.TieDocument;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -78,7 +78,7 @@ class TieOfJobTest {
 
     @Test
     void the_words_say_speed_channel_share_and_how_the_hub_is_counted() {
-        List<String> words = TieDocument.sentences(told, new FigureFormat(LengthUnit.MILLIMETRE));
+        List<String> words = TieDocument.sentences(told, Phrases.of(Face.PAPER));
         assertThat(words.get(0)).startsWith("Propeller 1× changes with track.").contains("m/s²");
         assertThat(words).anyMatch(w -> w.startsWith("At perfect track"));
         assertThat(words).anyMatch(w -> w.contains("engine rpm on channel"));

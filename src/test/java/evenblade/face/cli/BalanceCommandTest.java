@@ -89,7 +89,7 @@ class BalanceCommandTest {
         assertThat(run.out())
                 .contains("With all trial weights off, put on 2.01 g at 60 mm, at 329.2°.")
                 .contains("Left over: 0 g·mm.")
-                .contains("Ignition off")
+                .contains("ignition off")
                 .contains("maker");
         assertThat(run.out().lines()).allSatisfy(line -> assertThat(line.codePointCount(0, line.length()))
                 .isLessThanOrEqualTo(LineWrapper.WIDTH));

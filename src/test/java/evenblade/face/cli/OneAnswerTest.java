@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import evenblade.base.json.JsonWriter;
 import evenblade.base.units.LengthUnit;
 import evenblade.face.app.AnalyseRecording;
+import evenblade.face.app.BalanceJob;
 import evenblade.face.app.CompareRuns;
 import evenblade.face.app.JudgeTracking;
 import evenblade.face.app.Progress;
+import evenblade.face.app.ShowTrend;
+import evenblade.face.app.WeighFindings;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
@@ -19,19 +22,24 @@ import evenblade.keep.practice.PracticeJob;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.RunOrders;
+import evenblade.tell.document.BalanceDocument;
 import evenblade.tell.document.Block;
 import evenblade.tell.document.ComparisonDocument;
 import evenblade.tell.document.Document;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.FindingsDocument;
 import evenblade.tell.document.Phrases;
 import evenblade.tell.document.RunDocument;
+import evenblade.tell.document.TieDocument;
 import evenblade.tell.document.TrackingDocument;
+import evenblade.tell.document.TrendDocument;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -127,8 +135,7 @@ class OneAnswerTest {
         List<String> window = new ArrayList<>();
         for (Event run : runs) {
             all.append(orders(run));
-            RunOrders orders =
-                    AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders();
+            RunOrders orders = AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders();
             for (ChannelOrders channel : orders.channels()) {
                 channel.dwells()
                         .forEach(dwell -> window.addAll(rows(RunDocument.dwell(orders, channel, dwell, WINDOW))));
@@ -173,5 +180,105 @@ class OneAnswerTest {
         assertThat(rows("<h2>Static checks</h2>", "<h3>1× and track over the runs"))
                 .hasSizeGreaterThan(2)
                 .allSatisfy(row -> assertThat(commandLine).contains(row));
+    }
+
+    /** Every sentence and every row of a document, blanks closed up. */
+    private static List<String> said(Document document) {
+        List<String> said = new ArrayList<>(rows(document));
+        for (Block block : document.blocks()) {
+            if (block instanceof Block.Heading heading) {
+                said.add(heading.text());
+            } else if (block instanceof Block.Paragraph paragraph) {
+                said.add(paragraph.sentence().text());
+            } else if (block instanceof Block.Known known) {
+                said.add(known.sentence().text());
+            }
+        }
+        return said.stream().map(text -> plain(List.of(text))).toList();
+    }
+
+    /** The words of the report between two headings. */
+    private static String report(String from, String to) {
+        int start = page.indexOf(from);
+        return words(page.substring(start, page.indexOf(to, start)));
+    }
+
+    private static String words(String html) {
+        return html.replaceAll("<[^>]*>", " ")
+                .replace("&#39;", "'")
+                .replace("&quot;", "\"")
+                .replace("&lt;", "<")
+                .replace("&gt;", ">")
+                .replace("&amp;", "&")
+                .replaceAll("\\s+", " ");
+    }
+
+    @Test
+    @DisplayName("about the speed of every run, in the words that go with it")
+    void speed() {
+        for (Event run : runs) {
+            String commandLine = orders(run);
+            Document window =
+                    RunDocument.speed(AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders(), WINDOW);
+            String paper = report("<h2>The ground runs</h2>", "<h2>The installation</h2>");
+            assertThat(said(window)).hasSizeGreaterThan(3).allSatisfy(text -> {
+                assertThat(commandLine).contains(text);
+                assertThat(paper).contains(text);
+            });
+        }
+    }
+
+    @Test
+    @DisplayName("about the trend over all runs")
+    void trend() {
+        String commandLine = written("trend", job.toString());
+        Document window = TrendDocument.of(
+                ShowTrend.follow(job, OptionalDouble.empty()).channels().get(0), WINDOW);
+        assertThat(said(window)).hasSizeGreaterThan(10).allSatisfy(text -> assertThat(commandLine)
+                .contains(text));
+    }
+
+    @Test
+    @DisplayName("about every finding, its evidence, and the tie of shaking and track")
+    void findings() {
+        String commandLine = written("findings", job.toString());
+        WeighFindings.Answer answer = WeighFindings.weigh(job);
+        Document window = FindingsDocument.of(answer.findings().list(), answer.tie(), answer.warnings(), WINDOW);
+        assertThat(answer.tie()).isPresent();
+        assertThat(said(window)).hasSizeGreaterThan(20).allSatisfy(text -> assertThat(commandLine)
+                .contains(text));
+        String paper = report("<h2>What it points to</h2>", "<h2>What was done, and when</h2>");
+        assertThat(said(FindingsDocument.of(
+                        answer.findings().list(),
+                        Optional.empty(),
+                        List.of(),
+                        new Phrases(Face.PAPER, WINDOW.figures()))))
+                .hasSizeGreaterThan(20)
+                .allSatisfy(text -> assertThat(paper).contains(text));
+        String tie = report("<h3>1× and track over the runs", "<h2>The ground runs</h2>");
+        assertThat(said(TieDocument.of(answer.tie().orElseThrow(), WINDOW)))
+                .hasSizeGreaterThan(3)
+                .allSatisfy(text -> assertThat(tie).contains(text));
+    }
+
+    @Test
+    @DisplayName("about the balance weight")
+    void balance() throws IOException {
+        Path shop = folder.resolve("shop");
+        written("practice", shop.toString(), "--to-balance", "--seed", "3");
+        written("job", "weight", shop.toString(), "--angles", "against-rotation");
+        written(
+                "job", "weight", shop.toString(), "--mass", "10 g", "--radius", "60 mm", "--angle", "0 deg", "--label",
+                "trial");
+        written("practice", shop.toString(), "--next-run", "--label", "trial");
+        String commandLine = written("balance", shop.toString());
+        Document window =
+                BalanceDocument.of(BalanceJob.balance(shop, OptionalDouble.empty(), Optional.empty()), WINDOW);
+        written("report", shop.toString(), "--out", folder.resolve("paper").toString());
+        String paper = words(Files.readString(folder.resolve("paper").resolve("report.html")));
+        assertThat(said(window)).hasSizeGreaterThan(8).allSatisfy(text -> {
+            assertThat(commandLine).contains(text);
+            assertThat(paper).contains(text);
+        });
     }
 }

@@ -48,7 +48,7 @@ class BalanceThroughTheWindowTest {
         enter();
         MakePractice.nextRun(job, Optional.of("trial"));
         place.open(job);
-        assertThat(balance()).contains("put on 16.42 g at 60 mm, at 58.6°").contains("Ignition off");
+        assertThat(balance()).contains("put on 16.42 g at 60 mm, at 58.6°").contains("ignition off");
 
         place.hands().click("add weight");
         type("16 g", "60", "hole 2");

@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Does a whole job as a person would, and takes the pictures of docs/desktop.md on the way. */
+/** Does a whole job as a person would, and takes the pictures of docs/handbook.md on the way. */
 @Tag("screen")
 @Tag("long")
 @DisplayName("A whole job in the window")
@@ -71,7 +71,8 @@ class WholeJobTest {
         run(recordings.get(0), "as found");
         hands.awaitNamed("orders");
         hands.awaitRest();
-        assertThat(hands.text("speed")).startsWith("Engine ").contains("95 %");
+        assertThat(hands.text("speed")).startsWith("Speed CONFIRMED");
+        assertThat(hands.text("speed known")).startsWith("engine ").contains("95 %");
         hands.photograph(PICTURES.resolve("desktop-run.png"));
         hands.tab("run tabs", "Waterfall");
         hands.awaitRest();
@@ -113,7 +114,7 @@ class WholeJobTest {
         quiet();
         level();
         record("as found", 0.08, Optional.of(PICTURES.resolve("desktop-live.png")));
-        assertThat(hands.text("speed")).matches("Engine (4799|4800)\\..*95 %.*");
+        assertThat(hands.text("speed known")).matches("engine (4799|4800)\\..*95 %.*");
         hands.click("add change");
         hands.type("text", "Blade B shimmed into track.");
         hands.click("enter");

@@ -135,7 +135,7 @@ class AudioPathTest {
                 .hasMessageContaining("disk gone");
         assertThatThrownBy(() -> new AudioPath(failing(new IndexOutOfBoundsException("fault"), null), 64)
                         .deliverTo((samples, frames) -> {}))
-                .isInstanceOf(IllegalStateException.class);
+                .isInstanceOf(IndexOutOfBoundsException.class);
     }
 
     @Test

@@ -3,6 +3,7 @@ package evenblade.judge.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Amount;
 import evenblade.base.numeric.Phasor;
 import evenblade.judge.balance.BalanceAnswer.Advice;
 import java.util.List;
@@ -97,12 +98,14 @@ class BalanceCasesTest {
         assertThat(advice.massG()).isCloseTo(58.79, within(5e-3));
         assertThat(advice.correction().value().angleDeg()).isCloseTo(40.1, within(0.05));
         assertThat(answer.warnings())
-                .filteredOn(w -> w instanceof Objection.ClosurePoor)
+                .filteredOn(w -> w.code() == ObjectionCode.CLOSURE_POOR)
                 .singleElement()
                 .satisfies(w -> {
-                    Objection.ClosurePoor poor = (Objection.ClosurePoor) w;
-                    assertThat(poor.bySumGmm() / Runs.RADIUS_MM).isCloseTo(58.79, within(5e-3));
-                    assertThat(poor.byCosinesGmm() / Runs.RADIUS_MM).isCloseTo(62.00, within(5e-3));
+                    List<Double> gmm = w.fact().values().stream()
+                            .map(value -> 1e6 * ((Amount) value).value())
+                            .toList();
+                    assertThat(gmm.get(1) / Runs.RADIUS_MM).isCloseTo(58.79, within(5e-3));
+                    assertThat(gmm.get(2) / Runs.RADIUS_MM).isCloseTo(62.00, within(5e-3));
                 });
     }
 

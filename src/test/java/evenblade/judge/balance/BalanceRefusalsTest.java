@@ -3,7 +3,9 @@ package evenblade.judge.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.judge.balance.Objection.Code;
+import evenblade.base.fact.Amount;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Value;
 import evenblade.judge.balance.TrialConditions.DwellReading;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -20,7 +22,7 @@ class BalanceRefusalsTest {
             WeightedReading.withPhase(3.4, 116, 0.05), WeightedReading.withPhase(1.8, 42, 0.05, Weight.of(10, 60, 0)));
     private static final TrialConditions RUN = TrialConditions.good(2000);
 
-    private static List<Code> refusals(RunsTogether together, OptionalDouble largestG) {
+    private static List<ObjectionCode> refusals(RunsTogether together, OptionalDouble largestG) {
         BalanceAnswer answer = Balancing.balance(new BalanceRequest(GOOD, together, List.of(), largestG, List.of()));
         assertThat(answer.refused()).isEqualTo(!answer.refusals().isEmpty());
         return answer.refusals().stream().map(Objection::code).toList();
@@ -53,25 +55,25 @@ class BalanceRefusalsTest {
         OptionalDouble none = OptionalDouble.empty();
         return Stream.of(
                 Arguments.of(
-                        Code.SPEED_NOT_CONFIRMED,
+                        ObjectionCode.SPEED_NOT_CONFIRMED,
                         with(new TrialConditions(false, 2000, none, false, List.of(), Set.of(), List.of(), none))),
-                Arguments.of(Code.SPEEDS_APART, with(TrialConditions.good(2041))), // 2.03 %
+                Arguments.of(ObjectionCode.SPEEDS_APART, with(TrialConditions.good(2041))), // 2.03 %
                 Arguments.of(
-                        Code.INSEPARABLE_FROM_CRANK,
+                        ObjectionCode.INSEPARABLE_FROM_CRANK,
                         with(new TrialConditions(
                                 true, 2000, OptionalDouble.of(1), true, List.of(), Set.of(), List.of(), none))),
                 Arguments.of(
-                        Code.BEYOND_LIMIT_FIRST,
+                        ObjectionCode.BEYOND_LIMIT_FIRST,
                         new RunsTogether(
                                 List.of(RUN, RUN),
-                                List.of(new Objection.BeyondLimitFirst(Objection.Property.TRACK, 4.8, 3.2)),
+                                List.of(Objection.beyondLimit(Objection.Property.TRACK, 0.0048, 0.0032)),
                                 true)),
                 Arguments.of(
-                        Code.CHANGED_BETWEEN,
+                        ObjectionCode.CHANGED_BETWEEN,
                         with(new TrialConditions(
                                 true, 2000, none, false, List.of("pitch reset"), Set.of(), List.of(), none))),
                 Arguments.of(
-                        Code.SENSOR_CHANGED,
+                        ObjectionCode.SENSOR_CHANGED,
                         with(new TrialConditions(
                                 true,
                                 2000,
@@ -82,23 +84,23 @@ class BalanceRefusalsTest {
                                 List.of(),
                                 none))),
                 Arguments.of(
-                        Code.NEAR_RESONANCE,
+                        ObjectionCode.NEAR_RESONANCE,
                         with(dwells(
                                 new DwellReading(1800, 2, 0.05, OptionalDouble.of(350)),
                                 new DwellReading(2000, 2.2, 0.05, OptionalDouble.of(40))))),
                 Arguments.of(
-                        Code.NEAR_RESONANCE,
+                        ObjectionCode.NEAR_RESONANCE,
                         with(dwells(new DwellReading(1800, 2, 0.05, none), new DwellReading(2000, 1.5, 0.05, none)))),
                 Arguments.of(
-                        Code.LOOSE_MOUNT,
+                        ObjectionCode.LOOSE_MOUNT,
                         with(new TrialConditions(
                                 true, 2000, none, false, List.of(), Set.of(), List.of(), OptionalDouble.of(0.3)))),
-                Arguments.of(Code.SENSE_NOT_CONFIRMED, new RunsTogether(List.of(RUN, RUN), List.of(), false)));
+                Arguments.of(ObjectionCode.SENSE_NOT_CONFIRMED, new RunsTogether(List.of(RUN, RUN), List.of(), false)));
     }
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("faults")
-    void aFaultOfTheRunsRefuses(Code code, RunsTogether together) {
+    void aFaultOfTheRunsRefuses(ObjectionCode code, RunsTogether together) {
         assertThat(refusals(together, OptionalDouble.empty())).containsExactly(code);
     }
 
@@ -115,7 +117,7 @@ class BalanceRefusalsTest {
 
     @Test
     void moreThanTheLargestMassIsRefused() {
-        assertThat(refusals(with(RUN), OptionalDouble.of(10))).containsExactly(Code.BEYOND_LARGEST_MASS);
+        assertThat(refusals(with(RUN), OptionalDouble.of(10))).containsExactly(ObjectionCode.BEYOND_LARGEST_MASS);
     }
 
     @Test
@@ -126,10 +128,14 @@ class BalanceRefusalsTest {
 
         assertThat(answer.advice()).isEmpty();
         assertThat(answer.refusals()).singleElement().satisfies(o -> {
-            Objection.TrialTooLight light = (Objection.TrialTooLight) o;
-            assertThat(light.effect()).isLessThan(light.needed());
-            assertThat(light.needed()).isGreaterThanOrEqualTo(3);
-            assertThat(light.usefulG()).isGreaterThan(2 * 1.5);
+            assertThat(o.code()).isEqualTo(ObjectionCode.TRIAL_TOO_LIGHT);
+            List<Value> values = o.fact().values();
+            double needed = ((Amount) values.get(1)).value();
+            assertThat(((Amount) values.get(0)).value()).isLessThan(needed);
+            assertThat(needed).isGreaterThanOrEqualTo(3);
+            Fact take = (Fact) values.get(2);
+            assertThat(take.code()).isEqualTo(Objection.BalanceFact.WEIGHT_TO_TAKE);
+            assertThat(((Amount) take.values().get(0)).value()).isGreaterThan(2 * 1.5e-3);
         });
     }
 
@@ -165,30 +171,30 @@ class BalanceRefusalsTest {
     void runsThatCantAnswerSayWhatIsMissing() {
         Weight weight = Weight.of(10, 60, 0);
         assertThat(codes(WeightedReading.withPhase(3, 10, 0.1), WeightedReading.withPhase(3, 12, 0.1)))
-                .containsExactly(Code.NO_TRIAL);
+                .containsExactly(ObjectionCode.NO_TRIAL);
         assertThat(codes(WeightedReading.withPhase(3, 10, 0.1, weight), WeightedReading.withPhase(3, 12, 0.1, weight)))
-                .containsExactly(Code.NO_RUN_WITHOUT_WEIGHTS);
+                .containsExactly(ObjectionCode.NO_RUN_WITHOUT_WEIGHTS);
         assertThat(codes(WeightedReading.withPhase(3, 10, 0.1), WeightedReading.withoutPhase(2, 0.1, weight)))
-                .containsExactly(Code.PHASES_MISSING);
+                .containsExactly(ObjectionCode.PHASES_MISSING);
         assertThat(codes(
                         WeightedReading.withoutPhase(3, 0.1),
                         WeightedReading.withoutPhase(2, 0.1, weight),
                         WeightedReading.withoutPhase(2.5, 0.1, Weight.of(10, 60, 120))))
-                .containsExactly(Code.TRIALS_TOO_FEW);
+                .containsExactly(ObjectionCode.TRIALS_TOO_FEW);
         // All on one line through the shaft: which side of it is heavy stays open.
         assertThat(codes(
                         WeightedReading.withoutPhase(3, 0.1),
                         WeightedReading.withoutPhase(2, 0.1, weight),
                         WeightedReading.withoutPhase(2.5, 0.1, Weight.of(5, 60, 0)),
                         WeightedReading.withoutPhase(4, 0.1, Weight.of(10, 60, 180))))
-                .containsExactly(Code.TRIALS_TOO_FEW);
+                .containsExactly(ObjectionCode.TRIALS_TOO_FEW);
     }
 
     /** 4, then 6.5 wherever the weight sits: no unbalance does that. */
     @Test
     void readingsThatContradictEachOtherAreRefused() {
-        assertThat(codes(Runs.fourRuns(4, 15, 6.5, 6.5, 6.5))).containsExactly(Code.CLOSURE_FAILED);
-        assertThat(codes(Runs.fourRuns(4, 15, 2, 2, 2))).containsExactly(Code.CLOSURE_FAILED);
+        assertThat(codes(Runs.fourRuns(4, 15, 6.5, 6.5, 6.5))).containsExactly(ObjectionCode.CLOSURE_FAILED);
+        assertThat(codes(Runs.fourRuns(4, 15, 2, 2, 2))).containsExactly(ObjectionCode.CLOSURE_FAILED);
     }
 
     /** The machine answers with the phases turned over: two trials at 90° show it. */
@@ -206,13 +212,13 @@ class BalanceRefusalsTest {
             wrong[i] = WeightedReading.withPhase(line.magnitude(), -line.degrees(), 0.03, on);
         }
 
-        assertThat(codes(wrong)).containsExactly(Code.SENSE_LOOKS_OTHER);
+        assertThat(codes(wrong)).containsExactly(ObjectionCode.SENSE_LOOKS_OTHER);
         BalanceAnswer answer = Runs.answer(right);
         assertThat(answer.refused()).isFalse();
         assertThat(answer.advice().orElseThrow().correction().value().gmm()).isCloseTo(750, within(1e-6));
     }
 
-    private static List<Code> codes(WeightedReading... runs) {
+    private static List<ObjectionCode> codes(WeightedReading... runs) {
         return Runs.answer(runs).refusals().stream().map(Objection::code).toList();
     }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.problem.BadInput;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Engine.Cycle;
@@ -137,10 +138,10 @@ class PlannerTest {
     }
 
     @Test
-    void leftToItselfThePlanGoesFromIdleToNinetyPercent() {
+    void leftToItselfThePlanBeginsWhereAPullCanBeSeenAndEndsAtNinetyPercent() {
         assertThat(Planner.plan(trainer(), List.of(), NO_SENSOR).dwells())
                 .extracting(PlannedDwell::engineRpm)
-                .containsExactly(1600.0, 2500.0, 3400.0, 4300.0, 5200.0);
+                .containsExactly(2350.0, 3050.0, 3750.0, 4500.0, 5200.0);
     }
 
     @Test
@@ -168,9 +169,14 @@ class PlannerTest {
     @Test
     void theCardCautionsAndDefersToMakersAndLocalRules() {
         RunCard card = Planner.plan(trainer(), List.of(), NO_SENSOR).card();
-        assertThat(String.join(" ", card.cautions()))
-                .contains("ignition off", "arc", "makers' limits", "local rules", "licensed person");
-        assertThat(card.steps()).contains("Hold 5200 engine rpm (2141 propeller rpm) for 20 s, throttle untouched.");
+        assertThat(card.cautions())
+                .extracting(Fact::code)
+                .contains(
+                        CardFact.IGNITION_OFF,
+                        CardFact.KEEP_CLEAR,
+                        CardFact.MAKERS_LIMITS,
+                        CardFact.LICENSED_PERSON);
+        assertThat(card.steps()).extracting(Fact::code).contains(CardFact.HOLD_TABLE);
     }
 
     @Test
@@ -179,8 +185,8 @@ class PlannerTest {
         assertThat(Planner.plan(electric, List.of(), NO_SENSOR)
                         .card()
                         .cautions()
-                        .get(0))
-                .contains("battery")
-                .doesNotContain("ignition");
+                        .get(0)
+                        .code())
+                .isEqualTo(CardFact.CONTROLLER_OFF);
     }
 }

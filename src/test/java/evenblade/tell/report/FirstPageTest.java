@@ -32,7 +32,7 @@ class FirstPageTest {
     /** Propeller 1× of the invented job lies at 4800·21/51/60 Hz. */
     private static final double ONCE_HZ = 4800 * 21 / 51.0 / 60;
 
-    private static final Finding TRACK_CURED = new Finding(
+    static final Finding TRACK_CURED = new Finding(
             Cause.TRACK,
             Fact.of(FindingFact.POINTS_TO_TRACK_OF, Listed.quoted(List.of("C"))),
             List.of(),
@@ -53,7 +53,7 @@ class FirstPageTest {
             Optional.empty());
 
     /** Two runs of an invented job; propeller 1× of each in m/s². */
-    private static ReportInput job(double before, double after, Particulars particulars, Finding... findings) {
+    static ReportInput job(double before, double after, Particulars particulars, Finding... findings) {
         JobRecord record = InventedReport.record(true);
         List<Event> runs = record.standing(Kind.RUN);
         ReportedRun first = InventedReport.reported(runs.get(0), InventedReport.orders(before, 0.01));
@@ -71,7 +71,6 @@ class FirstPageTest {
                                 first.measured().orElseThrow(), last.measured().orElseThrow(), List.of()),
                         List.of(),
                         true)),
-                List.of(),
                 List.of(),
                 List.of(),
                 List.of(),

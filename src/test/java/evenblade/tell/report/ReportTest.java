@@ -3,6 +3,9 @@ package evenblade.tell.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Listed;
+import evenblade.base.fact.Measure;
 import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
@@ -10,9 +13,17 @@ import evenblade.base.fact.WarningCode;
 import evenblade.base.units.LengthUnit;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.comparison.MeasuredRun;
+import evenblade.judge.findings.Carried;
+import evenblade.judge.findings.Cause;
+import evenblade.judge.findings.Confidence;
+import evenblade.judge.findings.EvidenceItem;
+import evenblade.judge.findings.EvidenceRef;
+import evenblade.judge.findings.Finding;
+import evenblade.judge.findings.FindingFact;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
+import evenblade.keep.job.Particulars;
 import evenblade.tell.document.Html;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -20,6 +31,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -40,7 +52,7 @@ class ReportTest {
     private static final byte[] DOT = Base64.getDecoder()
             .decode("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAIAAACQd1PeAAAADElEQVR4nGP4//8/AAX+Av4N70a4AAAAAElFTkSuQmCC");
 
-    private static ReportInput input(boolean invented, List<Warning> fileWarnings, List<FindingPart> findings) {
+    private static ReportInput input(boolean invented, List<Warning> fileWarnings, List<Finding> findings) {
         JobRecord record = InventedReport.record(invented);
         List<Event> runs = record.standing(Kind.RUN);
         ReportedRun before = InventedReport.reported(runs.get(0), InventedReport.orders(2.0, 0.02));
@@ -63,7 +75,6 @@ class ReportTest {
                 List.of(),
                 List.of(),
                 List.of(new ReportContent.Photo("e9", ReportFigure.half("the hub", DOT), "the hub & flange")),
-                findings,
                 LengthUnit.MILLIMETRE,
                 List.of(),
                 List.of(new Section(
@@ -72,7 +83,7 @@ class ReportTest {
                                 .say("At perfect track little would be left.")
                                 .done(),
                         java.util.Map.of())),
-                FirstPageFacts.NONE);
+                new FirstPageFacts(Particulars.NONE, findings));
     }
 
     private static String html(ReportInput input) throws IOException {
@@ -202,20 +213,33 @@ class ReportTest {
     @Test
     @DisplayName("has a place for findings, with what speaks for and against each")
     void placesFindings() throws Exception {
-        FindingPart finding = new FindingPart(
-                "Points to blade C out of track",
-                List.of("1× fell by half when it was shimmed"),
-                List.of(),
-                "repeat the run with nothing changed",
-                "likely",
-                true);
+        Finding finding = new Finding(
+                Cause.TRACK,
+                Fact.of(FindingFact.POINTS_TO_TRACK_OF, Listed.quoted(List.of("C"))),
+                List.of(new EvidenceItem(
+                        Fact.of(FindingFact.RUN_OUT_MAKES, Measure.SHARE.of(0.4)),
+                        3,
+                        EvidenceItem.Origin.STANDING,
+                        EvidenceRef.Whole.TIP_MARKS)),
+                List.of(new EvidenceItem(
+                        Fact.of(FindingFact.TWICE_NOT_TRACK, Measure.NUMBER.of(0.5)),
+                        -1,
+                        EvidenceItem.Origin.RUNNING,
+                        EvidenceRef.Whole.ALL_RUNS)),
+                Fact.of(FindingFact.RESEAT_BLADE),
+                new Confidence(0.82),
+                Optional.empty(),
+                Optional.of(new Carried(3.21, 5.07)));
         assertThat(words(html(input(false, List.of(), List.of(finding)))))
                 .containsSubsequence(
                         "What it points to",
-                        "Points to blade C out of track",
-                        "1× fell by half when it was shimmed",
-                        "repeat the run with nothing changed",
-                        "likely");
+                        "1. Tip marks and shaking point to track: blade C.",
+                        "82 %, fairly sure.",
+                        "3.2 mm/s peak",
+                        "40 % of the power",
+                        "+3 the flange's run-out alone makes 40 %",
+                        "−1 2× along is 0.50 of 1×",
+                        "Reseat that blade");
         assertThat(words(html(input(false, List.of(), List.of())))).contains("No findings are worked out");
     }
 

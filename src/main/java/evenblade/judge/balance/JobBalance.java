@@ -1,4 +1,4 @@
-package evenblade.face.app;
+package evenblade.judge.balance;
 
 import evenblade.base.fact.Warning;
 import evenblade.base.units.SignalUnit;

@@ -1,20 +1,18 @@
-package evenblade.face.app;
+package evenblade.tell.document;
 
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
 import evenblade.base.units.Mass;
 import evenblade.judge.balance.Unbalance;
-import evenblade.tell.document.FigureFormat;
-import java.util.Locale;
 
 /**
  * Balance weights as a reader writes them: grams and millimetres, or ounces and inches.
  *
  * @param lengths of the reader's unit
  */
-record WeightFigures(FigureFormat lengths) {
+public record WeightFigures(FigureFormat lengths) {
     /** Of a reader whose unit isn't known. */
-    static final WeightFigures METRIC = new WeightFigures(new FigureFormat(LengthUnit.MILLIMETRE));
+    public static final WeightFigures METRIC = new WeightFigures(new FigureFormat(LengthUnit.MILLIMETRE));
 
     private static final WeightFigures INCH = new WeightFigures(new FigureFormat(LengthUnit.INCH));
 
@@ -22,47 +20,43 @@ record WeightFigures(FigureFormat lengths) {
         return lengths.unit() == LengthUnit.INCH;
     }
 
-    String massUnit() {
+    public String massUnit() {
         return inches() ? "oz" : "g";
     }
 
     /** With two decimals of a gram, or three of an ounce. */
-    String massNumber(double grams) {
-        return inches() ? text("%.3f", Mass.ofGrams(grams).ounces()) : text("%.2f", grams);
+    public String massNumber(double grams) {
+        return inches() ? FigureFormat.fixed(Mass.ofGrams(grams).ounces(), 3) : FigureFormat.fixed(grams, 2);
     }
 
     /** A whole number without decimals. */
-    String shortMass(double grams) {
+    public String shortMass(double grams) {
         return massNumber(grams).replaceFirst("\\.0+$", "");
     }
 
-    String mass(double grams) {
+    public String mass(double grams) {
         return massNumber(grams) + " " + massUnit();
     }
 
     /** {@code 16.42 g at 60 mm}. */
-    String massAt(double grams, double radiusMm) {
+    public String massAt(double grams, double radiusMm) {
         return mass(grams) + " at " + radius(radiusMm);
     }
 
-    String radiusNumber(double mm) {
-        return inches() ? text("%.3f", Length.ofMillimetres(mm).inches()) : text("%.1f", mm);
+    public String radiusNumber(double mm) {
+        return inches() ? FigureFormat.fixed(Length.ofMillimetres(mm).inches(), 3) : FigureFormat.fixed(mm, 1);
     }
 
-    String radius(double mm) {
-        return inches() ? radiusNumber(mm) + " in" : text("%.0f mm", mm);
+    public String radius(double mm) {
+        return inches() ? radiusNumber(mm) + " in" : FigureFormat.fixed(mm, 0) + " mm";
     }
 
-    String unbalance(double gmm) {
-        return inches() ? text("%.3f oz·in", gmm / Unbalance.GMM_PER_OUNCE_INCH) : text("%.0f g·mm", gmm);
+    public String unbalance(double gmm) {
+        return inches() ? FigureFormat.fixed(gmm / Unbalance.GMM_PER_OUNCE_INCH, 3) + " oz·in" : FigureFormat.fixed(gmm, 0) + " g·mm";
     }
 
     /** Both units, the reader's first. */
-    String bothUnbalances(double gmm) {
+    public String bothUnbalances(double gmm) {
         return unbalance(gmm) + " or " + (inches() ? METRIC : INCH).unbalance(gmm);
-    }
-
-    private static String text(String form, Object... values) {
-        return String.format(Locale.ROOT, form, values);
     }
 }
