@@ -12,6 +12,7 @@ import java.awt.image.BufferedImage;
 
 /** The program's own sign: three even blades round a hub, and one wave under them. Drawn, so that it is sharp at any size. */
 final class AppIcon {
+    /** Two look like a bow, four like a cross. */
     private static final int BLADES = 3;
 
     private AppIcon() {}

@@ -7,7 +7,9 @@ import javax.swing.JOptionPane;
 
 /** Help that needs no network: keys and mouse, and what this program is. */
 final class HelpPage {
+    /** A line of it is read at one glance. */
     private static final int WIDE_EM = 42;
+    /** All of it without scrolling, on the lowest window that is allowed nearly so. */
     private static final int HIGH_EM = 30;
 
     private HelpPage() {}

@@ -35,7 +35,9 @@ final class LookPane extends JPanel {
     /** The strongest lines are in sight at first, with a little room. */
     private static final int LINES_IN_SIGHT = 10;
 
+    /** The last line stands clear of the edge. */
     private static final double SPARE = 1.15;
+    /** Where the lines fill more than this of the band, all of it is shown. */
     private static final double WORTH = 0.7;
     private static final String NONE = "no installation";
     private static final String OF_JOB = "the job's installation";

@@ -22,7 +22,7 @@ final class MenuCommand extends AbstractAction {
         this(words, keys, itself -> then.run());
     }
 
-    /** The same for what has to know by which command it was asked for. */
+    /** A command for what has to know by which command it was asked for. */
     MenuCommand(String words, String keys, Consumer<Action> then) {
         super(words.replace("&", ""));
         this.then = then;
