@@ -154,8 +154,20 @@ public final class DrawRecording {
                 caption(run, Optional.empty(), Optional.empty()),
                 run.speed().track(),
                 run.ratio(),
-                run.speed().dwells(),
+                run.speed().dwells().stream().map(this::withClock).toList(),
                 SPEED_STEPS));
+    }
+
+    /** A dwell with what the clock adds to the error of its speed. */
+    private Dwell withClock(Dwell dwell) {
+        return new Dwell(
+                dwell.fromS(),
+                dwell.toS(),
+                dwell.propellerHz(),
+                run.standardErrorHz(dwell),
+                dwell.minHz(),
+                dwell.maxHz(),
+                dwell.confirmedBy());
     }
 
     private OrderBarsPicture bars(ChannelOrders channel, DwellOrders dwell) {
