@@ -332,6 +332,7 @@ final class PictureView extends JPanel implements Scrollable {
                     drawn = Optional.of(new Drawn(wish, image, layout, scale));
                     frames++;
                     repaint();
+                    watcher.run();
                 }
                 if (latest) {
                     wished = Optional.empty();

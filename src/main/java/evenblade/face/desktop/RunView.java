@@ -28,7 +28,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javax.swing.JComboBox;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
 import net.miginfocom.swing.MigLayout;
@@ -65,7 +64,7 @@ final class RunView extends JPanel {
     private boolean filling;
 
     RunView(Navigator bench, OpenJob job, Event run, Optional<SeeEvidence.Sight> sight) {
-        super(new MigLayout("insets 6 14 8 14, gapy 3, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
+        super(new MigLayout("insets 6 14 8 14, gapy 3, wrap 1, hidemode 3", "[grow,fill]", ""));
         this.bench = bench;
         this.job = job;
         this.run = run;
@@ -80,29 +79,21 @@ final class RunView extends JPanel {
         speedPicture = new PicturePane(bench);
         listenAlong = new ListenButton(bench, speedPicture, true);
         add(new EntryHeading(bench, job, run));
-        add(speed);
+        choices();
+        add(speed, "wmin 50");
         add(complaint);
-        add(choices());
-        add(tabs, "pushy, grow, wmin 100");
+        add(tabs, "pushy, grow, wmin 100, hmin 100");
         fillTabs();
         job.answer(run).ifPresentOrElse(this::show, this::work);
     }
 
-    private JPanel choices() {
+    private void choices() {
         channel.setName("channel");
         dwell.setName("dwell");
         channel.addActionListener(e -> choose());
         dwell.addActionListener(e -> choose());
-        JPanel row = new JPanel(new MigLayout("insets 0", "[][]16[][]push"));
-        JLabel channelWord = new JLabel("Channel");
-        channelWord.setLabelFor(channel);
-        JLabel dwellWord = new JLabel("Dwell");
-        dwellWord.setLabelFor(dwell);
-        row.add(channelWord);
-        row.add(channel);
-        row.add(dwellWord);
-        row.add(dwell);
-        return row;
+        speed.choice("Channel", channel);
+        speed.choice("Dwell", dwell);
     }
 
     private void fillTabs() {
