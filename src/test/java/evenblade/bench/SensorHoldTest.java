@@ -68,9 +68,13 @@ class SensorHoldTest {
             assertThat(told(sound, WarningCode.SENSOR_RATTLES)).isEmpty();
             assertThat(told(sound, WarningCode.SENSOR_LET_GO)).isEmpty();
             RunOrders rattling = run(1900 + seed, Optional.of(SensorFault.rattle(0.5, 5)));
-            assertThat(told(rattling, WarningCode.SENSOR_RATTLES)).as("seed %d", seed).isNotEmpty();
+            assertThat(told(rattling, WarningCode.SENSOR_RATTLES))
+                    .as("seed %d", seed)
+                    .isNotEmpty();
             RunOrders spiked = run(1900 + seed, Optional.of(SensorFault.spikes(1, 8)));
-            assertThat(told(spiked, WarningCode.SENSOR_RATTLES)).as("seed %d", seed).isNotEmpty();
+            assertThat(told(spiked, WarningCode.SENSOR_RATTLES))
+                    .as("seed %d", seed)
+                    .isNotEmpty();
         }
     }
 }

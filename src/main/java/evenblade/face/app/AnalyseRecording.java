@@ -100,14 +100,18 @@ public final class AnalyseRecording {
                     recording.channels().stream()
                             .map(each -> new Channel(name.apply(each.name()), each.unit(), each.values(), each.axis()))
                             .toList(),
-                    recording.quality().stream().map(each -> each.called(name.apply(each.channel()))).toList(),
+                    recording.quality().stream()
+                            .map(each -> each.called(name.apply(each.channel())))
+                            .toList(),
                     recording.stamps(),
                     recording.warnings(),
                     recording.stretches());
             return new Reading(
                     named,
                     mark,
-                    quality.stream().map(each -> each.called(name.apply(each.channel()))).toList());
+                    quality.stream()
+                            .map(each -> each.called(name.apply(each.channel())))
+                            .toList());
         }
     }
 

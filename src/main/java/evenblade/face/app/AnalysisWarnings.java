@@ -88,9 +88,7 @@ final class AnalysisWarnings {
                 .filter(each -> oneSpeed && each.peak() - Math.abs(each.mean()) > SPIKE * each.rms())
                 .filter(each -> channels.stream().anyMatch(c -> c.channel().equals(each.channel())))
                 .map(each -> Warning.of(
-                        WarningCode.SENSOR_RATTLES,
-                        new Subject.Channel(each.channel()),
-                        new Quoted(each.channel())))
+                        WarningCode.SENSOR_RATTLES, new Subject.Channel(each.channel()), new Quoted(each.channel())))
                 .toList();
     }
 

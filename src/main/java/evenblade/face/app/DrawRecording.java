@@ -23,9 +23,9 @@ import evenblade.tell.chart.OrderBarsPicture;
 import evenblade.tell.chart.OrderMark;
 import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.SpectrumPicture;
 import evenblade.tell.chart.SpeedPicture;
-import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.WaterfallPicture;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -190,21 +190,21 @@ public final class DrawRecording {
                 .orElseThrow();
         Optional<DwellOrders> dwell = in(channel, view.dwell());
         return new SpectrumPicture(new SpectrumPicture.Data(
-                caption(
-                        run,
-                        Optional.of(channel),
-                        dwell.map(DwellOrders::dwell),
-                        String.format(
-                                Locale.ROOT,
-                                "Hann window, bins of %.2f Hz, averaged over %d stretches",
-                                view.spectrum().binHz(),
-                                view.spectrum().segments())),
-                view.spectrum().frequenciesHz(),
-                view.spectrum().values(),
-                channel.unit(),
-                dwell.map(OrderRows::marks).orElse(List.of()),
-                upToHz(dwell, view.usableUpToHz()),
-                AmplitudeScale.DECADES)
+                        caption(
+                                run,
+                                Optional.of(channel),
+                                dwell.map(DwellOrders::dwell),
+                                String.format(
+                                        Locale.ROOT,
+                                        "Hann window, bins of %.2f Hz, averaged over %d stretches",
+                                        view.spectrum().binHz(),
+                                        view.spectrum().segments())),
+                        view.spectrum().frequenciesHz(),
+                        view.spectrum().values(),
+                        channel.unit(),
+                        dwell.map(OrderRows::marks).orElse(List.of()),
+                        upToHz(dwell, view.usableUpToHz()),
+                        AmplitudeScale.DECADES)
                 .turning(dwell.map(each -> new ShaftSpeeds(each.dwell().propellerHz(), run.ratio()))));
     }
 

@@ -45,7 +45,8 @@ public final class SummariseRuns {
     }
 
     private static Optional<Summary> of(RunOrders orders) {
-        Optional<Dwell> main = orders.speed().main().filter(known -> orders.speed().confirmed());
+        Optional<Dwell> main =
+                orders.speed().main().filter(known -> orders.speed().confirmed());
         ChannelOrders first = orders.channels().get(0);
         return main.map(dwell -> new Summary(
                 dwell.propellerRpm() * orders.ratio(),

@@ -262,8 +262,8 @@ final class InstallationForm extends JPanel {
         missing.forEach(field -> field.putClientProperty("JComponent.outline", "error"));
         missing.stream().findFirst().ifPresent(field -> {
             field.requestFocusInWindow();
-            complaint.show("Still needed: "
-                    + missing.stream().map(needed::get).collect(Collectors.joining("; ")) + ".");
+            complaint.show(
+                    "Still needed: " + missing.stream().map(needed::get).collect(Collectors.joining("; ")) + ".");
         });
         return missing.isEmpty();
     }
@@ -280,7 +280,9 @@ final class InstallationForm extends JPanel {
                     .begin(
                             "Writing into the job",
                             progress -> WriteEntry.installation(
-                                    changed.get().folder(), form, remark.getText().strip()),
+                                    changed.get().folder(),
+                                    form,
+                                    remark.getText().strip()),
                             event -> bench.entered(List.of(event)),
                             this::wrong);
             return;

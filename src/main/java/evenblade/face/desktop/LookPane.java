@@ -39,6 +39,7 @@ final class LookPane extends JPanel {
     private static final double SPARE = 1.15;
     /** Where the lines fill more than this of the band, all of it is shown. */
     private static final double WORTH = 0.7;
+
     private static final String NONE = "no installation";
     private static final String OF_JOB = "the job's installation";
     private static final String FROM_FILE = "from a file…";
@@ -195,8 +196,7 @@ final class LookPane extends JPanel {
                     OptionalDouble.empty(),
                     OptionalDouble.empty(),
                     Optional.ofNullable((String) channel.getSelectedItem()),
-                    EntryForm.typed(fullScale)
-                            .map(text -> FullScale.parse(text, BadInput.in("full scale"))),
+                    EntryForm.typed(fullScale).map(text -> FullScale.parse(text, BadInput.in("full scale"))),
                     TableReading.UNSAID);
             spectrum.show(Optional.empty(), "working…");
             task = Optional.of(bench.work()
@@ -227,10 +227,11 @@ final class LookPane extends JPanel {
             filling = false;
         }
         Map<String, Work.Labour<Optional<evenblade.tell.chart.SpectrumCurve>>> offers = new LinkedHashMap<>();
-        offers.put("the loudest it ever was", progress -> Optional.of(answer.closer().loudest()));
+        offers.put(
+                "the loudest it ever was",
+                progress -> Optional.of(answer.closer().loudest()));
         overlays.show(Optional.of(answer.pictures().get("spectrum")), "", offers);
-        waterfall.show(
-                Optional.of(answer.pictures().get("waterfall")), "", Optional.of(answer.closer()));
+        waterfall.show(Optional.of(answer.pictures().get("waterfall")), "", Optional.of(answer.closer()));
         listen.of(Optional.of(answer.closer()));
         nearer(looked);
         lines.show(SpectrumDocument.of(looked.spectrum(), looked.run(), looked.dwell(), Words.PHRASES));
@@ -249,8 +250,8 @@ final class LookPane extends JPanel {
             spectrum.view().zoom(Zoom.across(0, partHz), true);
             PictureView fall = waterfall.fall().view();
             fall.whole()
-                    .ifPresent(whole ->
-                            fall.zoom(new Zoom(whole.across(), Optional.of(new Zoom.Range(0, partHz))), true));
+                    .ifPresent(
+                            whole -> fall.zoom(new Zoom(whole.across(), Optional.of(new Zoom.Range(0, partHz))), true));
         }
     }
 

@@ -81,8 +81,9 @@ final class MainWindow extends JFrame implements Navigator {
         getRootPane()
                 .registerKeyboardAction(
                         e -> text(-2), KeyStroke.getKeyStroke("ctrl SUBTRACT"), JComponent.WHEN_IN_FOCUSED_WINDOW);
-        getRootPane().setTransferHandler(FilesField.dropping(
-                paths -> paths.stream().limit(1).forEach(this::look)));
+        getRootPane()
+                .setTransferHandler(
+                        FilesField.dropping(paths -> paths.stream().limit(1).forEach(this::look)));
         build();
     }
 

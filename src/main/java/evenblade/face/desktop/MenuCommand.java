@@ -43,9 +43,7 @@ final class MenuCommand extends AbstractAction {
     /** The keys of a command as people read them: {@code Ctrl+1}; empty where it has none. */
     static String keys(Action action) {
         return action.getValue(ACCELERATOR_KEY) instanceof KeyStroke stroke
-                ? InputEvent.getModifiersExText(stroke.getModifiers())
-                        + "+"
-                        + KeyEvent.getKeyText(stroke.getKeyCode())
+                ? InputEvent.getModifiersExText(stroke.getModifiers()) + "+" + KeyEvent.getKeyText(stroke.getKeyCode())
                 : "";
     }
 }

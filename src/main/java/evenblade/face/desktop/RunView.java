@@ -2,20 +2,20 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.AnalyseRecording;
 import evenblade.face.app.AnalysedRecording;
-import evenblade.face.app.LookCloser;
-import evenblade.keep.job.Kind;
-import evenblade.tell.chart.Caption;
-import evenblade.tell.chart.SpectrumCurve;
 import evenblade.face.app.DrawRecording;
+import evenblade.face.app.LookCloser;
 import evenblade.face.app.SeeEvidence;
 import evenblade.judge.findings.EvidenceRef;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
+import evenblade.keep.job.Kind;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.Dwell;
+import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.SpectrumCurve;
 import evenblade.tell.document.Document;
 import evenblade.tell.document.Phrases;
 import evenblade.tell.document.RunDocument;
@@ -141,7 +141,10 @@ final class RunView extends JPanel {
         toKnow.show(Document.begin()
                 .addAll(RunDocument.toKnow(orders, phrases))
                 .heading("The run")
-                .known("File", detail.file().originalName() + ", kept as " + detail.file().path())
+                .known(
+                        "File",
+                        detail.file().originalName() + ", kept as "
+                                + detail.file().path())
                 .known("SHA-256", detail.file().stamp().sha256())
                 .addAll(RunSections.noted(detail))
                 .done());
@@ -239,14 +242,13 @@ final class RunView extends JPanel {
             if (i != place && channels.get(i).unit() == channels.get(place).unit()) {
                 offers.put(
                         name,
-                        progress -> Optional.of(LookCloser.at(answer.analysed(), other, shown)
-                                .average(name)));
+                        progress -> Optional.of(
+                                LookCloser.at(answer.analysed(), other, shown).average(name)));
             }
         }
         job.record().standing(Kind.RUN).stream()
                 .filter(each -> !each.id().equals(run.id()))
-                .forEach(each ->
-                        offers.put(Words.name(each), progress -> look.reference(job.folder(), each)));
+                .forEach(each -> offers.put(Words.name(each), progress -> look.reference(job.folder(), each)));
         return offers;
     }
 

@@ -45,13 +45,14 @@ final class TablesPane extends JScrollPane {
     }
 
     private static JTable table(Block.Table from) {
-        DefaultTableModel model = new DefaultTableModel(
-                from.columns().stream().map(Block.Column::heading).toArray(), 0) {
-            @Override
-            public boolean isCellEditable(int row, int column) {
-                return false;
-            }
-        };
+        DefaultTableModel model =
+                new DefaultTableModel(
+                        from.columns().stream().map(Block.Column::heading).toArray(), 0) {
+                    @Override
+                    public boolean isCellEditable(int row, int column) {
+                        return false;
+                    }
+                };
         for (Block.Row row : from.rows()) {
             Object[] cells = new Object[from.columns().size()];
             java.util.Arrays.fill(cells, "");
@@ -73,8 +74,9 @@ final class TablesPane extends JScrollPane {
     private static RowSorter<DefaultTableModel> sorter(DefaultTableModel model) {
         TableRowSorter<DefaultTableModel> sorter = new TableRowSorter<>(model);
         for (int column = 0; column < model.getColumnCount(); column++) {
-            sorter.setComparator(column, java.util.Comparator.comparingDouble(TablesPane::size)
-                    .thenComparing(Object::toString));
+            sorter.setComparator(
+                    column,
+                    java.util.Comparator.comparingDouble(TablesPane::size).thenComparing(Object::toString));
         }
         return sorter;
     }

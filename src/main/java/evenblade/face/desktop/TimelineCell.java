@@ -1,10 +1,10 @@
 package evenblade.face.desktop;
 
-import evenblade.keep.job.Detail;
 import evenblade.face.app.SummariseRuns.Summary;
+import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
-import evenblade.tell.document.FigureFormat;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.FigureFormat;
 import java.awt.Component;
 import java.awt.Font;
 import java.util.Map;
@@ -51,8 +51,9 @@ final class TimelineCell extends JPanel implements ListCellRenderer<Event> {
         String kind = Words.kind(event.kind());
         first.setText((struck ? "Taken back: " : "")
                 + event.label().map(l -> kind + ": " + l).orElse(kind));
-        second.setText(
-                Optional.ofNullable(summaries.get(event.id())).map(TimelineCell::says).orElseGet(() -> says(event)));
+        second.setText(Optional.ofNullable(summaries.get(event.id()))
+                .map(TimelineCell::says)
+                .orElseGet(() -> says(event)));
         time.setText(Words.time(event.at()) + " · " + event.id());
         first.setFont(bold);
         second.setFont(plain);
@@ -72,7 +73,8 @@ final class TimelineCell extends JPanel implements ListCellRenderer<Event> {
     private static String says(Summary run) {
         return FigureFormat.rpm(run.engineRpm()) + " rpm · 1× "
                 + run.once()
-                        .map(level -> FigureFormat.level(level) + " " + run.unit().display())
+                        .map(level ->
+                                FigureFormat.level(level) + " " + run.unit().display())
                         .orElse("not detected");
     }
 

@@ -22,8 +22,7 @@ final class WorkStrip extends JPanel implements Work.Watcher {
     private final WrappedLabel said = new WrappedLabel("");
     private final JButton read = new JButton("Read");
     private final JButton stop = new JButton("Stop this");
-    private final JPanel working =
-            new JPanel(new MigLayout("insets 0 20 0 8, hidemode 3", "push[right,0::][120!][]"));
+    private final JPanel working = new JPanel(new MigLayout("insets 0 20 0 8, hidemode 3", "push[right,0::][120!][]"));
     private final List<Work.Task> tasks = new ArrayList<>();
 
     WorkStrip() {

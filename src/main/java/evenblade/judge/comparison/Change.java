@@ -44,8 +44,8 @@ public record Change(
      */
     static Change of(CommonPart.Step seen, CommonPart common, List<String> sharedWith) {
         double step = seen.logarithm() - common.shift();
-        double half =
-                Math.hypot(Math.hypot(seen.scatter().with(seen.within(), 2), seen.law().reach()), common.reach());
+        double half = Math.hypot(
+                Math.hypot(seen.scatter().with(seen.within(), 2), seen.law().reach()), common.reach());
         boolean fromHidden = seen.before() instanceof ComparedValue.Below;
         boolean toHidden = seen.after() instanceof ComparedValue.Below;
         boolean lower = !fromHidden && step + half < 0;

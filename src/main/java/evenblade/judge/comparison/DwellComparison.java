@@ -81,7 +81,9 @@ public record DwellComparison(
                 notCompared,
                 apart.stream()
                         .map(CommonPart.Step::figure)
-                        .filter(figure -> figure.of().filter(shaft -> shaft == Shaft.PROPELLER).isPresent())
+                        .filter(figure -> figure.of()
+                                .filter(shaft -> shaft == Shaft.PROPELLER)
+                                .isPresent())
                         .findFirst()
                         .map(figure -> Math.expm1(CommonPart.in(figure, apart).shift()))
                         .orElse(0.0));

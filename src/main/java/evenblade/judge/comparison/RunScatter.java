@@ -122,9 +122,8 @@ record RunScatter(
                 if (same.isEmpty()) {
                     continue;
                 }
-                Optional<Figure> jumped = alike.isEmpty()
-                        ? Optional.empty()
-                        : jumped(alike.get(alike.size() - 1), same.get(), basis);
+                Optional<Figure> jumped =
+                        alike.isEmpty() ? Optional.empty() : jumped(alike.get(alike.size() - 1), same.get(), basis);
                 if (jumped.isPresent()) {
                     asked.add(Warning.of(
                             WarningCode.REPEATS_DIFFER,

@@ -165,9 +165,8 @@ public final class TrendOverJob {
         static Map<Figure, Measured> of(Seen seen, Basis basis) {
             Map<Figure, Measured> all = new LinkedHashMap<>();
             DwellFigures.of(seen.dwell(), basis).entries().forEach((figure, entry) -> {
-                double factor = figure.kind() == Figure.Kind.AMPLITUDE
-                        ? seen.channels().unitFactor()
-                        : 1;
+                double factor =
+                        figure.kind() == Figure.Kind.AMPLITUDE ? seen.channels().unitFactor() : 1;
                 all.put(figure, new Measured(seen, entry, entry.value().times(factor)));
             });
             return all;
@@ -209,11 +208,7 @@ public final class TrendOverJob {
 
     /** Empty where in one run the line can't be separated from another. */
     private static Optional<Change> change(
-            Figure figure,
-            Map<Figure, Measured> one,
-            Map<Figure, Measured> other,
-            Basis basis,
-            RunScatter scatter) {
+            Figure figure, Map<Figure, Measured> one, Map<Figure, Measured> other, Basis basis, RunScatter scatter) {
         List<String> shared = one.get(figure).entry().sharedWith();
         if (!shared.equals(other.get(figure).entry().sharedWith())) {
             return Optional.empty();
@@ -230,8 +225,7 @@ public final class TrendOverJob {
                 shared));
     }
 
-    private static CommonPart.Step step(
-            Figure figure, Measured one, Measured other, Basis basis, RunScatter scatter) {
+    private static CommonPart.Step step(Figure figure, Measured one, Measured other, Basis basis, RunScatter scatter) {
         SpeedLaw law = SpeedLaw.between(
                 Math.log(other.propellerHz() / one.propellerHz()),
                 basis,

@@ -1,8 +1,8 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Fact;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.WarningCode;
-import evenblade.base.fact.Fact;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.StampQuality;
 import evenblade.measure.orders.ChannelOrders;

@@ -39,7 +39,8 @@ final class SensorHold {
     /** Share of a turn by which the next may come early or late. */
     private static final double WANDER = 0.01;
 
-    private static final double KNOCK_BLOCK_S = 1; // holds a few knocks, and gusts don't change the noise within it; ours
+    private static final double KNOCK_BLOCK_S =
+            1; // holds a few knocks, and gusts don't change the noise within it; ours
 
     private SensorHold() {}
 

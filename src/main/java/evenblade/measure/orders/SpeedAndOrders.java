@@ -65,10 +65,9 @@ public record SpeedAndOrders(SpeedResult speed, List<ChannelOrders> channels) {
                 ? speed.dwells()
                 : speed.dwells().stream().filter(measured::contains).toList();
         orders.rattling()
-                .forEach(channel -> warnings.add(Warning.of(
-                        WarningCode.SENSOR_RATTLES, new Subject.Channel(channel), new Quoted(channel))));
-        return new SpeedAndOrders(
-                warnings.isEmpty() ? speed : speed.withDwells(left, warnings), orders.channels());
+                .forEach(channel -> warnings.add(
+                        Warning.of(WarningCode.SENSOR_RATTLES, new Subject.Channel(channel), new Quoted(channel))));
+        return new SpeedAndOrders(warnings.isEmpty() ? speed : speed.withDwells(left, warnings), orders.channels());
     }
 
     private boolean anyDetected() {

@@ -182,7 +182,8 @@ final class Confirmation {
             }
         }
         double hz = crank.hz(best) / ratio;
-        Optional<BetterEntry> better = EntryRivals.of(spectrum, table, comb, prior, alone, crank, propeller, most, best);
+        Optional<BetterEntry> better =
+                EntryRivals.of(spectrum, table, comb, prior, alone, crank, propeller, most, best);
         return judged(hz, most - prior.bonus(hz), asGood / (double) tried, better);
     }
 
@@ -362,8 +363,8 @@ final class Confirmation {
             doubts.add(SpeedDoubt.CHANCE);
         }
         Optional<BetterEntry> told = better.filter(entry -> !entry.sameSpeed() || !ownBladesLead(by));
-        told.ifPresent(entry ->
-                doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
+        told.ifPresent(
+                entry -> doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
         if (doubts.isEmpty() && Math.abs(hz / spectrum.meanHz() - 1) > SAME_SPEED) {
             doubts.add(SpeedDoubt.OTHER_SPEED);
         }

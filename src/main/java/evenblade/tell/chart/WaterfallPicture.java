@@ -70,8 +70,7 @@ public final class WaterfallPicture extends Picture {
 
     private static Zoom whole(Data data) {
         return new Zoom(
-                new Zoom.Range(
-                        data.startS() - data.stepS() / 2, data.startS() + (data.frames() - 0.5) * data.stepS()),
+                new Zoom.Range(data.startS() - data.stepS() / 2, data.startS() + (data.frames() - 0.5) * data.stepS()),
                 Optional.of(new Zoom.Range(0, data.upToHz())));
     }
 
@@ -91,8 +90,7 @@ public final class WaterfallPicture extends Picture {
     }
 
     /** What is shown of this one from finer levels, which as in {@link Data} begin at 0 Hz, in the same colours. */
-    public WaterfallPicture finer(
-            int frames, double startS, double stepS, double binHz, int bins, Series levelDb) {
+    public WaterfallPicture finer(int frames, double startS, double stepS, double binHz, int bins, Series levelDb) {
         return new WaterfallPicture(
                 new Data(
                         data.caption(),
@@ -259,8 +257,7 @@ public final class WaterfallPicture extends Picture {
         if (data.marks().isEmpty() || times.size() == 0 || timeS < times.at(0) || timeS > times.at(times.size() - 1)) {
             return Optional.empty();
         }
-        double hz = data.trackPropellerHz()
-                .at(new Curve(times, data.trackPropellerHz()).nearest(timeS));
+        double hz = data.trackPropellerHz().at(new Curve(times, data.trackPropellerHz()).nearest(timeS));
         return hz > 0 ? Optional.of(hz) : Optional.empty();
     }
 

@@ -287,8 +287,8 @@ public final class RunDocument {
                             && reading.level() instanceof Level.Measured measured
                             && measured.amplitude() > most) {
                         most = measured.amplitude();
-                        strongest = Optional.of(
-                                cells.get(i).name() + " " + cells.get(i).level() + " (" + named(channel.channel()) + ")");
+                        strongest = Optional.of(cells.get(i).name() + " "
+                                + cells.get(i).level() + " (" + named(channel.channel()) + ")");
                     }
                 }
             }

@@ -72,12 +72,15 @@ class LookPaneTest {
     }
 
     private static Spot cursor(Hands hands) {
-        return Hands.onEventThread(() -> hands.picture("look spectrum").cursors().get(0));
+        return Hands.onEventThread(
+                () -> hands.picture("look spectrum").cursors().get(0));
     }
 
     private static java.awt.Point at(Hands hands, double hz) {
-        Zoom.Range shown = Hands.onEventThread(() ->
-                        hands.picture("look spectrum").picture().flatMap(each -> each.zoom()).orElseThrow())
+        Zoom.Range shown = Hands.onEventThread(() -> hands.picture("look spectrum")
+                        .picture()
+                        .flatMap(each -> each.zoom())
+                        .orElseThrow())
                 .across();
         return hands.inPlot("look spectrum", (hz - shown.from()) / shown.size(), 0.3);
     }

@@ -35,7 +35,8 @@ class BeforeAndAfterTest {
         assertThat(change.percent().orElseThrow()).isCloseTo(-50, within(1e-9));
         assertThat(change.verdict()).isEqualTo(ChangeVerdict.LOWER);
         // By hand: 2·0.01² (± 2 standard errors of 0.5 %) + (1.95996·0.003)²·(1/0.6² + 1/0.3²) (what no line
-        // beside one of 1.0 repeats better than) + (1.95996·0.03)² (the line by itself) + (1.95996·0.06)² (a sensor put back,
+        // beside one of 1.0 repeats better than) + (1.95996·0.03)² (the line by itself) + (1.95996·0.06)² (a sensor put
+        // back,
         // and no engine line that shows by how much); the root is 0.1340401.
         assertThat(change.ciLowPercent().orElseThrow()).isCloseTo(100 * (0.5 * Math.exp(-0.1340401) - 1), within(1e-4));
         assertThat(change.ciHighPercent().orElseThrow()).isCloseTo(100 * (0.5 * Math.exp(0.1340401) - 1), within(1e-4));

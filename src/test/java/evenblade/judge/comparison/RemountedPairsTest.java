@@ -44,7 +44,8 @@ class RemountedPairsTest {
                                     && percent <= change.ciHighPercent().orElseThrow()
                             ? 1
                             : 0;
-                } else if (change.percent().isPresent() && change.figure().line().isPresent()) {
+                } else if (change.percent().isPresent()
+                        && change.figure().line().isPresent()) {
                     others++;
                     othersCalled += called ? 1 : 0;
                 }

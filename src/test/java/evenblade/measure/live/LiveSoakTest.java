@@ -162,8 +162,7 @@ class LiveSoakTest {
 
     /** On a real input windows come every second; here they may fall {@value #MOST_LAG_S} s behind. */
     private boolean windowLags(double sentS) {
-        return sentS > 2 * MOST_LAG_S
-                && (window.get() == null || window.get().toS() < sentS - MOST_LAG_S);
+        return sentS > 2 * MOST_LAG_S && (window.get() == null || window.get().toS() < sentS - MOST_LAG_S);
     }
 
     private static boolean wrong(SpeedProfile profile, double atS, LiveFigures.Figure rpm) {
