@@ -53,7 +53,8 @@ class PageCommandsTest {
     void noOtherPageHasAny() throws IOException {
         try (Stream<Path> pages = Files.list(Path.of("docs"))) {
             assertThat(pages.filter(page -> page.toString().endsWith(".md"))
-                            .filter(page -> MarkdownTable.lines(page).stream().anyMatch(line -> line.startsWith(PROMPT)))
+                            .filter(page ->
+                                    MarkdownTable.lines(page).stream().anyMatch(line -> line.startsWith(PROMPT)))
                             .map(page -> page.getFileName().toString()))
                     .containsExactlyInAnyOrder("handbook.md", "balancing.md");
         }
@@ -77,7 +78,9 @@ class PageCommandsTest {
                     }
                     if (!Boolean.getBoolean("pages.write")) {
                         assertThat(timeless(held))
-                                .as("%s of %s; to write the page anew: JAVA_TOOL_OPTIONS=-Dpages.write=true", lines.get(i), page)
+                                .as(
+                                        "%s of %s; to write the page anew: JAVA_TOOL_OPTIONS=-Dpages.write=true",
+                                        lines.get(i), page)
                                 .isEqualTo(timeless(part ? shown.subList(0, shown.size() - 1) : shown));
                     }
                     compared++;
@@ -118,8 +121,13 @@ class PageCommandsTest {
                 words.toArray(String[]::new),
                 new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8));
-        assertThat(status).as("%s: %s", line, err.toString(StandardCharsets.UTF_8)).isZero();
-        return out.toString(StandardCharsets.UTF_8).replace(folder + "/", "").lines().toList();
+        assertThat(status)
+                .as("%s: %s", line, err.toString(StandardCharsets.UTF_8))
+                .isZero();
+        return out.toString(StandardCharsets.UTF_8)
+                .replace(folder + "/", "")
+                .lines()
+                .toList();
     }
 
     /** In the test's own folder; a star stands for what a shell would put there. */

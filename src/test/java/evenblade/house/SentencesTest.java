@@ -31,8 +31,7 @@ class SentencesTest {
     /** Beside patterns, which have a backslash: parts of refusals that stand in a constant or a variable, and what a file names itself. */
     private static final Set<String> KNOWN = Set.of(
             "%.6f, the ratio of %d to %d teeth",
-            "one blade for each hub position, like 1=A,2=B,3=C",
-            "%s at %.0f Hz, channels: %d");
+            "one blade for each hub position, like 1=A,2=B,3=C", "%s at %.0f Hz, channels: %d");
 
     @ParameterizedTest
     @ValueSource(strings = {"machine", "measure", "judge"})
@@ -59,7 +58,8 @@ class SentencesTest {
             TEXT.matcher(statements.group())
                     .results()
                     .map(text -> text.group(1))
-                    .filter(text -> text.contains(" ") && WORD.matcher(text).results().count() >= 3)
+                    .filter(text ->
+                            text.contains(" ") && WORD.matcher(text).results().count() >= 3)
                     .filter(text -> !text.contains("\\\\") && !KNOWN.contains(text))
                     .forEach(found::add);
         }

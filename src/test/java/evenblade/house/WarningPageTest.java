@@ -28,7 +28,8 @@ class WarningPageTest {
         }
         List<String> lines = Files.readAllLines(PAGE);
         assertThat(page().stream().filter(line -> !lines.contains(line)))
-                .as("lines that the page lacks; to write it anew, run this test with JAVA_TOOL_OPTIONS=-Dwarnings.write=true")
+                .as(
+                        "lines that the page lacks; to write it anew, run this test with JAVA_TOOL_OPTIONS=-Dwarnings.write=true")
                 .isEmpty();
         assertThat(lines).hasSameSizeAs(page());
     }
@@ -46,8 +47,8 @@ class WarningPageTest {
                 "| --- | --- | --- | --- |"));
         Stream.of(WarningCode.values())
                 .sorted(Comparator.comparing(WarningCode::word))
-                .map(code -> "| `" + code.word() + "` | " + cell(Phrases.form(code)) + " | " + cell(Phrases.meaning(code))
-                        + " | " + cell(Phrases.cure(code)) + " |")
+                .map(code -> "| `" + code.word() + "` | " + cell(Phrases.form(code)) + " | "
+                        + cell(Phrases.meaning(code)) + " | " + cell(Phrases.cure(code)) + " |")
                 .forEach(lines::add);
         return lines;
     }

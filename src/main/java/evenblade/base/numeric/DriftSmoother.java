@@ -262,7 +262,8 @@ public final class DriftSmoother {
         double dt = time[1] - time[0];
         Filter filter = new Filter(q);
         double begun = reading[0] - lead * filter.v;
-        // The starting value's error as a combination of the two readings' errors and, over the lead, of how far their mean
+        // The starting value's error as a combination of the two readings' errors and, over the lead, of how far their
+        // mean
         // rate drifted off the first one: q·dt/3, and q·dt/6 together with how far it is off the second.
         double ofFirst = 1 + lead / dt;
         double ofSecond = -lead / dt;

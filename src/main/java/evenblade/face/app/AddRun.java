@@ -111,8 +111,7 @@ public final class AddRun {
             return new Look(orders.source().sha256(), Optional.of(analysed), orders.warnings());
         } catch (BadInput e) {
             // Evidence all the same, if only it can be read to its end and has the channels named.
-            Readable readable =
-                    readToTheEnd(recording, request.reading(), progress);
+            Readable readable = readToTheEnd(recording, request.reading(), progress);
             requireChannels(readable.channels(), run);
             List<Warning> warnings = new ArrayList<>(readable.warnings());
             warnings.add(Warning.of(WarningCode.NOT_ANALYSED, Subject.Whole.RECORDING, new Quoted(e.getMessage())));

@@ -26,6 +26,7 @@ import evenblade.measure.orders.RatioCheck;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.SpeedAndOrders;
 import evenblade.measure.signal.Decimator;
+import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.MarkSpeed;
 import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedResult;
@@ -48,6 +49,13 @@ public final class AnalyseRecording {
     /** Beyond this share even without the drive's teeth, there is no room left to work in. */
     private static final double MOST_SHARE_OF_MEMORY = 0.4;
 
+    /** A stretch beside the measured one is looked at from this length on, seconds. */
+    private static final double LEAST_STRETCH_S = 5;
+
+    private static final int MOST_OTHER_STRETCHES = 3; // each costs as long as the measured one; ours
+    /** Two stretches within this share show one speed; ours. */
+    private static final double SAME_SPEED = 0.02;
+
     private static final double SHARE_READ = 0.7; // of the bar: a large file takes longest to read; ours
     private static final double SHARE_SPEED = 0.9; // of the bar: the orders take less time than the speed; ours
 
@@ -55,6 +63,7 @@ public final class AnalyseRecording {
     private final Progress progress;
     private final SpeedRange range;
     private boolean meshLeftOut;
+    private final List<Recording> otherStretches = new ArrayList<>();
 
     private AnalyseRecording(AnalysisRequest request, Progress progress) {
         this.request = request;
@@ -91,14 +100,18 @@ public final class AnalyseRecording {
                     recording.channels().stream()
                             .map(each -> new Channel(name.apply(each.name()), each.unit(), each.values(), each.axis()))
                             .toList(),
-                    recording.quality().stream().map(each -> each.called(name.apply(each.channel()))).toList(),
+                    recording.quality().stream()
+                            .map(each -> each.called(name.apply(each.channel())))
+                            .toList(),
                     recording.stamps(),
                     recording.warnings(),
                     recording.stretches());
             return new Reading(
                     named,
                     mark,
-                    quality.stream().map(each -> each.called(name.apply(each.channel()))).toList());
+                    quality.stream()
+                            .map(each -> each.called(name.apply(each.channel())))
+                            .toList());
         }
     }
 
@@ -136,7 +149,7 @@ public final class AnalyseRecording {
                 channels,
                 reading.quality(),
                 recording.stamps(),
-                warnings(recording, speed, channels));
+                warnings(reading, speed, channels));
         progress.at(1, "done");
         return new AnalysedRecording(orders, ChosenChannels.only(recording, shown));
     }
@@ -157,6 +170,12 @@ public final class AnalyseRecording {
         Intake.Whole table = (Intake.Whole) intake;
         Recording whole = oneClock(table.recording());
         ChosenChannels chosen = ChosenChannels.of(table.labels(), request);
+        table.recording().stretches().stream()
+                .filter(stretch -> stretch.toS() - stretch.fromS() >= LEAST_STRETCH_S
+                        && !stretch.equals(table.recording().longestStretch()))
+                .limit(MOST_OTHER_STRETCHES)
+                .map(stretch -> ChosenChannels.among(table.recording().within(stretch), chosen.signals(), request))
+                .forEach(otherStretches::add);
         return reading(whole, chosen.signals(), chosen.mark(), whole.quality());
     }
 
@@ -176,6 +195,25 @@ public final class AnalyseRecording {
                 Measure.TIME.of(longest.toS())));
         return new Recording(
                 part.source(), part.time(), part.channels(), part.quality(), part.stamps(), warnings, part.stretches());
+    }
+
+    /** Stretches with a clock of their own that show another speed than the one measured. */
+    private List<Warning> disagreeing(SpeedResult speed, OrderTable table) {
+        double measured = speed.main().map(Dwell::propellerHz).orElse(0.0);
+        List<Warning> warnings = new ArrayList<>();
+        for (Recording other : speed.confirmed() ? otherStretches : List.<Recording>of()) {
+            SpeedResult there = SpeedFinder.find(other, other.channels(), table, range.expectation());
+            there.main()
+                    .filter(dwell -> there.confirmed() && Math.abs(dwell.propellerHz() / measured - 1) > SAME_SPEED)
+                    .ifPresent(dwell -> warnings.add(Warning.of(
+                            WarningCode.STRETCHES_DISAGREE,
+                            Subject.Whole.RECORDING,
+                            Measure.TIME.of(there.track().fromS()),
+                            Measure.TIME.of(there.track().toS()),
+                            Measure.ENGINE_RPM.of(dwell.propellerRpm() * table.ratio()),
+                            Measure.ENGINE_RPM.of(60 * measured * table.ratio()))));
+        }
+        return warnings;
     }
 
     private Reading reduced(SampleStream sound) {
@@ -253,15 +291,18 @@ public final class AnalyseRecording {
         };
     }
 
-    private List<Warning> warnings(Recording recording, SpeedResult speed, List<ChannelOrders> channels) {
+    private List<Warning> warnings(Reading reading, SpeedResult speed, List<ChannelOrders> channels) {
+        Recording recording = reading.recording();
         List<Warning> all = new ArrayList<>(recording.warnings());
         range.assumed().ifPresent(all::add);
         all.addAll(speed.warnings());
+        all.addAll(disagreeing(speed, request.installation().orders()));
         if (meshLeftOut) {
             all.add(Warning.of(WarningCode.MESH_LEFT_OUT, Subject.Whole.RECORDING));
         }
         RatioCheck.of(channels, request.installation().orders(), speed).ifPresent(doubt -> all.add(doubt.warning()));
         all.addAll(AnalysisWarnings.of(recording, channels));
+        all.addAll(AnalysisWarnings.spikes(reading.quality(), speed, channels));
         return all.stream().distinct().toList();
     }
 

@@ -11,12 +11,14 @@ import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.intake.CodecChange;
+import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
+import evenblade.measure.speed.SpeedResult;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -26,6 +28,11 @@ import java.util.Set;
 
 /** What a reader of measured orders has to know beside the figures. */
 final class AnalysisWarnings {
+    /** Highest value over root mean square: 2.3 to 4.5 in sound runs of the rig, 9 and more with spikes or rattle. */
+    private static final double SPIKE = 7;
+
+    private static final double ONE_SPEED = 0.8; // of the recording in one dwell; ours
+
     private AnalysisWarnings() {}
 
     static List<Warning> of(Recording recording, List<ChannelOrders> channels) {
@@ -67,6 +74,22 @@ final class AnalysisWarnings {
                     WarningCode.LINES_TOO_CLOSE, Subject.Whole.RECORDING, Listed.quoted(List.copyOf(close))));
         }
         return warnings;
+    }
+
+    /**
+     * Channels with a highest value far beyond what lines and noise reach at one speed. Told of recordings of one speed
+     * only: a loud moment of a run that is quiet else is no spike.
+     */
+    static List<Warning> spikes(List<ChannelQuality> quality, SpeedResult speed, List<ChannelOrders> channels) {
+        boolean oneSpeed = speed.dwells().stream()
+                .anyMatch(dwell -> dwell.durationS()
+                        > ONE_SPEED * (speed.track().toS() - speed.track().fromS()));
+        return quality.stream()
+                .filter(each -> oneSpeed && each.peak() - Math.abs(each.mean()) > SPIKE * each.rms())
+                .filter(each -> channels.stream().anyMatch(c -> c.channel().equals(each.channel())))
+                .map(each -> Warning.of(
+                        WarningCode.SENSOR_RATTLES, new Subject.Channel(each.channel()), new Quoted(each.channel())))
+                .toList();
     }
 
     private static Warning codec(String kind, CodecChange change) {

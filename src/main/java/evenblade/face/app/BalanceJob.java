@@ -155,8 +155,6 @@ public final class BalanceJob {
         checks.stream()
                 .filter(check -> check.outcome() == LimitCheck.Outcome.BEYOND)
                 .forEach(check -> all.add(Objection.beyondLimit(
-                        property,
-                        scale * check.measured().orElseThrow(),
-                        scale * check.allowed())));
+                        property, scale * check.measured().orElseThrow(), scale * check.allowed())));
     }
 }

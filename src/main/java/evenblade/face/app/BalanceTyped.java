@@ -7,18 +7,18 @@ import evenblade.judge.balance.BenchReadings;
 import evenblade.judge.balance.BladeMoment;
 import evenblade.judge.balance.HubMoments;
 import evenblade.judge.balance.Weight;
-import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.Estimate;
+import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.SwapFit;
-import java.util.Collections;
-import java.util.Set;
-import java.util.function.Function;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
 
 /** Readings of blades and hubs at rest, typed into a file. */
 public final class BalanceTyped {

@@ -11,8 +11,8 @@ import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.OrderMark;
 import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.Picture;
-import evenblade.tell.chart.SpectrumPicture;
 import evenblade.tell.chart.ShaftSpeeds;
+import evenblade.tell.chart.SpectrumPicture;
 import evenblade.tell.chart.WaterfallPicture;
 import java.util.List;
 import java.util.Locale;
@@ -37,15 +37,19 @@ public final class DrawLive {
         Optional<DwellOrders> dwell = dwell(reading);
         List<OrderMark> marks = dwell.map(OrderRows::marks).orElse(List.of());
         return Optional.of(new SpectrumPicture(new SpectrumPicture.Data(
-                caption(reading),
-                spectrum.frequenciesHz(),
-                spectrum.values(),
-                reading.channels().stream().findFirst().map(ChannelOrders::unit).orElse(SignalUnit.FULL_SCALE),
-                marks,
-                Math.min(
-                        dwell.map(OrderRows::upToHz).orElse(USUAL_HZ),
-                        spectrum.frequenciesHz().at(spectrum.frequenciesHz().size() - 1)),
-                AmplitudeScale.DECADES)
+                        caption(reading),
+                        spectrum.frequenciesHz(),
+                        spectrum.values(),
+                        reading.channels().stream()
+                                .findFirst()
+                                .map(ChannelOrders::unit)
+                                .orElse(SignalUnit.FULL_SCALE),
+                        marks,
+                        Math.min(
+                                dwell.map(OrderRows::upToHz).orElse(USUAL_HZ),
+                                spectrum.frequenciesHz()
+                                        .at(spectrum.frequenciesHz().size() - 1)),
+                        AmplitudeScale.DECADES)
                 .turning(turning(reading))));
     }
 

@@ -23,11 +23,11 @@ import evenblade.tell.chart.OrderBarsPicture;
 import evenblade.tell.chart.OrderMark;
 import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.SpectrumPicture;
 import evenblade.measure.orders.SlowSwell;
 import evenblade.tell.chart.EnvelopePicture;
 import evenblade.tell.chart.SpeedPicture;
-import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.WaterfallPicture;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -160,13 +160,25 @@ public final class DrawRecording {
                 caption(run, Optional.empty(), Optional.empty()),
                 run.speed().track(),
                 run.ratio(),
-                run.speed().dwells(),
+                run.speed().dwells().stream().map(this::withClock).toList(),
                 SPEED_STEPS));
     }
 
     private EnvelopePicture swell(ChannelOrders channel, SlowSwell swells) {
         return new EnvelopePicture(new EnvelopePicture.Data(
                 caption(run, Optional.of(channel), main), channel.unit().display(), swells.timeS(), swells.level()));
+    }
+
+    /** A dwell with what the clock adds to the error of its speed. */
+    private Dwell withClock(Dwell dwell) {
+        return new Dwell(
+                dwell.fromS(),
+                dwell.toS(),
+                dwell.propellerHz(),
+                run.standardErrorHz(dwell),
+                dwell.minHz(),
+                dwell.maxHz(),
+                dwell.confirmedBy());
     }
 
     private OrderBarsPicture bars(ChannelOrders channel, DwellOrders dwell) {
@@ -189,21 +201,21 @@ public final class DrawRecording {
                 .orElseThrow();
         Optional<DwellOrders> dwell = in(channel, view.dwell());
         return new SpectrumPicture(new SpectrumPicture.Data(
-                caption(
-                        run,
-                        Optional.of(channel),
-                        dwell.map(DwellOrders::dwell),
-                        String.format(
-                                Locale.ROOT,
-                                "Hann window, bins of %.2f Hz, averaged over %d stretches",
-                                view.spectrum().binHz(),
-                                view.spectrum().segments())),
-                view.spectrum().frequenciesHz(),
-                view.spectrum().values(),
-                channel.unit(),
-                dwell.map(OrderRows::marks).orElse(List.of()),
-                upToHz(dwell, view.usableUpToHz()),
-                AmplitudeScale.DECADES)
+                        caption(
+                                run,
+                                Optional.of(channel),
+                                dwell.map(DwellOrders::dwell),
+                                String.format(
+                                        Locale.ROOT,
+                                        "Hann window, bins of %.2f Hz, averaged over %d stretches",
+                                        view.spectrum().binHz(),
+                                        view.spectrum().segments())),
+                        view.spectrum().frequenciesHz(),
+                        view.spectrum().values(),
+                        channel.unit(),
+                        dwell.map(OrderRows::marks).orElse(List.of()),
+                        upToHz(dwell, view.usableUpToHz()),
+                        AmplitudeScale.DECADES)
                 .turning(dwell.map(each -> new ShaftSpeeds(each.dwell().propellerHz(), run.ratio()))));
     }
 

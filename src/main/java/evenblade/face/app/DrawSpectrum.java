@@ -14,8 +14,8 @@ import evenblade.tell.chart.MarkKind;
 import evenblade.tell.chart.OrderMark;
 import evenblade.tell.chart.OrderRows;
 import evenblade.tell.chart.Picture;
-import evenblade.tell.chart.SpectrumPicture;
 import evenblade.tell.chart.ShaftSpeeds;
+import evenblade.tell.chart.SpectrumPicture;
 import evenblade.tell.chart.WaterfallPicture;
 import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
@@ -55,17 +55,21 @@ public final class DrawSpectrum {
 
     private SpectrumPicture spectrum() {
         return new SpectrumPicture(new SpectrumPicture.Data(
-                caption("Hann window, bins of " + binHz(measured.resolutionHz()) + ", averaged over "
-                        + measured.averages() + " stretches"),
-                measured.spectrum().frequenciesHz(),
-                measured.spectrum().values(),
-                channel.unit(),
-                measured.lines().stream().limit(MOST_MARKS).map(this::mark).toList(),
-                measured.upToHz(),
-                AmplitudeScale.DECADES)
+                        caption("Hann window, bins of " + binHz(measured.resolutionHz()) + ", averaged over "
+                                + measured.averages() + " stretches"),
+                        measured.spectrum().frequenciesHz(),
+                        measured.spectrum().values(),
+                        channel.unit(),
+                        measured.lines().stream()
+                                .limit(MOST_MARKS)
+                                .map(this::mark)
+                                .toList(),
+                        measured.upToHz(),
+                        AmplitudeScale.DECADES)
                 .turning(looked.dwell()
                         .map(dwell -> new ShaftSpeeds(
-                                dwell.dwell().propellerHz(), looked.run().orElseThrow().ratio()))));
+                                dwell.dwell().propellerHz(),
+                                looked.run().orElseThrow().ratio()))));
     }
 
     private OrderMark mark(SteadyLine line) {

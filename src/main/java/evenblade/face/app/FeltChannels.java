@@ -28,7 +28,8 @@ final class FeltChannels {
         List<String> names = new ArrayList<>(fileChannels);
         for (int i = 0; i < names.size() && i < felt.size() && felt.size() > 1; i++) {
             String name = felt.get(i);
-            boolean free = !fileChannels.contains(name) && felt.stream().filter(name::equals).count() == 1;
+            boolean free = !fileChannels.contains(name)
+                    && felt.stream().filter(name::equals).count() == 1;
             if (free
                     && EvidenceOfJob.direction(name).isPresent()
                     && NUMBERED.matcher(names.get(i)).matches()) {

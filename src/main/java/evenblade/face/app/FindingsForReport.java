@@ -30,8 +30,7 @@ import java.util.OptionalDouble;
  * @param checks static readings; empty where there are none
  * @param answers what tip marks say together, and tip marks and runs
  */
-record FindingsForReport(
-        List<Finding> findings, List<Section> checks, List<Section> answers) {
+record FindingsForReport(List<Finding> findings, List<Section> checks, List<Section> answers) {
     private static final int WIDTH_PX = 1000; // a page's width at some 150 pixels an inch
     private static final int HEIGHT_PX = 480; // about half the width
 
@@ -62,9 +61,7 @@ record FindingsForReport(
             answers.add(balance(runs, phrases));
         }
         return new FindingsForReport(
-                Findings.weigh(loaded.evidence()).list(),
-                read ? List.of(statics(side, lengths)) : List.of(),
-                answers);
+                Findings.weigh(loaded.evidence()).list(), read ? List.of(statics(side, lengths)) : List.of(), answers);
     }
 
     /** The correction weight, or why there is none; with the runs, the hub and the cautions. */

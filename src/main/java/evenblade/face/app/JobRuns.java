@@ -200,7 +200,11 @@ final class JobRuns {
 
     /** How its recording is to be analysed. */
     AnalysisRequest request(Detail.Run run) {
-        return request(folder.locate(run.file()), run.settings(), run.conditions(), run.arrivals().map(folder::locate));
+        return request(
+                folder.locate(run.file()),
+                run.settings(),
+                run.conditions(),
+                run.arrivals().map(folder::locate));
     }
 
     /** What to analyse of a file that needn't be in the job yet. */

@@ -83,7 +83,9 @@ public final class JobTakes {
 
     private static boolean take(Path file) {
         String name = file.getFileName().toString();
-        return Files.isRegularFile(file) && !name.endsWith(TakeNote.ENDING) && !name.endsWith(IntakeOptions.ARRIVALS_ENDING);
+        return Files.isRegularFile(file)
+                && !name.endsWith(TakeNote.ENDING)
+                && !name.endsWith(IntakeOptions.ARRIVALS_ENDING);
     }
 
     /** The file of arrivals that belongs to a take. */

@@ -44,7 +44,10 @@ final class KeptFigures {
         cache.put(
                 key(run, newest),
                 CODEC.written(new Pictures(figures.stream()
-                        .map(figure -> new Drawn(figure.words(), figure.broad().get(), figure.narrow().map(ReportFigure.Bytes::get)))
+                        .map(figure -> new Drawn(
+                                figure.words(),
+                                figure.broad().get(),
+                                figure.narrow().map(ReportFigure.Bytes::get)))
                         .toList())));
         return figures;
     }

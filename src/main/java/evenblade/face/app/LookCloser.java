@@ -16,9 +16,9 @@ import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.Curve;
 import evenblade.tell.chart.OrderMark;
 import evenblade.tell.chart.OrderRows;
+import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.SpectrumCurve;
 import evenblade.tell.chart.SpectrumPicture;
-import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.WaterfallPicture;
 import evenblade.tell.chart.Zoom;
 import evenblade.tell.document.FigureFormat;
@@ -148,14 +148,13 @@ public final class LookCloser {
                 .filter(track -> timeS >= track.fromS() && timeS <= track.toS())
                 .map(track -> track.propellerHzAt(timeS));
         List<OrderMark> marks = new ArrayList<>();
-        turns.ifPresent(hz -> OrderRows.lines(dwell.orElseThrow()).forEach(mark -> mark.at(hz)
-                .ifPresent(marks::add)));
+        turns.ifPresent(hz ->
+                OrderRows.lines(dwell.orElseThrow()).forEach(mark -> mark.at(hz).ifPresent(marks::add)));
         List<String> parts = new ArrayList<>(List.of(
                 file,
                 Caption.channel(channel),
                 FigureFormat.fixed(from, 1) + " to " + FigureFormat.fixed(to, 1) + " s"));
-        turns.ifPresent(hz ->
-                parts.add(Caption.rpm(60 * hz * run.orElseThrow().ratio(), 60 * hz)));
+        turns.ifPresent(hz -> parts.add(Caption.rpm(60 * hz * run.orElseThrow().ratio(), 60 * hz)));
         parts.add("Hann window, bins of " + FigureFormat.fixed(spectrum.binHz(), 2) + " Hz");
         return new SpectrumPicture(new SpectrumPicture.Data(
                         new Caption(parts),
@@ -177,7 +176,13 @@ public final class LookCloser {
         Series part = DrawRecording.part(grid, from, to);
         int bins = (int) Math.min(MOST_BINS, Math.ceil(DrawRecording.WATERFALL_BINS * hz.to() / hz.size()));
         Waterfall fall = Waterfall.of(part, grid.rateHz(), hz.to(), DrawRecording.WATERFALL_SLICES, Math.max(2, bins));
-        return shown.finer(fall.slices(), Math.max(from, grid.startS()) + fall.timeS(0), step(fall, to - from), fall.frequencyHz(1), fall.bins(), DrawRecording.levelsDb(fall));
+        return shown.finer(
+                fall.slices(),
+                Math.max(from, grid.startS()) + fall.timeS(0),
+                step(fall, to - from),
+                fall.frequencyHz(1),
+                fall.bins(),
+                DrawRecording.levelsDb(fall));
     }
 
     private static double step(Waterfall fall, double wholeS) {

@@ -24,9 +24,8 @@ public enum NextStep implements Code {
             return record.standing(Kind.TRACKING).isEmpty() ? MARK_TIPS : MAKE_FIRST_RUN;
         }
         Event lastRun = runs.get(runs.size() - 1);
-        boolean changedSince = record.standing().stream()
-                .filter(Event::changesMachine)
-                .anyMatch(e -> e.at().isAfter(lastRun.at()));
+        boolean changedSince =
+                record.standing().stream().filter(Event::changesMachine).anyMatch(e -> e.at().isAfter(lastRun.at()));
         if (changedSince) {
             return RUN_AFTER_CHANGE;
         }

@@ -34,8 +34,7 @@ final class RunFigures {
         return run.views().stream()
                 .limit(1)
                 .map(view -> DrawRecording.spectrum(run.orders(), view))
-                .map(picture -> ReportFigure.wide(
-                        picture.title(), picture.png(SMALL_WIDTH_PX, SMALL_HEIGHT_PX)))
+                .map(picture -> ReportFigure.wide(picture.title(), picture.png(SMALL_WIDTH_PX, SMALL_HEIGHT_PX)))
                 .toList();
     }
 

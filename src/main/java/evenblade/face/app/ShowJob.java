@@ -44,8 +44,8 @@ public final class ShowJob {
     /** What is to be told of entries just made: that the computer's clock stood behind an earlier one. */
     public static List<Warning> clockBehind(Path job, List<Event> made) {
         return JobFolder.open(job).clockBehind().stream()
-                .filter(warning -> made.stream()
-                        .anyMatch(event -> warning.subject().equals(new Subject.Entry(event.id()))))
+                .filter(warning ->
+                        made.stream().anyMatch(event -> warning.subject().equals(new Subject.Entry(event.id()))))
                 .toList();
     }
 }

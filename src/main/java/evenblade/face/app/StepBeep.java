@@ -76,8 +76,7 @@ final class StepBeep implements AutoCloseable {
             clip.open(format, sound, 0, sound.length);
             return clip;
         } catch (LineUnavailableException | IllegalArgumentException e) {
-            throw BadInput.in(asked)
-                    .found("this machine shows no loudspeaker that can be used", cure);
+            throw BadInput.in(asked).found("this machine shows no loudspeaker that can be used", cure);
         }
     }
 

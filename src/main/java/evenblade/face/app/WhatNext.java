@@ -58,9 +58,13 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
         if (step == NextStep.COMPARE) {
             return weighed(job, phrases, blades, last);
         }
-        return new WhatNext(phrases.text(step.fact()), step == NextStep.MARK_TIPS
-                ? Action.MARK_TIPS
-                : step == NextStep.LOOK_AT_BALANCE ? Action.BALANCE : Action.ADD_RUN, blades, last);
+        return new WhatNext(
+                phrases.text(step.fact()),
+                step == NextStep.MARK_TIPS
+                        ? Action.MARK_TIPS
+                        : step == NextStep.LOOK_AT_BALANCE ? Action.BALANCE : Action.ADD_RUN,
+                blades,
+                last);
     }
 
     private static WhatNext weighed(Path job, Phrases phrases, List<String> blades, Optional<Detail.Run> last) {
@@ -76,10 +80,7 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
                         finding.next().code() == FindingFact.MOVE_BLADES ? movedOn(blades) : blades,
                         last))
                 .orElseGet(() -> new WhatNext(
-                        phrases.text(Fact.of(FindingFact.NO_MORE_WORK)),
-                        Action.WRITE_REPORT,
-                        blades,
-                        last));
+                        phrases.text(Fact.of(FindingFact.NO_MORE_WORK)), Action.WRITE_REPORT, blades, last));
     }
 
     /** As they were marked last; by their letters where they never were. */

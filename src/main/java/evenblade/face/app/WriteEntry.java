@@ -1,10 +1,5 @@
 package evenblade.face.app;
 
-import java.util.ArrayList;
-import java.nio.file.Files;
-import java.io.IOException;
-import evenblade.keep.job.StoredFile;
-import evenblade.keep.job.Kind;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
 import evenblade.base.json.JsonWriter;
@@ -17,11 +12,16 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.HubWeight;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
 import evenblade.keep.job.RunSettings;
+import evenblade.keep.job.StoredFile;
 import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.InstallationFile;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

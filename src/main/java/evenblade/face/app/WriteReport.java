@@ -1,7 +1,5 @@
 package evenblade.face.app;
 
-import evenblade.tell.report.RunCardSheet;
-import evenblade.machine.plan.RunPlan;
 import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
@@ -16,6 +14,7 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.ParticularsFile;
+import evenblade.machine.plan.RunPlan;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.export.TrendTable;
@@ -29,6 +28,7 @@ import evenblade.tell.report.ReportExtent;
 import evenblade.tell.report.ReportFigure;
 import evenblade.tell.report.ReportInput;
 import evenblade.tell.report.ReportedComparison;
+import evenblade.tell.report.RunCardSheet;
 import evenblade.tell.report.SheetImages;
 import evenblade.tell.report.TrendPictures;
 import java.io.IOException;
@@ -165,10 +165,8 @@ public final class WriteReport {
      */
     public static void runCard(RunPlan plan, Path file, PaperSize paper) {
         Path whole = file.toAbsolutePath();
-        new OutFolder(whole.getParent())
-                .put(
-                        whole.getFileName().toString(),
-                        pdf -> RunCardSheet.of(plan).writePdf(paper, pdf));
+        new OutFolder(whole.getParent()).put(whole.getFileName().toString(), pdf -> RunCardSheet.of(plan)
+                .writePdf(paper, pdf));
     }
 
     private record Composed(ReportInput input, ReportRuns runs, List<Trend> trends, List<Warning> warnings) {}

@@ -32,13 +32,12 @@ final class BalanceCommand implements Command {
                 .type(Path.class)
                 .description("The job folder.")
                 .build());
-        spec.addOption(
-                Options.value(
-                        "--from",
-                        "FILE",
-                        Path.class,
-                        "Instead of a job's runs: a file of typed readings (JSON). With weighed blades and a job, the"
-                                + " layouts are looked at together with its tip marks."));
+        spec.addOption(Options.value(
+                "--from",
+                "FILE",
+                Path.class,
+                "Instead of a job's runs: a file of typed readings (JSON). With weighed blades and a job, the"
+                        + " layouts are looked at together with its tip marks."));
         spec.addOption(Options.value(
                 "--engine-rpm",
                 "N",
@@ -58,8 +57,7 @@ final class BalanceCommand implements Command {
         if (job.isEmpty() && file.isEmpty()) {
             throw usage(words);
         }
-        Phrases phrases = job.map(folder -> JobUnits.phrases(folder, words))
-                .orElse(WarningText.PHRASES);
+        Phrases phrases = job.map(folder -> JobUnits.phrases(folder, words)).orElse(WarningText.PHRASES);
         boolean json = Options.said(words, "--json");
         if (file.isPresent()) {
             Optional<BalanceAtRest> rest = BalanceTyped.atRest(file.get(), job);

@@ -1,11 +1,11 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
-import evenblade.judge.balance.BalanceAtRest;
-import evenblade.judge.balance.JobBalance;
 import evenblade.judge.balance.BalanceAnswer;
 import evenblade.judge.balance.BalanceAnswer.Advice;
+import evenblade.judge.balance.BalanceAtRest;
 import evenblade.judge.balance.Correction;
+import evenblade.judge.balance.JobBalance;
 import evenblade.judge.balance.Objection;
 import evenblade.judge.balance.Residual;
 import evenblade.judge.balance.Share;

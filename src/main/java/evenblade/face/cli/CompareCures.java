@@ -44,7 +44,9 @@ final class CompareCures {
             case FULL_SCALE_DIFFERS, CALIBRATION_DIFFERS, UNIT_DIFFERS ->
                 typed("If the scale of one run was left out or is wrong:", amend("--full-scale \"50 m/s2\""));
             case NO_COMMON_CHANNEL ->
-                typed("If the directions of the channels were noted wrongly:", amend("--direction \"along, across, up\""));
+                typed(
+                        "If the directions of the channels were noted wrongly:",
+                        amend("--direction \"along, across, up\""));
             case SPEED_NOT_CONFIRMED ->
                 typed("If you read the speed in the cockpit and it wasn't noted:", amend("--engine-rpm 4800"));
             case INSTALLATION_DIFFERS ->

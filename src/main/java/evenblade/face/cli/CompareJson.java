@@ -64,6 +64,7 @@ final class CompareJson {
         return new JsonFields()
                 .put("engineRpm", dwells.engineRpmBefore())
                 .put("engineRpmAfter", dwells.engineRpmAfter())
+                .put("takenOutPercent", 100 * dwells.takenOutShare())
                 .put(
                         "orders",
                         dwells.changes().stream()

@@ -32,7 +32,8 @@ final class JobAmendCommand implements Command {
         if (settings.equals(RunSettings.NONE) && conditions.equals(Conditions.NONE)) {
             throw BadInput.in("job amend").found("nothing to put right", "an option like --place or --full-scale");
         }
-        return JobWords.written(JobWords.folder(words),
+        return JobWords.written(
+                JobWords.folder(words),
                 List.of(WriteEntry.amend(
                         JobWords.folder(words),
                         words.matchedPositionalValue(1, ""),

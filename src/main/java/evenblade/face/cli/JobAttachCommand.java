@@ -21,7 +21,9 @@ final class JobAttachCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) {
         List<Path> files = words.matchedPositionalValue(1, List.<Path>of());
-        return JobWords.written(JobWords.folder(words),
-                WriteEntry.attach(JobWords.folder(words), files, JobWords.remark(words), JobWords.time(words)), out);
+        return JobWords.written(
+                JobWords.folder(words),
+                WriteEntry.attach(JobWords.folder(words), files, JobWords.remark(words), JobWords.time(words)),
+                out);
     }
 }

@@ -24,7 +24,8 @@ final class JobInstallationCommand implements Command {
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        return JobWords.written(JobWords.folder(words),
+        return JobWords.written(
+                JobWords.folder(words),
                 List.of(WriteEntry.installation(
                         JobWords.folder(words),
                         words.matchedPositionalValue(1, (Path) null),

@@ -56,7 +56,8 @@ final class JobWeightCommand implements Command {
         if (on.isEmpty() && off.isEmpty() && counted.isEmpty()) {
             throw wrong(words, "say what was put on (--mass, --radius, --angle) or taken off (--off)");
         }
-        int status = JobWords.written(JobWords.folder(words),
+        int status = JobWords.written(
+                JobWords.folder(words),
                 List.of(WriteEntry.weight(
                         JobWords.folder(words),
                         on,

@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
-import evenblade.face.app.WriteReport;
 import evenblade.base.json.JsonWriter;
+import evenblade.face.app.WriteReport;
 import evenblade.machine.installation.InstallationFile;
 import evenblade.machine.plan.Planner;
 import evenblade.machine.plan.RunPlan;

@@ -31,8 +31,16 @@ final class PlanJson {
                 .put(
                         "runCard",
                         new JsonFields()
-                                .put("cautions", plan.card().cautions().stream().map(WarningText::of).toList())
-                                .put("steps", plan.card().steps().stream().map(WarningText::of).toList()))
+                                .put(
+                                        "cautions",
+                                        plan.card().cautions().stream()
+                                                .map(WarningText::of)
+                                                .toList())
+                                .put(
+                                        "steps",
+                                        plan.card().steps().stream()
+                                                .map(WarningText::of)
+                                                .toList()))
                 .put("warnings", WarningText.json(plan.warnings()));
     }
 

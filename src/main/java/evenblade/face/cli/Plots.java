@@ -28,15 +28,13 @@ final class Plots {
 
     static void addTo(CommandSpec spec) {
         spec.addOption(Options.value(
-                "--plots",
-                "DIR",
-                Path.class,
-                "Write pictures (PNG and SVG) into this folder; it is made if need be."));
-        spec.addOption(Options.value(
-                "--attach",
-                "JOB",
-                Path.class,
-                "Put the pictures into the record of this job; drawn again, they take the place of those drawn before."));
+                "--plots", "DIR", Path.class, "Write pictures (PNG and SVG) into this folder; it is made if need be."));
+        spec.addOption(
+                Options.value(
+                        "--attach",
+                        "JOB",
+                        Path.class,
+                        "Put the pictures into the record of this job; drawn again, they take the place of those drawn before."));
     }
 
     /**
@@ -92,7 +90,9 @@ final class Plots {
 
     /** Says what became of them: on standard output, or beside it where a JSON document stands there. */
     void tell(ParseResult words, PrintWriter out) {
-        PrintWriter told = Options.said(words, "--json") ? words.commandSpec().commandLine().getErr() : out;
+        PrintWriter told = Options.said(words, "--json")
+                ? words.commandSpec().commandLine().getErr()
+                : out;
         said.forEach(told::println);
     }
 }

@@ -42,16 +42,18 @@ final class PracticeCommand implements Command {
                 "--surprise",
                 "Something is wrong that no name and no text gives away; blade, size and place come from the seed, which is"
                         + " another each time where none is given."));
-        spec.addOption(Options.flag(
-                "--steps",
-                "A surprise in which nothing is measured until you ask for it, and every step costs; --step takes them."));
+        spec.addOption(
+                Options.flag(
+                        "--steps",
+                        "A surprise in which nothing is measured until you ask for it, and every step costs; --step takes them."));
         spec.addOption(Options.value(
                 "--step",
                 "STEP",
                 String.class,
                 "Take a step in such a job: " + String.join(", ", PracticeStep.forms())
                         + ". The first four measure, the others change something."));
-        spec.addOption(Options.flag("--reveal", "Open the sealed answer of a surprise; after --steps with your score."));
+        spec.addOption(
+                Options.flag("--reveal", "Open the sealed answer of a surprise; after --steps with your score."));
         spec.addOption(
                 Options.value("--installation", "FILE", Path.class, "Another installation than the invented one."));
         spec.addOption(Options.flag(
@@ -119,7 +121,8 @@ final class PracticeCommand implements Command {
     private static int begin(Path folder, ParseResult words, PrintWriter out) throws IOException {
         long seed = words.matchedOptionValue("--seed", System.nanoTime());
         MakePractice.stepwise(folder, seed, Options.path(words, "--installation"));
-        out.println("Invented for practice, measured nowhere: a machine that shakes, in " + folder + " (seed " + seed + ")");
+        out.println("Invented for practice, measured nowhere: a machine that shakes, in " + folder + " (seed " + seed
+                + ")");
         out.println("What is wrong is sealed: one fault, or two. Each step costs invented money:");
         for (PracticeStep each : PracticeStep.values()) {
             out.println(String.format(Locale.ROOT, "  %-16s %4d  %s", each.form(), each.price(), each.text("…")));
@@ -141,7 +144,8 @@ final class PracticeCommand implements Command {
         score.get().left().forEach(left -> out.println("Still wrong: " + left + "."));
         score.get().wrong().forEach(wrong -> out.println("Was in order: " + wrong + "."));
         out.println("Score: " + FigureFormat.count(score.get().changes(), "change") + ", money spent "
-                + score.get().money() + ", " + FigureFormat.count(score.get().wrong().size(), "wrong repair") + ", "
+                + score.get().money() + ", "
+                + FigureFormat.count(score.get().wrong().size(), "wrong repair") + ", "
                 + (score.get().left().isEmpty() ? "nothing left wrong." : "not finished."));
         return ExitStatus.DONE;
     }

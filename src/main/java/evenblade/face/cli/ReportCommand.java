@@ -60,7 +60,8 @@ final class ReportCommand implements Command {
         List<Path> files = written.files();
         files.stream().limit(SHOWN).forEach(printed::println);
         if (files.size() > SHOWN) {
-            printed.println((files.size() - SHOWN) + " tables in " + files.get(0).resolveSibling("tables"));
+            printed.println(
+                    (files.size() - SHOWN) + " tables in " + files.get(0).resolveSibling("tables"));
         }
         WarningText.marked(written.warnings()).forEach(printed::println);
         return ExitStatus.DONE;

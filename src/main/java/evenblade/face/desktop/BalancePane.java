@@ -44,7 +44,11 @@ final class BalancePane extends JPanel {
                             progress.at(0, "measuring the runs");
                             JobBalance balance =
                                     BalanceJob.balance(job.folder(), OptionalDouble.empty(), Optional.empty());
-                            return new Answer(balance, DrawBalance.draw(balance, new FigureFormat(bench.settings().lengthUnit())));
+                            return new Answer(
+                                    balance,
+                                    DrawBalance.draw(
+                                            balance,
+                                            new FigureFormat(bench.settings().lengthUnit())));
                         },
                         this::show,
                         complaint::show);

@@ -7,6 +7,7 @@ import evenblade.face.app.DrawComparison.View;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.tell.document.ComparisonDocument;
+import evenblade.tell.document.Document;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +25,7 @@ final class ComparePane extends JPanel {
     private final transient OpenJob job;
     private final RunChoice before;
     private final RunChoice after;
+    private final TablesPane tables = new TablesPane("comparison tables");
     private final Page words = new Page("comparison words");
     private final PicturePane bars;
     private final PicturePane spectra;
@@ -37,7 +39,7 @@ final class ComparePane extends JPanel {
     private transient Optional<Work.Task> task = Optional.empty();
 
     ComparePane(Navigator bench, OpenJob job) {
-        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        super(new MigLayout("insets 4 14 8 14, gapy 3, wrap 1, hidemode 3", "[grow,fill]", ""));
         this.bench = bench;
         this.job = job;
         setName("compare");
@@ -47,14 +49,15 @@ final class ComparePane extends JPanel {
         bars = new PicturePane(bench);
         spectra = new PicturePane(bench);
         turn = new PicturePane(bench);
-        add(viewed());
-        add(choices(runs));
+        add(viewed(), "wmin 50");
+        add(choices(runs), "wmin 50");
         add(complaint);
         tabs.setName("compare tabs");
-        tabs.addTab("In words", words);
+        tabs.addTab("Tables", tables);
         tabs.addTab("Orders", bars);
         tabs.addTab("Spectra", spectra);
         tabs.addTab("One turn", turn);
+        tabs.addTab("In words", words);
         add(tabs, "pushy, grow, wmin 100, hmin 100");
         if (runs.size() < 2) {
             complaint.show("Two runs are needed; this job has " + runs.size() + ".");
@@ -64,7 +67,7 @@ final class ComparePane extends JPanel {
     }
 
     private JPanel choices(List<Event> runs) {
-        JPanel row = new JPanel(new MigLayout("insets 0", "[][]12[][]12[]push"));
+        RowsPanel row = new RowsPanel(0, 0, 0, 0);
         JLabel first = new JLabel("Before");
         first.setLabelFor(before);
         JLabel second = new JLabel("After");
@@ -75,6 +78,7 @@ final class ComparePane extends JPanel {
         }
         JButton go = new JButton("Compare");
         go.setName("do compare");
+        go.setMargin(new java.awt.Insets(2, 12, 2, 12));
         go.addActionListener(e -> compare());
         row.add(first);
         row.add(before);
@@ -85,7 +89,7 @@ final class ComparePane extends JPanel {
     }
 
     private JPanel viewed() {
-        JPanel row = new JPanel(new MigLayout("insets 0", "[]push[][]"));
+        RowsPanel row = new RowsPanel(0, 0, 0, 0);
         row.add(Look.heading("Before and after"));
         JLabel word = new JLabel("Pictures of");
         word.setLabelFor(view);
@@ -122,12 +126,18 @@ final class ComparePane extends JPanel {
 
     private void show(Answer answer) {
         CompareRuns.Answer compared = answer.compared();
-        words.show(ComparisonDocument.of(
+        Document answered = ComparisonDocument.of(
                 compared.comparison(),
                 compared.changes(),
                 compared.warnings(),
                 ComparisonDocument.Extent.ALL,
-                Words.PHRASES));
+                Words.PHRASES);
+        tables.show(answered);
+        words.show(answered);
+        if (!compared.comparison().comparable()) {
+            // There is no table of what can't be compared: the reasons stand in the words.
+            tabs.setSelectedComponent(words);
+        }
         drawing = answer.drawing();
         views = drawing.map(DrawComparison::views).orElse(List.of());
         filling = true;

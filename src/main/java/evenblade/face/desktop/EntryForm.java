@@ -89,6 +89,7 @@ abstract class EntryForm extends JPanel {
         JTextField field = new JTextField(24);
         labelled(name, label, field);
         field.putClientProperty("JTextField.placeholderText", hint);
+        field.setToolTipText(hint);
         keep(field);
         return field;
     }

@@ -44,8 +44,7 @@ final class FindingsPane extends JPanel {
     private void show(WeighFindings.Answer answer) {
         lines.clear();
         Phrases phrases = Words.phrases(bench.settings());
-        lines.show(
-                FindingsDocument.of(answer.findings().list(), answer.tie(), answer.warnings(), phrases), this::see);
+        lines.show(FindingsDocument.of(answer.findings().list(), answer.tie(), answer.warnings(), phrases), this::see);
         lines.done();
     }
 

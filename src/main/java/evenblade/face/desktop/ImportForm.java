@@ -49,6 +49,7 @@ final class ImportForm extends EntryForm {
         labelled("recording box", "Recording", file);
         keep(file.text());
         file.text().putClientProperty("JTextField.placeholderText", "WAV, FLAC, CSV, M4A, MP3 …; drop it here");
+        file.text().setToolTipText("WAV, FLAC, CSV, M4A, MP3 …; drop it here");
         body.add(seen, "span 2, growx");
         body.add(table, "span 2, growx");
         label = field("label", "Short name", "as found, blades moved on, …");

@@ -10,8 +10,11 @@ import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -87,19 +90,22 @@ final class InstallationForm extends JPanel {
             remark.setName("remark");
             begin.setText("Write it into the job");
         } else {
-            labelled("Folder for the job", folder, 0);
+            labelled("Folder for the job *", folder, 0);
             bench.drafts().keep(FORM, folder.text());
         }
         name = field("aircraft", "Aircraft or engine", "any words");
+        group("Engine");
         choice("cycle", "Engine", cycle);
-        cylinders = field("cylinders", "Cylinders", "4");
+        cylinders = field("cylinders", "Cylinders *", "4");
         idle = field("idle rpm", "Idle rpm", "1600");
         max = field("max rpm", "Highest rpm", "5800");
+        group("Drive");
         choice("drive", "Drive", drive);
-        ratio = field("ratio", "Reduction ratio", "engine turns per propeller turn, like 2.43");
+        ratio = field("ratio", "Reduction ratio *", "or count teeth; like 2.43");
         driving = field("driving teeth", "Driving teeth", "if counted, like 21");
         driven = field("driven teeth", "Driven teeth", "if counted, like 51");
-        blades = field("blades", "Propeller blades", "3");
+        group("Propeller");
+        blades = field("blades", "Propeller blades *", "3");
         diameter = field("diameter", "Diameter", "like 1.70 m or 68 in");
         choice("rotation", "Turns, seen from behind", rotation);
         counted.addItem("");
@@ -113,6 +119,7 @@ final class InstallationForm extends JPanel {
                 "centre of gravity",
                 "Its balance point from the shaft",
                 inches ? "if known, like 13 3/4 in" : "if known, like 350 mm");
+        group("Limits");
         limit = field("track limit", "Most track spread", "like 1/8 in; the maker's figure rules");
         limitSource = field("limit source", "Who says so", "maker's sheet");
         sensorAhead = field(
@@ -136,6 +143,7 @@ final class InstallationForm extends JPanel {
         JPanel buttons = new JPanel(new MigLayout("insets 0"));
         buttons.add(begin);
         buttons.add(leave);
+        buttons.add(Look.quiet("* is needed"));
         add(buttons, "span 2");
         cycle.addActionListener(e -> typed());
         drive.addActionListener(e -> typed());
@@ -149,10 +157,15 @@ final class InstallationForm extends JPanel {
         return scroll;
     }
 
+    private void group(String words) {
+        fields.add(Look.strong(words), "span 2, gaptop 8");
+    }
+
     private JTextField field(String name, String label, String hint) {
         JTextField field = new JTextField(16);
         field.setName(name);
         field.putClientProperty("JTextField.placeholderText", hint);
+        field.setToolTipText(hint);
         labelled(label, field, -1);
         return field;
     }
@@ -241,8 +254,40 @@ final class InstallationForm extends JPanel {
         positionAtMark.setText(form.positionAtMark());
     }
 
+    /** Marks what is needed and isn't there, and goes to the first of it. */
+    private boolean complete() {
+        boolean direct = "direct".equals(drive.getSelectedItem());
+        boolean counted = !driving.getText().isBlank() && !driven.getText().isBlank();
+        Map<JTextField, String> needed = new LinkedHashMap<>();
+        if (changed.isEmpty()) {
+            needed.put(folder.text(), "Folder for the job");
+        }
+        if (cylinders.isEnabled()) {
+            needed.put(cylinders, "Cylinders");
+        }
+        if (!direct && !counted) {
+            needed.put(ratio, "Reduction ratio, or both counts of teeth");
+        }
+        needed.put(blades, "Propeller blades");
+        List.of(folder.text(), cylinders, ratio, blades)
+                .forEach(field -> field.putClientProperty("JComponent.outline", null));
+        List<JTextField> missing = needed.keySet().stream()
+                .filter(field -> field.getText().isBlank())
+                .toList();
+        missing.forEach(field -> field.putClientProperty("JComponent.outline", "error"));
+        missing.stream().findFirst().ifPresent(field -> {
+            field.requestFocusInWindow();
+            complaint.show(
+                    "Still needed: " + missing.stream().map(needed::get).collect(Collectors.joining("; ")) + ".");
+        });
+        return missing.isEmpty();
+    }
+
     private void begin() {
         complaint.clear();
+        if (!complete()) {
+            return;
+        }
         if (changed.isPresent()) {
             Form form = form();
             begin.setEnabled(false);
@@ -250,7 +295,9 @@ final class InstallationForm extends JPanel {
                     .begin(
                             "Writing into the job",
                             progress -> WriteEntry.installation(
-                                    changed.get().folder(), form, remark.getText().strip()),
+                                    changed.get().folder(),
+                                    form,
+                                    remark.getText().strip()),
                             event -> bench.entered(List.of(event)),
                             this::wrong);
             return;
@@ -278,7 +325,8 @@ final class InstallationForm extends JPanel {
 
     private void wrong(String why) {
         begin.setEnabled(true);
-        complaint.show(why);
+        // The form isn't a file: no line of one helps.
+        complaint.show(why.replaceFirst("^installation:[0-9]+: ", ""));
     }
 
     /** Ready once all fields are there: what is typed is kept and shown. */

@@ -12,6 +12,9 @@ import javax.swing.JComponent;
 
 /** What can be done to the open job. */
 final class JobCommands {
+    /** Under this a page knows the command that opened it. */
+    static final String PAGE = "opened by";
+
     private final Navigator bench;
     private final OpenJob job;
     final Action addRun;
@@ -59,9 +62,11 @@ final class JobCommands {
     }
 
     private MenuCommand form(String words, String keys, BiFunction<Navigator, OpenJob, JComponent> form) {
-        return new MenuCommand(words, keys, () -> {
+        return new MenuCommand(words, keys, asked -> {
             if (bench.mayLeave()) {
-                bench.show(form.apply(bench, job));
+                JComponent page = form.apply(bench, job);
+                page.putClientProperty(PAGE, asked);
+                bench.show(page);
             }
         });
     }
@@ -78,11 +83,17 @@ final class JobCommands {
 
     /** Recordings that something broke off, all of them in one step. */
     private void rescue() {
-        bench.work().begin("Bringing takes into the job", progress -> JobTakes.rescue(job.folder()), rescued -> {
-            bench.entered(rescued.events());
-            rescued.empty().forEach(file -> bench.say(file + " holds not one byte; it stays where it is."));
-            rescued.warnings().forEach(warning -> bench.say(Words.warning(warning)));
-        }, bench::say);
+        bench.work()
+                .begin(
+                        "Bringing takes into the job",
+                        progress -> JobTakes.rescue(job.folder()),
+                        rescued -> {
+                            bench.entered(rescued.events());
+                            rescued.empty()
+                                    .forEach(file -> bench.say(file + " holds not one byte; it stays where it is."));
+                            rescued.warnings().forEach(warning -> bench.say(Words.warning(warning)));
+                        },
+                        bench::say);
     }
 
     private void takeBack() {

@@ -2,9 +2,9 @@ package evenblade.face.desktop;
 
 import evenblade.base.fact.Warning;
 import evenblade.face.app.NextStep;
+import evenblade.face.app.SummariseRuns;
 import evenblade.face.app.WeighFindings;
 import evenblade.keep.job.Event;
-import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Ink;
 import java.awt.BorderLayout;
@@ -13,11 +13,13 @@ import java.util.Optional;
 import javax.swing.Action;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
+import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JSplitPane;
+import javax.swing.JToggleButton;
 import net.miginfocom.swing.MigLayout;
 
 /** An open job: the next step, the timeline, and the thing at hand beside it. */
@@ -34,21 +36,23 @@ final class JobPane extends JPanel {
     private final transient JobCommands commands;
     private final NextStepLine next = new NextStepLine();
     private final TimelineList timeline;
+    private final RowsPanel pages = new RowsPanel(3, 10, 3, 10);
     private final JPanel atHand = new JPanel(new BorderLayout());
     private final JSplitPane split;
     private final JPanel troubles = new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]"));
 
     private transient Optional<Work.Task> weighing = Optional.empty();
+    private transient Optional<Work.Task> summing = Optional.empty();
 
     JobPane(Navigator bench, OpenJob job, JobCommands commands) {
-        super(new MigLayout("insets 0, gap 0, wrap 1, hidemode 2", "[grow,fill]", "[][][][][grow,fill]"));
+        super(new MigLayout("insets 0, gap 0, wrap 1, hidemode 2", "[grow,fill]", "[][][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         this.commands = commands;
         setName("job pane");
         timeline = new TimelineList(bench::showEntry);
-        add(new RecordHeading(job.record()));
-        add(looking());
+        add(pages, "wmin 50");
+        looking();
         add(next);
         add(troubles);
         split = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, left(), atHand);
@@ -71,16 +75,19 @@ final class JobPane extends JPanel {
         }
     }
 
-    private JPanel looking() {
-        JPanel row = new JPanel(new MigLayout("insets 0 12 2 12, gap 6", ""));
+    private void looking() {
         for (Action action : commands.looking()) {
-            JButton button = new JButton(action);
-            button.setMargin(new java.awt.Insets(4, 12, 4, 12));
+            JToggleButton button = new JToggleButton(action);
+            button.setMargin(new java.awt.Insets(3, 10, 3, 10));
             button.setName("look " + action.getValue(Action.NAME));
-            button.setToolTipText(String.valueOf(action.getValue(Action.ACCELERATOR_KEY)));
-            row.add(button, "wmin 40");
+            button.setToolTipText(MenuCommand.keys(action));
+            pages.add(button);
         }
-        return row;
+        if (job.record().invented()) {
+            JLabel invented = Look.strong("INVENTED, nothing measured");
+            invented.setForeground(Look.ink(Ink.CRANK));
+            pages.add(invented);
+        }
     }
 
     JobCommands commands() {
@@ -88,9 +95,11 @@ final class JobPane extends JPanel {
     }
 
     private JPanel left() {
-        JPanel left = new JPanel(new MigLayout("insets 0, gap 0, wrap 1", "[grow,fill]", "[][grow,fill]"));
+        JPanel left = new JPanel(new MigLayout("insets 0, gap 0, wrap 1", "[grow,fill]", "[][][][][grow,fill]"));
+        left.add(named(Look.strong(job.record().name())), "gap 12 8 4 0, wmin 50");
+        left.add(tipped(Look.quiet(Words.installation(job.record().installation()))), "gap 12 8 0 0, wmin 50");
         JPanel adding = new JPanel(
-                new MigLayout("insets 8 8 8 8, wrap 3, gap 6", "[grow,fill,sg][grow,fill,sg][grow,fill,sg]"));
+                new MigLayout("insets 4 8 4 8, wrap 3, gap 4", "[grow,fill,sg][grow,fill,sg][grow,fill,sg]"));
         adding.add(button("Tip marks", commands.marks), "wmin 40");
         adding.add(button("Run", commands.addRun), "wmin 40");
         adding.add(button("Change", commands.correction), "wmin 40");
@@ -98,6 +107,7 @@ final class JobPane extends JPanel {
         adding.add(button("Note", commands.note), "wmin 40");
         adding.add(button("Photo", commands.attach), "wmin 40");
         left.add(adding);
+        left.add(sorting(), "gap 8 8 0 4");
         JScrollPane scroll = new JScrollPane(timeline);
         scroll.setBorder(BorderFactory.createMatteBorder(1, 0, 0, 0, Look.ink(Ink.GRID)));
         scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
@@ -105,13 +115,32 @@ final class JobPane extends JPanel {
         return left;
     }
 
+    private static JLabel named(JLabel label) {
+        label.setName("job");
+        return tipped(label);
+    }
+
+    private static JLabel tipped(JLabel label) {
+        label.setToolTipText(label.getText());
+        return label;
+    }
+
+    private JComboBox<String> sorting() {
+        JComboBox<String> order =
+                new JComboBox<>(new String[] {"Newest first", "Runs, largest 1× first", "Runs, fastest first"});
+        order.setName("timeline order");
+        order.setToolTipText("The order of the entries below");
+        order.addActionListener(e -> timeline.sort(TimelineList.Order.values()[order.getSelectedIndex()]));
+        return order;
+    }
+
     private static JButton button(String words, Action action) {
         JButton button = new JButton(action);
         button.setHideActionText(true);
         button.setText("+ " + words);
-        button.setMargin(new java.awt.Insets(5, 4, 5, 4));
+        button.setMargin(new java.awt.Insets(3, 4, 3, 4));
         button.setName("add " + words.toLowerCase(java.util.Locale.ROOT));
-        button.setToolTipText(String.valueOf(action.getValue(Action.NAME)));
+        button.setToolTipText(action.getValue(Action.NAME) + "  " + MenuCommand.keys(action));
         return button;
     }
 
@@ -141,6 +170,13 @@ final class JobPane extends JPanel {
                 && job.record().standing(Kind.TRACKING).isEmpty()) {
             return;
         }
+        summing.ifPresent(Work.Task::giveUp);
+        summing = Optional.of(bench.work()
+                .alongside(
+                        "summing up",
+                        progress -> SummariseRuns.summarise(job.folder(), progress),
+                        timeline::summaries,
+                        wrong -> {}));
         weighing = Optional.of(bench.work()
                 .alongside(
                         "weighing",
@@ -166,6 +202,11 @@ final class JobPane extends JPanel {
         atHand.removeAll();
         atHand.add(panel);
         timeline.mark(entry);
+        for (Component each : pages.getComponents()) {
+            if (each instanceof JToggleButton page) {
+                page.setSelected(page.getAction().equals(panel.getClientProperty(JobCommands.PAGE)));
+            }
+        }
         atHand.revalidate();
         atHand.repaint();
     }
@@ -173,6 +214,7 @@ final class JobPane extends JPanel {
     @Override
     public void removeNotify() {
         weighing.ifPresent(Work.Task::giveUp);
+        summing.ifPresent(Work.Task::giveUp);
         super.removeNotify();
     }
 
@@ -188,25 +230,5 @@ final class JobPane extends JPanel {
         return atHand.getComponentCount() == 1 && atHand.getComponent(0) instanceof LivePane live && live.recording()
                 ? Optional.of(live)
                 : Optional.empty();
-    }
-
-    /** The name of a job, its machine, and whether it is invented. */
-    private static final class RecordHeading extends JPanel {
-        RecordHeading(JobRecord record) {
-            super(new MigLayout(
-                    "insets 6 14 2 14, gap 14, hidemode 3", "[shrinkprio 100][grow,fill,shrinkprio 200][shrink 0]"));
-            JLabel name = Look.heading(record.name());
-            name.setName("job");
-            name.setToolTipText(record.name());
-            add(name, "wmin 100");
-            JLabel machine = Look.quiet(Words.installation(record.installation()));
-            machine.setToolTipText(machine.getText());
-            add(machine, "wmin 0");
-            if (record.invented()) {
-                JLabel invented = Look.strong("INVENTED, nothing measured");
-                invented.setForeground(Look.ink(Ink.CRANK));
-                add(invented);
-            }
-        }
     }
 }

@@ -33,9 +33,7 @@ final class LevelBars extends JPanel {
                 ? "not clipped"
                 : clipping.stream()
                         .map(level -> "✕ " + level.channel() + " CLIPPED: "
-                                + (level.clip() == ChannelLevel.Clip.FULL_SCALE
-                                        ? "turn gain down"
-                                        : "not by the gain"))
+                                + (level.clip() == ChannelLevel.Clip.FULL_SCALE ? "turn gain down" : "not by the gain"))
                         .collect(Collectors.joining(" · "));
     }
 

@@ -74,8 +74,9 @@ final class LevelPane extends JPanel {
         lines.say("▸ 1  Say which input, where the sensor sits, and its full scale where it is known.");
         lines.say("▸ 2  Engine standing, sensor fixed where it will stay: five seconds of quiet. Hum and noise of the "
                 + "input are told from the run by it.");
-        lines.say("▸ 3  Run the engine at the fastest speed you will hold, and set the gain until the peak stays in the "
-                + "good zone. Nothing is written meanwhile. Switch automatic gain and noise suppression off.");
+        lines.say(
+                "▸ 3  Run the engine at the fastest speed you will hold, and set the gain until the peak stays in the "
+                        + "good zone. Nothing is written meanwhile. Switch automatic gain and noise suppression off.");
         lines.say("▸ 4  Leave the gain alone, and record. Everybody stays clear of the propeller and its plane.");
         lines.say("▸ 5  See what is to be known of the run.");
         lines.done();
@@ -224,10 +225,7 @@ final class LevelPane extends JPanel {
         }
         aim.setText(good ? "✓ Quiet taken" : "✕ That was not quiet");
         aim.setForeground(Look.ink(good ? Ink.TEXT : Ink.LIMIT));
-        told(
-                good
-                        ? "It is kept until the program ends; the runs that follow are compared with it"
-                        : "It is not kept");
+        told(good ? "It is kept until the program ends; the runs that follow are compared with it" : "It is not kept");
         lines.done();
         changed.run();
     }
@@ -253,7 +251,8 @@ final class LevelPane extends JPanel {
         });
         taking.ifPresent(run -> {
             show(run.view().levels());
-            aim.setText("Quiet, please: " + (int) Math.ceil(Math.max(0, QUIET_S - run.view().seconds())) + " s");
+            aim.setText("Quiet, please: "
+                    + (int) Math.ceil(Math.max(0, QUIET_S - run.view().seconds())) + " s");
             aim.setForeground(Look.ink(Ink.CRANK));
         });
     }

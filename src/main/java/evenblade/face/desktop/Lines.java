@@ -73,7 +73,8 @@ final class Lines extends JScrollPane {
             }
             JButton button = see.apply(known.seen().get());
             button.setName(name + " " + group.get(0).name() + " " + (i + 1));
-            button.getAccessibleContext().setAccessibleDescription(known.sentence().text());
+            button.getAccessibleContext()
+                    .setAccessibleDescription(known.sentence().text());
             JComponent row = say(text, button);
             if (i >= SHOWN) {
                 row.setVisible(false);

@@ -45,7 +45,7 @@ final class LiveHistory extends JPanel {
         g.fillRect(0, 0, getWidth(), getHeight());
         int half = getHeight() / 2;
         row(g, "1×", 0, half, Point::once, Look.ink(Ink.PROPELLER));
-        row(g, "blade pass", half, getHeight() - half, Point::pass, Look.ink(Ink.CRANK));
+        row(g, "blade pass", half, getHeight() - half, Point::pass, Look.ink(Ink.PROPELLER));
         g.dispose();
     }
 

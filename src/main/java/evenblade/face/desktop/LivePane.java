@@ -282,10 +282,10 @@ final class LivePane extends JPanel {
             button.setText((each.ordinal() + 1) + " " + words + (done ? " ✓" : ""));
             button.setToolTipText("Alt+" + (each.ordinal() + 1));
             button.setBorder(BorderFactory.createCompoundBorder(
-                    BorderFactory.createMatteBorder(
-                            0, 0, 3, 0, Look.ink(each == step ? Ink.CRANK : Ink.SHADE)),
+                    BorderFactory.createMatteBorder(0, 0, 3, 0, Look.ink(each == step ? Ink.CRANK : Ink.SHADE)),
                     BorderFactory.createEmptyBorder(4, 8, 4, 8)));
-            button.setEnabled(inputs && !recording && !opening && !level.opening() && !level.taking() && each != LiveStep.RESULT);
+            button.setEnabled(
+                    inputs && !recording && !opening && !level.opening() && !level.taking() && each != LiveStep.RESULT);
         });
         next.setText(nextWords() + " (space)");
         next.setEnabled(inputs && !opening && !level.opening() && !level.taking() && !stopping);

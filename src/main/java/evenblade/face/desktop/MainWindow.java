@@ -27,6 +27,7 @@ import javax.swing.JFileChooser;
 import javax.swing.JFrame;
 import javax.swing.JOptionPane;
 import javax.swing.JPanel;
+import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.WindowConstants;
 import javax.swing.text.JTextComponent;
@@ -44,6 +45,7 @@ final class MainWindow extends JFrame implements Navigator {
     private final transient Action newJob = new MenuCommand("&New job…", "ctrl N", this::startNewJob);
     private final transient Action open = new MenuCommand("&Open a job…", "ctrl O", this::chooseJob);
     private final transient Action practice = new MenuCommand("&Practice job…", "", this::startPractice);
+    private final transient Action look = new MenuCommand("&Look at a recording…", "ctrl L", this::chooseRecording);
     private transient Optional<OpenJob> job = Optional.empty();
     private transient Optional<JobPane> pane = Optional.empty();
     private transient Optional<Event> shown = Optional.empty();
@@ -52,6 +54,7 @@ final class MainWindow extends JFrame implements Navigator {
 
     MainWindow(Settings settings) {
         super("Evenblade");
+        setIconImages(List.of(AppIcon.of(16), AppIcon.of(32), AppIcon.of(64), AppIcon.of(128)));
         this.settings = settings;
         this.drafts = settings.drafts();
         setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
@@ -69,6 +72,18 @@ final class MainWindow extends JFrame implements Navigator {
         Thread.setDefaultUncaughtExceptionHandler((thread, wrong) -> SwingUtilities.invokeLater(
                 () -> say("A fault of the program, not yours: " + wrong + ". What is written down is safe.")));
         followFocus();
+        // Where the plus stands on the key of the equals sign, and on the number pad.
+        for (String keys : List.of("ctrl EQUALS", "ctrl shift EQUALS", "ctrl ADD")) {
+            getRootPane()
+                    .registerKeyboardAction(
+                            e -> text(2), KeyStroke.getKeyStroke(keys), JComponent.WHEN_IN_FOCUSED_WINDOW);
+        }
+        getRootPane()
+                .registerKeyboardAction(
+                        e -> text(-2), KeyStroke.getKeyStroke("ctrl SUBTRACT"), JComponent.WHEN_IN_FOCUSED_WINDOW);
+        getRootPane()
+                .setTransferHandler(
+                        FilesField.dropping(paths -> paths.stream().limit(1).forEach(this::look)));
         build();
     }
 
@@ -123,14 +138,19 @@ final class MainWindow extends JFrame implements Navigator {
 
     private void showStart() {
         pane = Optional.empty();
-        setJMenuBar(menus(Optional.empty()));
-        fill(new StartPanel(this, newJob, open, practice));
+        bar(menus(Optional.empty()));
+        fill(new StartPanel(this, newJob, open, practice, look));
         setTitle("Evenblade");
+    }
+
+    private void bar(MenuBar menus) {
+        menus.add(strip.working());
+        setJMenuBar(menus);
     }
 
     private void showJob() {
         JobCommands commands = new JobCommands(this, job.orElseThrow());
-        setJMenuBar(menus(Optional.of(commands)));
+        bar(menus(Optional.of(commands)));
         JobPane made = new JobPane(this, job.get(), commands);
         pane = Optional.of(made);
         fill(made);
@@ -145,7 +165,20 @@ final class MainWindow extends JFrame implements Navigator {
         if (job.isPresent()) {
             showHanded();
         } else {
+            look(recording);
             say("Open a job, or begin one: " + recording.getFileName() + " then goes into it.");
+        }
+    }
+
+    @Override
+    public void look(Path recording) {
+        if (held()) {
+            return;
+        }
+        if (job.isPresent()) {
+            show(new LookPane(this, recording, Optional.empty()));
+        } else {
+            fillAside(new LookPane(this, recording, Optional.of(this::build)));
         }
     }
 
@@ -173,6 +206,7 @@ final class MainWindow extends JFrame implements Navigator {
                         Optional.of(newJob),
                         Optional.of(open),
                         Optional.of(practice),
+                        Optional.of(look),
                         Optional.empty(),
                         Optional.of(new MenuCommand("&Close the job", "ctrl W", this::closeJob)),
                         Optional.of(new MenuCommand("&End", "ctrl Q", this::end))));
@@ -192,7 +226,9 @@ final class MainWindow extends JFrame implements Navigator {
                         Optional.of(
                                 new MenuCommand("&Copy the picture", "ctrl shift C", () -> picture(PicturePane::copy))),
                         Optional.of(new MenuCommand(
-                                "&Save the picture…", "ctrl shift S", () -> picture(PicturePane::save)))));
+                                "&Save the picture…", "ctrl shift S", () -> picture(PicturePane::save))),
+                        Optional.of(new MenuCommand(
+                                "&Print the picture…", "ctrl shift P", () -> picture(PicturePane::print)))));
         bar.add(
                 "&Screen",
                 List.of(
@@ -200,6 +236,11 @@ final class MainWindow extends JFrame implements Navigator {
                         Optional.of(new MenuCommand("&Dark or light", "ctrl D", this::switchColours)),
                         Optional.of(new MenuCommand("&Larger text", "ctrl PLUS", () -> text(2))),
                         Optional.of(new MenuCommand("&Smaller text", "ctrl MINUS", () -> text(-2)))));
+        bar.add(
+                "&Help",
+                List.of(
+                        Optional.of(new MenuCommand("&Keys and mouse", "F1", () -> HelpPage.keys(this))),
+                        Optional.of(new MenuCommand("&About Evenblade", "", () -> HelpPage.about(this)))));
         return bar;
     }
 
@@ -266,6 +307,12 @@ final class MainWindow extends JFrame implements Navigator {
         chooser.setDialogTitle("Open a job's folder");
         if (chooser.showOpenDialog(this) == JFileChooser.APPROVE_OPTION) {
             openJob(chooser.getSelectedFile().toPath());
+        }
+    }
+
+    private void chooseRecording() {
+        if (!held()) {
+            LookPane.chooseRecording(this, main);
         }
     }
 

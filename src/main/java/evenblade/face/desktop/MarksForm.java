@@ -9,9 +9,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.JTextField;
+import net.miginfocom.swing.MigLayout;
 
 /** Tip marks against a block that doesn't move; the picture of the tips grows as they are typed. */
 final class MarksForm extends StaticForm {
+    private static final String BESIDE = "span 2, split 2, growx";
+    private static final String ALONE = "span 2, growx";
+    private static final String PICTURE = "growx, growy, wmin 270, hmin 330";
+    /** In less than this the picture stands under the fields, in text heights. */
+    private static final int WIDE_EM = 48;
+
     private final HubFields hub;
     private final PicturePane picture;
     private final JTextField sigma;
@@ -30,11 +37,20 @@ final class MarksForm extends StaticForm {
                 job.record().installation(), bench.settings().inches() ? "3/16" : "4.8", this::keep, this::typed);
         picture = new PicturePane(bench);
         picture.show(Optional.empty(), "The tips are drawn here from the second mark on.");
-        body.add(hub, "span 2, split 2, growx");
-        body.add(picture, "growx, growy, wmin 270, hmin 330");
+        body.add(hub, BESIDE);
+        body.add(picture, PICTURE);
         sigma = listened(
                 field("sigma", "One reading is good to", "left empty: 0.5 mm, a pencil line read with a rule"));
         finish();
+    }
+
+    @Override
+    public void doLayout() {
+        boolean beside = getWidth() > WIDE_EM * Look.em();
+        MigLayout layout = (MigLayout) body.getLayout();
+        layout.setComponentConstraints(hub, beside ? BESIDE : ALONE);
+        layout.setComponentConstraints(picture, beside ? PICTURE : "span 2, " + PICTURE);
+        super.doLayout();
     }
 
     /** Opens the form with the blades where they should be tried next. */

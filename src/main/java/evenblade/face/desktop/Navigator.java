@@ -33,6 +33,9 @@ interface Navigator {
     /** Shows one entry where a piece of evidence is seen. */
     void showEntry(Event event, Optional<SeeEvidence.Sight> sight);
 
+    /** Looks at a recording, with a job or without. */
+    void look(Path recording);
+
     /** Something was written into the open job: reads it again and shows the first of it. */
     void entered(List<Event> events);
 

@@ -15,9 +15,10 @@ final class NextStepLine extends JPanel {
     private final JButton go = Look.main(new JButton());
 
     NextStepLine() {
-        super(new MigLayout("insets 3 14 3 14, hidemode 3", "[][grow,fill][]"));
+        super(new MigLayout("insets 1 14 1 14, hidemode 3", "[][grow,fill][]"));
         words.setName("next step");
         go.setName("do next step");
+        go.setMargin(new java.awt.Insets(2, 12, 2, 12));
         add(new JLabel("Next"));
         add(words, "wmin 0");
         add(go);

@@ -33,12 +33,13 @@ final class PeakTable extends JTable {
             return;
         }
         peaks = found;
-        DefaultTableModel model = new DefaultTableModel(new Object[] {"line", "Hz", "amplitude", "× prop.", "× crank"}, 0) {
-            @Override
-            public boolean isCellEditable(int row, int column) {
-                return false;
-            }
-        };
+        DefaultTableModel model =
+                new DefaultTableModel(new Object[] {"line", "Hz", "amplitude", "× prop.", "× crank"}, 0) {
+                    @Override
+                    public boolean isCellEditable(int row, int column) {
+                        return false;
+                    }
+                };
         for (Spot spot : found) {
             Object[] row = new Object[WHAT.size() + 1];
             row[0] = spot.name();

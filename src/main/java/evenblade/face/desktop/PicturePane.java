@@ -154,8 +154,8 @@ final class PicturePane extends JPanel {
 
     private void draw() {
         if (!filling) {
-            made.ifPresent(picture -> view.show(
-                    unit.getSelectedIndex() < 0 ? picture : picture.in(units.get(unit.getSelectedIndex()))));
+            made.ifPresent(picture ->
+                    view.show(unit.getSelectedIndex() < 0 ? picture : picture.in(units.get(unit.getSelectedIndex()))));
         }
     }
 
@@ -170,8 +170,8 @@ final class PicturePane extends JPanel {
                     case 1 -> lines.get(0);
                     default -> lines.get(1) + "\n" + lines.get(2);
                 });
-        words.setForeground(Look.ink(
-                spots.isEmpty() ? evenblade.tell.chart.Ink.QUIET_TEXT : evenblade.tell.chart.Ink.TEXT));
+        words.setForeground(
+                Look.ink(spots.isEmpty() ? evenblade.tell.chart.Ink.QUIET_TEXT : evenblade.tell.chart.Ink.TEXT));
         boolean zooms = view.picture().flatMap(Picture::zoom).isPresent();
         back.setVisible(zooms);
         whole.setVisible(zooms);
@@ -194,18 +194,17 @@ final class PicturePane extends JPanel {
 
     /** Puts what is seen on the clipboard. */
     void copy() {
-        view.seen()
-                .ifPresent(picture -> bench.work()
-                        .begin(
-                                "Copying the picture",
-                                progress -> picture.image(WIDTH_PX, HEIGHT_PX),
-                                image -> {
-                                    Toolkit.getDefaultToolkit()
-                                            .getSystemClipboard()
-                                            .setContents(new CopiedPicture(image), null);
-                                    bench.say("The picture is on the clipboard.");
-                                },
-                                bench::say));
+        view.seen().ifPresent(picture -> bench.work()
+                .begin(
+                        "Copying the picture",
+                        progress -> picture.image(WIDTH_PX, HEIGHT_PX),
+                        image -> {
+                            Toolkit.getDefaultToolkit()
+                                    .getSystemClipboard()
+                                    .setContents(new CopiedPicture(image), null);
+                            bench.say("The picture is on the clipboard.");
+                        },
+                        bench::say));
     }
 
     void print() {
@@ -227,8 +226,7 @@ final class PicturePane extends JPanel {
                             picture.toPng(file, WIDTH_PX, HEIGHT_PX);
                             String text = picture.title() + ". "
                                     + String.join(", ", picture.caption().parts());
-                            List<Event> added = WriteEntry.attach(
-                                    job.folder(), List.of(file), text, Optional.empty());
+                            List<Event> added = WriteEntry.attach(job.folder(), List.of(file), text, Optional.empty());
                             Files.delete(file);
                             Files.delete(folder);
                             return added;
@@ -246,9 +244,7 @@ final class PicturePane extends JPanel {
         if (seen.isEmpty()) {
             return;
         }
-        Path folder = bench.job()
-                .map(OpenJob::folder)
-                .orElseGet(() -> Path.of(System.getProperty("user.home")));
+        Path folder = bench.job().map(OpenJob::folder).orElseGet(() -> Path.of(System.getProperty("user.home")));
         JFileChooser chooser = new JFileChooser(folder.toFile());
         chooser.setDialogTitle("Save picture as PNG or SVG");
         chooser.setSelectedFile(fileOf(seen.get()).freeIn(folder).toFile());

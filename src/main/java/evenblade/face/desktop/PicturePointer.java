@@ -1,6 +1,5 @@
 package evenblade.face.desktop;
 
-import evenblade.tell.chart.LaidOut;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.Spot;
 import evenblade.tell.chart.Zoom;
@@ -125,10 +124,8 @@ final class PicturePointer extends MouseAdapter implements FocusListener {
     private Rectangle between(Point one, Point other) {
         Rectangle drawn = new Rectangle(one);
         drawn.add(other);
-        boolean upright = view.picture()
-                .flatMap(Picture::zoom)
-                .flatMap(Zoom::upward)
-                .isPresent();
+        boolean upright =
+                view.picture().flatMap(Picture::zoom).flatMap(Zoom::upward).isPresent();
         view.plot().filter(plot -> !upright).ifPresent(plot -> {
             drawn.y = (int) plot.getY();
             drawn.height = (int) plot.getHeight();
@@ -166,8 +163,7 @@ final class PicturePointer extends MouseAdapter implements FocusListener {
     private void wheel(double factor, double shareX, double shareY, boolean other) {
         boolean step = System.nanoTime() - turnedNanos > ONE_STEP_NANOS;
         turnedNanos = System.nanoTime();
-        withZoom((now, whole, plot) ->
-                view.zoom(now.wheel(factor, held(shareX), held(shareY), other, whole), step));
+        withZoom((now, whole, plot) -> view.zoom(now.wheel(factor, held(shareX), held(shareY), other, whole), step));
     }
 
     private static double held(double share) {
@@ -179,8 +175,8 @@ final class PicturePointer extends MouseAdapter implements FocusListener {
         withZoom((now, whole, plot) -> {
             Optional<Point2D> at = cursor();
             double x = at.map(p -> (p.getX() - plot.getX()) / plot.getWidth()).orElse(0.5);
-            double y = at.map(p -> (plot.getMaxY() - p.getY()) / plot.getHeight())
-                    .orElse(0.5);
+            double y =
+                    at.map(p -> (plot.getMaxY() - p.getY()) / plot.getHeight()).orElse(0.5);
             wheel(factor, x, y, other);
         });
     }
@@ -190,8 +186,7 @@ final class PicturePointer extends MouseAdapter implements FocusListener {
     }
 
     private boolean zoomable() {
-        return view.picture().flatMap(Picture::zoom).isPresent()
-                && view.plot().isPresent();
+        return view.picture().flatMap(Picture::zoom).isPresent() && view.plot().isPresent();
     }
 
     private interface Zooming {
@@ -199,15 +194,15 @@ final class PicturePointer extends MouseAdapter implements FocusListener {
     }
 
     private void withZoom(Zooming then) {
-        view.plot().ifPresent(plot -> view.picture().flatMap(Picture::zoom).ifPresent(now -> view.whole().ifPresent(whole -> then.with(now, whole, plot))));
+        view.plot().ifPresent(plot -> view.picture().flatMap(Picture::zoom).ifPresent(now -> view.whole()
+                .ifPresent(whole -> then.with(now, whole, plot))));
     }
 
     /** Where the last cursor stands, in pixels of the window. */
     private Optional<Point2D> cursor() {
         return view.layoutDrawn()
-                .flatMap(layout -> view.cursors().stream()
-                        .reduce((one, later) -> later)
-                        .flatMap(layout::place))
+                .flatMap(layout ->
+                        view.cursors().stream().reduce((one, later) -> later).flatMap(layout::place))
                 .map(p -> new Point2D.Double(p.getX() / view.scale(), p.getY() / view.scale()));
     }
 
@@ -223,9 +218,11 @@ final class PicturePointer extends MouseAdapter implements FocusListener {
                 y += dy;
                 Optional<Spot> next = at(x, y);
                 boolean on = next.isPresent()
-                        && now.filter(spot -> next.get().x() == spot.x() && next.get().y() == spot.y())
+                        && now.filter(spot ->
+                                        next.get().x() == spot.x() && next.get().y() == spot.y())
                                 .isEmpty()
-                        && now.filter(spot -> dx * (next.get().x() - spot.x()) < 0).isEmpty();
+                        && now.filter(spot -> dx * (next.get().x() - spot.x()) < 0)
+                                .isEmpty();
                 if (on) {
                     view.point(next);
                     return;

@@ -243,8 +243,7 @@ final class PictureView extends JPanel implements Scrollable {
 
     /** Whether what is on screen is the picture asked for, at its size. */
     boolean settled() {
-        return shown.isEmpty()
-                || drawn.isPresent() && drawn.get().wish().picture() == shown.get() && wished.isEmpty();
+        return shown.isEmpty() || drawn.isPresent() && drawn.get().wish().picture() == shown.get() && wished.isEmpty();
     }
 
     @Override
@@ -263,8 +262,8 @@ final class PictureView extends JPanel implements Scrollable {
             return;
         }
         double scale = g.getTransform().getScaleX();
-        DrawnSize wish = new DrawnSize(
-                shown.get(), (int) (getWidth() * scale), (int) (getHeight() * scale), Look.theme(scale));
+        DrawnSize wish =
+                new DrawnSize(shown.get(), (int) (getWidth() * scale), (int) (getHeight() * scale), Look.theme(scale));
         if (drawn.isEmpty() || !drawn.get().wish().equals(wish)) {
             ask(wish, scale);
         }
@@ -332,6 +331,7 @@ final class PictureView extends JPanel implements Scrollable {
                     drawn = Optional.of(new Drawn(wish, image, layout, scale));
                     frames++;
                     repaint();
+                    watcher.run();
                 }
                 if (latest) {
                     wished = Optional.empty();

@@ -21,17 +21,20 @@ final class PrintOut {
 
     /** Asks and prints one picture across the page. */
     static void of(Picture picture, Consumer<String> said) {
-        of(picture.title(), (graphics, page, index) -> {
-            if (index > 0) {
-                return Printable.NO_SUCH_PAGE;
-            }
-            Graphics2D g = (Graphics2D) graphics;
-            double scale = Math.min(page.getImageableWidth() / WIDTH, page.getImageableHeight() / HEIGHT);
-            g.translate(page.getImageableX(), page.getImageableY());
-            g.scale(scale, scale);
-            picture.paint(g, WIDTH, HEIGHT, ChartTheme.forPage(WIDTH, HEIGHT));
-            return Printable.PAGE_EXISTS;
-        }, said);
+        of(
+                picture.title(),
+                (graphics, page, index) -> {
+                    if (index > 0) {
+                        return Printable.NO_SUCH_PAGE;
+                    }
+                    Graphics2D g = (Graphics2D) graphics;
+                    double scale = Math.min(page.getImageableWidth() / WIDTH, page.getImageableHeight() / HEIGHT);
+                    g.translate(page.getImageableX(), page.getImageableY());
+                    g.scale(scale, scale);
+                    picture.paint(g, WIDTH, HEIGHT, ChartTheme.forPage(WIDTH, HEIGHT));
+                    return Printable.PAGE_EXISTS;
+                },
+                said);
     }
 
     /** Asks and prints. */

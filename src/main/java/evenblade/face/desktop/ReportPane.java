@@ -35,7 +35,9 @@ final class ReportPane extends JPanel {
         setName("report");
         sheets = new SheetsView(bench.work());
         sheetsWord.setName("sheets word");
-        add(Look.heading("The record to hand over"));
+        JLabel heading = Look.heading("The record to hand over");
+        heading.setToolTipText(heading.getText());
+        add(heading, "wmin 0");
         add(sheetsWord, "wmin 0");
         add(complaint, "span 2");
         add(writing(), "pushy, grow, wmin 220, hmin 100");

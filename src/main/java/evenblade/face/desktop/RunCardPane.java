@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
+import javax.swing.JTabbedPane;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 
@@ -18,24 +19,33 @@ final class RunCardPane extends JPanel {
     private final transient OpenJob job;
     private final JTextField speeds = new JTextField(16);
     private final JTextField rate = new JTextField(8);
+    private final TablesPane tables = new TablesPane("run card tables");
     private final Page words = new Page("run card words");
     private final Complaint complaint = new Complaint();
 
     RunCardPane(Navigator bench, OpenJob job) {
-        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][][grow,fill]"));
+        super(new MigLayout("insets 4 14 8 14, gapy 3, wrap 1, hidemode 3", "[grow,fill]", ""));
         this.job = job;
         setName("run card");
         add(Look.heading("Run card"));
-        JPanel row = new JPanel(new MigLayout("insets 0", "[][]12[][]12[]push"));
+        RowsPanel row = new RowsPanel(0, 0, 0, 0);
         field(row, "Engine speeds", "card speeds", speeds, "4000, 4800; empty: the usual");
         field(row, "Samples a second", "card rate", rate, "of the sensor");
         JButton again = new JButton("Show");
         again.setName("show card");
         again.addActionListener(e -> plan());
         row.add(again);
-        add(row);
+        JButton print = new JButton("Print…");
+        print.setName("print card");
+        print.addActionListener(e -> words.print("run card", bench::say));
+        row.add(print);
+        add(row, "wmin 50");
         add(complaint);
-        add(words, "wmin 100, hmin 100");
+        JTabbedPane tabs = new JTabbedPane();
+        tabs.setName("run card tabs");
+        tabs.addTab("Card", words);
+        tabs.addTab("Tables", tables);
+        add(tabs, "pushy, grow, wmin 100, hmin 100");
         bench.drafts().keep(job.draft("run card"), speeds);
         bench.drafts().keep(job.draft("run card"), rate);
         plan();
@@ -46,8 +56,9 @@ final class RunCardPane extends JPanel {
         word.setLabelFor(field);
         field.setName(name);
         field.putClientProperty("JTextField.placeholderText", hint);
+        field.setToolTipText(hint);
         row.add(word);
-        row.add(field, "wmin 120");
+        row.add(field);
     }
 
     private void plan() {
@@ -84,5 +95,6 @@ final class RunCardPane extends JPanel {
 
     private void show(RunPlan plan) {
         words.show(PlanDocument.cardFirst(plan, Words.PHRASES));
+        tables.show(PlanDocument.cardFirst(plan, Words.PHRASES));
     }
 }

@@ -2,20 +2,20 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.AnalyseRecording;
 import evenblade.face.app.AnalysedRecording;
-import evenblade.face.app.LookCloser;
-import evenblade.keep.job.Kind;
-import evenblade.tell.chart.Caption;
-import evenblade.tell.chart.SpectrumCurve;
 import evenblade.face.app.DrawRecording;
+import evenblade.face.app.LookCloser;
 import evenblade.face.app.SeeEvidence;
 import evenblade.judge.findings.EvidenceRef;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
+import evenblade.keep.job.Kind;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.Dwell;
+import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.Picture;
+import evenblade.tell.chart.SpectrumCurve;
 import evenblade.tell.document.Document;
 import evenblade.tell.document.Phrases;
 import evenblade.tell.document.RunDocument;
@@ -28,7 +28,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javax.swing.JComboBox;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
 import net.miginfocom.swing.MigLayout;
@@ -65,7 +64,7 @@ final class RunView extends JPanel {
     private boolean filling;
 
     RunView(Navigator bench, OpenJob job, Event run, Optional<SeeEvidence.Sight> sight) {
-        super(new MigLayout("insets 6 14 8 14, gapy 3, wrap 1, hidemode 3", "[grow,fill]", "[][][][][grow,fill]"));
+        super(new MigLayout("insets 6 14 8 14, gapy 3, wrap 1, hidemode 3", "[grow,fill]", ""));
         this.bench = bench;
         this.job = job;
         this.run = run;
@@ -80,29 +79,21 @@ final class RunView extends JPanel {
         speedPicture = new PicturePane(bench);
         listenAlong = new ListenButton(bench, speedPicture, true);
         add(new EntryHeading(bench, job, run));
-        add(speed);
+        choices();
+        add(speed, "wmin 50");
         add(complaint);
-        add(choices());
-        add(tabs, "pushy, grow, wmin 100");
+        add(tabs, "pushy, grow, wmin 100, hmin 100");
         fillTabs();
         job.answer(run).ifPresentOrElse(this::show, this::work);
     }
 
-    private JPanel choices() {
+    private void choices() {
         channel.setName("channel");
         dwell.setName("dwell");
         channel.addActionListener(e -> choose());
         dwell.addActionListener(e -> choose());
-        JPanel row = new JPanel(new MigLayout("insets 0", "[][]16[][]push"));
-        JLabel channelWord = new JLabel("Channel");
-        channelWord.setLabelFor(channel);
-        JLabel dwellWord = new JLabel("Dwell");
-        dwellWord.setLabelFor(dwell);
-        row.add(channelWord);
-        row.add(channel);
-        row.add(dwellWord);
-        row.add(dwell);
-        return row;
+        speed.choice("Channel", channel);
+        speed.choice("Dwell", dwell);
     }
 
     private void fillTabs() {
@@ -150,7 +141,10 @@ final class RunView extends JPanel {
         toKnow.show(Document.begin()
                 .addAll(RunDocument.toKnow(orders, phrases))
                 .heading("The run")
-                .known("File", detail.file().originalName() + ", kept as " + detail.file().path())
+                .known(
+                        "File",
+                        detail.file().originalName() + ", kept as "
+                                + detail.file().path())
                 .known("SHA-256", detail.file().stamp().sha256())
                 .addAll(RunSections.noted(detail))
                 .done());
@@ -248,14 +242,13 @@ final class RunView extends JPanel {
             if (i != place && channels.get(i).unit() == channels.get(place).unit()) {
                 offers.put(
                         name,
-                        progress -> Optional.of(LookCloser.at(answer.analysed(), other, shown)
-                                .average(name)));
+                        progress -> Optional.of(
+                                LookCloser.at(answer.analysed(), other, shown).average(name)));
             }
         }
         job.record().standing(Kind.RUN).stream()
                 .filter(each -> !each.id().equals(run.id()))
-                .forEach(each ->
-                        offers.put(Words.name(each), progress -> look.reference(job.folder(), each)));
+                .forEach(each -> offers.put(Words.name(each), progress -> look.reference(job.folder(), each)));
         return offers;
     }
 

@@ -40,10 +40,7 @@ final class SpectrumOverlays {
      *
      * @param offered curves by name, each worked out when it is asked for
      */
-    void show(
-            Optional<Picture> picture,
-            String otherwise,
-            Map<String, Work.Labour<Optional<SpectrumCurve>>> offered) {
+    void show(Optional<Picture> picture, String otherwise, Map<String, Work.Labour<Optional<SpectrumCurve>>> offered) {
         offers = new LinkedHashMap<>(offered);
         curves.clear();
         base = picture.filter(SpectrumPicture.class::isInstance).map(SpectrumPicture.class::cast);

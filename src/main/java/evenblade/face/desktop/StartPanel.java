@@ -9,7 +9,7 @@ import net.miginfocom.swing.MigLayout;
 
 /** What is there when no job is open: begin one, open one, practise. */
 final class StartPanel extends JPanel {
-    StartPanel(Navigator bench, Action newJob, Action open, Action practice) {
+    StartPanel(Navigator bench, Action newJob, Action open, Action practice, Action look) {
         super(new MigLayout("insets 40, wrap 1, gapy 12", "[grow,fill,260:520:720]", ""));
         setName("start");
         add(Look.heading("What shakes, how much, and whether the last thing changed helped"));
@@ -21,6 +21,10 @@ final class StartPanel extends JPanel {
         add(named("new", Look.main(new JButton(newJob))));
         add(named("open", new JButton(open)));
         add(named("practice", new JButton(practice)));
+        add(
+                new WrappedLabel("Or look at any recording without a job: drop it on this window, or choose it."),
+                "wmin 50, gaptop 10");
+        add(named("look at", new JButton(look)));
         if (!bench.settings().recentJobs().isEmpty()) {
             add(Look.strong("Jobs opened last"), "gaptop 20");
         }

@@ -37,10 +37,13 @@ final class TableLook {
         @Override
         public Component getTableCellRendererComponent(
                 JTable table, Object value, boolean selected, boolean focused, int row, int column) {
-            JComponent cell = (JComponent)
-                    super.getTableCellRendererComponent(table, value, selected, focused, row, column);
+            JComponent cell =
+                    (JComponent) super.getTableCellRendererComponent(table, value, selected, focused, row, column);
             String text = String.valueOf(value);
-            setHorizontalAlignment(text.matches("[+−]?[0-9.]+( ± [0-9.]+)?( Hz| rpm| %)?") ? SwingConstants.RIGHT : SwingConstants.LEFT);
+            setHorizontalAlignment(
+                    text.matches("(below )?[+−]?[0-9.]+( ± [0-9.]+)?( Hz| rpm| %)?")
+                            ? SwingConstants.RIGHT
+                            : SwingConstants.LEFT);
             cell.setToolTipText(text.isEmpty() ? null : text);
             return cell;
         }

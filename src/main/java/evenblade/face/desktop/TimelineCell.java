@@ -1,10 +1,14 @@
 package evenblade.face.desktop;
 
+import evenblade.face.app.SummariseRuns.Summary;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.FigureFormat;
 import java.awt.Component;
 import java.awt.Font;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import javax.swing.BorderFactory;
 import javax.swing.JLabel;
@@ -16,6 +20,7 @@ import net.miginfocom.swing.MigLayout;
 /** One entry of the timeline: its sign, what and when, and its first words. */
 final class TimelineCell extends JPanel implements ListCellRenderer<Event> {
     private final transient Set<String> struckOut;
+    private final transient Map<String, Summary> summaries;
     private final JLabel sign = new JLabel();
     private final JLabel first = new JLabel();
     private final JLabel second = new JLabel();
@@ -24,9 +29,10 @@ final class TimelineCell extends JPanel implements ListCellRenderer<Event> {
     private final Font bold;
     private final Font small;
 
-    TimelineCell(Set<String> struckOut) {
+    TimelineCell(Set<String> struckOut, Map<String, Summary> summaries) {
         super(new MigLayout("insets 6 10 6 10, gapy 1, novisualpadding", "[][grow,fill,0::]", "[][][]"));
         this.struckOut = struckOut;
+        this.summaries = summaries;
         plain = first.getFont();
         bold = plain.deriveFont(Font.BOLD);
         small = plain.deriveFont(plain.getSize2D() - 2);
@@ -45,7 +51,9 @@ final class TimelineCell extends JPanel implements ListCellRenderer<Event> {
         String kind = Words.kind(event.kind());
         first.setText((struck ? "Taken back: " : "")
                 + event.label().map(l -> kind + ": " + l).orElse(kind));
-        second.setText(says(event));
+        second.setText(Optional.ofNullable(summaries.get(event.id()))
+                .map(TimelineCell::says)
+                .orElseGet(() -> says(event)));
         time.setText(Words.time(event.at()) + " · " + event.id());
         first.setFont(bold);
         second.setFont(plain);
@@ -60,6 +68,14 @@ final class TimelineCell extends JPanel implements ListCellRenderer<Event> {
                         : BorderFactory.createMatteBorder(0, 0, 1, 0, Look.ink(Ink.GRID)));
         getAccessibleContext().setAccessibleName(first.getText() + ", " + second.getText() + ", " + time.getText());
         return this;
+    }
+
+    private static String says(Summary run) {
+        return FigureFormat.rpm(run.engineRpm()) + " rpm · 1× "
+                + run.once()
+                        .map(level ->
+                                FigureFormat.level(level) + " " + run.unit().display())
+                        .orElse("not detected");
     }
 
     private static String says(Event event) {

@@ -21,12 +21,13 @@ import net.miginfocom.swing.MigLayout;
 final class TrendPane extends JPanel {
     private final JComboBox<String> channel = new JComboBox<>();
     private final PicturePane picture;
+    private final TablesPane tables = new TablesPane("trend tables");
     private final Page words = new Page("trend words");
     private final Complaint complaint = new Complaint();
     private transient Optional<Answer> answer = Optional.empty();
 
     TrendPane(Navigator bench, OpenJob job) {
-        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][][grow,fill]"));
+        super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", ""));
         setName("trend");
         picture = new PicturePane(bench);
         picture.show(Optional.empty(), "working…");
@@ -43,6 +44,7 @@ final class TrendPane extends JPanel {
         JTabbedPane tabs = new JTabbedPane();
         tabs.setName("trend tabs");
         tabs.addTab("Picture", picture);
+        tabs.addTab("Tables", tables);
         tabs.addTab("In words", words);
         add(tabs, "pushy, grow, wmin 100, hmin 100");
         bench.work()
@@ -80,6 +82,7 @@ final class TrendPane extends JPanel {
         Trend trend = found.trend().channels().get(chosen);
         Document.Builder text = Document.begin().addAll(TrendDocument.of(trend, Words.PHRASES));
         text.warnings(Tone.CAUTION, Words.PHRASES, found.trend().warnings());
+        tables.show(text.done());
         words.show(text.done());
     }
 }

@@ -43,9 +43,10 @@ final class WaterfallPane extends JPanel {
     void show(Optional<Picture> picture, String otherwise, Optional<LookCloser> look) {
         closer = look;
         listen.of(look);
-        fall.view().finer(shown -> shown instanceof WaterfallPicture waterfall && look.isPresent()
-                ? look.get().finer(waterfall)
-                : shown);
+        fall.view()
+                .finer(shown -> shown instanceof WaterfallPicture waterfall && look.isPresent()
+                        ? look.get().finer(waterfall)
+                        : shown);
         removeAll();
         add(fall);
         revalidate();

@@ -1,8 +1,8 @@
 package evenblade.face.desktop;
 
-import evenblade.face.app.WriteEntry;
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.DrawBalance;
+import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.HubWeight;
 import evenblade.keep.job.WeightsOn;
@@ -48,9 +48,10 @@ final class WeightForm extends EntryForm {
         HubCounting.words().forEach(counted::addItem);
         labelled("counted", "Angles are counted", counted);
         body.add(
-                new WrappedLabel("Stand behind the propeller. Start at hub position 1 (0°) and go round the hub the way your"
-                        + " numbers grow. Does the propeller turn the same way? Then it is with-rotation. Choose, and hold"
-                        + " the picture against the hub: a wrong answer puts the weight on the wrong side."),
+                new WrappedLabel(
+                        "Stand behind the propeller. Start at hub position 1 (0°) and go round the hub the way your"
+                                + " numbers grow. Does the propeller turn the same way? Then it is with-rotation. Choose, and hold"
+                                + " the picture against the hub: a wrong answer puts the weight on the wrong side."),
                 "span 2, growx, wmin 50");
         PictureView hub = new PictureView(bench.work());
         hub.setVisible(false);

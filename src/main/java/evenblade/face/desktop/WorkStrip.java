@@ -9,7 +9,7 @@ import javax.swing.JProgressBar;
 import net.miginfocom.swing.MigLayout;
 
 /**
- * The strip at the bottom: what is being done, how far, and a way to stop it; above it what was said, until it is read.
+ * What was said, at the foot until it is read; and what is being done, how far, and a way to stop it.
  */
 final class WorkStrip extends JPanel implements Work.Watcher {
     private static final int STEPS = 1000; // finer than the bar has pixels
@@ -22,14 +22,15 @@ final class WorkStrip extends JPanel implements Work.Watcher {
     private final WrappedLabel said = new WrappedLabel("");
     private final JButton read = new JButton("Read");
     private final JButton stop = new JButton("Stop this");
+    private final JPanel working = new JPanel(new MigLayout("insets 0 20 0 8, hidemode 3", "push[right,0::][120!][]"));
     private final List<Work.Task> tasks = new ArrayList<>();
 
     WorkStrip() {
-        super(new MigLayout("insets 0 n 0 n, hidemode 3", "[grow,fill][200!][]", "[]0[" + 2 * Look.em() + "!]"));
+        super(new MigLayout("insets 0 n 0 n, hidemode 3", "[grow,fill][]"));
         setName("work");
         words.setName("work words");
         stop.setName("stop");
-        stop.setMargin(new java.awt.Insets(1, 12, 1, 12));
+        stop.setMargin(new java.awt.Insets(0, 10, 0, 10));
         stop.setMnemonic('P');
         stop.addActionListener(e -> {
             tasks.forEach(Work.Task::stop);
@@ -44,13 +45,19 @@ final class WorkStrip extends JPanel implements Work.Watcher {
             unread.clear();
             showUnread();
         });
-        add(said, "span 2, growx, wmin 0");
-        add(read, "wrap");
-        add(words, "wmin 0");
-        add(bar);
-        add(stop);
+        add(said, "growx, wmin 0");
+        add(read);
+        working.setOpaque(false);
+        working.add(words, "wmin 0");
+        working.add(bar);
+        working.add(stop);
         showUnread();
         idle();
+    }
+
+    /** What is being done, for the end of the menu bar, where it takes no room from the work. */
+    JPanel working() {
+        return working;
     }
 
     /** Says something that stays in sight until it is read. */

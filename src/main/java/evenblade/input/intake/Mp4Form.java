@@ -16,7 +16,8 @@ final class Mp4Form implements CodedForm {
     private static final Logger DECODER_LOG = Logger.getLogger("jaad");
 
     static {
-        // Its loggers set levels of their own, so no level of this one holds them; what they write goes no further than here.
+        // Its loggers set levels of their own, so no level of this one holds them; what they write goes no further than
+        // here.
         DECODER_LOG.setUseParentHandlers(false);
     }
 

@@ -100,7 +100,9 @@ final class TableTimes {
         Optional<RobustLine> came = arrivals.flatMap(file -> ArrivalLine.through(file, raw.length, lineOf));
         try {
             TableTimes own = of(raw, values, clock, place, lineOf);
-            return own.stretches.size() == 1 ? own : came.map(line -> arrived(line, raw.length, lineOf)).orElse(own);
+            return own.stretches.size() == 1
+                    ? own
+                    : came.map(line -> arrived(line, raw.length, lineOf)).orElse(own);
         } catch (BadInput e) {
             return came.map(line -> arrived(line, raw.length, lineOf)).orElseThrow(() -> e);
         }
@@ -110,8 +112,9 @@ final class TableTimes {
     private static TableTimes arrived(RobustLine line, int size, IntUnaryOperator lineOf) {
         int[] rows = IntStream.range(0, size).toArray();
         double firstS = line.at(lineOf.applyAsInt(0));
-        double[] seconds =
-                Arrays.stream(rows).mapToDouble(row -> line.at(lineOf.applyAsInt(row)) - firstS).toArray();
+        double[] seconds = Arrays.stream(rows)
+                .mapToDouble(row -> line.at(lineOf.applyAsInt(row)) - firstS)
+                .toArray();
         StampQuality quality = new StampQuality(line.slope(), 0, 0, 0, 0, 0);
         Warning told = Warning.of(
                 WarningCode.TIMES_FROM_ARRIVALS, Subject.Whole.RECORDING, Measure.FREQUENCY.of(1 / line.slope()));

@@ -20,7 +20,6 @@ final class AmplitudeProfile {
     /** The end lies somewhere between two of them. */
     private static final double HALF_TURN_STEP_DEG = 0.5;
 
-
     private final List<WeightedReading> runs;
     private final Influence fit;
     private final double[] variances;

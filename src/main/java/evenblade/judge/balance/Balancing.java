@@ -57,7 +57,8 @@ public final class Balancing {
         } else if (runs.stream().allMatch(WeightedReading::bare)) {
             refusals.add(Objection.of(ObjectionCode.NO_TRIAL));
         } else if (phases > 0 && phases < runs.size()) {
-            refusals.add(Objection.of(ObjectionCode.PHASES_MISSING, new Count(runs.size() - phases), new Count(runs.size())));
+            refusals.add(Objection.of(
+                    ObjectionCode.PHASES_MISSING, new Count(runs.size() - phases), new Count(runs.size())));
         } else if (method == Method.WITH_PHASE) {
             withPhase();
         } else {
@@ -99,18 +100,25 @@ public final class Balancing {
         Optional<SquaredFit> squared = SquaredFit.of(runs);
         if (squared.isEmpty()) {
             boolean open = !SquaredFit.solvable(runs);
-            refusals.add(open ? Objection.of(ObjectionCode.TRIALS_TOO_FEW, new Count(trials)) : Objection.of(ObjectionCode.CLOSURE_FAILED, Fact.of(Objection.BalanceFact.NO_UNBALANCE_FITS)));
+            refusals.add(
+                    open
+                            ? Objection.of(ObjectionCode.TRIALS_TOO_FEW, new Count(trials))
+                            : Objection.of(
+                                    ObjectionCode.CLOSURE_FAILED, Fact.of(Objection.BalanceFact.NO_UNBALANCE_FITS)));
             return;
         }
         double close = squared.get().closure();
         closure = OptionalDouble.of(close);
         Optional<Influence> fit = InfluenceFit.withoutPhase(runs, squared.get().start());
         if (Math.abs(close - 1) > CLOSURE_FAILED || fit.isEmpty()) {
-            refusals.add(Objection.of(ObjectionCode.CLOSURE_FAILED, Fact.of(Objection.BalanceFact.CLOSURE_OFF, Measure.NUMBER.of(close))));
+            refusals.add(Objection.of(
+                    ObjectionCode.CLOSURE_FAILED,
+                    Fact.of(Objection.BalanceFact.CLOSURE_OFF, Measure.NUMBER.of(close))));
             return;
         }
         if (Math.abs(close - 1) > CLOSURE_POOR) {
-            warnings.add(Objection.of(ObjectionCode.CLOSURE_POOR,
+            warnings.add(Objection.of(
+                    ObjectionCode.CLOSURE_POOR,
                     Measure.NUMBER.of(close),
                     Objection.gramMillimetres(squared.get().correctionGmm().magnitude()),
                     Objection.gramMillimetres(squared.get().byCosinesGmm())));
@@ -206,7 +214,8 @@ public final class Balancing {
         }
         double error = correction.standardErrorGmm();
         if (exact.isEmpty() || exact.get().leftGmm() > error) {
-            warnings.add(Objection.of(ObjectionCode.PLACES_DONT_REACH,
+            warnings.add(Objection.of(
+                    ObjectionCode.PLACES_DONT_REACH,
                     Objection.gramMillimetres(
                             exact.map(Split::leftGmm).orElse(correction.value().gmm()))));
         }
@@ -219,7 +228,8 @@ public final class Balancing {
         Split best =
                 StockSearch.best(correction.value(), error, request.places(), request.stockG(), request.largestMassG());
         if (best.leftGmm() > error) {
-            warnings.add(Objection.of(ObjectionCode.STOCK_COARSE,
+            warnings.add(Objection.of(
+                    ObjectionCode.STOCK_COARSE,
                     Objection.gramMillimetres(best.leftGmm()),
                     Objection.gramMillimetres(error)));
         }

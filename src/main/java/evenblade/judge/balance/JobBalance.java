@@ -2,14 +2,6 @@ package evenblade.judge.balance;
 
 import evenblade.base.fact.Warning;
 import evenblade.base.units.SignalUnit;
-import evenblade.judge.balance.BalanceAnswer;
-import evenblade.judge.balance.BalanceRequest;
-import evenblade.judge.balance.Residual;
-import evenblade.judge.balance.Split;
-import evenblade.judge.balance.TrialConditions;
-import evenblade.judge.balance.Unbalance;
-import evenblade.judge.balance.Weight;
-import evenblade.judge.balance.WeightedReading;
 import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
 import java.util.List;

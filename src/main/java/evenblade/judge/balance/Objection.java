@@ -19,8 +19,7 @@ public record Objection(ObjectionCode code, Fact fact) {
     /** A reading past its limit, both in m or degrees. */
     public static Objection beyondLimit(Property property, double measured, double allowed) {
         Measure measure = property == Property.PITCH ? Measure.ANGLE : Measure.LENGTH;
-        return of(
-                ObjectionCode.BEYOND_LIMIT_FIRST, Fact.of(property), measure.of(measured), measure.of(allowed));
+        return of(ObjectionCode.BEYOND_LIMIT_FIRST, Fact.of(property), measure.of(measured), measure.of(allowed));
     }
 
     static Value grams(double mass) {

@@ -78,12 +78,16 @@ public record RunsTogether(List<TrialConditions> runs, List<Objection> beyondLim
             all.add(Objection.of(ObjectionCode.SPEED_NOT_CONFIRMED, number));
         }
         run.sharedCrankOrder()
-                .ifPresent(order -> all.add(Objection.of(ObjectionCode.INSEPARABLE_FROM_CRANK,
+                .ifPresent(order -> all.add(Objection.of(
+                        ObjectionCode.INSEPARABLE_FROM_CRANK,
                         number,
                         order == Math.rint(order) ? new Count((long) order) : Measure.NUMBER.of(order),
-                        new Listed(run.directDrive() ? List.of(Fact.of(Objection.BalanceFact.ONE_SHAFT)) : List.of()))));
+                        new Listed(
+                                run.directDrive() ? List.of(Fact.of(Objection.BalanceFact.ONE_SHAFT)) : List.of()))));
         run.changes().forEach(what -> all.add(Objection.of(ObjectionCode.CHANGED_BETWEEN, number, new Quoted(what))));
-        run.sensor().stream().sorted().forEach(aspect -> all.add(Objection.of(ObjectionCode.SENSOR_CHANGED, number, Fact.of(aspect))));
+        run.sensor().stream()
+                .sorted()
+                .forEach(aspect -> all.add(Objection.of(ObjectionCode.SENSOR_CHANGED, number, Fact.of(aspect))));
         resonance(number, run).ifPresent(all::add);
         run.halfOrderShare().stream()
                 .filter(share -> share >= LOOSE_SHARE)
@@ -102,7 +106,8 @@ public record RunsTogether(List<TrialConditions> runs, List<Objection> beyondLim
                             from.phaseDeg().getAsDouble(), to.phaseDeg().getAsDouble())
                     : 0;
             if (falls || Math.abs(turn) >= RESONANCE_TURN_DEG && sure(from) && sure(to)) {
-                return Optional.of(Objection.of(ObjectionCode.NEAR_RESONANCE,
+                return Optional.of(Objection.of(
+                        ObjectionCode.NEAR_RESONANCE,
                         number,
                         Measure.PROPELLER_RPM.of(from.propellerRpm()),
                         Measure.PROPELLER_RPM.of(to.propellerRpm()),

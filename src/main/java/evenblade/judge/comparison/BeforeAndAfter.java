@@ -12,17 +12,21 @@ import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.speed.Dwell;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** Holds one run against another. */
 public final class BeforeAndAfter {
     private static final double SPEED_STEP_TOLD = 0.002; // ours: 10 rpm of 5000, more than a throttle's creep
+    private static final double SEAT_TOLD = 0.01; // ours: less doesn't show in the figures
 
     private final MeasuredRun before;
     private final MeasuredRun after;
     private final List<TrendStage> stages;
     private final List<Reason> reasons = new ArrayList<>();
     private final List<Warning> warnings = new ArrayList<>();
+    private final Map<String, RunScatter> scatters = new HashMap<>();
 
     private BeforeAndAfter(MeasuredRun before, MeasuredRun after, List<TrendStage> stages) {
         this.before = before;
@@ -52,8 +56,9 @@ public final class BeforeAndAfter {
             reasons.forEach(reason -> warnings.add(reason.leftOut()));
             unpaired(before, after, channels.get(0), true);
             unpaired(after, before, channels.get(0), false);
-            repeats(channels.get(0));
+            warnings.addAll(scatters.get(channels.get(0).channel()).warnings());
             speedSteps(channels.get(0));
+            seats(channels.get(0));
         }
         return new RunComparison(
                 before.name(),
@@ -117,6 +122,7 @@ public final class BeforeAndAfter {
 
     private ChannelComparison compare(ChannelPair pair) {
         RunScatter scatter = RunScatter.of(stages, before, pair.before(), pair.basis());
+        scatters.putIfAbsent(pair.before().channel(), scatter);
         return new ChannelComparison(
                 pair.before().channel(),
                 pair.before().unit(),
@@ -142,12 +148,6 @@ public final class BeforeAndAfter {
                         new Quoted(run.name()))));
     }
 
-    private void repeats(ChannelComparison channel) {
-        if (channel.repeatRuns() == 0) {
-            warnings.add(NoRepeat.WARNING);
-        }
-    }
-
     private void speedSteps(ChannelComparison channel) {
         channel.dwells().stream()
                 .filter(d -> Math.abs(d.engineRpmAfter() / d.engineRpmBefore() - 1) > SPEED_STEP_TOLD)
@@ -156,5 +156,16 @@ public final class BeforeAndAfter {
                         new Subject.Dwell(d.engineRpmBefore()),
                         Measure.ENGINE_RPM.of(d.engineRpmAfter()),
                         Measure.ENGINE_RPM.of(d.engineRpmBefore()))));
+    }
+
+    private void seats(ChannelComparison channel) {
+        channel.dwells().stream()
+                .filter(d -> Math.abs(d.takenOutShare()) > SEAT_TOLD)
+                .forEach(d -> warnings.add(Warning.of(
+                        WarningCode.SEAT_TAKEN_OUT,
+                        new Subject.Dwell(d.engineRpmBefore()),
+                        Measure.ENGINE_RPM.of(d.engineRpmBefore()),
+                        Measure.SHARE.of(Math.abs(d.takenOutShare())),
+                        Fact.of(d.takenOutShare() > 0 ? ComparisonFact.HIGHER : ComparisonFact.LOWER))));
     }
 }

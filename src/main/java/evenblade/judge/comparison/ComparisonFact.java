@@ -23,5 +23,7 @@ public enum ComparisonFact implements Code {
     HAS_CHANNELS,
     NO_SUCH_CHANNEL,
     NO_SAME_SPEED,
-    NO_SAME_CHANNEL
+    NO_SAME_CHANNEL,
+    HIGHER,
+    LOWER
 }

@@ -1,5 +1,9 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -24,14 +28,18 @@ import java.util.Optional;
  * @param perFigure of figures with enough repeats of their own
  * @param perNature of all others
  * @param repeats runs that repeat another one
+ * @param asked what to ask of runs that stand as repeats of each other and differ too much to be any: they are left out
  */
-record RunScatter(Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> perNature, int repeats) {
+record RunScatter(
+        Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> perNature, int repeats, List<Warning> asked) {
     /** Degrees of freedom from which on a figure's own repeats speak alone. */
     private static final int ENOUGH = 4;
     /** What the assumed scatter weighs beside a few repeats. */
     private static final int ASSUMED_COUNTS = 4;
     /** A figure whose own error reaches further says little of the scatter between runs. */
     private static final double WELL_MEASURED = 0.05;
+    /** Repeats of which one shows this many times the other's propeller 1× or blade pass aren't any: own limit. */
+    private static final double NO_REPEAT = 2;
 
     /**
      * Squares about the mean of repeats.
@@ -50,6 +58,16 @@ record RunScatter(Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> pe
     RunScatter {
         perFigure = Map.copyOf(perFigure);
         perNature = Map.copyOf(perNature);
+        asked = List.copyOf(asked);
+    }
+
+    /** What to say of the repeats: a question, or that there is none. */
+    List<Warning> warnings() {
+        List<Warning> all = new ArrayList<>(asked);
+        if (repeats == 0) {
+            all.add(Warning.of(WarningCode.NO_REPEAT_RUN, Subject.Whole.COMPARISON));
+        }
+        return all;
     }
 
     /** The scatter to allow for in one run's figure. */
@@ -57,7 +75,7 @@ record RunScatter(Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> pe
         return perFigure.getOrDefault(figure, perNature.get(figure.nature()));
     }
 
-    private static RunScatter of(Map<Figure, Spread> spreads, int repeats) {
+    private static RunScatter of(Map<Figure, Spread> spreads, int repeats, List<Warning> asked) {
         Map<Figure, Scatter> perFigure = new HashMap<>();
         spreads.forEach((figure, own) -> {
             if (own.degrees() >= ENOUGH) {
@@ -70,7 +88,7 @@ record RunScatter(Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> pe
         for (Figure.Nature nature : Figure.Nature.values()) {
             perNature.put(nature, together(nature, spreads));
         }
-        return new RunScatter(perFigure, perNature, repeats);
+        return new RunScatter(perFigure, perNature, repeats, asked);
     }
 
     private static Scatter together(Figure.Nature nature, Map<Figure, Spread> spreads) {
@@ -95,17 +113,62 @@ record RunScatter(Map<Figure, Scatter> perFigure, Map<Figure.Nature, Scatter> pe
     static RunScatter of(List<TrendStage> stages, MeasuredRun like, ChannelOrders channel, Basis basis) {
         Map<Figure, Spread> spreads = new LinkedHashMap<>();
         int repeats = 0;
+        List<Warning> asked = new ArrayList<>();
         for (TrendStage stage : stages) {
             List<ChannelOrders> alike = new ArrayList<>();
+            String last = "";
             for (MeasuredRun run : stage.runs()) {
-                sameChannel(run, like, channel, basis).ifPresent(alike::add);
+                Optional<ChannelOrders> same = sameChannel(run, like, channel, basis);
+                if (same.isEmpty()) {
+                    continue;
+                }
+                Optional<Figure> jumped =
+                        alike.isEmpty() ? Optional.empty() : jumped(alike.get(alike.size() - 1), same.get(), basis);
+                if (jumped.isPresent()) {
+                    asked.add(Warning.of(
+                            WarningCode.REPEATS_DIFFER,
+                            new Subject.Channel(channel.channel()),
+                            new Quoted(last),
+                            new Quoted(run.name()),
+                            new Quoted(jumped.get().name())));
+                    repeats += together(alike, basis, spreads);
+                    alike.clear();
+                }
+                alike.add(same.get());
+                last = run.name();
             }
-            if (alike.size() > 1) {
-                repeats += alike.size() - 1;
-                spread(alike, basis).forEach((figure, spread) -> spreads.merge(figure, spread, Spread::plus));
+            repeats += together(alike, basis, spreads);
+        }
+        return of(spreads, repeats, asked);
+    }
+
+    /** Adds what runs alike say; how many of them repeat another. */
+    private static int together(List<ChannelOrders> alike, Basis basis, Map<Figure, Spread> spreads) {
+        if (alike.size() < 2) {
+            return 0;
+        }
+        spread(alike, basis).forEach((figure, spread) -> spreads.merge(figure, spread, Spread::plus));
+        return alike.size() - 1;
+    }
+
+    /** A figure that tells most and differs too much for two runs with nothing changed between them. */
+    private static Optional<Figure> jumped(ChannelOrders one, ChannelOrders other, Basis basis) {
+        for (DwellPair pair : DwellPair.of(one, other)) {
+            Map<Figure, DwellFigures.Entry> after =
+                    DwellFigures.of(pair.after(), basis).entries();
+            for (Map.Entry<Figure, DwellFigures.Entry> entry :
+                    DwellFigures.of(pair.before(), basis).entries().entrySet()) {
+                DwellFigures.Entry now = after.get(entry.getKey());
+                if (entry.getKey().tellsMost()
+                        && now != null
+                        && entry.getValue().value() instanceof ComparedValue.Known a
+                        && now.value() instanceof ComparedValue.Known b
+                        && Math.abs(Math.log(a.value() / b.value())) > Math.log(NO_REPEAT) + a.reach() + b.reach()) {
+                    return Optional.of(entry.getKey());
+                }
             }
         }
-        return of(spreads, repeats);
+        return Optional.empty();
     }
 
     private static Optional<ChannelOrders> sameChannel(

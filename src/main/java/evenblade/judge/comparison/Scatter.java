@@ -23,13 +23,13 @@ public record Scatter(double deviation, double degreesOfFreedom, Source source, 
     }
 
     /**
-     * Assumed where there is no repeat run: 3 % for turning mass, 6 % for blade pass, firing and gear mesh,
-     * 6.7 % for ratios of the two. The least that ground runs of an unchanged machine usually show; common
-     * practice, no source.
+     * Assumed where there is no repeat run, of each line by itself, between two runs: 3 % for turning mass, 6 % for blade
+     * pass, firing and gear mesh, 6.7 % for ratios of the two. The least that ground runs of an unchanged machine usually
+     * show, beside what a sensor put back does to all lines ({@link CommonPart}); common practice, no source.
      */
     static Scatter assumed(Figure.Nature nature) {
-        double turning = 0.03;
-        double loaded = 0.06;
+        double turning = 0.03 / Math.sqrt(2);
+        double loaded = 0.06 / Math.sqrt(2);
         double deviation =
                 switch (nature) {
                     case TURNING -> turning;

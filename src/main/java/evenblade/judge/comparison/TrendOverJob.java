@@ -107,9 +107,7 @@ public final class TrendOverJob {
             }
         }
         RunScatter scatter = RunScatter.of(stages, reference, channel, basis);
-        if (scatter.repeats() == 0) {
-            warnings.add(NoRepeat.WARNING);
-        }
+        warnings.addAll(scatter.warnings());
         return new Trend(
                 channel.channel(),
                 channel.unit(),
@@ -147,15 +145,12 @@ public final class TrendOverJob {
                 .min(Comparator.comparingDouble(d -> Math.abs(d.dwell().propellerHz() - anchorHz)))
                 .ifPresentOrElse(d -> seen.add(new Seen(run, pair, d)), () -> without.add(run.name())));
         Map<Figure, List<Trend.Point>> points = new LinkedHashMap<>();
-        Map<Figure, List<Measured>> history = new LinkedHashMap<>();
+        List<Map<Figure, Measured>> past = new ArrayList<>();
         for (Seen one : seen) {
-            DwellFigures.of(one.dwell(), basis).entries().forEach((figure, entry) -> {
-                Measured now = Measured.of(one, figure, entry);
-                List<Measured> past = history.computeIfAbsent(figure, f -> new ArrayList<>());
-                points.computeIfAbsent(figure, f -> new ArrayList<>())
-                        .add(point(now, past, figure, basis, scatter.of(figure)));
-                past.add(now);
-            });
+            Map<Figure, Measured> now = Measured.of(one, basis);
+            now.keySet().forEach(figure -> points.computeIfAbsent(figure, f -> new ArrayList<>())
+                    .add(point(figure, now, past, basis, scatter)));
+            past.add(now);
         }
         return new Trend.SpeedGroup(
                 reference.ratio() * anchor.dwell().propellerRpm(),
@@ -167,10 +162,14 @@ public final class TrendOverJob {
 
     /** A figure of one run in the trend's unit. */
     private record Measured(Seen seen, DwellFigures.Entry entry, ComparedValue value) {
-        static Measured of(Seen seen, Figure figure, DwellFigures.Entry entry) {
-            double factor =
-                    figure.kind() == Figure.Kind.AMPLITUDE ? seen.channels().unitFactor() : 1;
-            return new Measured(seen, entry, entry.value().times(factor));
+        static Map<Figure, Measured> of(Seen seen, Basis basis) {
+            Map<Figure, Measured> all = new LinkedHashMap<>();
+            DwellFigures.of(seen.dwell(), basis).entries().forEach((figure, entry) -> {
+                double factor =
+                        figure.kind() == Figure.Kind.AMPLITUDE ? seen.channels().unitFactor() : 1;
+                all.put(figure, new Measured(seen, entry, entry.value().times(factor)));
+            });
+            return all;
         }
 
         double propellerHz() {
@@ -178,38 +177,60 @@ public final class TrendOverJob {
         }
     }
 
-    private static Trend.Point point(Measured now, List<Measured> past, Figure figure, Basis basis, Scatter scatter) {
-        Optional<Change> last =
-                past.isEmpty() ? Optional.empty() : change(past.get(past.size() - 1), now, figure, basis, scatter);
-        Optional<Change> first = past.isEmpty() ? Optional.empty() : change(past.get(0), now, figure, basis, scatter);
+    private static Trend.Point point(
+            Figure figure,
+            Map<Figure, Measured> now,
+            List<Map<Figure, Measured>> past,
+            Basis basis,
+            RunScatter scatter) {
+        Measured own = now.get(figure);
+        List<Map<Figure, Measured>> before =
+                past.stream().filter(run -> run.containsKey(figure)).toList();
         double low = 0;
-        double high = now.value().size();
-        if (now.value() instanceof ComparedValue.Known known) {
-            double half = scatter.with(known.reach(), 1);
+        double high = own.value().size();
+        if (own.value() instanceof ComparedValue.Known known) {
+            double seat = CommonPart.in(figure, List.of()).reach() / Math.sqrt(2);
+            double half = Math.hypot(scatter.of(figure).with(known.reach(), 1), seat);
             low = known.value() * Math.exp(-half);
             high = known.value() * Math.exp(half);
         }
         return new Trend.Point(
-                now.seen().run().name(),
-                now.seen().run().engineRpm(now.seen().dwell().dwell()),
-                now.value(),
+                own.seen().run().name(),
+                own.seen().run().engineRpm(own.seen().dwell().dwell()),
+                own.value(),
                 low,
                 high,
-                last,
-                first);
+                before.isEmpty()
+                        ? Optional.empty()
+                        : change(figure, before.get(before.size() - 1), now, basis, scatter),
+                before.isEmpty() ? Optional.empty() : change(figure, before.get(0), now, basis, scatter));
     }
 
     /** Empty where in one run the line can't be separated from another. */
-    private static Optional<Change> change(Measured one, Measured other, Figure figure, Basis basis, Scatter scatter) {
-        if (!one.entry().sharedWith().equals(other.entry().sharedWith())) {
+    private static Optional<Change> change(
+            Figure figure, Map<Figure, Measured> one, Map<Figure, Measured> other, Basis basis, RunScatter scatter) {
+        List<String> shared = one.get(figure).entry().sharedWith();
+        if (!shared.equals(other.get(figure).entry().sharedWith())) {
             return Optional.empty();
         }
+        List<CommonPart.Step> apart = one.keySet().stream()
+                .filter(f -> other.containsKey(f)
+                        && one.get(f).entry().sharedWith().isEmpty()
+                        && other.get(f).entry().sharedWith().isEmpty())
+                .map(f -> step(f, one.get(f), other.get(f), basis, scatter))
+                .toList();
+        return Optional.of(Change.of(
+                step(figure, one.get(figure), other.get(figure), basis, scatter),
+                CommonPart.in(figure, apart),
+                shared));
+    }
+
+    private static CommonPart.Step step(Figure figure, Measured one, Measured other, Basis basis, RunScatter scatter) {
         SpeedLaw law = SpeedLaw.between(
                 Math.log(other.propellerHz() / one.propellerHz()),
                 basis,
                 figure.kind(),
                 one.seen().channels().before().unit());
-        return Optional.of(Change.of(
-                figure, one.value(), other.value(), law, scatter, one.entry().sharedWith()));
+        return new CommonPart.Step(figure, one.value(), other.value(), law, scatter.of(figure));
     }
 }

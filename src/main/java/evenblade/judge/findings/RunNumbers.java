@@ -1,6 +1,8 @@
 package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.StampQuality;
 import evenblade.measure.orders.ChannelOrders;
@@ -33,14 +35,18 @@ public record RunNumbers(
         quality = List.copyOf(quality);
     }
 
-    /** The numbers of an answer. */
+    /** The numbers of an answer, without channels whose sensor rattles. */
     public static RunNumbers of(RunOrders orders) {
         return new RunNumbers(
                 orders.source().channels(),
                 orders.source().durationS(),
                 orders.speed().doubt(),
                 orders.ratio(),
-                orders.channels(),
+                orders.channels().stream()
+                        .filter(channel -> orders.warnings().stream()
+                                .noneMatch(w -> w.code() == WarningCode.SENSOR_RATTLES
+                                        && w.subject().equals(new Subject.Channel(channel.channel()))))
+                        .toList(),
                 orders.quality(),
                 orders.stamps());
     }

@@ -84,9 +84,7 @@ public final class VibrationAndTrack {
         }
         return settled(runs, tied -> byPhase(tied, counting, false, own))
                 .<TieAnswer>map(tie -> new Tied(
-                        tie,
-                        pitchLeftOut(runs, Fact.of(TieFact.ANGLES_NEED_RUNS, new Count(RUNS_FOR_PITCH))),
-                        follows))
+                        tie, pitchLeftOut(runs, Fact.of(TieFact.ANGLES_NEED_RUNS, new Count(RUNS_FOR_PITCH))), follows))
                 .orElseGet(() -> notYet(TieFact.SAME_TRACK, TieFact.MOVE_AND_MARK));
     }
 
@@ -135,7 +133,7 @@ public final class VibrationAndTrack {
         if (runs.stream().noneMatch(r -> r.pitchDeg().isPresent())) {
             return Optional.empty();
         }
-        return Optional.of(Fact.of(
-                TieFact.ANGLES_HIDDEN, pitchRead(runs) ? takes : Fact.of(TieFact.ANGLES_NOT_ALWAYS_READ)));
+        return Optional.of(
+                Fact.of(TieFact.ANGLES_HIDDEN, pitchRead(runs) ? takes : Fact.of(TieFact.ANGLES_NOT_ALWAYS_READ)));
     }
 }

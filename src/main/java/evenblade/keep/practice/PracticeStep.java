@@ -99,7 +99,8 @@ public enum PracticeStep {
         PracticeStep step = Stream.of(values())
                 .filter(each -> each.word.equals(word))
                 .findFirst()
-                .orElseThrow(() -> BadInput.in("step").found("'" + typed + "'", "one of " + String.join(", ", forms())));
+                .orElseThrow(
+                        () -> BadInput.in("step").found("'" + typed + "'", "one of " + String.join(", ", forms())));
         if (step.placed() == place.isEmpty()) {
             throw BadInput.in("step").found("'" + typed + "'", step.form());
         }

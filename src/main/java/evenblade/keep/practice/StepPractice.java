@@ -98,7 +98,9 @@ public record StepPractice(Path folder, long seed, List<PracticeStep.Wanted> ste
         return new StepPractice(
                 folder,
                 (long) JsonDocument.parse(sealed, folder.toString()).number("seed", Long.MIN_VALUE, Long.MAX_VALUE),
-                JsonDocument.read(file).texts("steps").stream().map(PracticeStep::read).toList());
+                JsonDocument.read(file).texts("steps").stream()
+                        .map(PracticeStep::read)
+                        .toList());
     }
 
     /** Takes the next step; what it brings goes into the record. */
@@ -150,7 +152,9 @@ public record StepPractice(Path folder, long seed, List<PracticeStep.Wanted> ste
     private Event run(JobFolder job, Machine machine) throws IOException {
         JobRecord record = job.record();
         long number = 1
-                + record.events().stream().filter(each -> each.kind() == Kind.RUN).count();
+                + record.events().stream()
+                        .filter(each -> each.kind() == Kind.RUN)
+                        .count();
         long runSeed = Seeds.part(seed, 2000 + steps.size());
         Random day = new Random(runSeed);
         PracticeJob usual = new PracticeJob(record.installation(), List.of(), seed, DWELL_S, RATE_HZ);
@@ -160,8 +164,8 @@ public record StepPractice(Path folder, long seed, List<PracticeStep.Wanted> ste
                 .seeded(runSeed);
         Path workshop = Files.createTempDirectory("evenblade-practice");
         try {
-            Path recording =
-                    TruthFile.record(run, AccelerometerWav.threeAxesWithMark(RATE_HZ), workshop, workshop, "run-" + number);
+            Path recording = TruthFile.record(
+                    run, AccelerometerWav.threeAxesWithMark(RATE_HZ), workshop, workshop, "run-" + number);
             RunSettings settings = RunSettings.NONE
                     .withMarkChannel(String.valueOf(SensorAxis.values().length + 1))
                     .withFullScale(PracticeJob.FULL_SCALE);
@@ -185,7 +189,8 @@ public record StepPractice(Path folder, long seed, List<PracticeStep.Wanted> ste
     /** As it is after all steps: what is still wrong put into the healthy machine, blades where they were moved. */
     private Machine machine() {
         Machine machine = healthy();
-        List<String> names = new ArrayList<>(machine.blades().stream().map(Blade::name).toList());
+        List<String> names =
+                new ArrayList<>(machine.blades().stream().map(Blade::name).toList());
         for (Ailment ailment : left()) {
             machine = ailment.in(machine);
         }
@@ -225,13 +230,17 @@ public record StepPractice(Path folder, long seed, List<PracticeStep.Wanted> ste
         for (PracticeStep.Wanted step : steps) {
             money += step.step().price();
             changes += step.step().measures() ? 0 : 1;
-            boolean helped = drawn.stream().filter(each -> cures(step, each, healthy)).anyMatch(cured::add);
+            boolean helped =
+                    drawn.stream().filter(each -> cures(step, each, healthy)).anyMatch(cured::add);
             if (step.step().cures().isPresent() && !helped) {
                 wrong.add(step.step().text(step.place()));
             }
         }
         return new Score(
-                changes, money, wrong, left().stream().map(each -> each.words(healthy)).toList());
+                changes,
+                money,
+                wrong,
+                left().stream().map(each -> each.words(healthy)).toList());
     }
 
     private void writeSteps() throws IOException {

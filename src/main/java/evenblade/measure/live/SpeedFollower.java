@@ -1,5 +1,6 @@
 package evenblade.measure.live;
 
+import evenblade.measure.speed.DoubtfulDwell;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedNow;
 import java.util.ArrayDeque;
@@ -14,8 +15,8 @@ import java.util.Optional;
 final class SpeedFollower {
     /** Share of the usual evidence: steady lines keep above three quarters, moving ones fall below a third. */
     private static final double LEAST_SHARE = 0.55;
-    /** Half the speed, the usual rival, comes to 0.5 to 0.7; in blurred lines any speed comes to 0.8 and more. */
-    private static final double MOST_RIVAL = 0.8;
+    /** Half the speed, the usual rival, comes to 0.5 to 0.8, most where there is little noise; any speed to 0.9 in blurred lines. */
+    private static final double MOST_RIVAL = 0.87;
     /** So long a quick speed is believed without a long window that confirms it again. */
     private static final double BELIEVED_S = 30;
     /** The usual evidence is taken from so long before a window's end. */
@@ -24,6 +25,11 @@ final class SpeedFollower {
     private static final double SAME = 0.015;
     /** Over so long the speed must keep within {@link #SAME} to be steady. */
     private static final double STEADY_S = 1;
+
+    /** Quick speeds that make a hold: three seconds of them. */
+    private static final int LEAST_SAME = 12;
+    /** Share of the quick speeds of a hold that agree with it; single ones may stray in noise. */
+    private static final double MOSTLY = 0.75;
 
     private final Deque<SpeedNow> lately = new ArrayDeque<>();
     private Optional<Double> usualEvidence = Optional.empty();
@@ -73,8 +79,20 @@ final class SpeedFollower {
                 confirmedS = window.toS();
             }
         } else if (window.speed().isPresent()
-                && window.speed().get().doubtful().stream().anyMatch(each -> each.toS() >= window.toS() - 1)) {
+                && window.speed().get().doubtful().stream().anyMatch(each -> heldAt(each, window.toS()))) {
             usualEvidence = Optional.empty();
         }
+    }
+
+    /** Whether a doubtful stretch is a hold that goes on: across a move, a window knows less than the quick speeds. */
+    private boolean heldAt(DoubtfulDwell stretch, double endS) {
+        long inside = lately.stream()
+                .filter(each -> each.fromS() >= stretch.fromS() && each.toS() <= endS)
+                .count();
+        long same = lately.stream()
+                .filter(each -> each.fromS() >= stretch.fromS() && each.toS() <= endS)
+                .filter(each -> Math.abs(each.propellerHz() / stretch.propellerHz() - 1) < SAME)
+                .count();
+        return stretch.toS() >= endS - STEADY_S && same >= LEAST_SAME && same > MOSTLY * inside;
     }
 }

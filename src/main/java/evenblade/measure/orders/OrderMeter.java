@@ -9,8 +9,10 @@ import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import evenblade.measure.speed.SpeedTrack;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Measures every line of an installation in every dwell of a run.
@@ -31,6 +33,7 @@ public final class OrderMeter {
     private final OrderTable table;
     private final SpeedResult speed;
     private final double upToHz;
+    private final Set<String> rattling = new LinkedHashSet<>();
 
     private OrderMeter(Recording recording, List<Channel> channels, OrderTable table, SpeedResult speed) {
         this.table = table;
@@ -56,6 +59,19 @@ public final class OrderMeter {
      */
     public static List<ChannelOrders> measure(
             Recording recording, List<Channel> channels, OrderTable table, SpeedResult speed) {
+        return of(recording, channels, table, speed).channels();
+    }
+
+    /**
+     * What was measured.
+     *
+     * @param channels orders of each
+     * @param rattling names of those whose sensor knocks
+     */
+    record Measured(List<ChannelOrders> channels, Set<String> rattling) {}
+
+    /** Measures the lines, and says what they tell of the sensors. */
+    static Measured of(Recording recording, List<Channel> channels, OrderTable table, SpeedResult speed) {
         OrderMeter meter = new OrderMeter(recording, channels, table, speed);
         List<List<DwellOrders>> perChannel = new ArrayList<>();
         channels.forEach(c -> perChannel.add(new ArrayList<>()));
@@ -69,7 +85,7 @@ public final class OrderMeter {
         for (int c = 0; c < channels.size(); c++) {
             result.add(new ChannelOrders(channels.get(c).name(), channels.get(c).unit(), perChannel.get(c)));
         }
-        return result;
+        return new Measured(result, meter.rattling);
     }
 
     private double highestShaftLineHz() {
@@ -123,6 +139,11 @@ public final class OrderMeter {
             readings.forEach(ofChannel -> tellHidden(folded, shaft, ofChannel));
             tones = lines.tones();
             track = lines.track();
+            for (int c = 0; c < readings.size(); c++) {
+                if (lines.knocks(c)) {
+                    rattling.add(fitting.channels().get(c).name());
+                }
+            }
         }
         if (!mesh.isEmpty() && !readMesh(dwell, track, mesh, readings)) {
             return Optional.empty();

@@ -87,6 +87,12 @@ final class ShaftLines {
         return track;
     }
 
+    /** Whether a channel's samples knock where the lines leave off. */
+    boolean knocks(int channel) {
+        return SensorHold.knocks(
+                fit.residual(channel), rateHz(), dwell.propellerHz(), dwell.propellerHz() * table.ratio());
+    }
+
     /** Puts the readings of every channel in their places. */
     void read(List<List<OrderReading>> readings) {
         for (int c = 0; c < readings.size(); c++) {

@@ -1,6 +1,7 @@
 package evenblade.measure.orders;
 
 import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
@@ -44,13 +45,15 @@ public record SpeedAndOrders(SpeedResult speed, List<ChannelOrders> channels) {
     }
 
     private static SpeedAndOrders measure(
-            Recording recording, List<Channel> signals, OrderTable table, SpeedResult speed) {
-        List<ChannelOrders> channels = OrderMeter.measure(recording, signals, table, speed);
+            Recording recording, List<Channel> signals, OrderTable table, SpeedResult found) {
+        SensorHold.Held held = SensorHold.through(found.dwells(), found.track(), recording, signals);
+        SpeedResult speed = held.warnings().isEmpty() ? found : found.withDwells(held.dwells(), held.warnings());
+        OrderMeter.Measured orders = OrderMeter.of(recording, signals, table, speed);
         Set<Dwell> measured = new HashSet<>();
-        channels.forEach(channel -> channel.dwells().forEach(each -> measured.add(each.dwell())));
-        List<Warning> warnings = new ArrayList<>(speed.warnings());
+        orders.channels().forEach(channel -> channel.dwells().forEach(each -> measured.add(each.dwell())));
+        List<Warning> warnings = new ArrayList<>();
         for (Dwell dwell : speed.dwells()) {
-            if (!measured.contains(dwell) && !channels.isEmpty()) {
+            if (!measured.contains(dwell) && !orders.channels().isEmpty()) {
                 warnings.add(Warning.of(
                         WarningCode.DWELL_WITHOUT_FIGURES,
                         Subject.Whole.RECORDING,
@@ -58,22 +61,13 @@ public record SpeedAndOrders(SpeedResult speed, List<ChannelOrders> channels) {
                         Measure.TIME.of(dwell.toS())));
             }
         }
-        if (warnings.size() == speed.warnings().size()) {
-            return new SpeedAndOrders(speed, channels);
-        }
-        return new SpeedAndOrders(
-                new SpeedResult(
-                        speed.origin(),
-                        speed.confirmed(),
-                        speed.doubt(),
-                        speed.track(),
-                        speed.main(),
-                        speed.dwells().stream().filter(measured::contains).toList(),
-                        speed.doubtful(),
-                        speed.otherMachine(),
-                        speed.ratioCorrection(),
-                        warnings),
-                channels);
+        List<Dwell> left = warnings.isEmpty()
+                ? speed.dwells()
+                : speed.dwells().stream().filter(measured::contains).toList();
+        orders.rattling()
+                .forEach(channel -> warnings.add(
+                        Warning.of(WarningCode.SENSOR_RATTLES, new Subject.Channel(channel), new Quoted(channel))));
+        return new SpeedAndOrders(warnings.isEmpty() ? speed : speed.withDwells(left, warnings), orders.channels());
     }
 
     private boolean anyDetected() {

@@ -56,8 +56,8 @@ public final class QuietCheck {
             Optional<Double> tone = runs
                     ? speed.get().main().map(dwell -> dwell.propellerHz())
                     : tone(channel, quiet.time().rateHz());
-            tone.ifPresent(hz ->
-                    warnings.add(warning(WarningCode.QUIET_TAKE_TONAL, channel, Measure.FREQUENCY.of(hz))));
+            tone.ifPresent(
+                    hz -> warnings.add(warning(WarningCode.QUIET_TAKE_TONAL, channel, Measure.FREQUENCY.of(hz))));
         }
         return warnings;
     }
@@ -67,10 +67,13 @@ public final class QuietCheck {
     }
 
     private static Optional<Double> tone(Channel channel, double rateHz) {
-        Spectrum spectrum = AveragedSpectrum.hann(1, rateHz, Spectrum.Scaling.AMPLITUDE).of(channel.values(), rateHz);
+        Spectrum spectrum =
+                AveragedSpectrum.hann(1, rateHz, Spectrum.Scaling.AMPLITUDE).of(channel.values(), rateHz);
         double[] hz = spectrum.frequenciesHz().toArray();
         double[] power = IntStream.range(0, hz.length)
-                .mapToDouble(i -> hz[i] < FROM_HZ || mains(hz[i]) ? 0 : spectrum.values().at(i) * spectrum.values().at(i))
+                .mapToDouble(i -> hz[i] < FROM_HZ || mains(hz[i])
+                        ? 0
+                        : spectrum.values().at(i) * spectrum.values().at(i))
                 .toArray();
         int top = IntStream.range(0, power.length)
                 .reduce((one, other) -> power[other] > power[one] ? other : one)

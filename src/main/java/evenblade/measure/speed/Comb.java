@@ -47,7 +47,15 @@ record Comb(List<ExpectedLine> teeth, double highestOrder) {
     static Comb of(OrderTable table) {
         List<ExpectedLine> teeth = new ArrayList<>();
         List<OrderLine> lines = new ArrayList<>(table.lines());
-        lines.addAll(beyondTable(table));
+        double highest = table.lines().stream()
+                .filter(line -> line.role() != OrderLine.Role.MESH)
+                .mapToDouble(OrderLine::propellerOrder)
+                .max()
+                .orElseThrow();
+        boolean twoShafts = Math.abs(table.ratio() - 1) > OrderTable.COINCIDENT;
+        beyondTable(table).stream()
+                .filter(line -> twoShafts || line.propellerOrder() <= highest * (1 + OrderTable.COINCIDENT))
+                .forEach(lines::add);
         for (OrderLine line : lines) {
             if (line.role() == OrderLine.Role.MESH) {
                 continue;
@@ -66,11 +74,6 @@ record Comb(List<ExpectedLine> teeth, double highestOrder) {
             }
         }
         teeth.sort(java.util.Comparator.comparingDouble(ExpectedLine::order));
-        double highest = table.lines().stream()
-                .filter(line -> line.role() != OrderLine.Role.MESH)
-                .mapToDouble(OrderLine::propellerOrder)
-                .max()
-                .orElseThrow();
         return new Comb(teeth, highest);
     }
 
@@ -93,7 +96,10 @@ record Comb(List<ExpectedLine> teeth, double highestOrder) {
         return multiple < 1.5 ? 1.5 : multiple < 2.5 ? 1.1 : multiple < 3.5 ? 0.8 : 0.6;
     }
 
-    /** Multiples of blade pass and firing above those of the table: heard where the band reaches, not measured. */
+    /**
+     * Multiples of blade pass and firing above those of the table: heard where the band reaches, not measured. Those above
+     * the table only of two shafts: where there is one, half its speed would look as good, whose table ends too low.
+     */
     private static List<OrderLine> beyondTable(OrderTable table) {
         double firing = firingOrder(table);
         List<OrderLine> more = new ArrayList<>();

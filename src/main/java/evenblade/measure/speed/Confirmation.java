@@ -26,14 +26,14 @@ import java.util.function.IntToDoubleFunction;
 final class Confirmation {
     /**
      * Share of the wrong ratios that may do as well. Two series of lines, blade pass and firing with their multiples,
-     * can be explained by a few other ratios too, whatever stands: up to 7 % in runs of true machines.
+     * can be explained by a few other ratios too, whatever stands: up to 7.6 % in runs of true machines.
      */
-    private static final double CHANCE_OF_RATIO = 0.075;
+    private static final double CHANCE_OF_RATIO = 0.078;
     /** Share of the scrambled tables that may do as well. */
     private static final double CHANCE_OF_ORDERS = 0.01;
     /** Credit below which nothing is confirmed: rooms come to 1.7 by chance, true machines to 3 and more. */
     private static final double LEAST_CREDIT = 2.0;
-    /** Where there is one shaft and nothing to agree with: other machines' series come to 2.4 by chance. */
+    /** Where one shaft has nothing to agree with, no second shaft and no dial: other machines' series come to 2.4. */
     private static final double LEAST_CREDIT_OF_ONE = 2.5;
     /** Each shaft must bring so much of it: a line that is usually there, in full, or several others. */
     private static final double LEAST_OF_SHAFT = 0.3;
@@ -67,6 +67,7 @@ final class Confirmation {
     private static final double WELL_ENOUGH = 0.55;
 
     private static final double LEAST_ALONE = 0.9; // ours
+    private static final double HARDLY_WEAKER = 2; // in evidence, a logarithm of power over the floor: 9 dB; ours
     /** Lines nearer than this, in resolutions, are one. */
     private static final double SAME_LINE = 0.8;
     /** Grid places beside a speed that are still that speed. */
@@ -181,7 +182,8 @@ final class Confirmation {
             }
         }
         double hz = crank.hz(best) / ratio;
-        Optional<BetterEntry> better = EntryRivals.of(spectrum, table, comb, prior, alone, crank, propeller, most, best);
+        Optional<BetterEntry> better =
+                EntryRivals.of(spectrum, table, comb, prior, alone, crank, propeller, most, best);
         return judged(hz, most - prior.bonus(hz), asGood / (double) tried, better);
     }
 
@@ -193,7 +195,7 @@ final class Confirmation {
         CombScore right = new CombScore(spectrum, orders, weights, prior.fromHz(), prior.toHz());
         int best = best(right);
         double most = right.at(best) + prior.bonus(right.hz(best));
-        if (right.at(best) < LEAST_CREDIT_OF_ONE) {
+        if (right.at(best) < (prior.expects(right.hz(best)) ? LEAST_CREDIT : LEAST_CREDIT_OF_ONE)) {
             return judged(right.hz(best), right.at(best), 1);
         }
         Random random = new Random(orders.length);
@@ -290,7 +292,9 @@ final class Confirmation {
                 double value = score.applyAsDouble(slower);
                 boolean alone = value > WELL_ENOUGH * most
                         && onlyAt(grid.hz(slower) / ratio, grid.hz(best) / ratio) > LEAST_ALONE;
-                if (mainsStand(grid.hz(slower) / ratio) && (value > AS_GOOD * most || alone)) {
+                if (mainsStand(grid.hz(slower) / ratio)
+                        && mainsLead(grid.hz(slower) / ratio, grid.hz(best) / ratio)
+                        && (value > AS_GOOD * most || alone)) {
                     return slower;
                 }
             }
@@ -303,6 +307,18 @@ final class Confirmation {
         return comb.teeth().stream()
                 .filter(Comb.ExpectedLine::first)
                 .allMatch(t -> spectrum.stands(t.order() * hz) || t.order() * hz < spectrum.lowestHz());
+    }
+
+    /**
+     * Whether the first blade pass and the first firing of a slower speed are hardly weaker than those of the faster one,
+     * which would be their multiples: a mount that is loose makes weak lines at halves.
+     */
+    private boolean mainsLead(double slowerHz, double fasterHz) {
+        return comb.teeth().stream()
+                .filter(Comb.ExpectedLine::first)
+                .allMatch(t -> t.order() * slowerHz < spectrum.lowestHz()
+                        || spectrum.evidence(t.order() * slowerHz)
+                                > spectrum.evidence(t.order() * fasterHz) - HARDLY_WEAKER);
     }
 
     /** Credit of lines that stand at one speed and that no line of the other explains. */
@@ -347,8 +363,8 @@ final class Confirmation {
             doubts.add(SpeedDoubt.CHANCE);
         }
         Optional<BetterEntry> told = better.filter(entry -> !entry.sameSpeed() || !ownBladesLead(by));
-        told.ifPresent(entry ->
-                doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
+        told.ifPresent(
+                entry -> doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
         if (doubts.isEmpty() && Math.abs(hz / spectrum.meanHz() - 1) > SAME_SPEED) {
             doubts.add(SpeedDoubt.OTHER_SPEED);
         }

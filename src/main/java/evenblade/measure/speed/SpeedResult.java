@@ -4,6 +4,7 @@ import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.Worded;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -52,6 +53,24 @@ public record SpeedResult(
         more.ifPresent(all::add);
         return new SpeedResult(
                 origin, confirmed, doubt, track, main, dwells, doubtful, otherMachine, ratioCorrection, all);
+    }
+
+    /** This speed with only some dwells, or parts of them, and more warnings. */
+    public SpeedResult withDwells(List<Dwell> left, List<Warning> more) {
+        List<Warning> all = new ArrayList<>(warnings);
+        all.addAll(more);
+        Optional<Dwell> longest = left.stream().max(Comparator.comparingDouble(Dwell::durationS));
+        return new SpeedResult(
+                origin,
+                confirmed,
+                doubt,
+                track,
+                left.equals(dwells) ? main : longest.or(() -> main),
+                left,
+                doubtful,
+                otherMachine,
+                ratioCorrection,
+                all);
     }
 
     /** A speed with no doubtful stretch, of which nothing is known about other machines. */

@@ -112,7 +112,7 @@ public final class AnglePicture extends Picture {
                 pen.stroke(0.06));
         data.before().ifPresent(b -> paintMean(pen, plane, b, Ink.BEFORE, Dash.LONG));
         paintMean(pen, plane, data.after(), Ink.AFTER, Dash.SOLID);
-    return LaidOut.of(plane, (xPx, yPx) -> Optional.of(spot(plane.valueAtX(xPx))));
+        return LaidOut.of(plane, (xPx, yPx) -> Optional.of(spot(plane.valueAtX(xPx))));
     }
 
     private Spot spot(double degrees) {

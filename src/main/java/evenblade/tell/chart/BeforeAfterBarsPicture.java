@@ -135,11 +135,12 @@ public final class BeforeAfterBarsPicture extends Picture {
             parts.add(rows.part(spots(parts.size(), strip, rows)));
             top += height;
         }
-    return LaidOut.of(parts);
+        return LaidOut.of(parts);
     }
 
     private List<Spot> spots(int part, Strip strip, RowFrame rows) {
-        String unit = strip.axisTitle().substring(strip.axisTitle().indexOf('(') + 1).replace(")", "");
+        String unit =
+                strip.axisTitle().substring(strip.axisTitle().indexOf('(') + 1).replace(")", "");
         List<Spot> spots = new ArrayList<>();
         for (int i = 0; i < strip.rows().size(); i++) {
             Row row = strip.rows().get(i);
@@ -157,11 +158,7 @@ public final class BeforeAfterBarsPicture extends Picture {
     private static Optional<Spot.Reading> reading(PlottedEstimate estimate, String unit, String of) {
         return estimate.there()
                 ? Optional.of(new Spot.Reading(
-                        Spot.What.AMPLITUDE,
-                        estimate.value(),
-                        (estimate.ciHigh() - estimate.ciLow()) / 2,
-                        unit,
-                        of))
+                        Spot.What.AMPLITUDE, estimate.value(), (estimate.ciHigh() - estimate.ciLow()) / 2, unit, of))
                 : Optional.empty();
     }
 

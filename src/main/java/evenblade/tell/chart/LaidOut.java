@@ -41,11 +41,8 @@ public final class LaidOut {
 
     /** A plot of which only given places can be pointed at: the nearest of them is found. */
     static Part fixed(Plane plane, List<Spot> spots) {
-        return new Part(
-                plane,
-                (x, y) -> spots.stream()
-                        .min(Comparator.comparingDouble(
-                                s -> Math.hypot(plane.xInside(s.x()) - x, plane.yInside(s.y()) - y))));
+        return new Part(plane, (x, y) -> spots.stream()
+                .min(Comparator.comparingDouble(s -> Math.hypot(plane.xInside(s.x()) - x, plane.yInside(s.y()) - y))));
     }
 
     /** What lies at a place or next to it; empty outside the plots. */
@@ -63,8 +60,7 @@ public final class LaidOut {
         }
         Plane plane = parts.get(spot.part()).plane();
         double x = plane.x(spot.x());
-        boolean shown =
-                x >= plane.box().getMinX() - 1 && x <= plane.box().getMaxX() + 1;
+        boolean shown = x >= plane.box().getMinX() - 1 && x <= plane.box().getMaxX() + 1;
         return shown ? Optional.of(new Point2D.Double(x, plane.yInside(spot.y()))) : Optional.empty();
     }
 
@@ -95,12 +91,7 @@ public final class LaidOut {
                                 x + side * pen.em(0.75) - pen.em(0.45), y - pen.em(0.6), pen.em(0.9), pen.em(1.2)),
                         pen.colour(Ink.PAPER));
                 pen.textAcross(
-                        number,
-                        x + side * pen.em(0.75),
-                        y,
-                        TextStyle.STRONG,
-                        pen.colour(Ink.LIMIT),
-                        Pen.Align.MIDDLE);
+                        number, x + side * pen.em(0.75), y, TextStyle.STRONG, pen.colour(Ink.LIMIT), Pen.Align.MIDDLE);
             });
         }
     }

@@ -29,7 +29,12 @@ public record OrderBar(
     OrderBar in(ShownUnit unit, SignalUnit from) {
         return level instanceof Level.Measured measured
                 ? new OrderBar(
-                        name, kind, propellerOrder, frequencyHz, measured.times(unit.factor(from, frequencyHz)), notToldApartFrom)
+                        name,
+                        kind,
+                        propellerOrder,
+                        frequencyHz,
+                        measured.times(unit.factor(from, frequencyHz)),
+                        notToldApartFrom)
                 : this;
     }
 }

@@ -88,7 +88,7 @@ public final class OrderBarsPicture extends Picture {
             }
         }
         rows.paintZero();
-    return LaidOut.of(List.of(rows.part(spots(rows))));
+        return LaidOut.of(List.of(rows.part(spots(rows))));
     }
 
     private List<Spot> spots(RowFrame rows) {
@@ -126,7 +126,9 @@ public final class OrderBarsPicture extends Picture {
                 : new OrderBarsPicture(
                         data,
                         other,
-                        data.bars().stream().map(each -> each.in(other, data.unit())).toList());
+                        data.bars().stream()
+                                .map(each -> each.in(other, data.unit()))
+                                .toList());
     }
 
     private void paintBar(Pen pen, RowFrame rows, int row, OrderBar bar, Level.Measured measured) {

@@ -87,7 +87,8 @@ public final class OrderRows {
             half = FigureFormat.half(measured);
             detected = measured.detected();
         }
-        return new OrderMark(bar.name(), bar.kind(), bar.propellerOrder(), bar.frequencyHz(), amplitude, half, detected);
+        return new OrderMark(
+                bar.name(), bar.kind(), bar.propellerOrder(), bar.frequencyHz(), amplitude, half, detected);
     }
 
     private static OrderMark mark(UnexplainedLine line) {

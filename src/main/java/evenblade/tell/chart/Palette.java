@@ -23,7 +23,7 @@ public enum Palette {
                 case BOTH -> new Color(0x4A1942);
                 case OTHER -> new Color(0x3F8F7B);
                 case BEFORE -> new Color(0x9A6B1E);
-                case AFTER -> new Color(0x0A4F8F);
+                case AFTER -> new Color(0x7A1FD6);
                 case SHADE -> new Color(0xE9F0F4);
                 case LIMIT -> new Color(0x8E1B3A);
             };
@@ -42,7 +42,7 @@ public enum Palette {
                 case BOTH -> new Color(0xF2D6F7);
                 case OTHER -> new Color(0x2F8C79);
                 case BEFORE -> new Color(0xE3BB6B);
-                case AFTER -> new Color(0x4FA3E8);
+                case AFTER -> new Color(0x9A6BFF);
                 case SHADE -> new Color(0x222C35);
                 case LIMIT -> new Color(0xF08BA0);
             };

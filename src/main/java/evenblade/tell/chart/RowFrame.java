@@ -60,7 +60,9 @@ final class RowFrame {
     static RowFrame place(Pen pen, Rectangle2D area, Axis axis, List<Row> rows, List<Row> sharing) {
         double rowHeight = (area.getHeight() - pen.em(4)) / rows.size();
         double textPx = Math.max(pen.theme().leastPx(), Math.min(pen.em(0.95), rowHeight / 1.15));
-        Pen rowPen = new Pen(pen.surface(), new ChartTheme(pen.theme().palette(), textPx, pen.theme().leastPx()));
+        Pen rowPen = new Pen(
+                pen.surface(),
+                new ChartTheme(pen.theme().palette(), textPx, pen.theme().leastPx()));
         return new RowFrame(pen, rowPen, area, axis, rows, sharing);
     }
 
@@ -96,9 +98,8 @@ final class RowFrame {
 
     /** One plot of a picture whose spots are its rows, from the top one on. */
     LaidOut.Part part(List<Spot> spots) {
-        return new LaidOut.Part(
-                plane,
-                (x, y) -> spots.stream().min(Comparator.comparingDouble(spot -> Math.abs(plane.y(spot.y()) - y))));
+        return new LaidOut.Part(plane, (x, y) -> spots.stream()
+                .min(Comparator.comparingDouble(spot -> Math.abs(plane.y(spot.y()) - y))));
     }
 
     /** What can be read off a row. */

@@ -193,11 +193,17 @@ public final class SpectrumPicture extends Picture {
         for (int i = curves.size() - 1; i >= 0; i--) {
             Role role = shown.curves().get(i).role();
             if (curves.get(i)[0].length > 0 && role != Role.BEFORE) {
-                frame.curve("curve " + i, curves.get(i)[0], curves.get(i)[1], role.ink(), role == Role.REFERENCE ? pen.stroke(0.1, Dash.LONG) : pen.stroke(0.1));
+                frame.curve(
+                        "curve " + i,
+                        curves.get(i)[0],
+                        curves.get(i)[1],
+                        role.ink(),
+                        role == Role.REFERENCE ? pen.stroke(0.1, Dash.LONG) : pen.stroke(0.1));
             }
         }
         double rows = MarkFlags.layOut(pen, shown.marks(), frame.place(area), area.getHeight())
-                .height() + pen.em(0.5);
+                        .height()
+                + pen.em(0.5);
         Plane plane = frame.place(
                 new Rectangle2D.Double(area.getX(), area.getY() + rows, area.getWidth(), area.getHeight() - rows));
         for (int i = 0; i < curves.size(); i++) {

@@ -91,9 +91,7 @@ record SpectrumReader(SpectrumPicture.Data data, String unit) {
     }
 
     private double binHz() {
-        return curve().x().size() < 2
-                ? 1
-                : curve().x().at(1) - curve().x().at(0);
+        return curve().x().size() < 2 ? 1 : curve().x().at(1) - curve().x().at(0);
     }
 
     private boolean summit(int i) {

@@ -193,7 +193,7 @@ public final class SpeedPicture extends Picture {
                 pen.text(name, textLeft, base - pen.em(0.05), TextStyle.SMALL, pen.colour(Ink.TEXT), Pen.Align.LEFT);
             });
         }
-    return LaidOut.of(plane, (xPx, yPx) -> Optional.of(spot(plane.valueAtX(xPx))));
+        return LaidOut.of(plane, (xPx, yPx) -> Optional.of(spot(plane.valueAtX(xPx))));
     }
 
     private FlagRows.Layout rows(Pen pen, Plane plane) {

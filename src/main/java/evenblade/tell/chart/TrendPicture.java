@@ -1,8 +1,8 @@
 package evenblade.tell.chart;
 
+import evenblade.tell.document.FigureFormat;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
-import evenblade.tell.document.FigureFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -148,7 +148,7 @@ public final class TrendPicture extends Picture {
         }
         paintCorrectionNames(pen, planes.get(0), names, rowHeight);
         paintRunNames(pen, planes.get(planes.size() - 1));
-    List<LaidOut.Part> parts = new ArrayList<>();
+        List<LaidOut.Part> parts = new ArrayList<>();
         for (int i = 0; i < planes.size(); i++) {
             parts.add(LaidOut.fixed(planes.get(i), spots(i)));
         }
@@ -164,15 +164,19 @@ public final class TrendPicture extends Picture {
             for (int i = 0; i < data.runs().size(); i++) {
                 String name = data.runs().get(i) + ", " + line.name();
                 int run = i;
-                line.values().get(i).ifPresent(e -> spots.add(new Spot(
-                        part,
-                        run,
-                        e.value(),
-                        e.there() ? name : name + ", not detected: below " + FigureFormat.rough(e.ciHigh()) + " " + unit,
-                        e.there()
-                                ? List.of(new Spot.Reading(
-                                        Spot.What.AMPLITUDE, e.value(), (e.ciHigh() - e.ciLow()) / 2, unit, ""))
-                                : List.of())));
+                line.values()
+                        .get(i)
+                        .ifPresent(e -> spots.add(new Spot(
+                                part,
+                                run,
+                                e.value(),
+                                e.there()
+                                        ? name
+                                        : name + ", not detected: below " + FigureFormat.rough(e.ciHigh()) + " " + unit,
+                                e.there()
+                                        ? List.of(new Spot.Reading(
+                                                Spot.What.AMPLITUDE, e.value(), (e.ciHigh() - e.ciLow()) / 2, unit, ""))
+                                        : List.of())));
             }
         }
         return spots;

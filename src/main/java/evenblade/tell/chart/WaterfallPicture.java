@@ -70,8 +70,7 @@ public final class WaterfallPicture extends Picture {
 
     private static Zoom whole(Data data) {
         return new Zoom(
-                new Zoom.Range(
-                        data.startS() - data.stepS() / 2, data.startS() + (data.frames() - 0.5) * data.stepS()),
+                new Zoom.Range(data.startS() - data.stepS() / 2, data.startS() + (data.frames() - 0.5) * data.stepS()),
                 Optional.of(new Zoom.Range(0, data.upToHz())));
     }
 
@@ -91,8 +90,7 @@ public final class WaterfallPicture extends Picture {
     }
 
     /** What is shown of this one from finer levels, which as in {@link Data} begin at 0 Hz, in the same colours. */
-    public WaterfallPicture finer(
-            int frames, double startS, double stepS, double binHz, int bins, Series levelDb) {
+    public WaterfallPicture finer(int frames, double startS, double stepS, double binHz, int bins, Series levelDb) {
         return new WaterfallPicture(
                 new Data(
                         data.caption(),
@@ -176,20 +174,37 @@ public final class WaterfallPicture extends Picture {
         int height = (int) Math.max(1, Math.round(plane.box().getHeight()));
         int[] pixels = new int[width * height];
         Zoom.Range shownHz = zoom.upward().orElseThrow();
+        int[] fromBin = new int[height];
+        int[] toBin = new int[height];
+        for (int row = 0; row < height; row++) {
+            double lowHz = shownHz.to() - shownHz.size() * (row + 1.0) / height;
+            double highHz = shownHz.to() - shownHz.size() * row / height;
+            int middle = (int) Math.round((lowHz + highHz) / 2 / data.binHz());
+            fromBin[row] = Math.min(data.bins() - 1, Math.min(middle, (int) Math.ceil(lowHz / data.binHz())));
+            toBin[row] = Math.min(data.bins() - 1, Math.max(middle, (int) Math.ceil(highHz / data.binHz()) - 1));
+        }
+        int frameBefore = -1;
+        int endBefore = -1;
         for (int column = 0; column < width; column++) {
             int fromFrame = frameAt(zoom.across().from() + zoom.across().size() * column / width);
             int toFrame = Math.max(
                     fromFrame + 1, frameAt(zoom.across().from() + zoom.across().size() * (column + 1.0) / width));
+            // Where cells are larger than pixels, a column or a row is often the same as the one before.
+            boolean again = fromFrame == frameBefore && toFrame == endBefore;
             for (int row = 0; row < height; row++) {
-                double strongest = strongest(
-                        fromFrame,
-                        toFrame,
-                        shownHz.to() - shownHz.size() * (row + 1.0) / height,
-                        shownHz.to() - shownHz.size() * row / height);
-                pixels[row * width + column] = colours[
-                        (int) Math.round(
-                                (colours.length - 1) * Math.max(0, Math.min(1, level.share(strongest))))];
+                int at = row * width + column;
+                if (again) {
+                    pixels[at] = pixels[at - 1];
+                } else if (row > 0 && fromBin[row] == fromBin[row - 1] && toBin[row] == toBin[row - 1]) {
+                    pixels[at] = pixels[at - width];
+                } else {
+                    double strongest = strongest(fromFrame, toFrame, fromBin[row], toBin[row]);
+                    pixels[at] = colours[
+                            (int) Math.round((colours.length - 1) * Math.max(0, Math.min(1, level.share(strongest))))];
+                }
             }
+            frameBefore = fromFrame;
+            endBefore = toFrame;
         }
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         image.setRGB(0, 0, width, height, pixels, 0, width);
@@ -242,19 +257,15 @@ public final class WaterfallPicture extends Picture {
         if (data.marks().isEmpty() || times.size() == 0 || timeS < times.at(0) || timeS > times.at(times.size() - 1)) {
             return Optional.empty();
         }
-        double hz = data.trackPropellerHz()
-                .at(new Curve(times, data.trackPropellerHz()).nearest(timeS));
+        double hz = data.trackPropellerHz().at(new Curve(times, data.trackPropellerHz()).nearest(timeS));
         return hz > 0 ? Optional.of(hz) : Optional.empty();
     }
 
     /** The strongest level in a patch, so that a narrow line isn't lost between pixels. */
-    private double strongest(int fromFrame, int toFrame, double fromHz, double toHz) {
-        int middle = (int) Math.round((fromHz + toHz) / 2 / data.binHz());
-        int fromBin = Math.min(middle, (int) Math.ceil(fromHz / data.binHz()));
-        int toBin = Math.max(middle, (int) Math.ceil(toHz / data.binHz()) - 1);
+    private double strongest(int fromFrame, int toFrame, int fromBin, int toBin) {
         double strongest = Double.NEGATIVE_INFINITY;
         for (int frame = fromFrame; frame < Math.min(toFrame, data.frames()); frame++) {
-            for (int bin = fromBin; bin <= Math.min(toBin, data.bins() - 1); bin++) {
+            for (int bin = fromBin; bin <= toBin; bin++) {
                 strongest = Math.max(strongest, data.levelDb().at(frame * data.bins() + bin));
             }
         }

@@ -82,8 +82,7 @@ public record Zoom(Range across, Optional<Range> upward) {
     public Zoom box(double fromX, double toX, double fromY, double toY, Zoom whole) {
         return new Zoom(
                 across.between(fromX, toX, whole.across()),
-                upward.map(shown ->
-                        shown.between(fromY, toY, whole.upward().orElseThrow())));
+                upward.map(shown -> shown.between(fromY, toY, whole.upward().orElseThrow())));
     }
 
     /** This part of another whole, as far as it has it; the whole where it hasn't. */
@@ -95,7 +94,6 @@ public record Zoom(Range across, Optional<Range> upward) {
                 ? whole
                 : new Zoom(
                         across.scaled(1, 0, whole.across()),
-                        upward.map(
-                                shown -> shown.scaled(1, 0, whole.upward().orElseThrow())));
+                        upward.map(shown -> shown.scaled(1, 0, whole.upward().orElseThrow())));
     }
 }

@@ -63,7 +63,10 @@ public final class BalanceDocument {
         if (answer.refused()) {
             text.say(Tone.ANSWER, "NO CORRECTION IS GIVEN:");
         }
-        text.facts(Tone.ITEM, phrases, answer.refusals().stream().map(Objection::fact).toList());
+        text.facts(
+                Tone.ITEM,
+                phrases,
+                answer.refusals().stream().map(Objection::fact).toList());
         answer.advice().ifPresent(advice -> {
             correction(advice);
             text.say(job.map(BalanceDocument::sense).orElseGet(this::typedSense));
@@ -74,7 +77,10 @@ public final class BalanceDocument {
             runs.checks().forEach(this::check);
             addNow(runs);
         });
-        text.facts(Tone.ITEM, phrases, answer.warnings().stream().map(Objection::fact).toList());
+        text.facts(
+                Tone.ITEM,
+                phrases,
+                answer.warnings().stream().map(Objection::fact).toList());
         job.ifPresent(runs -> text.warnings(Tone.CAUTION, phrases, runs.warnings()));
         text.handsOff()
                 .say(
@@ -114,7 +120,8 @@ public final class BalanceDocument {
         return weights.isEmpty()
                 ? "none"
                 : weights.stream()
-                        .map(w -> figures.shortMass(w.massG()) + " " + figures.massUnit() + " at " + angle(w.angleDeg(), 0))
+                        .map(w -> figures.shortMass(w.massG()) + " " + figures.massUnit() + " at "
+                                + angle(w.angleDeg(), 0))
                         .collect(Collectors.joining("; "));
     }
 
@@ -137,7 +144,8 @@ public final class BalanceDocument {
         double above = c.value().angleDeg() + (mirrored ? -c.belowDeg() : c.aboveDeg());
         text.say(
                 Tone.ANSWER,
-                "With all trial weights off, put on " + figures.massAt(advice.massG(), advice.radiusMm()) + ", at " + angle(c.value().angleDeg(), 1) + ".");
+                "With all trial weights off, put on " + figures.massAt(advice.massG(), advice.radiusMm()) + ", at "
+                        + angle(c.value().angleDeg(), 1) + ".");
         text.say("That is " + figures.bothUnbalances(c.value().gmm()) + ". The mass is between "
                 + figures.massNumber(c.lowGmm() / advice.radiusMm()) + " and "
                 + figures.mass(c.highGmm() / advice.radiusMm()) + ", the angle between " + angle(below, 0)
@@ -152,8 +160,8 @@ public final class BalanceDocument {
 
     private static String sense(JobBalance job) {
         return job.counted()
-                .map(c -> "Angles count from hub position 1, "
-                        + (c == HubCounting.WITH_ROTATION ? "with" : "against") + " the rotation.")
+                .map(c -> "Angles count from hub position 1, " + (c == HubCounting.WITH_ROTATION ? "with" : "against")
+                        + " the rotation.")
                 .orElse("Angles are as you counted them; write down which way that was.");
     }
 
@@ -197,7 +205,8 @@ public final class BalanceDocument {
                 + FigureFormat.plain(check.run().reading().orElseThrow().amplitude()) + unit + ". "
                 + (check.check().fits()
                         ? "It fits."
-                        : "It doesn't fit (chance " + FigureFormat.fixed(100 * check.check().chance(), 1)
+                        : "It doesn't fit (chance "
+                                + FigureFormat.fixed(100 * check.check().chance(), 1)
                                 + " %): look for what changed, and whether each weight is where it was written down,"
                                 + " before you add more."));
     }
@@ -213,8 +222,8 @@ public final class BalanceDocument {
         }
         Unbalance add = runs.addNow().get();
         double at = answer.advice().orElseThrow().radiusMm();
-        text.say("Or leave that on and add " + figures.massAt(add.gramsAt(at), at) + ", at "
-                + angle(add.angleDeg(), 1) + ".");
+        text.say("Or leave that on and add " + figures.massAt(add.gramsAt(at), at) + ", at " + angle(add.angleDeg(), 1)
+                + ".");
         runs.addSplit()
                 .ifPresent(split -> text.say("Over the places that is "
                         + split.shares().stream()
@@ -262,8 +271,7 @@ public final class BalanceDocument {
     }
 
     private static String part(String name, double gmm, double error, boolean seen) {
-        return name + ": " + FigureFormat.offset(gmm, 0) + " ± " + gmm(error)
-                + (seen ? "." : ", within its error.");
+        return name + ": " + FigureFormat.offset(gmm, 0) + " ± " + gmm(error) + (seen ? "." : ", within its error.");
     }
 
     private static void scale(BalanceAtRest.Scale scale, Document.Builder text, FigureFormat figures) {

@@ -147,7 +147,8 @@ public final class ComparisonDocument {
                 text.say(Tone.NOTE, "In neither run out of the noise: " + hidden + ".");
             }
             pair.notCompared()
-                    .forEach(each -> text.say(Tone.NOTE, each.figure().name() + ": not compared, " + phrases.text(each.why()) + "."));
+                    .forEach(each -> text.say(
+                            Tone.NOTE, each.figure().name() + ": not compared, " + phrases.text(each.why()) + "."));
         }
     }
 

@@ -212,7 +212,12 @@ public final class PlanDocument {
     /** The card alone, with blanks to fill in by hand. */
     public static Document card(RunPlan plan, Phrases phrases) {
         PlanDocument document = new PlanDocument(plan, phrases);
-        Document.TableBuilder blanks = document.text.table("").left("fill in by hand").left("").left("").left("");
+        Document.TableBuilder blanks = document.text
+                .table("")
+                .left("fill in by hand")
+                .left("")
+                .left("")
+                .left("");
         for (int i = 0; i < BLANKS.size(); i += 2) {
             blanks.row(BLANKS.get(i), BLANK.repeat(3), BLANKS.get(i + 1), BLANK.repeat(3));
         }

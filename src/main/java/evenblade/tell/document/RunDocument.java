@@ -1,11 +1,15 @@
 package evenblade.tell.document;
 
 import evenblade.base.fact.Fact;
+import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Source;
 import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.Level;
+import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.orders.UnexplainedLine;
 import evenblade.measure.speed.Dwell;
@@ -17,6 +21,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** One ground run: how fast and how sure, how good the recording is, and what shook. */
 public final class RunDocument {
@@ -250,12 +255,45 @@ public final class RunDocument {
                     .mapToObj(i -> lines.get(i).name() + " " + lines.get(i).level())
                     .collect(Collectors.joining(", "));
             text.say(FigureFormat.rpm(dwell.dwell().propellerRpm() * run.ratio()) + " engine rpm: " + levels + " ("
-                    + channel.unit().display() + " peak, " + named(channel.channel()) + ")");
+                    + channel.unit().display() + " peak, " + named(channel.channel()) + ")" + strongest(dwell.dwell()));
         }
         int more = channel.dwells().size() - DWELLS_IN_SHORT;
         if (more > 0) {
             text.say("and " + FigureFormat.count(more, "more dwell"));
         }
+    }
+
+    /** The strongest line of either shaft in a dwell, each with the channel that feels it most. */
+    private String strongest(Dwell dwell) {
+        return Stream.of(Shaft.PROPELLER, Shaft.CRANK)
+                .flatMap(shaft -> strongest(dwell, shaft).stream())
+                .collect(Collectors.collectingAndThen(
+                        Collectors.joining(", "), lines -> lines.isEmpty() ? "" : "; strongest: " + lines));
+    }
+
+    private Optional<String> strongest(Dwell dwell, Shaft shaft) {
+        SignalUnit unit = run.channels().get(0).unit();
+        double most = 0;
+        Optional<String> strongest = Optional.empty();
+        for (ChannelOrders channel : run.channels()) {
+            for (DwellOrders each : channel.dwells()) {
+                List<LineCells> cells = LineCells.of(each, run.speed().confirmed());
+                for (int i = 0; i < cells.size(); i++) {
+                    OrderReading reading = each.readings().get(i);
+                    if (each.dwell().equals(dwell)
+                            && channel.unit().equals(unit)
+                            && reading.line().of() == shaft
+                            && reading.detected()
+                            && reading.level() instanceof Level.Measured measured
+                            && measured.amplitude() > most) {
+                        most = measured.amplitude();
+                        strongest = Optional.of(cells.get(i).name() + " "
+                                + cells.get(i).level() + " (" + named(channel.channel()) + ")");
+                    }
+                }
+            }
+        }
+        return strongest;
     }
 
     /** Whether a line is one of the two that say most about a propeller. */

@@ -72,7 +72,8 @@ public final class TieDocument {
     public static List<String> sentences(JobTie tie, Phrases phrases) {
         TieDocument words = new TieDocument(tie, phrases);
         if (tie.answer() instanceof TieAnswer.NotYet notYet) {
-            words.sentences.add("How much of propeller 1× goes with track isn't known yet. " + phrases.text(notYet.why()));
+            words.sentences.add(
+                    "How much of propeller 1× goes with track isn't known yet. " + phrases.text(notYet.why()));
             words.sentences.add("What would settle it: " + phrases.text(notYet.whatWouldSettle()));
         } else {
             words.tied((TieAnswer.Tied) tie.answer());
@@ -107,8 +108,8 @@ public final class TieDocument {
         }
         sentences.add("At perfect track " + sizeWithUnit(found.left()) + " would be left"
                 + (found.left().low() > 0 ? ", which points to mass or engine." : ", which may be nothing at all."));
-        sentences.add(
-                "Track of " + phrases.figures().both(1) + " once a turn makes " + sizeWithUnit(found.perMillimetre()) + ".");
+        sentences.add("Track of " + phrases.figures().both(1) + " once a turn makes "
+                + sizeWithUnit(found.perMillimetre()) + ".");
         found.perDegree()
                 .ifPresent(
                         degree -> sentences.add("One degree of pitch once a turn makes " + sizeWithUnit(degree) + "."));

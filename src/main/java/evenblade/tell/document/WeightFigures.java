@@ -52,7 +52,9 @@ public record WeightFigures(FigureFormat lengths) {
     }
 
     public String unbalance(double gmm) {
-        return inches() ? FigureFormat.fixed(gmm / Unbalance.GMM_PER_OUNCE_INCH, 3) + " oz·in" : FigureFormat.fixed(gmm, 0) + " g·mm";
+        return inches()
+                ? FigureFormat.fixed(gmm / Unbalance.GMM_PER_OUNCE_INCH, 3) + " oz·in"
+                : FigureFormat.fixed(gmm, 0) + " g·mm";
     }
 
     /** Both units, the reader's first. */

@@ -2,8 +2,8 @@ package evenblade.tell.report;
 
 import evenblade.judge.findings.Finding;
 import evenblade.tell.document.Face;
-import evenblade.tell.document.FindingsDocument;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.FindingsDocument;
 import evenblade.tell.document.InstallationDocument;
 import evenblade.tell.document.Phrases;
 import evenblade.tell.report.ReportContent.Heading;
@@ -45,7 +45,6 @@ final class Composition {
     private static List<Section> findings(List<Finding> findings, Phrases phrases) {
         return findings.isEmpty()
                 ? List.of()
-                : List.of(new Section(
-                        FindingsDocument.of(findings, Optional.empty(), List.of(), phrases), Map.of()));
+                : List.of(new Section(FindingsDocument.of(findings, Optional.empty(), List.of(), phrases), Map.of()));
     }
 }

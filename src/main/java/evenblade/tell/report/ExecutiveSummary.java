@@ -58,8 +58,8 @@ final class ExecutiveSummary {
     private Optional<String> pointsTo() {
         return input.firstPage().findings().stream()
                 .findFirst()
-                .map(finding -> phrases.text(finding.statement()) + " How sure: "
-                        + FindingsDocument.howSure(finding, phrases));
+                .map(finding ->
+                        phrases.text(finding.statement()) + " How sure: " + FindingsDocument.howSure(finding, phrases));
     }
 
     private String measured() {
@@ -225,9 +225,8 @@ final class ExecutiveSummary {
         if (!input.fileWarnings().isEmpty()) {
             open.add("Files of the record are missing, changed or not named by it: see 'Recordings and papers'.");
         }
-        Optional<Event> lastChange = record.standing().stream()
-                .filter(Event::changesMachine)
-                .reduce((earlier, later) -> later);
+        Optional<Event> lastChange =
+                record.standing().stream().filter(Event::changesMachine).reduce((earlier, later) -> later);
         boolean measuredSince = lastChange
                 .map(change -> record.standing(Kind.RUN).stream()
                         .anyMatch(run -> run.at().isAfter(change.at())))

@@ -31,13 +31,14 @@ import java.util.OptionalDouble;
  */
 public final class MakersSheet {
     /** Asked where nothing else is. */
-    private static final String USUAL_QUESTION = "Please check blades, hub and track against your own limits, with these"
-            + " readings in hand, and say what you found, which limits hold, and what may be done.";
+    private static final String USUAL_QUESTION =
+            "Please check blades, hub and track against your own limits, with these"
+                    + " readings in hand, and say what you found, which limits hold, and what may be done.";
     /** Sessions side by side that fit on the sheet; of more the first and the last ones. */
     private static final int SESSIONS = 4;
 
-    private static final List<Item> NAMED =
-            List.of(Item.REGISTRATION, Item.PROPELLER_SERIAL, Item.ENGINE_SERIAL, Item.HOURS, Item.WORKSHOP, Item.TECHNICIAN);
+    private static final List<Item> NAMED = List.of(
+            Item.REGISTRATION, Item.PROPELLER_SERIAL, Item.ENGINE_SERIAL, Item.HOURS, Item.WORKSHOP, Item.TECHNICIAN);
 
     private final ReportInput input;
     private final FigureFormat lengths;
@@ -80,9 +81,13 @@ public final class MakersSheet {
         for (Item item : NAMED) {
             said.get(item).ifPresent(value -> text.known(item.title(), value));
         }
-        input.record().installation().propeller().diameter().ifPresent(diameter -> text.known(
-                "Propeller",
-                input.record().installation().propeller().blades() + " blades, " + lengths.large(diameter)));
+        input.record()
+                .installation()
+                .propeller()
+                .diameter()
+                .ifPresent(diameter -> text.known(
+                        "Propeller",
+                        input.record().installation().propeller().blades() + " blades, " + lengths.large(diameter)));
     }
 
     /** One row a blade: serial number, mark in each layout, blade angle. */
@@ -97,9 +102,8 @@ public final class MakersSheet {
             text.say("No tip marks and no blade angles were read.");
             return;
         }
-        Document.TableBuilder table =
-                text.table("Tip above the lowest one in " + input.units().sign()
-                        + ", and the hub position it was at, in each session")
+        Document.TableBuilder table = text.table("Tip above the lowest one in "
+                        + input.units().sign() + ", and the hub position it was at, in each session")
                 .left("blade")
                 .left("serial");
         marked.forEach(event -> table.right(FigureFormat.day(event.at()) + " (" + event.id() + ")"));
@@ -114,12 +118,15 @@ public final class MakersSheet {
         pitch.ifPresent(read -> text.say(
                 Tone.NOTE,
                 "Blade angles read last, from the " + read.reference().word()
-                        + read.station().map(at -> ", at " + lengths.large(at) + " from the centre").orElse("") + "."));
+                        + read.station()
+                                .map(at -> ", at " + lengths.large(at) + " from the centre")
+                                .orElse("") + "."));
     }
 
     private static List<String> names(List<Event> marked, Optional<PitchReadings> pitch) {
         return marked.isEmpty()
-                ? pitch.map(read -> read.layout().blades().stream().sorted().toList()).orElse(List.of())
+                ? pitch.map(read -> read.layout().blades().stream().sorted().toList())
+                        .orElse(List.of())
                 : marked.stream()
                         .flatMap(event -> TipsPicture.session(event).layout().blades().stream())
                         .distinct()
@@ -141,7 +148,8 @@ public final class MakersSheet {
         int place = session.layout().blades().indexOf(blade);
         return place < 0
                 ? "–"
-                : lengths.number(session.marksMm().get(place) - Collections.min(session.marksMm())) + " at " + (place + 1);
+                : lengths.number(session.marksMm().get(place) - Collections.min(session.marksMm())) + " at "
+                        + (place + 1);
     }
 
     private static String angle(PitchReadings read, String blade) {
@@ -155,7 +163,9 @@ public final class MakersSheet {
         for (String each : said.get(Item.BLADE_SERIALS).orElse("").split(",")) {
             int sign = each.indexOf('=');
             if (sign > 0) {
-                serials.put(each.substring(0, sign).strip(), each.substring(sign + 1).strip());
+                serials.put(
+                        each.substring(0, sign).strip(),
+                        each.substring(sign + 1).strip());
             }
         }
         return serials;
@@ -167,8 +177,8 @@ public final class MakersSheet {
 
     private void flange() {
         text.subject("The flange");
-        Optional<FaceRunOut> read = last(Kind.RUN_OUT)
-                .map(event -> ((Detail.RunOut) event.detail()).reading(event.at().toInstant()));
+        Optional<FaceRunOut> read = last(Kind.RUN_OUT).map(event -> ((Detail.RunOut) event.detail())
+                .reading(event.at().toInstant()));
         if (read.isEmpty()) {
             text.say("Its run-out was not read.");
             return;
@@ -209,7 +219,8 @@ public final class MakersSheet {
             Optional<Headline> line = whole.flatMap(all -> all.in(step.outcome(), HowOften.PROPELLER_ONCE));
             table.row(
                     done,
-                    line.map(each -> size(each.beforeMmS(), each.hiddenBefore())).orElse("–"),
+                    line.map(each -> size(each.beforeMmS(), each.hiddenBefore()))
+                            .orElse("–"),
                     line.map(each -> size(each.afterMmS(), each.hiddenAfter())).orElse("–"),
                     line.map(each -> effect(each.change())).orElse("not comparable"));
         }

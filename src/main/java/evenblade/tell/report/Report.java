@@ -27,6 +27,8 @@ public final class Report {
     /** A PDF file with page numbers, a running head and its fonts inside. */
     public void writePdf(OutputStream out) throws IOException {
         Sheets.write(
-                ReportTemplate.of(extent).sheets(content, paper), content.heading().program(), out);
+                ReportTemplate.of(extent).sheets(content, paper),
+                content.heading().program(),
+                out);
     }
 }

@@ -225,9 +225,7 @@ final class Story {
 
     /** Everything that was changed, in order of time. */
     List<Event> changes() {
-        return record.standing().stream()
-                .filter(Event::changesMachine)
-                .toList();
+        return record.standing().stream().filter(Event::changesMachine).toList();
     }
 
     /** What was changed between a run and the one before it. */

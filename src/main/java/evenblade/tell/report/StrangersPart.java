@@ -90,7 +90,8 @@ final class StrangersPart {
         String unit = input.units().sign();
         Document.Builder text =
                 Document.begin().subject(twice ? "Tracking before and after" : "Tracking as it was marked");
-        Document.TableBuilder table = text.table("Tips above the lowest one, " + unit + ", and the hub position of each blade")
+        Document.TableBuilder table = text.table(
+                        "Tips above the lowest one, " + unit + ", and the hub position of each blade")
                 .left("blade")
                 .left("hub, first")
                 .point("first");
@@ -150,7 +151,8 @@ final class StrangersPart {
                 .flatMap(compared -> ComparisonPictures.mainPair(compared.outcome()));
         List<Measured> shown = new ArrayList<>();
         Document.Builder text = Document.begin().subject("Orders of the first run and of the last");
-        measured(answered.get(0), pair.map(DwellComparison::engineRpmBefore), text).ifPresent(shown::add);
+        measured(answered.get(0), pair.map(DwellComparison::engineRpmBefore), text)
+                .ifPresent(shown::add);
         if (answered.size() > 1) {
             measured(answered.get(answered.size() - 1), pair.map(DwellComparison::engineRpmAfter), text)
                     .ifPresent(shown::add);
@@ -250,8 +252,10 @@ final class StrangersPart {
         Document.Builder text = Document.begin().subject("What was measured with what");
         List<Condition> differing = new ArrayList<>();
         for (Condition condition : Condition.values()) {
-            List<String> said =
-                    input.runs().stream().map(run -> noted(run, condition)).distinct().toList();
+            List<String> said = input.runs().stream()
+                    .map(run -> noted(run, condition))
+                    .distinct()
+                    .toList();
             if (said.size() > 1) {
                 differing.add(condition);
             } else if (!said.get(0).equals(NOT_NOTED)) {

@@ -58,8 +58,7 @@ final class TipsPicture {
                         rows),
                 "The tips before and after");
         int height = HEIGHT_PX + MORE_PX * Math.max(0, blades.size() - USUAL_BLADES);
-        return Optional.of(ReportFigure.drawn(
-                picture, WIDTH_PX, height, ChartTheme.forPage(WIDTH_PX, WIDTH_PX)));
+        return Optional.of(ReportFigure.drawn(picture, WIDTH_PX, height, ChartTheme.forPage(WIDTH_PX, WIDTH_PX)));
     }
 
     static TrackingSession session(Event event) {

@@ -61,8 +61,7 @@ public final class TrendPictures {
         List<TrendPicture.Correction> corrections = new ArrayList<>();
         for (int i = 0; i < trend.runs().size(); i++) {
             for (String change : trend.runs().get(i).changesBefore()) {
-                corrections.add(
-                        new TrendPicture.Correction(i, shortened((corrections.size() + 1) + ". " + change)));
+                corrections.add(new TrendPicture.Correction(i, shortened((corrections.size() + 1) + ". " + change)));
             }
         }
         return Optional.of(new TrendPicture(new TrendPicture.Data(

@@ -154,7 +154,10 @@ class DriftSmootherOracleTest {
         for (int i = 0; i < time.length; i++) {
             double t = time[i] - time[0];
             reading.setEntry(
-                    i, 30 * t + 0.4 * Math.sin(2 * Math.PI * t / 7) + Math.sqrt(noise.getEntry(i, i)) * random.nextGaussian());
+                    i,
+                    30 * t
+                            + 0.4 * Math.sin(2 * Math.PI * t / 7)
+                            + Math.sqrt(noise.getEntry(i, i)) * random.nextGaussian());
         }
         Dense dense = mostLikely();
         DriftSmoother.Smoothed smooth = smoothed();
@@ -179,8 +182,7 @@ class DriftSmootherOracleTest {
             Random random = new Random(5);
             for (int i = 0; i < time.length; i++) {
                 reading.setEntry(
-                        i,
-                        30 * (time[i] - time[0]) + times * Math.sqrt(noise.getEntry(i, i)) * random.nextGaussian());
+                        i, 30 * (time[i] - time[0]) + times * Math.sqrt(noise.getEntry(i, i)) * random.nextGaussian());
             }
             Dense line = new Dense(0);
             DriftSmoother.Smoothed smooth = smoothed();

@@ -14,7 +14,8 @@ class LeastSquaresTest {
     void aMeanOfReadingsThatHangTogether() {
         // Σ⁻¹·1 of [[2, 1, 0], [1, 2, 0], [0, 0, 6]] is (1/3, 1/3, 1/6), which sums to 5/6.
         double[][] errors = {{2, 1, 0}, {1, 2, 0}, {0, 0, 6}};
-        GeneralLeastSquares fit = GeneralLeastSquares.fit(new double[][] {{1}, {1}, {1}}, new double[] {1, 4, 10}, errors)
+        GeneralLeastSquares fit = GeneralLeastSquares.fit(
+                        new double[][] {{1}, {1}, {1}}, new double[] {1, 4, 10}, errors)
                 .orElseThrow();
 
         assertThat(fit.parameters()[0]).isCloseTo(0.4 * 1 + 0.4 * 4 + 0.2 * 10, within(ROUNDING));
@@ -30,8 +31,8 @@ class LeastSquaresTest {
         double[][] alike = {{1, 0}, {0, 1}};
         assertThat(GeneralLeastSquares.fit(new double[][] {{1, 2}, {2, 4}}, new double[] {1, 2}, alike))
                 .isEmpty();
-        assertThat(GeneralLeastSquares.fit(new double[][] {{1}, {1}}, new double[] {1, 2}, new double[][] {{1, 0}, {0, 0}
-                }))
+        assertThat(GeneralLeastSquares.fit(
+                        new double[][] {{1}, {1}}, new double[] {1, 2}, new double[][] {{1, 0}, {0, 0}}))
                 .isEmpty();
     }
 
@@ -43,7 +44,8 @@ class LeastSquaresTest {
         for (int i = 0; i < time.length; i++) {
             observed[i] = 3 * Math.exp(-0.5 * time[i]);
         }
-        CurveFit fit = CurveFit.from(p -> curve(p, time), observed, new double[] {1, 0}).orElseThrow();
+        CurveFit fit = CurveFit.from(p -> curve(p, time), observed, new double[] {1, 0})
+                .orElseThrow();
         assertThat(fit.parameters()[0]).isCloseTo(3, within(1e-6));
         assertThat(fit.parameters()[1]).isCloseTo(0.5, within(1e-6));
         assertThat(fit.sumOfSquares()).isLessThan(1e-10);

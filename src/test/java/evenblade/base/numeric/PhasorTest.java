@@ -18,8 +18,10 @@ class PhasorTest {
     @Test
     void productsMultiplyOut() {
         assertParts(new Phasor(3, 4).times(new Phasor(1, -2)), 11, -2);
-        assertParts(Phasor.ofDegrees(2, 50).times(Phasor.ofDegrees(3, 70)), 6 * Math.cos(Math.toRadians(120)), 6
-                * Math.sin(Math.toRadians(120)));
+        assertParts(
+                Phasor.ofDegrees(2, 50).times(Phasor.ofDegrees(3, 70)),
+                6 * Math.cos(Math.toRadians(120)),
+                6 * Math.sin(Math.toRadians(120)));
         assertParts(new Phasor(3, 4).times(-0.5), -1.5, -2);
     }
 

@@ -23,7 +23,8 @@ class DrawnIntoRecordTest {
     Path folder;
 
     @Test
-    @DisplayName("stands there once: the same again is left, another of its name crosses it out, a photo of that name stays")
+    @DisplayName(
+            "stands there once: the same again is left, another of its name crosses it out, a photo of that name stays")
     void standsOnce() throws IOException {
         Path job = folder.resolve("job");
         JobFolder.create(job, NewJob.of("Invented job", true, PracticeInstallation.geared()));
@@ -51,8 +52,7 @@ class DrawnIntoRecordTest {
                 .containsExactly("shake up", "across");
         assertThat(FeltChannels.of(List.of("left", "right"), List.of("up", "up")))
                 .containsExactly("left", "right");
-        assertThat(FeltChannels.of(List.of("left", "right"), List.of("up")))
-                .containsExactly("left", "right");
+        assertThat(FeltChannels.of(List.of("left", "right"), List.of("up"))).containsExactly("left", "right");
     }
 
     private static void draw(Path file, int width) throws IOException {

@@ -76,7 +76,8 @@ class LookCloserTest {
                 .findFirst()
                 .orElseThrow()
                 .getValue();
-        Zoom part = whole.zoom().orElseThrow().box(0.4, 0.5, 0.1, 0.4, whole.whole().orElseThrow());
+        Zoom part =
+                whole.zoom().orElseThrow().box(0.4, 0.5, 0.1, 0.4, whole.whole().orElseThrow());
         WaterfallPicture coarse = (WaterfallPicture) whole.zoomedTo(part);
         WaterfallPicture fine = look.finer(coarse);
         assertThat(fine.zoom()).contains(part);

@@ -88,7 +88,7 @@ class WriteReportTest {
         assertThat(html)
                 .contains("point to track: blade B")
                 .contains("no longer seen since &#39;put right&#39;")
-                .contains("Tip marks spread", "<th>Points to</th>");
+                .contains("tip marks spread 6.6 mm", "<th>Points to</th>");
     }
 
     @Test

@@ -139,7 +139,10 @@ class BalanceJobTest {
         assertThat(unmarked.err()).contains("no tip marks");
 
         done("job", "tracking", job, "--layout", "1=A,2=B,3=C", "--readings", "0 mm,2 mm,0 mm", "--sigma", "0.1 mm");
-        assertThat(done(together)).contains("track spread mm").contains("1=A, 2=B, 3=C").contains("2.00");
+        assertThat(done(together))
+                .contains("track spread mm")
+                .contains("1=A, 2=B, 3=C")
+                .contains("2.00");
         done("job", "tracking", job, "--layout", "1=B,2=C,3=A", "--readings", "2 mm,0 mm,0 mm", "--sigma", "0.1 mm");
         done("job", "tracking", job, "--layout", "1=B,2=A,3=C", "--readings", "2 mm,0 mm,0 mm", "--sigma", "0.1 mm");
         JsonObject answer = JsonDocument.parse(done("balance", job, "--from", scale.toString(), "--json"), "balance");

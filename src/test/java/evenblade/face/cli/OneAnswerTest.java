@@ -135,7 +135,8 @@ class OneAnswerTest {
         List<String> window = new ArrayList<>();
         for (Event run : runs) {
             all.append(orders(run));
-            RunOrders orders = AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders();
+            RunOrders orders =
+                    AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders();
             for (ChannelOrders channel : orders.channels()) {
                 channel.dwells()
                         .forEach(dwell -> window.addAll(rows(RunDocument.dwell(orders, channel, dwell, WINDOW))));
@@ -218,8 +219,8 @@ class OneAnswerTest {
     void speed() {
         for (Event run : runs) {
             String commandLine = orders(run);
-            Document window =
-                    RunDocument.speed(AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders(), WINDOW);
+            Document window = RunDocument.speed(
+                    AnalyseRecording.ofRun(job, run.id(), Progress.SILENT).orders(), WINDOW);
             String paper = report("<h2>The ground runs</h2>", "<h2>The installation</h2>");
             assertThat(said(window)).hasSizeGreaterThan(3).allSatisfy(text -> {
                 assertThat(commandLine).contains(text);
@@ -268,7 +269,16 @@ class OneAnswerTest {
         written("practice", shop.toString(), "--to-balance", "--seed", "3");
         written("job", "weight", shop.toString(), "--angles", "against-rotation");
         written(
-                "job", "weight", shop.toString(), "--mass", "10 g", "--radius", "60 mm", "--angle", "0 deg", "--label",
+                "job",
+                "weight",
+                shop.toString(),
+                "--mass",
+                "10 g",
+                "--radius",
+                "60 mm",
+                "--angle",
+                "0 deg",
+                "--label",
                 "trial");
         written("practice", shop.toString(), "--next-run", "--label", "trial");
         String commandLine = written("balance", shop.toString());

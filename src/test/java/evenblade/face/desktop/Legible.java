@@ -50,7 +50,7 @@ final class Legible {
                 if (each instanceof Container inner && !(each instanceof JComboBox)) {
                     over(inner);
                 }
-            } else if (each.isShowing() && !(each instanceof JComponent c && c.getComponentCount() == 0)) {
+            } else if (each.isShowing() && each instanceof JComponent c && anythingIn(c)) {
                 troubles.add(name(each) + " has no room at all");
             }
         }
@@ -58,6 +58,10 @@ final class Legible {
         if (!piled) {
             apart(seen);
         }
+    }
+
+    private static boolean anythingIn(JComponent component) {
+        return java.util.Arrays.stream(component.getComponents()).anyMatch(Component::isVisible);
     }
 
     private void inside(Container in, Component each) {

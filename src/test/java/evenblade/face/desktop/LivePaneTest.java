@@ -132,8 +132,7 @@ class LivePaneTest {
     }
 
     private void nothingIsCutOff() {
-        assertThat(Hands.onEventThread(
-                        () -> Legible.troubles(hands.window().getContentPane())))
+        assertThat(Hands.onEventThread(() -> Legible.troubles(hands.window().getContentPane())))
                 .isEmpty();
     }
 
@@ -173,7 +172,10 @@ class LivePaneTest {
 
         hands.await("the entry", () -> record().events().size() == 1);
         java.util.Map<String, Object> after = record().installationNow();
-        assertThat(((java.util.Map<?, ?>) after.get("reduction")).get("drivenTeeth").toString()).startsWith("52");
+        assertThat(((java.util.Map<?, ?>) after.get("reduction"))
+                        .get("drivenTeeth")
+                        .toString())
+                .startsWith("52");
         assertThat(after.keySet()).isEqualTo(before.keySet());
         assertThat(after.get("propeller")).isEqualTo(before.get("propeller"));
     }
@@ -219,7 +221,8 @@ class LivePaneTest {
             hands.click("quiet take");
             hands.await("the refusal", 60, () -> says("level aim", "not quiet"));
             assertThat(says("complaint", "quiet take")).isTrue();
-            assertThat(Hands.onEventThread(() -> nextIs("Take the quiet again"))).isTrue();
+            assertThat(Hands.onEventThread(() -> nextIs("Take the quiet again")))
+                    .isTrue();
         } finally {
             engine.stop();
         }

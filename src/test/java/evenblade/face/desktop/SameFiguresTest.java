@@ -99,6 +99,7 @@ class SameFiguresTest {
         place.hands().choose("after", put);
         place.hands().click("do compare");
         place.hands().awaitRest();
+        place.hands().tab("compare tabs", "In words");
         String written = commandLine("compare", job.toString(), first.id(), put.id());
         List<String> shown = numbers(words("comparison words"));
         assertThat(shown).hasSizeGreaterThan(40);

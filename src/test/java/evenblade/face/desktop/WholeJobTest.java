@@ -184,7 +184,9 @@ class WholeJobTest {
                     "the run",
                     60,
                     () -> hands.named("next live step").isEnabled()
-                            && ((JButton) hands.named("next live step")).getText().startsWith("Look at the run"));
+                            && ((JButton) hands.named("next live step"))
+                                    .getText()
+                                    .startsWith("Look at the run"));
         } finally {
             engine.stop();
         }

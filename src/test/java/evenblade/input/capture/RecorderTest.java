@@ -70,7 +70,8 @@ class RecorderTest {
         assertUntouched(samples(take));
         assertThat(take.warnings()).singleElement().satisfies(w -> assertThat(
                         Phrases.of(Face.COMMAND_LINE).text(w))
-                .isEqualTo("the input stopped giving sound after 1.5 s; what had come in is in the file"));
+                .isEqualTo("the input stopped giving sound after 1.5 s; what had come in is in the file "
+                        + "[recording-cut-short]"));
     }
 
     @Test

@@ -159,8 +159,7 @@ class BalanceRefusalsTest {
         TrialScatter scatter = TrialScatter.measured(0.03, 25, 0.36);
         assertThat(scatter.measuredFreedom()).isCloseTo(3.24, within(1e-12));
         assertThat(scatter.freedom()).isEqualTo(10);
-        assertThat(scatter.share())
-                .isCloseTo(Math.sqrt((3.24 * 0.0009 + 6.76 * 0.0025) / 10), within(1e-12));
+        assertThat(scatter.share()).isCloseTo(Math.sqrt((3.24 * 0.0009 + 6.76 * 0.0025) / 10), within(1e-12));
         assertThat(scatter.seen()).isFalse();
         TrialScatter plain = TrialScatter.measured(0.03, 25, 1);
         assertThat(plain).isEqualTo(new TrialScatter(0.03, 25, 25));

@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.units.SignalUnit;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -34,14 +35,44 @@ class RepeatRunsTest {
         assertThat(scatter.deviation()).isCloseTo(0.0100, within(1e-5));
     }
 
+    /** Repeats say nothing of a sensor that is taken off between the stages; engine lines that stay as they are do. */
     @Test
-    void goodRepeatsLetATenPercentChangeBeCalledAndBadOnesDoNot() {
-        TrendStage good = stage(1.00, 1.01, 0.99, 1.01, 0.99);
-        TrendStage bad = stage(1.00, 1.1, 0.9, 1.1, 0.9);
-        assertThat(once(BeforeAndAfter.compare(BEFORE, AFTER, List.of(good))).verdict())
+    void goodRepeatsLetATenPercentChangeBeCalledWhereTheEngineShowsTheSeatAndBadOnesDoNot() {
+        MeasuredRun before = withEngine("before", 1.0);
+        MeasuredRun after = withEngine("after", 1.1);
+        assertThat(once(BeforeAndAfter.compare(before, after, List.of(repeats(1.00, 1.01, 0.99, 1.01, 0.99))))
+                        .verdict())
                 .isEqualTo(ChangeVerdict.HIGHER);
-        assertThat(once(BeforeAndAfter.compare(BEFORE, AFTER, List.of(bad))).verdict())
+        assertThat(once(BeforeAndAfter.compare(before, after, List.of(repeats(1.00, 1.1, 0.9, 1.1, 0.9))))
+                        .verdict())
                 .isEqualTo(ChangeVerdict.NO_CHANGE_SHOWN);
+        assertThat(once(BeforeAndAfter.compare(BEFORE, AFTER, List.of(stage(1.00, 1.01, 0.99, 1.01, 0.99))))
+                        .verdict())
+                .isEqualTo(ChangeVerdict.NO_CHANGE_SHOWN);
+    }
+
+    private static MeasuredRun withEngine(String name, double once) {
+        return run(name, dwell(4800, Map.of(1.0, once, 3.0, 1.0), Map.of(1.0, 0.5, 2.0, 0.5)));
+    }
+
+    private static TrendStage repeats(double... onces) {
+        return new TrendStage(
+                List.of("cleaned"),
+                java.util.stream.IntStream.range(0, onces.length)
+                        .mapToObj(i -> withEngine("r" + i, onces[i]))
+                        .toList());
+    }
+
+    @Test
+    void repeatsThatDifferFivefoldAreAskedAboutAndLeftOut() {
+        RunComparison comparison = BeforeAndAfter.compare(BEFORE, AFTER, List.of(stage(1.0, 0.2)));
+        assertThat(comparison.warnings())
+                .extracting(warning -> warning.code().word())
+                .contains("repeats-differ", "no-repeat-run");
+        assertThat(once(comparison).scatter().source()).isEqualTo(Scatter.Source.ASSUMED);
+        RunComparison third = BeforeAndAfter.compare(BEFORE, AFTER, List.of(stage(1.0, 0.2, 0.202)));
+        assertThat(third.channels().get(0).repeatRuns()).isEqualTo(1);
+        assertThat(once(third).scatter().deviation()).isLessThan(0.03);
     }
 
     @Test
@@ -49,8 +80,9 @@ class RepeatRunsTest {
         RunComparison comparison = BeforeAndAfter.compare(BEFORE, AFTER, List.of(stage(1.00, 1.02)));
         Scatter scatter = once(comparison).scatter();
         assertThat(scatter.source()).isEqualTo(Scatter.Source.FEW_REPEATS);
-        // One degree from the repeat, four from the assumed 3 %: √((4·0.03² + (ln 1.02)²/2)/5) = 0.027554.
-        assertThat(scatter.deviation()).isCloseTo(0.027554, within(1e-6));
+        // One degree from the repeat, four from the assumed 3 % between two runs:
+        // √((4·0.03²/2 + (ln 1.02)²/2)/5) = 0.019980.
+        assertThat(scatter.deviation()).isCloseTo(0.019980, within(1e-6));
         assertThat(scatter.degreesOfFreedom()).isEqualTo(5);
         assertThat(comparison.warnings())
                 .extracting(warning -> warning.code().word())

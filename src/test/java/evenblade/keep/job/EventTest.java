@@ -24,8 +24,8 @@ class EventTest {
 
     @Test
     void aWeightPutOnOrTakenOffChangesTheMachineAndNoTip() {
-        Event on = entry(new Balance(
-                Optional.of(new HubWeight("10 g", "60 mm", "0 deg")), Optional.empty(), Optional.empty()));
+        Event on = entry(
+                new Balance(Optional.of(new HubWeight("10 g", "60 mm", "0 deg")), Optional.empty(), Optional.empty()));
         Event off = entry(new Balance(Optional.empty(), Optional.of("trial"), Optional.empty()));
         assertThat(on.changesMachine()).isTrue();
         assertThat(on.changesTrack()).isFalse();
@@ -42,8 +42,7 @@ class EventTest {
 
     @Test
     void sayingHowAnglesAreCountedChangesNothing() {
-        Event counted =
-                entry(new Balance(Optional.empty(), Optional.empty(), Optional.of(HubCounting.WITH_ROTATION)));
+        Event counted = entry(new Balance(Optional.empty(), Optional.empty(), Optional.of(HubCounting.WITH_ROTATION)));
         assertThat(counted.changesMachine()).isFalse();
         assertThat(counted.changesTrack()).isFalse();
     }

@@ -25,7 +25,8 @@ class StepPracticeTest {
 
     private static long firstWith(Fault fault) {
         for (long seed = 1; ; seed++) {
-            List<Ailment> drawn = Ailment.drawn(Machine.healthy(PracticeInstallation.geared(), Seeds.part(seed, 0)), seed);
+            List<Ailment> drawn =
+                    Ailment.drawn(Machine.healthy(PracticeInstallation.geared(), Seeds.part(seed, 0)), seed);
             if (drawn.size() == 1 && drawn.get(0).fault() == fault) {
                 return seed;
             }
@@ -41,7 +42,9 @@ class StepPracticeTest {
     void nothingUnasked() throws IOException {
         Path job = folder.resolve("job");
         StepPractice.begin(job, PracticeInstallation.geared(), SEED);
-        assertThat(JobFolder.open(job).record().events()).extracting(Event::kind).containsExactly(Kind.NOTE);
+        assertThat(JobFolder.open(job).record().events())
+                .extracting(Event::kind)
+                .containsExactly(Kind.NOTE);
         assertThat(Files.readString(job.resolve("steps.json")) + Files.readString(job.resolve("job.json")))
                 .doesNotContain(Fault.BLADE_OUT_OF_TRACK.word(), String.valueOf(SEED) + "\n");
         assertThat(take(job, "tracking").kind()).isEqualTo(Kind.TRACKING);
@@ -69,8 +72,7 @@ class StepPracticeTest {
         assertThat(score.changes()).isEqualTo(4);
         assertThat(score.left()).isEmpty();
         assertThat(score.wrong())
-                .containsExactly(
-                        "blade " + other + " shimmed into track", "blade " + culprit + " shimmed into track");
+                .containsExactly("blade " + other + " shimmed into track", "blade " + culprit + " shimmed into track");
     }
 
     @Test

@@ -171,11 +171,7 @@ class PlannerTest {
         RunCard card = Planner.plan(trainer(), List.of(), NO_SENSOR).card();
         assertThat(card.cautions())
                 .extracting(Fact::code)
-                .contains(
-                        CardFact.IGNITION_OFF,
-                        CardFact.KEEP_CLEAR,
-                        CardFact.MAKERS_LIMITS,
-                        CardFact.LICENSED_PERSON);
+                .contains(CardFact.IGNITION_OFF, CardFact.KEEP_CLEAR, CardFact.MAKERS_LIMITS, CardFact.LICENSED_PERSON);
         assertThat(card.steps()).extracting(Fact::code).contains(CardFact.HOLD_TABLE);
     }
 

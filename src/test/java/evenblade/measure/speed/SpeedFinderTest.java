@@ -56,7 +56,10 @@ class SpeedFinderTest {
                     .withSeed(seed)
                     .recording(1200);
             SpeedResult found = SpeedFinder.find(
-                    recording, recording.channels(), twin.table(), SpeedPrior.between(2000 / 60.0 / 2.58, 6500 / 60.0 / 2.58));
+                    recording,
+                    recording.channels(),
+                    twin.table(),
+                    SpeedPrior.between(2000 / 60.0 / 2.58, 6500 / 60.0 / 2.58));
 
             assertThat(found.confirmed()).as("seed " + seed).isTrue();
             assertThat(found.main().orElseThrow().propellerHz()).isCloseTo(profile.meanHz(0, 10), within(0.01));

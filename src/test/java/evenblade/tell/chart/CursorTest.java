@@ -105,7 +105,10 @@ class CursorTest {
     @DisplayName("reads the same line in mm/s and µm")
     void readsInOtherUnits() {
         // v = a / 2πf: 0.5 / (2π 20) = 3.9789 mm/s; x = v / 2πf = 31.663 µm, at 20 Hz.
-        Spot velocity = spectrum().in(ShownUnit.VELOCITY).again(at(spectrum(), 20.0 / 99, 0.4)).orElseThrow();
+        Spot velocity = spectrum()
+                .in(ShownUnit.VELOCITY)
+                .again(at(spectrum(), 20.0 / 99, 0.4))
+                .orElseThrow();
         assertThat(value(velocity, What.AMPLITUDE)).isCloseTo(3.9789, offset(1e-4));
         Spot way = spectrum().in(ShownUnit.DISPLACEMENT).again(velocity).orElseThrow();
         assertThat(value(way, What.AMPLITUDE)).isCloseTo(31.663, offset(1e-3));
@@ -171,7 +174,9 @@ class CursorTest {
         Spot spot = at(fall, 0.5, 0.41);
         assertThat(spot.words())
                 .containsExactly("5.00 s", "40.00 Hz", "2.000 × propeller", "1200 rpm propeller", "−10.0 dB");
-        Zoom near = fall.zoom().orElseThrow().wheel(0.25, 0.5, 0.4, false, fall.whole().orElseThrow());
+        Zoom near = fall.zoom()
+                .orElseThrow()
+                .wheel(0.25, 0.5, 0.4, false, fall.whole().orElseThrow());
         assertThat(value(at(fall.zoomedTo(near), 0.5, 0.4), What.FREQUENCY)).isEqualTo(40);
     }
 
@@ -179,6 +184,7 @@ class CursorTest {
     @DisplayName("in bars reads the row it is at")
     void readsARow() {
         Spot spot = at(Gallery.bars(InventedRun.usual()), 0.2, 0.98);
-        assertThat(spot.name()).isEqualTo(OrderRows.bars(InventedRun.usual().orders()).get(0).name());
+        assertThat(spot.name())
+                .isEqualTo(OrderRows.bars(InventedRun.usual().orders()).get(0).name());
     }
 }

@@ -16,7 +16,7 @@ class PaletteTest {
     private static final List<List<Ink>> SIDE_BY_SIDE = List.of(
             List.of(Ink.PROPELLER, Ink.CRANK, Ink.BOTH, Ink.OTHER),
             List.of(Ink.BEFORE, Ink.AFTER),
-            List.of(Ink.AFTER, Ink.CRANK),
+            List.of(Ink.AFTER, Ink.PROPELLER, Ink.CRANK),
             List.of(Ink.AFTER, Ink.LIMIT));
 
     @ParameterizedTest

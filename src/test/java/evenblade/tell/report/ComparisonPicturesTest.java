@@ -45,7 +45,8 @@ class ComparisonPicturesTest {
                 dwell.engineRpmBefore(),
                 dwell.engineRpmAfter(),
                 changes,
-                dwell.notCompared());
+                dwell.notCompared(),
+                dwell.takenOutShare());
         ChannelComparison both = new ChannelComparison(
                 channel.channel(), channel.unit(), channel.basis(), channel.repeatRuns(), List.of(more));
         return new RunComparison(plain.before(), plain.after(), plain.reasons(), List.of(both), plain.warnings());

@@ -19,14 +19,13 @@ import org.junit.jupiter.api.Test;
 
 @DisplayName("A paper of one sheet")
 class OneSheetTest {
-    private static final Particulars SAID = new Particulars(
-            Map.of(Item.BLADE_SERIALS, "A=101, B=102,C=103", Item.PROPELLER_SERIAL, "invented 7", Item.OWNER, "somebody"));
+    private static final Particulars SAID = new Particulars(Map.of(
+            Item.BLADE_SERIALS, "A=101, B=102,C=103", Item.PROPELLER_SERIAL, "invented 7", Item.OWNER, "somebody"));
 
     @Test
     @DisplayName("for the propeller's maker gives serials, marks with hub positions, what was tried and what is asked")
     void forTheMaker() throws IOException {
-        OneSheet sheet =
-                MakersSheet.of(FirstPageTest.job(2.0, 0.38, SAID), Optional.of("Is blade C straight?"));
+        OneSheet sheet = MakersSheet.of(FirstPageTest.job(2.0, 0.38, SAID), Optional.of("Is blade C straight?"));
         try (PDDocument pdf = pdf(sheet)) {
             assertThat(pdf.getNumberOfPages()).isEqualTo(1);
             assertThat(text(pdf))
@@ -42,7 +41,8 @@ class OneSheetTest {
     @Test
     @DisplayName("for the propeller's maker names no cause, whatever was found")
     void judgesNobody() throws IOException {
-        OneSheet sheet = MakersSheet.of(FirstPageTest.job(2.0, 0.38, SAID, FirstPageTest.TRACK_CURED), Optional.empty());
+        OneSheet sheet =
+                MakersSheet.of(FirstPageTest.job(2.0, 0.38, SAID, FirstPageTest.TRACK_CURED), Optional.empty());
         try (PDDocument pdf = pdf(sheet)) {
             assertThat(text(pdf)).doesNotContain("because", "points to", "out of track", "fault");
         }
@@ -51,7 +51,8 @@ class OneSheetTest {
     @Test
     @DisplayName("for the run has cautions, blanks to fill in, and all speeds in one table")
     void runCard() throws IOException {
-        OneSheet sheet = RunCardSheet.of(Planner.plan(InventedReport.installation(), List.of(), OptionalDouble.empty()));
+        OneSheet sheet =
+                RunCardSheet.of(Planner.plan(InventedReport.installation(), List.of(), OptionalDouble.empty()));
         try (PDDocument pdf = pdf(sheet)) {
             assertThat(pdf.getNumberOfPages()).isEqualTo(1);
             assertThat(text(pdf)).contains("ignition off", "Wind, air ____", "Who stands where ____", "rpm read");

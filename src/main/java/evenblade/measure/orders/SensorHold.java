@@ -1,0 +1,196 @@
+package evenblade.measure.orders;
+
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
+import evenblade.input.recording.Channel;
+import evenblade.input.recording.Recording;
+import evenblade.input.recording.Series;
+import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedTrack;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** Whether a sensor kept its hold: a level that steps while nobody moved the throttle, knocks between the lines. */
+final class SensorHold {
+    /** Levels are those of stretches so long, seconds: several turns of a slow propeller. */
+    private static final double BLOCK_S = 0.25;
+    /** The level has to stay on either side for so many of them. */
+    private static final int LEAST_BLOCKS = 8;
+    /** A step of the level by less (natural logarithm, 5 dB) may be a gust or a drift of the speed: own limit. */
+    private static final double LEAST_STEP = 0.58;
+    /** A step is so many times what the level scatters by beside it. */
+    private static final double OVER_SCATTER = 4;
+    /** Share of the step that must happen within two blocks: nothing that builds up; ours. */
+    private static final double AT_ONCE = 0.6;
+    /** The least that is left of a dwell to be measured, seconds; ours. */
+    private static final double SHORTEST_S = 3;
+    /**
+     * Fourth moment of what the lines leave, over the square of its second, from which on it knocks: noise has 3, sound
+     * runs of the rig up to 3.3, rattling ones 4.9 and more.
+     */
+    private static final double KNOCKS = 4.5;
+    /** Correlation from one turn to the next from which on it is a mark's pulse, not a knock: own limit. */
+    private static final double SAME_EVERY_TURN = 0.3;
+    /** Share of a turn by which the next may come early or late. */
+    private static final double WANDER = 0.01;
+
+    private static final double KNOCK_BLOCK_S =
+            1; // holds a few knocks, and gusts don't change the noise within it; ours
+
+    private SensorHold() {}
+
+    /**
+     * The dwells as far as every sensor kept its hold.
+     *
+     * @param dwells what is left of them, in order of time
+     * @param warnings which sensor let go, and when
+     */
+    record Held(List<Dwell> dwells, List<Warning> warnings) {}
+
+    static Held through(List<Dwell> dwells, SpeedTrack track, Recording recording, List<Channel> channels) {
+        List<Dwell> held = new ArrayList<>();
+        List<Warning> warnings = new ArrayList<>();
+        for (Dwell dwell : dwells) {
+            double toS = dwell.toS();
+            for (Channel channel : channels) {
+                Optional<Step> step = step(levels(recording, channel, dwell));
+                if (step.isPresent()) {
+                    double atS = dwell.fromS() + step.get().block() * BLOCK_S;
+                    toS = Math.min(toS, atS - BLOCK_S);
+                    warnings.add(Warning.of(
+                            WarningCode.SENSOR_LET_GO,
+                            new Subject.Channel(channel.name()),
+                            new Quoted(channel.name()),
+                            Measure.TIME.of(atS),
+                            Measure.SHARE.of(Math.exp(step.get().size()))));
+                }
+            }
+            if (toS == dwell.toS()) {
+                held.add(dwell);
+            } else if (toS - dwell.fromS() >= SHORTEST_S) {
+                held.add(cut(dwell, toS, track));
+            }
+        }
+        return new Held(held, warnings);
+    }
+
+    private static Dwell cut(Dwell dwell, double toS, SpeedTrack track) {
+        double length = toS - dwell.fromS();
+        // The error of a mean speed grows as the length falls, to the power of 3/2 (Cramér and Rao).
+        double error = dwell.standardErrorHz() * Math.pow(dwell.durationS() / length, 1.5);
+        double meanHz = (track.revolutionsAt(toS) - track.revolutionsAt(dwell.fromS())) / length;
+        return new Dwell(dwell.fromS(), toS, meanHz, error, dwell.minHz(), dwell.maxHz(), dwell.confirmedBy());
+    }
+
+    /** A step of a level. */
+    private record Step(int block, double size) {}
+
+    /** Logarithm of the level in each block of a dwell. */
+    private static double[] levels(Recording recording, Channel channel, Dwell dwell) {
+        int blocks = (int) (dwell.durationS() / BLOCK_S);
+        double[] levels = new double[blocks];
+        for (int b = 0; b < blocks; b++) {
+            int from = recording.time().firstFrom(dwell.fromS() + b * BLOCK_S);
+            int to = recording.time().firstFrom(dwell.fromS() + (b + 1) * BLOCK_S);
+            double sum = 0;
+            double squares = 0;
+            for (int i = from; i < to; i++) {
+                double value = channel.values().at(i);
+                sum += value;
+                squares += value * value;
+            }
+            int n = Math.max(1, to - from);
+            levels[b] = Math.log(Math.max(1e-300, squares / n - sum / n * sum / n)) / 2;
+        }
+        return levels;
+    }
+
+    private static Optional<Step> step(double[] levels) {
+        double least = Double.POSITIVE_INFINITY;
+        int at = 0;
+        for (int b = LEAST_BLOCKS; b <= levels.length - LEAST_BLOCKS; b++) {
+            double rest = scatter(levels, 0, b) * b + scatter(levels, b, levels.length) * (levels.length - b);
+            if (rest < least) {
+                least = rest;
+                at = b;
+            }
+        }
+        if (at == 0) {
+            return Optional.empty();
+        }
+        double size = median(levels, at, levels.length) - median(levels, 0, at);
+        double besides = Math.max(scatter(levels, 0, at), scatter(levels, at, levels.length));
+        double atOnce = median(levels, at, at + LEAST_BLOCKS / 2) - median(levels, at - LEAST_BLOCKS / 2, at);
+        return Math.abs(size) > Math.max(LEAST_STEP, OVER_SCATTER * besides) && atOnce / size > AT_ONCE
+                ? Optional.of(new Step(at, size))
+                : Optional.empty();
+    }
+
+    private static double median(double[] values, int from, int to) {
+        double[] sorted = Arrays.copyOfRange(values, from, to);
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2];
+    }
+
+    /** Mean distance from the median. */
+    private static double scatter(double[] values, int from, int to) {
+        double middle = median(values, from, to);
+        return Arrays.stream(values, from, to)
+                .map(v -> Math.abs(v - middle))
+                .average()
+                .orElse(0);
+    }
+
+    /**
+     * Whether what the lines leave is made of knocks that come at any time of a turn.
+     *
+     * @param turnsHz speeds of the shafts
+     */
+    static boolean knocks(Series residual, double rateHz, double... turnsHz) {
+        return peakedness(residual, rateHz) > KNOCKS
+                && Arrays.stream(turnsHz).noneMatch(hz -> likeness(residual, rateHz / hz) > SAME_EVERY_TURN);
+    }
+
+    /** Largest correlation with itself about so many samples later. */
+    private static double likeness(Series residual, double lag) {
+        double power = 0;
+        for (int i = 0; i < residual.size(); i++) {
+            power += residual.at(i) * residual.at(i);
+        }
+        double most = 0;
+        for (int at = (int) (lag * (1 - WANDER)); at <= Math.ceil(lag * (1 + WANDER)); at++) {
+            double sum = 0;
+            for (int i = 0; i + at < residual.size(); i++) {
+                sum += residual.at(i) * residual.at(i + at);
+            }
+            most = Math.max(most, sum / power);
+        }
+        return most;
+    }
+
+    /** Mean over seconds of the fourth moment over the square of the second. */
+    private static double peakedness(Series residual, double rateHz) {
+        int length = Math.max(1, (int) (KNOCK_BLOCK_S * rateHz));
+        double sum = 0;
+        int blocks = 0;
+        for (int from = 0; from + length <= residual.size(); from += length) {
+            double second = 0;
+            double fourth = 0;
+            for (int i = from; i < from + length; i++) {
+                double square = residual.at(i) * residual.at(i);
+                second += square / length;
+                fourth += square * square / length;
+            }
+            if (second > 0) {
+                sum += fourth / (second * second);
+                blocks++;
+            }
+        }
+        return blocks == 0 ? 0 : sum / blocks;
+    }
+}
