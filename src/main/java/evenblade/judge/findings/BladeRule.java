@@ -119,6 +119,11 @@ final class BladeRule implements Rule {
         boolean named = turn.letter(odd.get()).isPresent();
         Optional<EvidenceItem> moved = named ? moved(stage, turn, odd.get()) : Optional.empty();
         moved.ifPresent(pieces::add);
+        List<PropellerOnceFeatures.HalfOrder> halves =
+                PropellerOnceFeatures.of(stage).halfOrders();
+        if (LooseMountRule.several(halves)) {
+            pieces.add(LooseMountRule.told(-4, halves)); // what knocks raises whole propeller orders too
+        }
         BladeShares.Share share = turn.blades().shares().get(odd.get());
         return Optional.of(new Assessment(
                 Fact.of(FindingFact.POINTS_TO_BLADE, turn.name(odd.get())),
@@ -128,7 +133,9 @@ final class BladeRule implements Rule {
                 Fact.of(
                         !named
                                 ? FindingFact.ENTER_POSITION_AT_MARK
-                                : moved.isPresent() ? FindingFact.LOOK_AT_BLADE : FindingFact.MOVE_AND_COMPARE)));
+                                : moved.isPresent() ? FindingFact.LOOK_AT_BLADE : FindingFact.MOVE_AND_COMPARE))
+                // The body answers each order otherwise: felt pushes are deformed, heard ones aren't.
+                .toldApart(turn.run().microphone() || moved.isPresent()));
     }
 
     /** Whether the blade that stood out before a move is the one that does now. */

@@ -38,6 +38,8 @@ final class CrankRule implements Rule {
                                 engine.likeFiring(1).isPresent()
                                         ? FindingFact.CHECK_FLYWHEEL
                                         : FindingFact.MEASURE_LEVEL_AND_UPRIGHT))
+                // A body on a resonance gives each line a shape of its own, and firing's is no measure then.
+                .toldApart(PropellerOnceFeatures.of(stage).fall().isEmpty())
                 .carrying(engine.carried(1)));
     }
 

@@ -40,6 +40,10 @@ final class PitchRule implements Rule {
             pieces.add(once.small(-2));
         }
         pieces.addAll(still.track(-1, 1));
+        List<PropellerOnceFeatures.HalfOrder> halves = once.halfOrders();
+        if (LooseMountRule.several(halves)) {
+            pieces.add(LooseMountRule.told(-4, halves));
+        }
         return Optional.of(new Assessment(
                         statement(still),
                         pieces,
