@@ -103,6 +103,13 @@ class CausesSimulationTest {
             return one.ownOnceMmS() >= Thresholds.TOO_MUCH_MM_S;
         }
 
+        boolean ownMassBlamed() {
+            return ownMass()
+                    && !meant().contains(Cause.MASS)
+                    && findings.stream()
+                            .anyMatch(f -> f.cause() == Cause.MASS && f.sureness().confident());
+        }
+
         boolean calledQuiet() {
             return !belowFloor() && findings.stream()
                     .anyMatch(f -> f.cause() == Cause.NOTHING && f.sureness().confident());
@@ -147,12 +154,9 @@ class CausesSimulationTest {
         }
         table("with tip marks, angles and run-out", READ);
         table("the run alone", RUN_ONLY);
+        System.out.println("jobs in which the machine's own mass is blamed at 80 % and not counted as wrong: "
+                + all(READ).stream().filter(Outcome::ownMassBlamed).count());
         seats();
-        if (Boolean.getBoolean("rig.likeness")) {
-            for (Fault.Kind kind : List.of(Fault.Kind.WEAK_CYLINDER, Fault.Kind.CARBURETTORS, Fault.Kind.LOOSE_MOUNT)) {
-                READ.get(kind).forEach(o -> System.out.println("L " + kind + " " + o.line().substring(0, 60) + o.one().likeness()));
-            }
-        }
     }
 
     private static void table(String title, Map<Fault.Kind, List<Outcome>> outcomes) {
@@ -294,9 +298,9 @@ class CausesSimulationTest {
     }
 
     /** Two standard errors (√(p·(1−p)/n)) below what was measured on seeds 101 to 140. */
-    private static final double MEASURED_RIGHT = 0.71;
+    private static final double MEASURED_RIGHT = 0.92;
 
-    private static final double MEASURED_BOTH = 0.69;
-    /** Two standard errors above it. */
-    private static final double MOST_WRONG = 0.034;
+    private static final double MEASURED_BOTH = 0.72;
+    /** What a first look at these seeds found, 5 of 374, before its four resonances were cured. */
+    private static final double MOST_WRONG = 0.014;
 }

@@ -144,18 +144,6 @@ record RigCase(
                 .orElse(0);
     }
 
-    /** How alike the engine's half orders shake to firing, for a look. */
-    String likeness() {
-        EngineFeatures e = EngineFeatures.of(Stage.of(new JobEvidence(
-                        installation, List.of(run), StaticEvidence.NONE, Optional.empty()))
-                .get(0));
-        StringBuilder text = new StringBuilder();
-        for (double m : e.cylinderOrders()) {
-            text.append(String.format(" %.1f:%.3f", m, e.likeFiring(m).orElse(-1)));
-        }
-        return text.toString();
-    }
-
     /** Whether the machine can have the fault at all. */
     static boolean possible(long seed, Fault.Kind kind) {
         Machine machine = Machine.random(seed);
