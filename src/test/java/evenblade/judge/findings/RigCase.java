@@ -127,7 +127,8 @@ record RigCase(
     /** Propeller 1× of the machine before any fault, the largest of all directions and dwells, mm/s. */
     private static double once(Truth sound) {
         return sound.dwells().stream()
-                .flatMap(d -> List.of("along", "across", "up").stream().flatMap(c -> d.line(c, Shaft.PROPELLER, 1).stream()))
+                .flatMap(d ->
+                        List.of("along", "across", "up").stream().flatMap(c -> d.line(c, Shaft.PROPELLER, 1).stream()))
                 .mapToDouble(l -> 1000 * l.amplitude() / (2 * Math.PI * l.frequencyHz()))
                 .max()
                 .orElse(0);
@@ -146,9 +147,9 @@ record RigCase(
 
     /** How alike the engine's half orders shake to firing, for a look. */
     String likeness() {
-        EngineFeatures e = EngineFeatures.of(Stage.of(new JobEvidence(
-                        installation, List.of(run), StaticEvidence.NONE, Optional.empty()))
-                .get(0));
+        EngineFeatures e = EngineFeatures.of(
+                Stage.of(new JobEvidence(installation, List.of(run), StaticEvidence.NONE, Optional.empty()))
+                        .get(0));
         StringBuilder text = new StringBuilder();
         for (double m : e.cylinderOrders()) {
             text.append(String.format(" %.1f:%.3f", m, e.likeFiring(m).orElse(-1)));
