@@ -54,8 +54,8 @@ public final class BladeNamesBench {
         for (int i = 0; i < count; i++) {
             Background background = Background.read(sounds.get(dice.nextInt(sounds.size())));
             int blades = 3 + dice.nextInt(3);
-            Machine machine = Machine.random(
-                    seed * 1000 + i, Machine.Cycle.FOUR_STROKE, 4, Machine.Drive.TEETH, blades);
+            Machine machine =
+                    Machine.random(seed * 1000 + i, Machine.Cycle.FOUR_STROKE, 4, Machine.Drive.TEETH, blades);
             double[] strength = new double[blades];
             Arrays.fill(strength, 1);
             int odd = dice.nextInt(blades);
@@ -65,7 +65,8 @@ public final class BladeNamesBench {
             double rpm = machine.maxRpm() * (0.6 + 0.3 * dice.nextDouble());
             GroundRun run = Rig.of(machine, seed * 1000 + i)
                     .program(SpeedProgram.still().hold(rpm, SECONDS).wandering(0.004, 4))
-                    .sources(BladePulses.of(machine, 0.1, 0.015 + 0.015 * dice.nextDouble(), strength, new double[blades]))
+                    .sources(BladePulses.of(
+                            machine, 0.1, 0.015 + 0.015 * dice.nextDouble(), strength, new double[blades]))
                     .plus(LineSource.line(Shaft.CRANK, 2, 0.05, 30, 0.05))
                     .plus(LineSource.line(Shaft.CRANK, 4, 0.02, 100, 0.05))
                     .sensors(Sensor.microphone("microphone", 70), Sensor.mark("mark", Shaft.PROPELLER))

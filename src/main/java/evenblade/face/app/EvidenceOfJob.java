@@ -94,7 +94,8 @@ final class EvidenceOfJob {
                 Outcome outcome = outcomes.get(next);
                 next++;
                 if (outcome.numbers().isPresent()) {
-                    measured.add(evidence(event, lastChange, changes, outcome.numbers().get()));
+                    measured.add(evidence(
+                            event, lastChange, changes, outcome.numbers().get()));
                     changes.clear();
                 } else {
                     warnings.add(Warning.of(
@@ -119,8 +120,7 @@ final class EvidenceOfJob {
         }
     }
 
-    private RunEvidence evidence(
-            Event event, Optional<Instant> lastChange, List<String> changes, RunNumbers measured) {
+    private RunEvidence evidence(Event event, Optional<Instant> lastChange, List<String> changes, RunNumbers measured) {
         Conditions noted = ((Detail.Run) event.detail()).conditions();
         return new RunEvidence(
                 new RunRef(event.id(), runs.nameOf(event)),

@@ -426,19 +426,23 @@ final class MainWindow extends JFrame implements Navigator {
         }
         shown = Optional.empty();
         pane.ifPresent(p -> p.show(panel, Optional.empty()));
-        panel.setFocusCycleRoot(false);
-        panel.transferFocus();
-        SwingUtilities.invokeLater(() -> first(panel));
+        SwingUtilities.invokeLater(() -> firstField(panel).ifPresent(Component::requestFocusInWindow));
     }
 
     /** Typing goes into the first field of what was just shown. */
-    private static void first(JComponent panel) {
-        java.awt.Component field = panel.getFocusTraversalPolicy() == null
-                ? new javax.swing.LayoutFocusTraversalPolicy().getFirstComponent(panel)
-                : panel.getFocusTraversalPolicy().getFirstComponent(panel);
-        if (field != null) {
-            field.requestFocusInWindow();
+    private static Optional<JTextComponent> firstField(Container shown) {
+        for (Component each : shown.getComponents()) {
+            if (each instanceof JTextComponent field && field.isEditable() && field.isShowing()) {
+                return Optional.of(field);
+            }
+            if (each instanceof Container inner) {
+                Optional<JTextComponent> found = firstField(inner);
+                if (found.isPresent()) {
+                    return found;
+                }
+            }
         }
+        return Optional.empty();
     }
 
     @Override

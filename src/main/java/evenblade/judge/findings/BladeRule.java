@@ -129,7 +129,9 @@ final class BladeRule implements Rule {
                 Fact.of(FindingFact.POINTS_TO_BLADE, turn.name(odd.get())),
                 pieces,
                 false,
-                Math.max(Math.abs(share.strength().value()), Math.abs(share.late().value()) / 10),
+                Math.max(
+                        Math.abs(share.strength().value()),
+                        Math.abs(share.late().value()) / 10),
                 Fact.of(
                         !named
                                 ? FindingFact.ENTER_POSITION_AT_MARK

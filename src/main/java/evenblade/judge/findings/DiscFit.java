@@ -52,7 +52,8 @@ record DiscFit(double pull, double couple, boolean entered, RunEvidence run) {
                 .filter(r -> r.ref().equals(most.get().run()))
                 .findFirst()
                 .orElseThrow();
-        List<Seen> seen = seen(OrderObservations.of(List.of(run)).of(Shaft.PROPELLER, 1).alone());
+        List<Seen> seen =
+                seen(OrderObservations.of(List.of(run)).of(Shaft.PROPELLER, 1).alone());
         if (run.microphone() || seen.stream().map(Seen::direction).distinct().count() < 2) {
             return Optional.empty();
         }
@@ -80,8 +81,7 @@ record DiscFit(double pull, double couple, boolean entered, RunEvidence run) {
                     .orElse(0.0);
             if (s.direction() != Direction.UNKNOWN && largest > 0) {
                 double omega = 2 * Math.PI * s.reading().frequencyHz();
-                double toAcceleration =
-                        s.unit().quantity() == SignalUnit.Quantity.VELOCITY ? omega : 1;
+                double toAcceleration = s.unit().quantity() == SignalUnit.Quantity.VELOCITY ? omega : 1;
                 double error = Math.hypot(LIKENESS * largest, (s.ciHigh() - s.ciLow()) / 4);
                 seen.add(new Seen(
                         s.direction().ordinal(), omega, toAcceleration * s.amplitude(), toAcceleration * error));

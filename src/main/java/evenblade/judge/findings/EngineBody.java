@@ -39,16 +39,18 @@ record EngineBody(double[] radii, double[][] mounts, double loss, double[] disc,
         double[][] mounts = new double[2][];
         for (int i = 0; i < 2; i++) {
             double k = all / 2 * between(dice, 0.85, 1.15);
-            mounts[i] = new double[] {
-                middleX + (i == 0 ? apart : -apart), half, middleZ, k * lengthwise, k * sideways, k
-            };
+            mounts[i] =
+                    new double[] {middleX + (i == 0 ? apart : -apart), half, middleZ, k * lengthwise, k * sideways, k};
         }
         double[] disc = {between(dice, 0.35, 0.65), 0, between(dice, 0, 0.14)};
         double[] sensor = entered.map(place -> new double[] {
-                    middleX + rough(dice, place.ahead()), between(dice, -0.12, 0.12), middleZ + rough(dice, place.above())
+                    middleX + rough(dice, place.ahead()),
+                    between(dice, -0.12, 0.12),
+                    middleZ + rough(dice, place.above())
                 })
                 .orElseGet(() ->
-                        new double[] {between(dice, -0.15, 0.5), between(dice, -0.12, 0.12), between(dice, -0.1, 0.25)});
+                        new double[] {between(dice, -0.15, 0.5), between(dice, -0.12, 0.12), between(dice, -0.1, 0.25)
+                        });
         return new EngineBody(radii, mounts, between(dice, 0.03, soft ? 0.2 : 0.08), disc, sensor);
     }
 
@@ -67,7 +69,8 @@ record EngineBody(double[] radii, double[][] mounts, double loss, double[] disc,
     double[] shaking(double omega, boolean pull) {
         Phasor minusJ = new Phasor(0, -omega * omega);
         Phasor one = new Phasor(omega * omega, 0);
-        // A pull (0, 1, −j) at the disc has the moments (−z, jx, x) about the origin; the couple is x̂ × (0, 1, −j) = (0, j, 1).
+        // A pull (0, 1, −j) at the disc has the moments (−z, jx, x) about the origin; the couple is x̂ × (0, 1, −j) =
+        // (0, j, 1).
         Phasor[] upright = pull
                 ? new Phasor[] {Phasor.ZERO, minusJ, minusJ.times(-disc[0])}
                 : new Phasor[] {Phasor.ZERO, Phasor.ZERO, minusJ.times(-1)};

@@ -57,10 +57,6 @@ final class InseparableRule implements Rule {
         });
         OrderObservation first = shared.values().iterator().next();
         return Optional.of(new Assessment(
-                Fact.of(FindingFact.CANT_BE_TOLD),
-                pieces,
-                false,
-                first.amplitude(),
-                Fact.of(FindingFact.HOLD_LONGER)));
+                Fact.of(FindingFact.CANT_BE_TOLD), pieces, false, first.amplitude(), Fact.of(FindingFact.HOLD_LONGER)));
     }
 }

@@ -32,8 +32,10 @@ final class MassRule implements Rule {
             pieces.add(LooseMountRule.told(-4, halves));
         }
         // A pull at the disc and a couple from track or pitch shake one place alike: only the readings tell them apart.
-        boolean told =
-                still.clears() && once.tooMuch() && !once.ways(1).stream().anyMatch(p -> p.points() < 0) && once.steepRise(1).isEmpty();
+        boolean told = still.clears()
+                && once.tooMuch()
+                && !once.ways(1).stream().anyMatch(p -> p.points() < 0)
+                && once.steepRise(1).isEmpty();
         boolean read = still.tracked() && still.pitchRead();
         Fact next = Fact.of(
                 stage.disc().isEmpty()

@@ -36,7 +36,9 @@ final class OneOfSeveral {
     /** A strong line on which the orders of two shafts lie: whatever makes either may be behind it. */
     private static Optional<Finding> ofSharedLine(Stage last, List<Finding> found) {
         EngineFeatures engine = EngineFeatures.of(last);
-        OrderObservations shared = last.sightings().detected().only(s -> !s.alone() && s.velocityMmS().isPresent());
+        OrderObservations shared = last.sightings()
+                .detected()
+                .only(s -> !s.alone() && s.velocityMmS().isPresent());
         Optional<OrderObservation> most = shared.only(s -> s.velocityMmS().getAsDouble() >= floor(s, engine))
                 .fastest();
         if (most.isEmpty()) {
@@ -44,22 +46,28 @@ final class OneOfSeveral {
         }
         List<Cause> members = new ArrayList<>();
         List<String> names = new ArrayList<>();
-        for (OrderObservation s : shared.atMomentOf(most.get()).in(most.get().direction()).all()) {
-            double apart = Math.abs(s.reading().frequencyHz() / most.get().reading().frequencyHz() - 1);
+        for (OrderObservation s :
+                shared.atMomentOf(most.get()).in(most.get().direction()).all()) {
+            double apart =
+                    Math.abs(s.reading().frequencyHz() / most.get().reading().frequencyHz() - 1);
             if (apart < SAME_LINE) {
                 names.add(s.reading().line().name());
-                (s.reading().line().propellerOnce() ? propellerMembers(last) : engine.causesOf(s.reading().line()))
+                (s.reading().line().propellerOnce()
+                                ? propellerMembers(last)
+                                : engine.causesOf(s.reading().line()))
                         .stream().filter(c -> !members.contains(c)).forEach(members::add);
             }
         }
         // A line with firing on it is strong on a sound machine too.
         boolean firing = shared.atMomentOf(most.get()).in(most.get().direction()).all().stream()
-                .anyMatch(s -> s.reading().line().firing() && names.contains(s.reading().line().name()));
+                .anyMatch(s -> s.reading().line().firing()
+                        && names.contains(s.reading().line().name()));
         if (firing && engine.fires(1) && !members.contains(Cause.CRANK)) {
             members.add(Cause.CRANK);
         }
         boolean said = found.stream()
-                .anyMatch(f -> f.open() && members.contains(f.cause()) && f.sureness().confident());
+                .anyMatch(f ->
+                        f.open() && members.contains(f.cause()) && f.sureness().confident());
         if (said || members.isEmpty() || names.size() < 2) {
             return Optional.empty();
         }
@@ -94,7 +102,8 @@ final class OneOfSeveral {
         PropellerOnceFeatures once = PropellerOnceFeatures.of(last);
         Optional<EvidenceItem> large = once.large(STANDS_OUT);
         List<Cause> members = propellerMembers(last);
-        // A resonance and a loose mount lift whatever there is, and are said first; what is nearly sure needs no company.
+        // A resonance and a loose mount lift whatever there is, and are said first; what is nearly sure needs no
+        // company.
         boolean said = found.stream()
                 .filter(Finding::open)
                 .anyMatch(f -> f.cause() == Cause.RESONANCE && f.sureness().share() >= Confidence.LEANING
@@ -150,12 +159,13 @@ final class OneOfSeveral {
                 .filter(f -> f.open() && OF_CRANK.contains(f.cause()))
                 .toList();
         EngineFeatures engine = EngineFeatures.of(last);
-        Optional<Finding> best =
-                family.stream().max((a, b) -> Double.compare(a.sureness().share(), b.sureness().share()));
+        Optional<Finding> best = family.stream()
+                .max((a, b) -> Double.compare(a.sureness().share(), b.sureness().share()));
         if (best.isEmpty() || sure(found, OF_CRANK)) {
             return Optional.empty();
         }
-        List<Cause> members = new ArrayList<>(family.stream().map(Finding::cause).toList());
+        List<Cause> members =
+                new ArrayList<>(family.stream().map(Finding::cause).toList());
         boolean cylinder = members.contains(Cause.WEAK_CYLINDER);
         if (cylinder && engine.alternateOrder().isEmpty() && !members.contains(Cause.CARBURETTORS)) {
             members.add(Cause.CARBURETTORS);
@@ -177,7 +187,8 @@ final class OneOfSeveral {
 
     private static boolean sure(List<Finding> found, Set<Cause> of) {
         return found.stream()
-                .anyMatch(f -> f.open() && of.contains(f.cause()) && f.sureness().confident());
+                .anyMatch(
+                        f -> f.open() && of.contains(f.cause()) && f.sureness().confident());
     }
 
     private static Finding group(

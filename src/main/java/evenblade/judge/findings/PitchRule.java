@@ -26,7 +26,9 @@ final class PitchRule implements Rule {
         boolean twiceHigh = twice.orElse(0) > Thresholds.TWICE_OVER_ONCE;
         Optional<EvidenceItem> large = once.large(1);
         boolean middling = still.pitchMiddling() && large.isPresent();
-        if (!still.pitchOut() && !middling && !(large.isPresent() && once.rocks() && (twiceHigh || !still.pitchRead()))) {
+        if (!still.pitchOut()
+                && !middling
+                && !(large.isPresent() && once.rocks() && (twiceHigh || !still.pitchRead()))) {
             return Optional.empty();
         }
         List<EvidenceItem> pieces = new ArrayList<>(still.pitch(3, -3));

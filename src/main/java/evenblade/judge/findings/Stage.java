@@ -60,7 +60,8 @@ record Stage(
     private static Stage with(JobEvidence job, List<RunEvidence> runs, Optional<Stage> before) {
         Instant until = runs.isEmpty() ? Instant.MAX : runs.get(runs.size() - 1).at();
         Optional<StaticEvidence.Track> track = valid(job.still().track(), StaticEvidence.Track::from, until);
-        Optional<Instant> changed = runs.isEmpty() ? Optional.empty() : runs.get(0).lastChange();
+        Optional<Instant> changed =
+                runs.isEmpty() ? Optional.empty() : runs.get(0).lastChange();
         boolean stale = track.isPresent()
                 && changed.filter(c -> track.get().lastAt().isBefore(c)).isPresent()
                 && StaticFeatures.trackOut(track.get());

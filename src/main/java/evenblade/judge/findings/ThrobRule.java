@@ -109,7 +109,8 @@ final class ThrobRule implements Rule {
                     Optional<SlowSwell.Swell> swell = dwell.swell()
                             .filter(s -> s.depth() >= DEPTH && run.numbers().confirmed() && !explains(dwell, s));
                     if (swell.isPresent()) {
-                        double rpm = dwell.dwell().propellerRpm() * run.numbers().ratio();
+                        double rpm =
+                                dwell.dwell().propellerRpm() * run.numbers().ratio();
                         EvidenceItem piece = running(
                                 4,
                                 run.ref(EvidenceRef.Side.ORDERS),
@@ -142,8 +143,8 @@ final class ThrobRule implements Rule {
         double tolerance = Math.max(SAME_RATE_HZ, 2 / dwell.dwell().durationS());
         double r = swell.depth() / (2 - swell.depth());
         double needed = HALF_OF_IT * 2 * r / (1 + r * r);
-        return lines.stream().anyMatch(a -> lines.stream().anyMatch(b -> Math.abs(b[0] - a[0] - swell.hz()) < tolerance
-                && 2 * a[1] * b[1] > needed * power));
+        return lines.stream().anyMatch(a -> lines.stream()
+                .anyMatch(b -> Math.abs(b[0] - a[0] - swell.hz()) < tolerance && 2 * a[1] * b[1] > needed * power));
     }
 
     /** Pairs that throb, the one that swings most first. */

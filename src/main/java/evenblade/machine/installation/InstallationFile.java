@@ -49,8 +49,10 @@ public final class InstallationFile {
                 limits.isPresent() ? LimitKeys.angles(limits.get()) : List.of(),
                 json.optionalObject("balancing").map(HubWeightKeys::read).orElse(HubWeights.NONE),
                 json.optionalObject("sensor")
-                        .map(sensor -> sensor(sensor, json.object("propeller").whole(
-                                "blades", Propeller.LEAST_BLADES, Propeller.MOST_BLADES)))
+                        .map(sensor -> sensor(
+                                sensor,
+                                json.object("propeller")
+                                        .whole("blades", Propeller.LEAST_BLADES, Propeller.MOST_BLADES)))
                         .orElse(SensorPlace.NONE));
     }
 
@@ -64,14 +66,15 @@ public final class InstallationFile {
                 : Optional.empty();
         return new SensorPlace(
                 place,
-                json.has("positionAtMark") ? OptionalInt.of(json.whole("positionAtMark", 1, blades)) : OptionalInt.empty());
+                json.has("positionAtMark")
+                        ? OptionalInt.of(json.whole("positionAtMark", 1, blades))
+                        : OptionalInt.empty());
     }
 
     private static JsonFields written(SensorPlace sensor) {
         JsonFields json = new JsonFields();
-        sensor.place()
-                .ifPresent(place -> json.put("ahead", place.ahead().text())
-                        .put("above", place.above().text()));
+        sensor.place().ifPresent(place -> json.put("ahead", place.ahead().text())
+                .put("above", place.above().text()));
         sensor.positionAtMark().ifPresent(position -> json.put("positionAtMark", position));
         return json;
     }

@@ -81,8 +81,7 @@ public record BladeShares(List<Share> shares, double quantile, int blocks) {
     }
 
     private static Optional<BladeShares> of(List<double[]> turns, int blades) {
-        double[][] common =
-                turns.stream().map(turn -> common(turn, blades)).toArray(double[][]::new);
+        double[][] common = turns.stream().map(turn -> common(turn, blades)).toArray(double[][]::new);
         double[] shape = new double[POINTS];
         double squares = 0;
         double noise = 0;
@@ -154,8 +153,7 @@ public record BladeShares(List<Share> shares, double quantile, int blocks) {
         for (int k = 0; k < points; k++) {
             int blade = Math.floorMod(Math.floorDiv(k - centre + POINTS / 2, POINTS), blades);
             rows[k][blade] = shape[k % POINTS];
-            rows[k][blades + blade] =
-                    (shape[(k + 1) % POINTS] - shape[(k + POINTS - 1) % POINTS]) / 2 * points;
+            rows[k][blades + blade] = (shape[(k + 1) % POINTS] - shape[(k + POINTS - 1) % POINTS]) / 2 * points;
             double angle = 2 * Math.PI * k / points;
             rows[k][2 * blades] = Math.cos(angle);
             rows[k][2 * blades + 1] = Math.sin(angle);

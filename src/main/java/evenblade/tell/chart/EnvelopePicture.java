@@ -44,7 +44,8 @@ public final class EnvelopePicture extends Picture {
     @Override
     LaidOut paintBody(Pen pen, Rectangle2D area) {
         double[] time = data.timeS().toArray();
-        int shown = (int) Arrays.stream(time).filter(t -> t <= time[0] + SHOWN_S).count();
+        int shown =
+                (int) Arrays.stream(time).filter(t -> t <= time[0] + SHOWN_S).count();
         double[] level = Arrays.copyOf(data.level().toArray(), shown);
         Axis x = Axis.linear("time (s)", time[0], time[shown - 1]);
         Axis y = Axis.fromZero(

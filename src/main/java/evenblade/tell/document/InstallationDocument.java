@@ -28,7 +28,8 @@ public final class InstallationDocument {
                                 .rotation()
                                 .map(rotation -> ", turns " + rotation.word() + " seen from behind")
                                 .orElse(""));
-        installation.sensor()
+        installation
+                .sensor()
                 .place()
                 .ifPresent(place -> text.known(
                         "Sensor",

@@ -81,8 +81,27 @@ class DescribeInstallationTest {
         assertThat(now.cylinders()).isEqualTo("2");
         assertThat(now.ratio()).isEqualTo("2.58");
         Form changed = new Form(
-                now.name(), now.cycle(), now.cylinders(), now.idleRpm(), "6500", now.drive(), "2.62", "", "", "3", "",
-                "", "", "", "", "", now.trackLimit(), "", "", "", "");
+                now.name(),
+                now.cycle(),
+                now.cylinders(),
+                now.idleRpm(),
+                "6500",
+                now.drive(),
+                "2.62",
+                "",
+                "",
+                "3",
+                "",
+                "",
+                "",
+                "",
+                "",
+                "",
+                now.trackLimit(),
+                "",
+                "",
+                "",
+                "");
 
         Map<String, Object> over = DescribeInstallation.over(written, changed);
 

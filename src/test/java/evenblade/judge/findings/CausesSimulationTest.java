@@ -70,8 +70,7 @@ class CausesSimulationTest {
         /** Right, or several named together with the right one among them. */
         boolean rightOrAmong() {
             return rightOrAlike()
-                    || !findings.isEmpty()
-                            && findings.get(0).among().stream().anyMatch(meant()::contains);
+                    || !findings.isEmpty() && findings.get(0).among().stream().anyMatch(meant()::contains);
         }
 
         /** Whether the fault shakes less than any line that is blamed; then there is nothing to find. */
@@ -80,8 +79,9 @@ class CausesSimulationTest {
             boolean little = once
                     && one.strongest(evenblade.rig.Shaft.PROPELLER, 1) < Thresholds.ONCE_MM_S
                     && one.installation().reduction().ratio() > 1;
-            return little || one.madeMmS() < (once ? Thresholds.ONCE_MM_S : Thresholds.BLAMED_MM_S)
-                    && !kinds.contains(Fault.Kind.DRIVE);
+            return little
+                    || one.madeMmS() < (once ? Thresholds.ONCE_MM_S : Thresholds.BLAMED_MM_S)
+                            && !kinds.contains(Fault.Kind.DRIVE);
         }
 
         private boolean alike() {
@@ -111,8 +111,10 @@ class CausesSimulationTest {
         }
 
         boolean calledQuiet() {
-            return !belowFloor() && findings.stream()
-                    .anyMatch(f -> f.cause() == Cause.NOTHING && f.sureness().confident());
+            return !belowFloor()
+                    && findings.stream()
+                            .anyMatch(f ->
+                                    f.cause() == Cause.NOTHING && f.sureness().confident());
         }
 
         boolean cantBeTold() {
@@ -120,12 +122,15 @@ class CausesSimulationTest {
         }
 
         String line() {
-            return seed + " " + kinds + " " + one.seat() + " " + one.installation().engine().cylinders() + "x"
+            return seed + " " + kinds + " " + one.seat() + " "
+                    + one.installation().engine().cylinders() + "x"
                     + one.installation().engine().cycle() + " "
-                    + one.installation().reduction().ratio() + " " + String.format(Locale.ROOT, "made %.1f: ", one.madeMmS())
+                    + one.installation().reduction().ratio() + " "
+                    + String.format(Locale.ROOT, "made %.1f: ", one.madeMmS())
                     + String.format(Locale.ROOT, "own %.1f: ", one.ownOnceMmS())
                     + findings.stream()
-                            .map(f -> f.cause() + (f.among().isEmpty() ? "" : f.among().toString()) + " "
+                            .map(f -> f.cause()
+                                    + (f.among().isEmpty() ? "" : f.among().toString()) + " "
                                     + Math.round(100 * f.sureness().share())
                                     + f.carried()
                                             .map(c -> String.format(Locale.ROOT, " (%.1f)", c.mmS()))
@@ -161,7 +166,8 @@ class CausesSimulationTest {
 
     private static void table(String title, Map<Fault.Kind, List<Outcome>> outcomes) {
         System.out.println(
-                "| " + title + " | below the floor | right first | or one of two alike | or among those named | can't be told | called quiet | wrong at 80 % |");
+                "| " + title
+                        + " | below the floor | right first | or one of two alike | or among those named | can't be told | called quiet | wrong at 80 % |");
         outcomes.forEach((kind, all) -> {
             System.out.printf(
                     Locale.ROOT,
@@ -186,7 +192,8 @@ class CausesSimulationTest {
 
     /** By the sensor's seat: first answers, and what pull against couple is taken for where either is clear. */
     private static void seats() {
-        System.out.println("| seat | jobs | right or among those named | wrong at 80 % | pull or couple right | wrong | open |");
+        System.out.println(
+                "| seat | jobs | right or among those named | wrong at 80 % | pull or couple right | wrong | open |");
         for (ShakingMachine.Seat seat : ShakingMachine.Seat.values()) {
             List<Outcome> here =
                     all(READ).stream().filter(o -> o.one().seat() == seat).toList();
@@ -205,7 +212,9 @@ class CausesSimulationTest {
                     "| %s | %d | %d | %d | %d | %d | %d |%n",
                     seat,
                     here.size(),
-                    here.stream().filter(o -> o.belowFloor() || o.rightOrAmong()).count(),
+                    here.stream()
+                            .filter(o -> o.belowFloor() || o.rightOrAmong())
+                            .count(),
                     here.stream().filter(Outcome::confidentlyWrong).count(),
                     told[0],
                     told[1],
@@ -248,7 +257,8 @@ class CausesSimulationTest {
                 if (!BLAMES_NOTHING.contains(f.cause()) && f.cause() != Cause.NOTHING) {
                     int[] band = bands.computeIfAbsent((int) (10 * f.sureness().share()), k -> new int[2]);
                     band[0]++;
-                    band[1] += outcome.meant().contains(f.cause()) || f.cause() == Cause.MASS && outcome.ownMass() ? 1 : 0;
+                    band[1] +=
+                            outcome.meant().contains(f.cause()) || f.cause() == Cause.MASS && outcome.ownMass() ? 1 : 0;
                 }
             }
         }
@@ -282,10 +292,9 @@ class CausesSimulationTest {
                 long at = seed;
                 if (pair.stream().allMatch(kind -> RigCase.possible(at, kind))) {
                     RigCase one = RigCase.of(seed, pair);
-                    Set<Cause> said =
-                            one.findings(true).stream()
-                                    .flatMap(f -> Stream.concat(Stream.of(f.cause()), f.among().stream()))
-                                    .collect(Collectors.toSet());
+                    Set<Cause> said = one.findings(true).stream()
+                            .flatMap(f -> Stream.concat(Stream.of(f.cause()), f.among().stream()))
+                            .collect(Collectors.toSet());
                     made++;
                     named += said.containsAll(pair.stream().map(MEANT::get).toList()) ? 1 : 0;
                 }

@@ -127,7 +127,8 @@ record RigCase(
     /** Propeller 1× of the machine before any fault, the largest of all directions and dwells, mm/s. */
     private static double once(Truth sound) {
         return sound.dwells().stream()
-                .flatMap(d -> List.of("along", "across", "up").stream().flatMap(c -> d.line(c, Shaft.PROPELLER, 1).stream()))
+                .flatMap(d ->
+                        List.of("along", "across", "up").stream().flatMap(c -> d.line(c, Shaft.PROPELLER, 1).stream()))
                 .mapToDouble(l -> 1000 * l.amplitude() / (2 * Math.PI * l.frequencyHz()))
                 .max()
                 .orElse(0);

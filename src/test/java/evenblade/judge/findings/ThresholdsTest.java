@@ -3,10 +3,10 @@ package evenblade.judge.findings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.Fact;
+import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.StampQuality;
-import evenblade.base.units.Length;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.SensorPlace;
 import evenblade.machine.installation.Shaft;
@@ -130,12 +130,15 @@ class ThresholdsTest {
     @Test
     @DisplayName("Above the middle of the mounts a couple shakes along only, a pull at the disc level as well")
     void aCoupleHasNoLevelPartAboveTheMiddle() {
-        // Free body: a couple turns the engine about its middle, so x = 0 moves along by z·α and level by x·α = 0; a pull F
+        // Free body: a couple turns the engine about its middle, so x = 0 moves along by z·α and level by x·α = 0; a
+        // pull F
         // at 0.5 m moves it level by F/m and along by z·0.5·F/(m·0.25²), about 0.15·8 = 1.2 times that.
         assertThat(above(0.2, 4).pullPoints()).isNegative();
         assertThat(above(4, 4.4).pullPoints()).isPositive();
-        assertThat(above(4, 4.4).items(1)).singleElement().satisfies(item -> assertThat(item.points()).isPositive());
-        assertThat(above(4, 4.4).items(-1)).singleElement().satisfies(item -> assertThat(item.points()).isNegative());
+        assertThat(above(4, 4.4).items(1)).singleElement().satisfies(item -> assertThat(item.points())
+                .isPositive());
+        assertThat(above(4, 4.4).items(-1)).singleElement().satisfies(item -> assertThat(item.points())
+                .isNegative());
     }
 
     @Test

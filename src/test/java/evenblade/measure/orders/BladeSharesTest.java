@@ -65,11 +65,13 @@ class BladeSharesTest {
     @DisplayName("The blade that pushes 6 % more is named, with its strength; a once-a-turn shake moves nothing")
     void theStrongBladeIsNamed() {
         for (double once : new double[] {0, 2}) {
-            BladeShares found = of(new double[] {1, 1.06, 1}, new double[3], 0.05, once).orElseThrow();
+            BladeShares found =
+                    of(new double[] {1, 1.06, 1}, new double[3], 0.05, once).orElseThrow();
             assertThat(found.standsOut(true)).contains(1);
             // From the mean of all: +6 % less a third of it.
             BladeShares.Deviation strength = found.shares().get(1).strength();
-            assertThat(strength.value()).isBetween(0.04 - 4 * strength.standardError(), 0.04 + 4 * strength.standardError());
+            assertThat(strength.value())
+                    .isBetween(0.04 - 4 * strength.standardError(), 0.04 + 4 * strength.standardError());
             assertThat(strength.standardError()).isLessThan(0.01);
             assertThat(found.shares().get(1).atTurns()).isBetween(0.30, 0.36);
         }
@@ -78,7 +80,8 @@ class BladeSharesTest {
     @Test
     @DisplayName("A blade that comes 1° late is named by its angle")
     void theLateBladeIsNamed() {
-        BladeShares found = of(new double[] {1, 1, 1, 1}, new double[] {0, 0, 0, 1}, 0.05, 0).orElseThrow();
+        BladeShares found = of(new double[] {1, 1, 1, 1}, new double[] {0, 0, 0, 1}, 0.05, 0)
+                .orElseThrow();
         assertThat(found.standsOut(false)).contains(3);
         // From the mean of all: three quarters of a degree; T is smeared by the late blade, hence a tenth of room.
         assertThat(found.shares().get(3).late().value()).isBetween(0.65, 0.85);
@@ -87,7 +90,9 @@ class BladeSharesTest {
     @Test
     @DisplayName("Blades alike: none is named")
     void blandBladesHaveNoName() {
-        assertThat(of(new double[] {1, 1, 1}, new double[3], 0.05, 1).orElseThrow().standsOut())
+        assertThat(of(new double[] {1, 1, 1}, new double[3], 0.05, 1)
+                        .orElseThrow()
+                        .standsOut())
                 .isEmpty();
     }
 
