@@ -186,7 +186,7 @@ class OrdersCommandTest {
                 "--json");
         assertThat(run.status()).isZero();
         JsonDocument.parse(run.out(), "standard output");
-        for (String name : List.of("spectrum", "orders", "waterfall", "turn", "speed")) {
+        for (String name : List.of("spectrum", "orders", "waterfall", "turn", "speed", "swell")) {
             Path png = plots.resolve("stool-" + name + ".png");
             Path svg = plots.resolve("stool-" + name + ".svg");
             assertThat(run.err()).contains("wrote " + png + "\n", "wrote " + svg + "\n");
@@ -194,7 +194,7 @@ class OrdersCommandTest {
             assertThat(svg).content().contains("<svg");
         }
         try (var files = Files.list(plots)) {
-            assertThat(files).hasSize(10);
+            assertThat(files).hasSize(12);
         }
     }
 
