@@ -126,16 +126,16 @@ final class BladeRule implements Rule {
         }
         BladeShares.Share share = turn.blades().shares().get(odd.get());
         return Optional.of(new Assessment(
-                Fact.of(FindingFact.POINTS_TO_BLADE, turn.name(odd.get())),
-                pieces,
-                false,
-                Math.max(
-                        Math.abs(share.strength().value()),
-                        Math.abs(share.late().value()) / 10),
-                Fact.of(
-                        !named
-                                ? FindingFact.ENTER_POSITION_AT_MARK
-                                : moved.isPresent() ? FindingFact.LOOK_AT_BLADE : FindingFact.MOVE_AND_COMPARE))
+                        Fact.of(FindingFact.POINTS_TO_BLADE, turn.name(odd.get())),
+                        pieces,
+                        false,
+                        Math.max(
+                                Math.abs(share.strength().value()),
+                                Math.abs(share.late().value()) / 10),
+                        Fact.of(
+                                !named
+                                        ? FindingFact.ENTER_POSITION_AT_MARK
+                                        : moved.isPresent() ? FindingFact.LOOK_AT_BLADE : FindingFact.MOVE_AND_COMPARE))
                 // The body answers each order otherwise: felt pushes are deformed, heard ones aren't.
                 .toldApart(turn.run().microphone() || moved.isPresent()));
     }

@@ -62,9 +62,7 @@ public record Findings(List<Finding> list) {
 
     /** Whether a change cured it, and it shook more than anything that is left: then it is what the job was about. */
     private static boolean curedMost(Finding finding, double left) {
-        return !finding.open()
-                && finding.sureness().share() >= Confidence.LEANING
-                && carried(finding) > left;
+        return !finding.open() && finding.sureness().share() >= Confidence.LEANING && carried(finding) > left;
     }
 
     private static double carried(Finding finding) {

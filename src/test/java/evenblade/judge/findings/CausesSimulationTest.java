@@ -107,7 +107,8 @@ class CausesSimulationTest {
             return ownMass()
                     && !meant().contains(Cause.MASS)
                     && findings.stream()
-                            .anyMatch(f -> f.cause() == Cause.MASS && f.sureness().confident());
+                            .anyMatch(
+                                    f -> f.cause() == Cause.MASS && f.sureness().confident());
         }
 
         boolean calledQuiet() {
