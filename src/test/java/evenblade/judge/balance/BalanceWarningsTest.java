@@ -14,7 +14,8 @@ class BalanceWarningsTest {
     private static final WeightedReading BARE = WeightedReading.withPhase(3.4, 116, 0.05);
     private static final WeightedReading TRIAL = WeightedReading.withPhase(1.8, 42, 0.05, Weight.of(10, 60, 0));
 
-    private static List<ObjectionCode> warnings(List<WeightedReading> runs, List<HubPlace> places, List<Double> stockG) {
+    private static List<ObjectionCode> warnings(
+            List<WeightedReading> runs, List<HubPlace> places, List<Double> stockG) {
         BalanceAnswer answer = Balancing.balance(
                 new BalanceRequest(runs, RunsTogether.typedIn(), places, OptionalDouble.empty(), stockG));
         assertThat(answer.advice()).isPresent();
@@ -69,10 +70,11 @@ class BalanceWarningsTest {
     @Test
     void placesOnTheOtherSideAreSaidNotToReach() {
         assertThat(warnings(
-                        List.of(BARE, TRIAL), List.of(new HubPlace("P1", 100, 60), new HubPlace("P2", 160, 60)), List.of()))
+                        List.of(BARE, TRIAL),
+                        List.of(new HubPlace("P1", 100, 60), new HubPlace("P2", 160, 60)),
+                        List.of()))
                 .contains(ObjectionCode.PLACES_DONT_REACH);
-        assertThat(warnings(List.of(BARE, TRIAL), round(6), List.of()))
-                .doesNotContain(ObjectionCode.PLACES_DONT_REACH);
+        assertThat(warnings(List.of(BARE, TRIAL), round(6), List.of())).doesNotContain(ObjectionCode.PLACES_DONT_REACH);
     }
 
     /** Needed are 10.06 g, five times the published case's 2.01168 g for five times its trial weight. */
