@@ -32,6 +32,7 @@ public enum WarningCode implements Code {
     JITTER,
     ROWS_SKIPPED,
     DAMAGED_BLOCKS,
+    CHECKSUM_DIFFERS,
     // Recording
     RECORDING_CUT_SHORT,
     SAMPLES_MISSING,
