@@ -91,7 +91,7 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
     }
 
     /**
-     * The same, with place and size of each fault by the seed.
+     * Writes the job record as {@link #write(Path)} does, with place and size of each fault by the seed.
      *
      * @throws evenblade.base.problem.BadInput where something is in the folder already, or the machine can't have a fault
      */
