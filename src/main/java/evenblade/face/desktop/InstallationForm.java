@@ -61,7 +61,7 @@ final class InstallationForm extends JPanel {
     private final JTextField sensorAbove;
     private final JTextField positionAtMark;
     private final OrderLinesTable lines = new OrderLinesTable();
-    private final JLabel linesWord = Look.quiet(" ");
+    private final WrappedLabel linesWord = new WrappedLabel(" ");
     private final Complaint complaint = new Complaint();
     private final JButton begin = Look.main(new JButton("Begin the job"));
 
@@ -117,22 +117,21 @@ final class InstallationForm extends JPanel {
                 field("blade mass", "Mass of one blade", inches ? "if known, like 4.6 lb" : "if known, like 2.1 kg");
         centreOfGravity = field(
                 "centre of gravity",
-                "Its balance point from the shaft",
+                "Balance point from shaft",
                 inches ? "if known, like 13 3/4 in" : "if known, like 350 mm");
         group("Limits");
         limit = field("track limit", "Most track spread", "like 1/8 in; the maker's figure rules");
         limitSource = field("limit source", "Who says so", "maker's sheet");
         sensorAhead = field(
-                "sensor ahead",
-                "Sensor ahead of the mounts' middle",
-                inches ? "roughly, like 10 in" : "roughly, like 250 mm");
-        sensorAbove = field("sensor above", "Sensor above it", inches ? "roughly, like 6 in" : "roughly, like 150 mm");
-        positionAtMark = field("position at mark", "Hub position at the sensor on the mark", "with a mark, like 1");
+                "sensor ahead", "Sensor ahead of the mounts", inches ? "roughly, like 10 in" : "roughly, like 250 mm");
+        sensorAbove = field(
+                "sensor above", "Sensor above the mounts", inches ? "roughly, like 6 in" : "roughly, like 150 mm");
+        positionAtMark = field("position at mark", "Hub position on the mark", "with a mark, like 1");
         add(scrolled(fields), "wmin 100");
         JPanel right = new JPanel(new MigLayout("insets 0, wrap 1", "[grow,fill]", "[][grow,fill][]"));
         right.add(Look.strong("Lines to expect"));
         right.add(new JScrollPane(lines), "wmin 50, hmin 50");
-        right.add(linesWord, "wmin 0");
+        right.add(linesWord, "wmin 50");
         add(right, "wmin 100");
         add(complaint, "span 2");
         JButton leave = new JButton("Back");

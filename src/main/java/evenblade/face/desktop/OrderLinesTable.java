@@ -31,6 +31,7 @@ final class OrderLinesTable extends JTable {
             model.addRow(new Object[] {line.name(), FigureFormat.fixed(line.propellerOrder(), 3), same});
         }
         setModel(model);
+        TableLook.fit(this);
     }
 
     void nothing() {

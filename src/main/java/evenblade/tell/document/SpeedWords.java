@@ -49,7 +49,7 @@ public final class SpeedWords {
 
     /** What the error of a speed contains beside that of the signal: how large the clock's was taken. */
     static String clock(RunOrders run) {
-        return "the clock of the recording is taken as good to "
+        return "of the recording, taken as good to "
                 + (run.clockShare() < LEAST_SHOWN_IN_PER_CENT
                         ? FigureFormat.fixed(PPM * run.clockShare(), 0) + " ppm"
                         : FigureFormat.fixed(100 * run.clockShare(), 1) + " %");

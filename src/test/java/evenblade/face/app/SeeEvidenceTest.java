@@ -67,7 +67,7 @@ class SeeEvidenceTest {
     @Test
     @DisplayName("in the run, the dwell and the direction that it names")
     void running() {
-        Sight once = sight("propeller 1× is 1");
+        Sight once = sight("propeller 1× is 0.9");
         assertThat(label(once)).isEqualTo("as found");
         assertThat(once.side()).isEqualTo(EvidenceRef.Side.ORDERS);
         assertThat(once.direction()).contains(Direction.ALONG);
