@@ -32,6 +32,7 @@ public enum WarningCode implements Code {
     JITTER,
     ROWS_SKIPPED,
     DAMAGED_BLOCKS,
+    CHECKSUM_DIFFERS,
     // Recording
     RECORDING_CUT_SHORT,
     SAMPLES_MISSING,
@@ -78,6 +79,7 @@ public enum WarningCode implements Code {
     SPEED_LOST,
     NO_DWELL,
     OTHER_RATIO_FITS,
+    SPEED_NOT_AS_READ,
     OTHER_BLADES_FIT,
     // The run card
     NO_SPEED,

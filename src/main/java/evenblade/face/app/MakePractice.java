@@ -42,7 +42,7 @@ public final class MakePractice {
                 : faults.stream().map(Fault::named).toList();
         Installation installation =
                 installationFile.map(InstallationFile::read).orElseGet(PracticeInstallation::geared);
-        return PracticeJob.of(installation, known, seed).write(folder);
+        return PracticeJob.of(installation, known, seed).writeBySeed(folder);
     }
 
     /**

@@ -185,7 +185,8 @@ final class OrdersJson {
                 .put("unit", unit.symbol())
                 .put("propellerOrder", line.propellerOrder())
                 .put("crankOrder", line.crankOrder())
-                .put("followsSpeed", line.followsSpeed());
+                .put("followsSpeed", line.followsSpeed())
+                .put("hum", line.hum());
     }
 
     private static JsonFields quality(ChannelQuality quality) {

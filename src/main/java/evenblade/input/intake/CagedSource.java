@@ -40,6 +40,7 @@ final class CagedSource implements FrameSource, AutoCloseable {
     private final long patienceCpuNanos;
     private volatile long cpuNanosAtLastPart;
     private volatile int damaged;
+    private volatile boolean otherChecksum;
     private volatile boolean left;
     private CodedForm.Format format;
     private float[] block = new float[0];
@@ -104,6 +105,11 @@ final class CagedSource implements FrameSource, AutoCloseable {
     /** Places that were damaged and left out, the end among them where the decoder failed there. */
     int damagedPlaces() {
         return damaged + (failure.isPresent() ? 1 : 0);
+    }
+
+    /** Whether the decoder came to its end and the samples aren't those that the file's checksum was made of. */
+    boolean otherChecksum() {
+        return otherChecksum;
     }
 
     @Override
@@ -241,6 +247,11 @@ final class CagedSource implements FrameSource, AutoCloseable {
         @Override
         public void damaged() {
             damaged++;
+        }
+
+        @Override
+        public void otherChecksum() {
+            otherChecksum = true;
         }
     }
 

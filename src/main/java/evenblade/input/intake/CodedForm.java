@@ -18,6 +18,9 @@ interface CodedForm {
 
         /** One place was damaged and left out. */
         void damaged();
+
+        /** All samples together aren't those that the checksum in the file was made of. */
+        void otherChecksum();
     }
 
     /**

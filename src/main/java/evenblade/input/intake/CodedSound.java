@@ -115,6 +115,10 @@ final class CodedSound implements SampleStream {
                             Measure.TIME.of(format.totalFrames() / header.sampleRateHz()),
                             Measure.TIME.of(frames / header.sampleRateHz()))));
         }
+        // Sound that is missing or cut differs anyhow.
+        if (warnings.isEmpty() && source.otherChecksum()) {
+            warnings.add(Warning.of(WarningCode.CHECKSUM_DIFFERS, Subject.Whole.RECORDING));
+        }
         return warnings;
     }
 }

@@ -6,6 +6,9 @@ import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.SequenceInputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import org.jflac.FLACDecoder;
 import org.jflac.FrameListener;
 import org.jflac.frame.Frame;
@@ -14,15 +17,21 @@ import org.jflac.metadata.StreamInfo;
 
 /**
  * FLAC. Only the stream information reaches the decoder: comments, pictures and tables of places are skipped here,
- * since the decoder believes the counts in them (layout: RFC 9639, 8.1 and 8.2, from memory).
+ * since the decoder believes the counts in them (layout: RFC 9639, 8.1 and 8.2, from memory). The stream information
+ * holds the MD5 sum of all samples as they were before coding, which the decoder doesn't compare.
  */
 final class FlacForm implements CodedForm {
     private static final int STREAM_INFO_BYTES = 34; // RFC 9639, 8.2
+    private static final int BLOCK_START_BYTES = 4 + 4; // "fLaC" and the header of the first block
+    private static final int MD5_FROM_BYTE = 18; // of the stream information; RFC 9639, 8.2
     private static final int LAST = 0x80; // RFC 9639, 8.1: the bit of the last metadata block
 
     @Override
     public void decode(InputStream bytes, Taker taker) throws IOException {
-        FLACDecoder decoder = new FLACDecoder(withStreamInfoOnly(bytes));
+        byte[] start = streamInfoOnly(bytes);
+        byte[] stored = Arrays.copyOfRange(start, BLOCK_START_BYTES + MD5_FROM_BYTE, start.length);
+        MessageDigest decoded = md5();
+        FLACDecoder decoder = new FLACDecoder(new SequenceInputStream(new ByteArrayInputStream(start), bytes));
         decoder.addFrameListener(new FrameListener() {
             @Override
             public void processMetadata(Metadata metadata) {}
@@ -43,6 +52,7 @@ final class FlacForm implements CodedForm {
         int channels = info.getChannels();
         taker.format(new Format(
                 "flac", false, channels, info.getSampleRate(), info.getBitsPerSample(), info.getTotalSamples()));
+        int bytesPerSample = (info.getBitsPerSample() + Byte.SIZE - 1) / Byte.SIZE;
         float scale = Math.scalb(1f, 1 - info.getBitsPerSample());
         for (Frame frame = decoder.readNextFrame(); frame != null; frame = decoder.readNextFrame()) {
             int frames = frame.header.blockSize;
@@ -51,20 +61,37 @@ final class FlacForm implements CodedForm {
                 continue;
             }
             float[] block = new float[frames * channels];
+            byte[] coded = new byte[block.length * bytesPerSample];
             for (int channel = 0; channel < channels; channel++) {
                 int[] samples = decoder.getChannelData()[channel].getOutput();
                 for (int i = 0, at = channel; i < frames; i++, at += channels) {
                     block[at] = samples[i] * scale;
+                    for (int b = 0; b < bytesPerSample; b++) {
+                        coded[at * bytesPerSample + b] = (byte) (samples[i] >> Byte.SIZE * b);
+                    }
                 }
             }
+            decoded.update(coded);
             taker.frames(block);
+        }
+        // All zeros: the encoder didn't know the sum (RFC 9639, 8.2).
+        if (!Arrays.equals(stored, new byte[stored.length]) && !Arrays.equals(stored, decoded.digest())) {
+            taker.otherChecksum();
         }
     }
 
-    private static InputStream withStreamInfoOnly(InputStream bytes) throws IOException {
+    private static MessageDigest md5() {
+        try {
+            return MessageDigest.getInstance("MD5");
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException("every Java has MD5", impossible);
+        }
+    }
+
+    private static byte[] streamInfoOnly(InputStream bytes) throws IOException {
         DataInputStream in = new DataInputStream(bytes);
         in.readInt(); // "fLaC", by which the kind was told
-        byte[] start = new byte[4 + 4 + STREAM_INFO_BYTES];
+        byte[] start = new byte[BLOCK_START_BYTES + STREAM_INFO_BYTES];
         boolean found = false;
         boolean last = false;
         while (!last) {
@@ -72,7 +99,7 @@ final class FlacForm implements CodedForm {
             last = header < 0;
             int length = header & 0xFFFFFF;
             if ((header >>> 24 & 0x7F) == 0 && length == STREAM_INFO_BYTES && !found) {
-                in.readFully(start, 8, STREAM_INFO_BYTES);
+                in.readFully(start, BLOCK_START_BYTES, STREAM_INFO_BYTES);
                 found = true;
             } else {
                 skip(in, length);
@@ -81,8 +108,9 @@ final class FlacForm implements CodedForm {
         if (!found) {
             throw new IOException("the FLAC stream information is missing");
         }
-        System.arraycopy(new byte[] {'f', 'L', 'a', 'C', (byte) LAST, 0, 0, STREAM_INFO_BYTES}, 0, start, 0, 8);
-        return new SequenceInputStream(new ByteArrayInputStream(start), bytes);
+        System.arraycopy(
+                new byte[] {'f', 'L', 'a', 'C', (byte) LAST, 0, 0, STREAM_INFO_BYTES}, 0, start, 0, BLOCK_START_BYTES);
+        return start;
     }
 
     static void skip(InputStream in, long length) throws IOException {

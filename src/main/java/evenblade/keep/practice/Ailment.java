@@ -27,6 +27,36 @@ record Ailment(Fault fault, int place, double scale) {
     private static final double CYLINDER_LACKS = 0.35;
 
     private static final double ONE_IN_THREE = 1 / 3.0; // invented
+    /** Sizes that seeds go through; all within the range above. */
+    private static final double[] SCALES = {LEAST_SCALE, 1, 1.3, MOST_SCALE};
+
+    /**
+     * Faults that were asked for, each with place and size by the seed: the next seed takes the next place, and once all
+     * places are through, the next size. The second fault takes the place behind the first one's.
+     */
+    static List<Ailment> of(List<Fault> faults, Machine machine, long seed) {
+        List<Ailment> all = new ArrayList<>();
+        for (Fault fault : faults) {
+            long number = seed + 1 + all.size();
+            int places = places(fault, machine);
+            int size = (int) Math.floorMod(Math.floorDiv(number, (long) places), (long) SCALES.length);
+            all.add(new Ailment(fault, 1 + (int) Math.floorMod(number, (long) places), SCALES[size]));
+        }
+        return all;
+    }
+
+    /** A fault as examples have it: of usual size, at the second blade, the first hub position or the first cylinder. */
+    static Ailment usual(Fault fault) {
+        boolean first = fault == Fault.FLANGE_RUN_OUT || fault == Fault.WEAK_CYLINDER;
+        return new Ailment(fault, first ? 1 : 2, 1);
+    }
+
+    private static int places(Fault fault, Machine machine) {
+        boolean ofCylinders = fault == Fault.WEAK_CYLINDER && !machine.electric();
+        return ofCylinders
+                ? machine.drive().cylinderStrength().size()
+                : machine.blades().size();
+    }
 
     /** One fault, in one case of three two, that this machine can have; same seed, same faults. */
     static List<Ailment> drawn(Machine machine, long seed) {
@@ -47,11 +77,10 @@ record Ailment(Fault fault, int place, double scale) {
         List<Ailment> drawn = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             Fault fault = left.remove(random.nextInt(left.size()));
-            int places = fault == Fault.WEAK_CYLINDER
-                    ? machine.drive().cylinderStrength().size()
-                    : machine.blades().size();
             drawn.add(new Ailment(
-                    fault, 1 + random.nextInt(places), LEAST_SCALE + (MOST_SCALE - LEAST_SCALE) * random.nextDouble()));
+                    fault,
+                    1 + random.nextInt(places(fault, machine)),
+                    LEAST_SCALE + (MOST_SCALE - LEAST_SCALE) * random.nextDouble()));
         }
         return drawn;
     }
@@ -65,6 +94,7 @@ record Ailment(Fault fault, int place, double scale) {
             case FLANGE_RUN_OUT ->
                 machine.withRunOut(new InventedRunOut(RUN_OUT_M * scale, DIAL_RADIUS_M, machine.angleDeg(place)));
             case WEAK_CYLINDER -> {
+                Fault.requireFiring(machine, fault);
                 List<Double> strengths = new ArrayList<>(machine.drive().cylinderStrength());
                 strengths.set(place - 1, (1 - CYLINDER_LACKS * scale) * strengths.get(place - 1));
                 yield machine.withDrive(machine.drive().withCylinders(strengths));
@@ -91,6 +121,11 @@ record Ailment(Fault fault, int place, double scale) {
                         String.valueOf(place), 100 * CYLINDER_LACKS);
             default -> fault.description();
         };
+    }
+
+    /** What a workshop writes down once it is put right. */
+    String remedy(Machine machine) {
+        return fault.remedy(fault == Fault.WEAK_CYLINDER ? String.valueOf(place) : name(machine));
     }
 
     private String said(String form, String where, double usual) {

@@ -17,17 +17,17 @@ public enum Fault {
     MASS_IMBALANCE(
             "mass-imbalance",
             "one blade is 3 g heavy at its centre of gravity",
-            "Blade B balanced against the others.",
+            "Blade %s balanced against the others.",
             machine -> machine.withBlade(2, machine.blades().get(1).heavierBy(0.003))),
     BLADE_OUT_OF_TRACK(
             "blade-out-of-track",
             "one tip runs 6 mm ahead of the others",
-            "Blade B shimmed into track.",
+            "Blade %s shimmed into track.",
             machine -> machine.withBlade(2, machine.blades().get(1).ahead(0.006))),
     BLADE_OUT_OF_PITCH(
             "blade-out-of-pitch",
             "one blade is set 1.5° coarser than the others",
-            "Blade B set to the pitch of the others.",
+            "Blade %s set to the pitch of the others.",
             machine -> machine.withBlade(2, machine.blades().get(1).coarser(1.5))),
     FLANGE_RUN_OUT(
             "flange-run-out",
@@ -37,7 +37,7 @@ public enum Fault {
     WEAK_CYLINDER(
             "weak-cylinder",
             "one cylinder gives 65 % of what it should",
-            "Valves of the first cylinder ground in; compression is even now.",
+            "Valves of cylinder %s ground in; compression is even now.",
             Fault::weakenFirstCylinder),
     CRANK_IMBALANCE(
             "crank-imbalance",
@@ -88,9 +88,13 @@ public enum Fault {
         return description;
     }
 
-    /** What a workshop writes down once it is put right. */
-    public String remedy() {
-        return remedy;
+    /**
+     * What a workshop writes down once it is put right.
+     *
+     * @param where name of the blade or number of the cylinder; not said for faults that have neither
+     */
+    public String remedy(String where) {
+        return remedy.replace("%s", where);
     }
 
     /**
@@ -146,7 +150,7 @@ public enum Fault {
         return machine.withDrive(machine.drive().withMesh(1.5, 0.5));
     }
 
-    private static void requireFiring(Machine machine, Fault fault) {
+    static void requireFiring(Machine machine, Fault fault) {
         if (machine.electric()) {
             throw BadInput.in("fault '" + fault.word + "'").found("an electric motor", "an engine with cylinders");
         }

@@ -87,10 +87,23 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
      * @throws evenblade.base.problem.BadInput where something is in the folder already, or the machine can't have a fault
      */
     public Made write(Path folder) throws IOException {
+        return write(folder, faults.stream().map(Ailment::usual).toList());
+    }
+
+    /**
+     * Writes the job record as {@link #write(Path)} does, with place and size of each fault by the seed.
+     *
+     * @throws evenblade.base.problem.BadInput where something is in the folder already, or the machine can't have a fault
+     */
+    public Made writeBySeed(Path folder) throws IOException {
+        return write(folder, Ailment.of(faults, healthy(), seed));
+    }
+
+    private Made write(Path folder, List<Ailment> ailments) throws IOException {
         Machine healthy = healthy();
         Machine found = healthy;
-        for (Fault fault : faults) {
-            found = fault.in(found);
+        for (Ailment ailment : ailments) {
+            found = ailment.in(found);
         }
         JobFolder record = begun(folder, name());
         Path truths = Files.createDirectories(folder.resolve(TRUTH_FOLDER));
@@ -102,7 +115,7 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
                         faults,
                         Invention.NOTE + " The truth about each run lies in the folder '" + TRUTH_FOLDER + "'.",
                         List.of("as found", "cleaned", "blades moved on", "put right", "repeat, nothing changed"),
-                        remedies()),
+                        remedies(ailments, healthy)),
                 truths);
     }
 
@@ -206,9 +219,9 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
         return "Invented practice job: " + words + " (seed " + seed + ")";
     }
 
-    private String remedies() {
-        return (faults.isEmpty() ? List.of(Fault.NONE) : faults)
-                .stream().map(Fault::remedy).collect(Collectors.joining(" "));
+    private static String remedies(List<Ailment> ailments, Machine machine) {
+        return (ailments.isEmpty() ? Ailment.of(List.of(Fault.NONE), machine, 0) : ailments)
+                .stream().map(each -> each.remedy(machine)).collect(Collectors.joining(" "));
     }
 
     static void clear(Path workshop) throws IOException {

@@ -6,9 +6,11 @@ import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.signal.BandLimit;
 import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.MainsSeries;
 import evenblade.measure.speed.SpeedResult;
 import evenblade.measure.speed.SpeedTrack;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -23,6 +25,9 @@ import java.util.Set;
  */
 public final class OrderMeter {
     private static final double LOOKED_THROUGH_HZ = 1000; // the orders of interest lie below about 1 kHz
+    /** Ours: a tone's place is good to this, and a grid strays no further within a dwell. */
+    private static final double HUM_PLACED_HZ = 0.06;
+
     private static final double MARGIN = 1.03; // ours: the speed wanders by as much within a dwell
     /** Lines of a dwell whose samples have gaps are put together in groups, each time twice as wide, this often. */
     private static final int MOST_WIDENINGS = 20;
@@ -208,13 +213,20 @@ public final class OrderMeter {
 
     private List<UnexplainedLine> unexplained(List<SteadyTones.Found> tones, Dwell dwell) {
         double ratio = table.ratio() * (1 + speed.ratioCorrection());
+        double[] hum = MainsSeries.among(
+                tones.stream()
+                        .filter(tone -> !tone.followsSpeed())
+                        .mapToDouble(SteadyTones.Found::frequencyHz)
+                        .toArray(),
+                HUM_PLACED_HZ);
         return tones.stream()
                 .map(tone -> new UnexplainedLine(
                         tone.frequencyHz(),
                         tone.amplitude(),
                         tone.frequencyHz() / dwell.propellerHz(),
                         tone.frequencyHz() / dwell.propellerHz() / ratio,
-                        tone.followsSpeed()))
+                        tone.followsSpeed(),
+                        Arrays.stream(hum).anyMatch(hz -> hz == tone.frequencyHz())))
                 .toList();
     }
 }

@@ -7,7 +7,7 @@ import java.util.stream.IntStream;
  * The hum of the mains in a stretch: lines that stand still at multiples of one frequency near 50 or 60 Hz. The grid's own
  * frequency is taken from all its harmonics together, so that a machine's line beside one isn't taken for hum.
  */
-final class MainsSeries {
+public final class MainsSeries {
     private static final double[] NOMINAL_HZ = {50, 60}; // the two mains of the world
     /** A supply strays no further in ordinary times (common practice, no source). */
     private static final double STRAY_HZ = 0.25;
@@ -33,32 +33,49 @@ final class MainsSeries {
      * @param along spectrum of the same stretch along the machine's path: what gains by it moves with the machine
      */
     static double[] in(WhitenedLines standing, WhitenedLines along) {
-        double[] peaks = standing.peaksHz();
-        double reach = PLACED * standing.resolutionHz();
-        double gridHz = 0;
-        double[] own = {};
+        Fit fit = fit(standing.peaksHz(), PLACED * standing.resolutionHz());
+        if (movesWith(along, standing, fit.linesHz())) {
+            return new double[0];
+        }
+        return fit.linesHz().length > 1
+                ? IntStream.rangeClosed(1, HIGHEST)
+                        .mapToDouble(k -> k * fit.gridHz())
+                        .toArray()
+                : fit.alone();
+    }
+
+    /**
+     * Those of some lines that stand at multiples of one frequency that a grid may have: two or more, or a single low one.
+     *
+     * @param linesHz lines that don't move with a machine's speed
+     * @param reachHz how far from its place a line may lie
+     */
+    public static double[] among(double[] linesHz, double reachHz) {
+        Fit fit = fit(linesHz, reachHz);
+        return fit.linesHz().length > 1 ? fit.linesHz() : fit.alone();
+    }
+
+    /** The grid's frequency that most lines fit, and those lines. */
+    private record Fit(double gridHz, double[] linesHz) {
+        double[] alone() {
+            return Arrays.stream(linesHz).filter(hz -> hz < ALONE_UP_TO_HZ).toArray();
+        }
+    }
+
+    private static Fit fit(double[] peaksHz, double reachHz) {
+        Fit best = new Fit(0, new double[0]);
         for (double nominal : NOMINAL_HZ) {
             for (double hz = nominal - STRAY_HZ; hz <= nominal + STRAY_HZ; hz += SEARCH_STEP_HZ) {
                 double grid = hz;
-                double[] fitting = Arrays.stream(peaks)
-                        .filter(peak -> isHarmonic(peak, grid, reach))
+                double[] fitting = Arrays.stream(peaksHz)
+                        .filter(peak -> isHarmonic(peak, grid, reachHz))
                         .toArray();
-                if (fitting.length > own.length) {
-                    own = fitting;
-                    gridHz = grid;
+                if (fitting.length > best.linesHz().length) {
+                    best = new Fit(grid, fitting);
                 }
             }
         }
-        if (movesWith(along, standing, own)) {
-            return new double[0];
-        }
-        if (own.length > 1) {
-            double fundamental = gridHz;
-            return IntStream.rangeClosed(1, HIGHEST)
-                    .mapToDouble(k -> k * fundamental)
-                    .toArray();
-        }
-        return Arrays.stream(own).filter(hz -> hz < ALONE_UP_TO_HZ).toArray();
+        return best;
     }
 
     /** Whether lines are clearer along the path than at constant frequencies: no grid follows the throttle. */

@@ -207,6 +207,7 @@ public final class SpeedFinder {
                     .with(wouldFit(judgement));
         }
         support.warning().ifPresent(warnings::add);
+        notAsRead(dwells).ifPresent(warnings::add);
         ratioCorrected(ratioCorrection).ifPresent(warnings::add);
         return new SpeedResult(
                 SpeedResult.Origin.SIGNAL,
@@ -250,6 +251,18 @@ public final class SpeedFinder {
                         Subject.Whole.INSTALLATION,
                         Measure.NUMBER.of(better.ratio().orElseThrow()),
                         Measure.NUMBER.of(table.ratio()));
+    }
+
+    /** Where no dwell has the speed that was entered: one of both is wrong, and the lines aren't. */
+    private Optional<Warning> notAsRead(List<Dwell> dwells) {
+        return expectation
+                .entered()
+                .filter(entered -> dwells.stream().noneMatch(d -> SpeedPrior.agree(d.propellerHz(), entered)))
+                .map(entered -> Warning.of(
+                        WarningCode.SPEED_NOT_AS_READ,
+                        Subject.Whole.RECORDING,
+                        Measure.ENGINE_RPM.of(60 * dwells.get(0).propellerHz() * table.ratio()),
+                        Measure.ENGINE_RPM.of(60 * entered * table.ratio())));
     }
 
     private Optional<Warning> ratioCorrected(double correction) {

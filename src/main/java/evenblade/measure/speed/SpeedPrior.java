@@ -69,6 +69,11 @@ public record SpeedPrior(OptionalDouble enteredPropellerHz, double fromHz, doubl
                 && Math.abs(Math.log(propellerHz / enteredPropellerHz.getAsDouble())) < READ_OFF;
     }
 
+    /** Whether two speeds differ by no more than a dial is wrong. */
+    static boolean agree(double propellerHz, double enteredHz) {
+        return Math.abs(Math.log(propellerHz / enteredHz)) < DEFAULT_TOLERANCE;
+    }
+
     Optional<Double> entered() {
         return enteredPropellerHz.isPresent() ? Optional.of(enteredPropellerHz.getAsDouble()) : Optional.empty();
     }

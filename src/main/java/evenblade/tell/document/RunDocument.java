@@ -25,12 +25,6 @@ import java.util.stream.Stream;
 
 /** One ground run: how fast and how sure, how good the recording is, and what shook. */
 public final class RunDocument {
-    /** Mains of most countries, in Hz. */
-    private static final double[] MAINS_HZ = {50, 60};
-    /** Mains is kept well within this share. Common practice, no source. */
-    private static final double MAINS_OFF_BY = 0.002;
-    /** Hum of a higher multiple is drowned by everything else. Our own choice. */
-    private static final int HIGHEST_HUM = 20;
     /** More dwells than this don't help in a summary. Our own choice. */
     private static final int DWELLS_IN_SHORT = 6;
 
@@ -230,20 +224,20 @@ public final class RunDocument {
                     FigureFormat.plain(line.amplitude()),
                     FigureFormat.fixed(line.propellerOrder(), 3),
                     FigureFormat.fixed(line.crankOrder(), 3),
-                    mains(line.frequencyHz()).orElse(line.followsSpeed() ? "moves with the speed" : ""));
+                    kin(line));
         }
         table.end();
     }
 
-    /** Whether it lies on the mains frequency or a multiple of it, as hum does. */
-    private static Optional<String> mains(double hz) {
-        for (double mains : MAINS_HZ) {
-            double multiple = Math.rint(hz / mains);
-            if (multiple >= 1 && multiple <= HIGHEST_HUM && Math.abs(hz / (multiple * mains) - 1) < MAINS_OFF_BY) {
-                return Optional.of("mains hum of " + FigureFormat.fixed(mains, 0) + " Hz?");
-            }
+    /** What a line may belong to; empty where nothing is known. */
+    private static String kin(UnexplainedLine line) {
+        if (line.hum()) {
+            return "mains hum?";
         }
-        return Optional.empty();
+        if (line.followsSpeed()) {
+            return "moves with the speed";
+        }
+        return line.ofTheCrank() ? "a whole order of the crank?" : "";
     }
 
     private void levels(ChannelOrders channel) {

@@ -25,10 +25,11 @@ class PhasorTest {
         assertParts(new Phasor(3, 4).times(-0.5), -1.5, -2);
     }
 
-    /** (11 − 2i)/(1 − 2i) = 3 + 4i. */
+    /** (11 − 2i)/(1 − 2i) = 3 + 4i; (3 + 4i)(2 − 3i) = 18 − i. */
     @Test
     void overTakesAProductBack() {
         assertParts(new Phasor(11, -2).over(new Phasor(1, -2)), 3, 4);
+        assertParts(new Phasor(18, -1).over(new Phasor(2, -3)), 3, 4);
     }
 
     @Test

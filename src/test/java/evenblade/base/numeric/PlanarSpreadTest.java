@@ -42,4 +42,18 @@ class PlanarSpreadTest {
         assertThat(slanting.widened(3).sigmaAlong(new Phasor(1, 0))).isCloseTo(6, within(1e-12));
         assertThat(slanting.lengthBelow(0)).isZero();
     }
+
+    /** All turned by 30°, middle and errors alike: (3, 1) and C·diag(4, 1)·Cᵀ, by hand. */
+    @Test
+    void turningASpreadThatLiesAskewChangesNoLength() {
+        double c = Math.sqrt(3) / 2;
+        double s = 0.5;
+        PlanarSpread along = new PlanarSpread(new Phasor(3, 1), 4, 0, 1);
+        PlanarSpread turned =
+                new PlanarSpread(new Phasor(3 * c - s, 3 * s + c), 4 * c * c + s * s, 3 * c * s, 4 * s * s + c * c);
+        for (double length : new double[] {1, 2.5, 4, 7}) {
+            // Both are the same integral along the longest axis: rounding alone.
+            assertThat(turned.lengthBelow(length)).isCloseTo(along.lengthBelow(length), within(1e-10));
+        }
+    }
 }

@@ -37,4 +37,17 @@ class RiceTest {
         assertThat(interval.low()).isCloseTo(middle - 2.228139, within(1e-5));
         assertThat(interval.high()).isCloseTo(middle + 2.228139, within(1e-5));
     }
+
+    /** A length has no unit of its own: lengths and noise times k give the interval times k, near the noise and far above. */
+    @ParameterizedTest
+    @CsvSource({"0.5", "3", "11", "13", "40"})
+    void the_interval_goes_with_the_unit(double observed) {
+        Rice.Interval one = Rice.interval95(observed, 1, 9);
+        for (double k : new double[] {0.02, 20}) {
+            Rice.Interval scaled = Rice.interval95(k * observed, k, 9);
+            // Forty halvings of a bracket of some 50 standard deviations: 5e-11.
+            assertThat(scaled.low() / k).isCloseTo(one.low(), within(1e-9));
+            assertThat(scaled.high() / k).isCloseTo(one.high(), within(1e-9));
+        }
+    }
 }

@@ -54,4 +54,14 @@ class RobustLineTest {
         assertThatThrownBy(() -> RobustLine.fit(new double[] {1, 1}, new double[] {1, 2}))
                 .hasMessageContaining("all x are equal");
     }
+
+    /** Residuals ±1 and ±3 of a level line through pairs: half way between 1 and 3 as normal noise would have it. */
+    @Test
+    void anEvenNumberOfDeviationsHasItsMedianHalfWay() {
+        RobustLine line = RobustLine.fit(new double[] {-1, -1, 1, 1}, new double[] {-1, 1, -3, 3});
+        assertThat(line.slope()).isCloseTo(0, within(1e-12));
+        assertThat(line.intercept()).isCloseTo(0, within(1e-12));
+        // 1/0.67449, the upper quartile of the normal distribution in any table, to the four places used.
+        assertThat(line.scale()).isCloseTo(2 / 0.67449, within(2e-4));
+    }
 }

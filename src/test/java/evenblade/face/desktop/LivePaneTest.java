@@ -20,6 +20,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.stream.Stream;
 import javax.swing.JButton;
 import javax.swing.JDialog;
@@ -74,6 +75,25 @@ class LivePaneTest {
                 .isPresent();
     }
 
+    /** How long the run is, as the window shows it; 0 where it doesn't. A stalled machine skips seconds. */
+    private int recordedSeconds() {
+        return hands.find("live time")
+                .map(there -> ((JLabel) there).getText().split(":"))
+                .filter(parts -> parts.length == 2)
+                .map(parts -> 60 * Integer.parseInt(parts[0]) + Integer.parseInt(parts[1]))
+                .orElse(0);
+    }
+
+    /** All that a label says from now on: what stands there for seconds only is over when a stalled machine looks. */
+    private List<String> heardFrom(String name) {
+        List<String> heard = new CopyOnWriteArrayList<>();
+        Hands.onEventThread(() -> {
+            hands.named(name).addPropertyChangeListener("text", change -> heard.add((String) change.getNewValue()));
+            return null;
+        });
+        return heard;
+    }
+
     private static SpeedProfile steady(double seconds) {
         return SpeedProfile.steady(InventedSound.hz(4800), seconds);
     }
@@ -87,7 +107,7 @@ class LivePaneTest {
         InventedSound playing = InventedSound.play(scratch, steady(30), 0.05, 1);
         try {
             hands.click("record");
-            hands.await("two seconds", () -> says("live time", "0:02"));
+            hands.await("two seconds", () -> recordedSeconds() >= 2);
 
             hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_1);
             hands.await("the refusal", () -> says("complaint", "Stop it first"));
@@ -103,7 +123,8 @@ class LivePaneTest {
             hands.await("the question", () -> Stream.of(hands.window().getOwnedWindows())
                     .anyMatch(each -> each instanceof JDialog dialog && dialog.isShowing()));
             hands.press(KeyEvent.VK_ESCAPE);
-            hands.await("the recording to go on", () -> hands.window().isShowing() && says("live time", "0:0"));
+            int before = Hands.onEventThread(this::recordedSeconds);
+            hands.await("the recording to go on", () -> hands.window().isShowing() && recordedSeconds() > before);
 
             hands.press(KeyEvent.VK_SPACE);
             hands.await("the run in the job", () -> runs() == 1);
@@ -131,9 +152,18 @@ class LivePaneTest {
                 && ((JButton) hands.named("next live step")).getText().startsWith(words);
     }
 
+    /** New words and their room don't come in one and the same moment: what is cut off for good counts. */
     private void nothingIsCutOff() {
-        assertThat(Hands.onEventThread(() -> Legible.troubles(hands.window().getContentPane())))
-                .isEmpty();
+        List<String> troubles = Hands.onEventThread(this::troubles);
+        for (int look = 0; look < 100 && !troubles.isEmpty(); look++) {
+            Hands.pause(100);
+            troubles = Hands.onEventThread(this::troubles);
+        }
+        assertThat(troubles).isEmpty();
+    }
+
+    private List<String> troubles() {
+        return Legible.troubles(hands.window().getContentPane());
     }
 
     @Test
@@ -189,16 +219,17 @@ class LivePaneTest {
             hands.await("the focus on the next step", () -> hands.named("next live step")
                     .isFocusOwner());
             nothingIsCutOff();
+            List<String> aims = heardFrom("level aim");
             hands.press(KeyEvent.VK_SPACE);
-            hands.await("the countdown", () -> says("level aim", "Quiet, please"));
-            hands.await("the quiet take", 60, () -> nextIs("Check the level"));
+            hands.await("the quiet take", () -> nextIs("Check the level"));
+            assertThat(aims).as("the countdown").anyMatch(each -> each.startsWith("Quiet, please"));
             // A click elsewhere doesn't turn the space bar into anything else.
             hands.click("live steps");
             hands.press(KeyEvent.VK_SPACE);
             hands.await("listening", () -> nextIs("Level is set"));
             nothingIsCutOff();
             hands.press(KeyEvent.VK_SPACE);
-            hands.await("two seconds of the run", () -> says("live time", "0:02"));
+            hands.await("two seconds of the run", () -> recordedSeconds() >= 2);
             hands.press(KeyEvent.VK_SPACE);
             hands.await("the run in the job", () -> runs() == 1);
             hands.await("the result", () -> nextIs("Look at the run"));

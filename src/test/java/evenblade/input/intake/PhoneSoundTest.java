@@ -91,6 +91,26 @@ class PhoneSoundTest {
         assertThat(heard.codes()).isEmpty();
     }
 
+    /** The sum stands in bytes 26 to 41 of the file (RFC 9639, 8.2); all zeros mean that the encoder didn't know it. */
+    @Test
+    void aFlacWhoseChecksumIsOfOtherSoundSaysSo() throws IOException {
+        byte[] whole = Files.readAllBytes(SAMPLES.resolve("tones.flac"));
+        whole[26] ^= 1;
+        assertThat(Heard.from(Files.write(folder.resolve("other.flac"), whole)).codes())
+                .containsExactly("checksum-differs");
+        Arrays.fill(whole, 26, 42, (byte) 0);
+        assertThat(Heard.from(Files.write(folder.resolve("unknown.flac"), whole))
+                        .codes())
+                .isEmpty();
+    }
+
+    /** 16 bit in one channel, 24 bit in two. */
+    @ParameterizedTest
+    @ValueSource(strings = {"tones.flac", "stereo.flac"})
+    void aFlacThatIsWholeSaysNothingOfItsChecksum(String name) {
+        assertThat(Heard.from(SAMPLES.resolve(name)).codes()).isEmpty();
+    }
+
     @Test
     void aDecoderThatNeverEndsIsLeftBehind() throws IOException {
         CodedForm circle = (bytes, taker) -> {

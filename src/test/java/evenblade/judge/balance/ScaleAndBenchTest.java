@@ -3,6 +3,8 @@ package evenblade.judge.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.numeric.Phasor;
+import evenblade.base.numeric.PlanarSpread;
 import evenblade.judge.tracking.Layout;
 import java.util.List;
 import java.util.Map;
@@ -79,6 +81,59 @@ class ScaleAndBenchTest {
         assertThat(bench.alongSeen()).isTrue();
         // σ·√(2/N) in each part.
         assertThat(bench.errorAlongGmm()).isCloseTo(20 * Math.sqrt(2 / 6.0), within(1e-6));
+        assertThat(bench.errorAcrossGmm()).isCloseTo(20 * Math.sqrt(2 / 6.0), within(1e-6));
         assertThat(BenchReadings.of(tests.subList(0, 2), 20)).isEmpty();
+        // 217 along and 125 across against twice the error: 92 and 92, then 139 and 139, then 231 and 231.
+        assertThat(BenchReadings.of(tests, 80).orElseThrow().acrossSeen()).isTrue();
+        assertThat(BenchReadings.of(tests, 120).orElseThrow().alongSeen()).isTrue();
+        assertThat(BenchReadings.of(tests, 120).orElseThrow().acrossSeen()).isFalse();
+        assertThat(BenchReadings.of(tests, 200).orElseThrow().alongSeen()).isFalse();
+    }
+
+    /** 2828 g·mm as the blades sit, nothing in the best layout: clearly better while an error is below half of that. */
+    @Test
+    void bladesAreMovedForMoreThanErrorsCanMake() {
+        Layout now = Layout.of("A", "B", "C", "D");
+        List<HubMoments.Option> choices = HubMoments.choices(now, BLADES, l -> Optional.empty());
+        Unbalance sits = HubMoments.unbalance(now, BLADES);
+        BalanceAtRest.Scale fine = new BalanceAtRest.Scale(List.of(), sits, choices, 1400);
+        assertThat(fine.betterGmm()).isCloseTo(2000 * Math.sqrt(2), within(1e-6));
+        assertThat(fine.clearlyBetter()).isTrue();
+        assertThat(new BalanceAtRest.Scale(List.of(), sits, choices, 1430).clearlyBetter())
+                .isFalse();
+    }
+
+    /** One place 60° off the light side: 100 g·mm · cos 60° at 10 mm are 5 g, and 100 · sin 60° stay. */
+    @Test
+    void onePlaceAsideTakesWhatItCan() {
+        Split split = Split.exact(Unbalance.of(10, 10, 0), List.of(new HubPlace("only", 60, 10)))
+                .orElseThrow();
+        assertThat(split.shares()).singleElement().satisfies(s -> assertThat(s.massG())
+                .isCloseTo(5, within(1e-9)));
+        assertThat(split.leftGmm()).isCloseTo(50 * Math.sqrt(3), within(1e-9));
+    }
+
+    /**
+     * A check run against a round prediction of variance 1 about (3, 4), read with a standard error of 2. With a phase:
+     * F with 2 and 6 degrees has the tail (1 + 2f/6)⁻³, and (8, 4) lies 25/5 off, so f = 2.5. About zero without a phase:
+     * Rayleigh, its standard deviation widened by Student's t to the normal quantile, 2.4469 to 1.95996 in any table.
+     */
+    @Test
+    void aCheckRunIsHeldAgainstWhatWasPredicted() {
+        PlanarSpread line = new PlanarSpread(new Phasor(3, 4), 1, 0, 1);
+        double deg = Math.toDegrees(Math.atan2(4, 8));
+        WeightedReading run = WeightedReading.withPhase(Math.sqrt(80), deg, 2);
+        assertThat(new Residual(5, 0, 0, line, 6).check(run, true).chance())
+                .isCloseTo(Math.pow(1 + 2.5 / 3, -3), within(1e-9));
+        PlanarSpread aboutZero = new PlanarSpread(Phasor.ZERO, 1, 0, 1);
+        double widened = 5 * Math.pow(2.4469 / 1.95996, 2);
+        for (double amplitude : new double[] {1, 7}) {
+            double above = Math.exp(-amplitude * amplitude / (2 * widened));
+            assertThat(new Residual(0, 0, 0, aboutZero, 6)
+                            .check(WeightedReading.withoutPhase(amplitude, 2), false)
+                            .chance())
+                    // The table's last place: 2e-5 of the width.
+                    .isCloseTo(2 * Math.min(above, 1 - above), within(1e-4));
+        }
     }
 }

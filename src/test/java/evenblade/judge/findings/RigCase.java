@@ -245,7 +245,8 @@ record RigCase(
                         l.amplitude(),
                         l.frequencyHz() / hz,
                         l.frequencyHz() / hz / installation.reduction().ratio(),
-                        true))
+                        true,
+                        false))
                 .sorted(Comparator.comparingDouble(UnexplainedLine::amplitude).reversed())
                 .limit(10)
                 .toList();

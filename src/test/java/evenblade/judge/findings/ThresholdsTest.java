@@ -247,7 +247,7 @@ class ThresholdsTest {
     private static Stage meshWithSide(double share) {
         OrderLine mesh = mesh();
         double order = mesh.propellerOrder() + 1;
-        UnexplainedLine side = new UnexplainedLine(order * PROPELLER_HZ, share, order, order / RATIO, true);
+        UnexplainedLine side = new UnexplainedLine(order * PROPELLER_HZ, share, order, order / RATIO, true, false);
         return stage(Map.of("level", dwell(PROPELLER_HZ, List.of(side), reading(mesh, 1, PROPELLER_HZ))));
     }
 

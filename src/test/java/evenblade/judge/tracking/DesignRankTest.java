@@ -1,6 +1,7 @@
 package evenblade.judge.tracking;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import evenblade.judge.tracking.TrackVerdict.Kind;
 import evenblade.tell.document.Face;
@@ -184,5 +185,19 @@ class DesignRankTest {
         }
         assertThat(never).isGreaterThan(80);
         assertThat(moved).isGreaterThan(80);
+    }
+
+    /** Each blade once in each position: blades and positions don't mix, so a difference of two rests on 3 marks each, 2σ²/3. */
+    @Test
+    void everyBladeInEveryPositionLeavesTwoThirdsOfAMarksVariance() {
+        double sigmaMm = 0.2;
+        Information full = new Information(3, List.of("A", "B", "C"))
+                .with(Layout.of("A", "B", "C"), sigmaMm)
+                .with(Layout.of("C", "A", "B"), sigmaMm);
+        assertThat(full.with(Layout.of("B", "C", "A"), sigmaMm).worstVariance()).isCloseTo(2 * 0.04 / 3, within(1e-12));
+        assertThat(new Information(3, List.of("A", "B", "C"))
+                        .with(Layout.of("A", "B", "C"), sigmaMm)
+                        .worstVariance())
+                .isInfinite();
     }
 }

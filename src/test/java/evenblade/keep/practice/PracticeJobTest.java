@@ -18,6 +18,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -66,6 +68,38 @@ class PracticeJobTest {
                         Kind.RUN);
         assertThat(record.events()).extracting(Event::at).isSorted();
         assertThat(job.check(Thoroughness.EVERY_BYTE)).isEmpty();
+    }
+
+    /** Usual sizes are 6 mm, 3 g and 35 %; the sizes of seeds are 0.8, 1, 1.3 and 1.6 of them. */
+    @Test
+    void placeAndSizeOfFaultsGoWithTheSeedInPairsToo() {
+        Machine machine = Machine.healthy(PracticeInstallation.geared(), 1);
+        List<Fault> pair = List.of(Fault.BLADE_OUT_OF_TRACK, Fault.MASS_IMBALANCE);
+        List<String> said = LongStream.range(0, 12)
+                .mapToObj(seed -> Ailment.of(pair, machine, seed).stream()
+                        .map(each -> each.words(machine))
+                        .collect(Collectors.joining("; ")))
+                .toList();
+
+        assertThat(said).doesNotHaveDuplicates();
+        assertThat(said.get(0))
+                .isEqualTo("the tip of blade B runs 4.8 mm ahead of the others;"
+                        + " blade C is 2.4 g heavy at its centre of gravity");
+        assertThat(said.get(3)).startsWith("the tip of blade B runs 6.0 mm ahead");
+        assertThat(said.get(4)).startsWith("the tip of blade C runs 6.0 mm ahead");
+        assertThat(Ailment.of(List.of(Fault.WEAK_CYLINDER), machine, -1).get(0).words(machine))
+                .isEqualTo("cylinder 1 (in firing order) gives 28 % too little");
+    }
+
+    @Test
+    void theJobWrittenBySeedNamesTheBladeItPutRight() throws IOException {
+        Path written = PracticeJob.of(PracticeInstallation.geared(), List.of(Fault.BLADE_OUT_OF_TRACK), 4)
+                .brief()
+                .writeBySeed(folder.resolve("by-seed"))
+                .folder();
+        assertThat(JobFolder.open(written).record().events())
+                .extracting(Event::text)
+                .contains("Blade C shimmed into track.");
     }
 
     @Test

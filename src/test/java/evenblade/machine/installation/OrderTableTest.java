@@ -123,4 +123,23 @@ class OrderTableTest {
     private static boolean has(List<OrderLine> lines, Shaft shaft, double order) {
         return lines.stream().anyMatch(line -> line.of() == shaft && line.order() == order);
     }
+
+    /** Firing of four cylinders is order 2 of the crank: at a ratio of 1½ it lies on the pass of three blades, to a millionth. */
+    @ParameterizedTest
+    @CsvSource({"0, true", "0.8e-6, true", "-0.8e-6, true", "1.3e-6, false", "-1.3e-6, false", "0.01, false"})
+    void linesCoincideToAMillionthOfTheirOrder(double off, boolean coincide) {
+        Installation machine = with(
+                Engine.Cycle.FOUR_STROKE, 4, new Reduction(Reduction.Kind.BELT, 1.5 * (1 + off), Optional.empty()), 3);
+        OrderLine firing = named(machine, "firing");
+        OrderLine pass = named(machine, "blade pass");
+        assertThat(OrderTable.coincide(firing, pass)).isEqualTo(coincide);
+        assertThat(OrderTable.coincide(pass, firing)).isEqualTo(coincide);
+    }
+
+    private static OrderLine named(Installation machine, String name) {
+        return machine.orders().lines().stream()
+                .filter(each -> each.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
 }

@@ -441,4 +441,17 @@ class OrderMeterTest {
                 new Installation.Propeller(blades, Optional.empty(), Optional.empty()),
                 List.of());
     }
+
+    /** 0.5 inch a second are 12.7 mm/s: every figure of a line goes along, its angle stays. */
+    @Test
+    void aLineInAnotherUnitKeepsItsAngle() {
+        Level.Measured line =
+                new Level.Measured(0.5, 0.02, 0.46, 0.54, OptionalDouble.of(40), true, Level.Estimator.COHERENT);
+        Level.Measured inMillimetres = line.times(25.4);
+        assertThat(inMillimetres.amplitude()).isCloseTo(12.7, within(1e-12));
+        assertThat(inMillimetres.standardError()).isCloseTo(0.508, within(1e-12));
+        assertThat(inMillimetres.ciLow()).isCloseTo(11.684, within(1e-12));
+        assertThat(inMillimetres.ciHigh()).isCloseTo(13.716, within(1e-12));
+        assertThat(inMillimetres.phaseDeg()).hasValue(40);
+    }
 }

@@ -3,6 +3,7 @@ package evenblade.measure.speed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.input.recording.TimeBase;
 import org.junit.jupiter.api.Test;
 
 /** A track through knots of turns and speed is Hermite's cubic: it gives any cubic back exactly. */
@@ -59,5 +60,33 @@ class KnotTrackTest {
             assertThat(track.propellerHzAt(t)).isCloseTo(20 + 3 * t, within(ROUNDING));
         }
         assertThat(KnotTrack.constant(25, 1, 3).revolutionsAt(2)).isCloseTo(25, within(ROUNDING));
+    }
+
+    /** 20 Hz rising by 3 Hz a second at 1000 samples a second: the angle of order k after t seconds is 2πk(20t + 1.5t²). */
+    @Test
+    void wavesOnAnEvenClockKeepTheAngleOfATrackThatRises() {
+        double[] orders = {1, 2.37, 3};
+        KnotTrack track = KnotTrack.ofSpeeds(new double[] {0, 1}, new double[] {20, 23}, 0, 1);
+        int count = 300;
+        int first = 150;
+        double[][] cos = new double[orders.length][count];
+        double[][] sin = new double[orders.length][count];
+        new OrderWaves(track, new TimeBase.Even(0, 1000, 1000), orders).fill(first, count, cos, sin);
+        for (int k = 0; k < orders.length; k++) {
+            for (int i = 0; i < count; i++) {
+                double t = (first + i) / 1000.0;
+                double angle = 2 * Math.PI * orders[k] * (20 * t + 1.5 * t * t);
+                assertThat(cos[k][i]).isCloseTo(Math.cos(angle), within(ROUNDING));
+                assertThat(sin[k][i]).isCloseTo(Math.sin(angle), within(ROUNDING));
+            }
+        }
+    }
+
+    /** 33 turns a second are 1980 a minute. */
+    @Test
+    void aDwellHasItsLengthAndItsSpeedAMinute() {
+        Dwell dwell = new Dwell(3, 15, 33, 0.01, 32, 34);
+        assertThat(dwell.durationS()).isEqualTo(12);
+        assertThat(dwell.propellerRpm()).isEqualTo(1980);
     }
 }

@@ -82,7 +82,7 @@ record InventedRun(Installation installation, double propellerHz) {
         return new DwellOrders(
                 dwell(),
                 readings,
-                List.of(new UnexplainedLine(50, 0.12, 50 / propellerHz, 50 / propellerHz / 2.43, false)),
+                List.of(new UnexplainedLine(50, 0.12, 50 / propellerHz, 50 / propellerHz / 2.43, false, true)),
                 Optional.of(new DwellOrders.Unevenness(0.83, 0.79, 0.87)));
     }
 
