@@ -108,11 +108,8 @@ public final class LiveChain implements BlockSink, AutoCloseable {
         try {
             double lookedAtS = 0;
             while (!failed.get() && (!closed || !backlog.empty())) {
-                Optional<SoundBacklog.Block> block = backlog.take(LOOK_MS);
-                if (block.isEmpty()) {
-                    continue;
-                }
-                take(block.get());
+                // Without a block too: a window that was due while the reader was busy doesn't wait for more sound.
+                backlog.take(LOOK_MS).ifPresent(this::take);
                 double nowS = expected / rateHz;
                 if (nowS - lookedAtS >= LiveAnalysis.NOW_HOP_S && backlog.empty()) {
                     lookedAtS = nowS;

@@ -14,6 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,6 +32,9 @@ class RecordSoakTest {
     private static final int WARM_AFTER_MINUTES = Math.min(5, MINUTES / 2);
 
     private static final double MOST_GROWTH_MB = 30;
+    private static final double ENGINE_RPM = 60 * CountedSound.RATIO * CountedSound.PROPELLER_HZ;
+    private static final Pattern FIGURES =
+            Pattern.compile("(\\d+) ±(\\d+) rpm 1x ([\\d.]+) ±(\\d+)% blade ([\\d.]+) ±(\\d+)%");
 
     @TempDir
     Path folder;
@@ -104,7 +109,14 @@ class RecordSoakTest {
         Look last = looks.get(looks.size() - 1);
         double share = last.cpuS() / last.atS();
         double growth = last.residentMb() - looks.get(WARM_AFTER_MINUTES - 1).residentMb();
-        String ending = run.out().substring(run.out().indexOf("The length asked for"));
+        List<MatchResult> figures = FIGURES.matcher(run.out()).results().toList();
+        long wrong = figures.stream().filter(RecordSoakTest::wrong).count();
+        String ending = String.format(
+                Locale.ROOT,
+                "%d looks at all live figures, %d of them wrong%n%s",
+                figures.size(),
+                wrong,
+                run.out().substring(run.out().indexOf("The length asked for")));
         tell(counted, share, looks, watch.worstS(), ending);
         assertThat(counted.frames).isEqualTo(60L * MINUTES * 48_000);
         assertThat(counted.breaks)
@@ -113,7 +125,24 @@ class RecordSoakTest {
                 .isZero();
         assertThat(ending).contains("no sample missing by the clock");
         assertThat(share).as("share of one processor").isLessThan(MOST_CPU_SHARE);
+        // The program says how it stands every ten seconds; half a minute passes before the first window is sure.
+        assertThat(figures).hasSizeGreaterThan(6 * MINUTES - 6);
+        assertThat(wrong).as(run.out()).isZero();
         assertThat(growth).as("MB more than once warm").isLessThan(MOST_GROWTH_MB);
+    }
+
+    /** Whether a figure is off by more than twice its 95 % interval, or the rpm by its own, with what rounding takes. */
+    private static boolean wrong(MatchResult line) {
+        double rpm = Double.parseDouble(line.group(1));
+        return Math.abs(rpm - ENGINE_RPM) > Double.parseDouble(line.group(2)) + 1
+                || wrong(line.group(3), line.group(4), CountedSound.ONCE)
+                || wrong(line.group(5), line.group(6), CountedSound.BLADE_PASS);
+    }
+
+    /** Percent are whole, so half of one may have been rounded off. */
+    private static boolean wrong(String value, String percent, double truth) {
+        double seen = Double.parseDouble(value);
+        return Math.abs(seen - truth) > 2 * (Double.parseDouble(percent) + 0.5) / 100 * seen;
     }
 
     /** Notices when the whole machine stands still, which is another thing than a busy machine. */
