@@ -74,7 +74,7 @@ class ReportTest {
                 List.of(compared),
                 List.of(),
                 List.of(),
-                List.of(new ReportContent.Photo("e9", ReportFigure.half("the hub", DOT), "the hub & flange")),
+                List.of(new ReportContent.Photo("e9", ReportFigure.photo("the hub", DOT), "the hub & flange")),
                 LengthUnit.MILLIMETRE,
                 List.of(),
                 List.of(new Section(
