@@ -1,9 +1,9 @@
 package evenblade.judge.balance;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Count;
 import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.judge.balance.BalanceAnswer.Method;
 import java.util.ArrayList;

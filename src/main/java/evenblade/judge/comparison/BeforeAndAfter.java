@@ -1,11 +1,11 @@
 package evenblade.judge.comparison;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.measure.orders.ChannelOrders;

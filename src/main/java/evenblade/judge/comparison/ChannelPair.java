@@ -1,9 +1,9 @@
 package evenblade.judge.comparison;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
-import evenblade.base.fact.SignalValue;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
+import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;

@@ -1,9 +1,9 @@
 package evenblade.judge.findings;
 
-import evenblade.base.fact.Amount;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.SignalValue;
+import evenblade.base.fact.Value.Amount;
+import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.OrderReading;
 import java.util.Optional;

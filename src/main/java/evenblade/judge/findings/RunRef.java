@@ -1,6 +1,6 @@
 package evenblade.judge.findings;
 
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Quoted;
 
 /**
  * A run of a job.

@@ -1,7 +1,7 @@
 package evenblade.judge.tie;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Value.Count;
 import evenblade.judge.tie.TieAnswer.Follows;
 import evenblade.judge.tie.TieAnswer.NotYet;
 import evenblade.judge.tie.TieAnswer.Tied;

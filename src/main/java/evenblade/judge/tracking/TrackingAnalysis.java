@@ -1,8 +1,8 @@
 package evenblade.judge.tracking;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Count;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import java.util.ArrayList;

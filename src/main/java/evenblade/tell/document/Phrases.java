@@ -1,16 +1,16 @@
 package evenblade.tell.document;
 
-import evenblade.base.fact.Amount;
 import evenblade.base.fact.Code;
-import evenblade.base.fact.Count;
-import evenblade.base.fact.Estimated;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Moment;
-import evenblade.base.fact.Quoted;
-import evenblade.base.fact.SignalValue;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Amount;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Estimated;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Moment;
+import evenblade.base.fact.Value.Quoted;
+import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.LengthUnit;

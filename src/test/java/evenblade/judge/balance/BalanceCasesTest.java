@@ -3,7 +3,7 @@ package evenblade.judge.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.fact.Amount;
+import evenblade.base.fact.Value.Amount;
 import evenblade.base.numeric.Phasor;
 import evenblade.judge.balance.BalanceAnswer.Advice;
 import java.util.List;

@@ -3,7 +3,7 @@ package evenblade.tell.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
+import evenblade.base.fact.Value.Listed;
 import evenblade.base.units.LengthUnit;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.findings.Cause;
