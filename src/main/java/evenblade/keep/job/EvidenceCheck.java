@@ -1,5 +1,6 @@
 package evenblade.keep.job;
 
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value.Count;
@@ -154,5 +155,14 @@ public final class EvidenceCheck {
         } catch (IOException e) {
             throw DiskTrouble.reading(folder, e);
         }
+    }
+
+    /** What is said of entries and files of a job, beside warnings. */
+    public enum JobFact implements Code {
+        ENTRY,
+        LABELLED_ENTRY,
+        CHANGED,
+        BYTES_DIFFER,
+        HASH_DIFFERS
     }
 }

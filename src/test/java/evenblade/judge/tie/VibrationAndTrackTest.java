@@ -3,6 +3,7 @@ package evenblade.judge.tie;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.judge.tie.VibrationAndTrack.TieFact;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Value.Count;
 import evenblade.base.numeric.Phasor;

@@ -3,6 +3,7 @@ package evenblade.judge.tracking;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.judge.tracking.TrackingAnalysis.NextLayout;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.Length;
 import java.util.ArrayList;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.machine.plan.RunCard.CardFact;
 import evenblade.base.fact.Fact;
 import evenblade.base.problem.BadInput;
 import evenblade.machine.installation.Engine;

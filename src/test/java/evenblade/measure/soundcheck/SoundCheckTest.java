@@ -3,6 +3,8 @@ package evenblade.measure.soundcheck;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.measure.soundcheck.HumCheck.HumLine;
+import evenblade.measure.soundcheck.GainCheck.HalfSecond;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
