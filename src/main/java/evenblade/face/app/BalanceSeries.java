@@ -7,6 +7,7 @@ import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.AnalysisWarnings.AnalysisFact;
 import evenblade.judge.balance.JobBalance;
 import evenblade.judge.balance.Objection.SensorAspect;
 import evenblade.judge.balance.TrialConditions;

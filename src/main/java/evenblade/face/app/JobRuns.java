@@ -8,6 +8,7 @@ import evenblade.base.fact.WarningCode;
 import evenblade.base.json.JsonWriter;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
+import evenblade.face.app.AnalysisWarnings.AnalysisFact;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunConditions;
 import evenblade.keep.job.Conditions;

@@ -7,6 +7,7 @@ import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.RecordingTarget.TakeFact;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;

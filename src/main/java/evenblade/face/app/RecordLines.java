@@ -8,6 +8,7 @@ import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.RecordingTarget.TakeFact;
 import evenblade.input.capture.CaptureFact;
 import evenblade.input.capture.Ending;
 import evenblade.input.capture.LineRecorder;

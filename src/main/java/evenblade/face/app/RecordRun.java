@@ -6,6 +6,7 @@ import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.RecordingTarget.TakeFact;
 import evenblade.input.capture.FormatWish;
 import evenblade.input.capture.InputFormat;
 import evenblade.input.capture.LevelMeter;

@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value.Quoted;
@@ -143,5 +144,13 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
                     new Quoted(e.getMessage())));
         }
         return TakeIntoJob.analyse(job.orElseThrow(), event);
+    }
+
+    /** What is said of takes, beside warnings. */
+    public enum TakeFact implements Code {
+        THE_SOUND,
+        THE_RECORDING,
+        SAVED,
+        NOTHING_SAVED
     }
 }

@@ -1,9 +1,9 @@
 package evenblade.face.desktop;
 
 import evenblade.face.app.CompareRuns;
+import evenblade.face.app.DrawComparison;
 import evenblade.face.app.DrawComparison.Pictures;
 import evenblade.face.app.DrawComparison.View;
-import evenblade.face.app.DrawComparison;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.tell.document.ComparisonDocument;

@@ -8,6 +8,8 @@ import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
+import evenblade.judge.comparison.Reason.ReasonCode;
+import evenblade.judge.comparison.RunComparison.ChannelComparison;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.speed.Dwell;

@@ -7,6 +7,7 @@ import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.comparison.Reason.ReasonCode;
 import evenblade.measure.orders.ChannelOrders;
 import java.util.ArrayList;
 import java.util.Comparator;

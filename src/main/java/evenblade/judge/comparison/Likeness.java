@@ -9,6 +9,7 @@ import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
+import evenblade.judge.comparison.Reason.ReasonCode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

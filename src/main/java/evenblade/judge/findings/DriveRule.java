@@ -8,7 +8,7 @@ import evenblade.base.fact.Value.Count;
 import evenblade.base.fact.Value.Quoted;
 import evenblade.machine.installation.OrderLine.Role;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.measure.orders.UnexplainedLine;
+import evenblade.measure.orders.DwellOrders.UnexplainedLine;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -6,6 +6,7 @@ import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Value.Quoted;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;

@@ -5,7 +5,7 @@ import evenblade.base.fact.Measure;
 import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.Value.Quoted;
 import evenblade.machine.installation.Limit;
-import evenblade.machine.installation.PitchLimit;
+import evenblade.machine.installation.Limit.PitchLimit;
 import java.util.List;
 import java.util.OptionalDouble;
 

@@ -5,6 +5,7 @@ import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value.Count;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
+import evenblade.judge.tracking.SwapFit.Deviation;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -108,7 +109,9 @@ public record TrackingAnalysis(
             }
             double sigmaMm = fit.statedErrorMm();
             Permutations.Judged<Double> best = Permutations.least(
-                    now, layout -> rounded(known.with(layout, sigmaMm).worstVariance()), Comparator.<Double>naturalOrder());
+                    now,
+                    layout -> rounded(known.with(layout, sigmaMm).worstVariance()),
+                    Comparator.<Double>naturalOrder());
             return new NextLayout(
                     best.layout(),
                     fit.scatter().factor()

@@ -8,6 +8,8 @@ import evenblade.base.fact.Value.Count;
 import evenblade.base.fact.Value.Estimated;
 import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Value.Quoted;
+import evenblade.judge.tracking.TrackVerdict.StandOut;
+import evenblade.judge.tracking.TrackVerdict.Suspect;
 import java.util.List;
 
 /** The facts of a {@link TrackVerdict}. */

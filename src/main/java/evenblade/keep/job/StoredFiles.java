@@ -1,6 +1,7 @@
 package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
+import evenblade.keep.job.Detail.StoredFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -11,6 +11,8 @@ import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Reduction;
+import evenblade.machine.plan.PlannedDwell.ClosePair;
+import evenblade.machine.plan.PlannedDwell.PlannedLine;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;

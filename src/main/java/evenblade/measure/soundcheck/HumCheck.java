@@ -2,9 +2,9 @@ package evenblade.measure.soundcheck;
 
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value;
 import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Value.Quoted;
-import evenblade.base.fact.Value;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Series;

@@ -15,6 +15,7 @@ import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.LengthUnit;
 import evenblade.base.units.SignalUnit;
+import evenblade.tell.document.Sentence.Span;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;

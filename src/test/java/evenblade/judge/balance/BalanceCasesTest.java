@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import evenblade.base.fact.Value.Amount;
 import evenblade.base.numeric.Phasor;
 import evenblade.judge.balance.BalanceAnswer.Advice;
+import evenblade.judge.balance.BalanceRequest.HubPlace;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;

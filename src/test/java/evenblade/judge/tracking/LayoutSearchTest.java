@@ -3,9 +3,9 @@ package evenblade.judge.tracking;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.judge.tracking.TrackingAnalysis.NextLayout;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.Length;
+import evenblade.judge.tracking.TrackingAnalysis.NextLayout;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;

@@ -4,13 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.machine.plan.RunCard.CardFact;
 import evenblade.base.fact.Fact;
 import evenblade.base.problem.BadInput;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Engine.Cycle;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
+import evenblade.machine.plan.PlannedDwell.ClosePair;
+import evenblade.machine.plan.PlannedDwell.PlannedLine;
+import evenblade.machine.plan.RunCard.CardFact;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -3,14 +3,14 @@ package evenblade.measure.soundcheck;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.measure.soundcheck.HumCheck.HumLine;
-import evenblade.measure.soundcheck.GainCheck.HalfSecond;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Series;
+import evenblade.measure.soundcheck.GainCheck.HalfSecond;
+import evenblade.measure.soundcheck.HumCheck.HumLine;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -19,6 +19,7 @@ import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
+import evenblade.tell.document.Sentence.Span;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;

@@ -10,7 +10,7 @@ import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Confidence;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.FindingFact;
-import evenblade.judge.findings.RunRef;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
