@@ -1,8 +1,9 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
@@ -143,5 +144,13 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
                     new Quoted(e.getMessage())));
         }
         return TakeIntoJob.analyse(job.orElseThrow(), event);
+    }
+
+    /** What is said of takes, beside warnings. */
+    public enum TakeFact implements Code {
+        THE_SOUND,
+        THE_RECORDING,
+        SAVED,
+        NOTHING_SAVED
     }
 }

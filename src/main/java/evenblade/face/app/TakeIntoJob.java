@@ -1,20 +1,20 @@
 package evenblade.face.app;
 
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
+import evenblade.keep.job.Detail.Told;
 import evenblade.keep.job.Entry;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.keep.job.TakeNote;
-import evenblade.keep.job.Told;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
 import java.io.IOException;

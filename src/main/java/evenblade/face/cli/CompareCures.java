@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
 import evenblade.face.app.CompareRuns;
-import evenblade.judge.comparison.ReasonCode;
+import evenblade.judge.comparison.Reason.ReasonCode;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;

@@ -1,10 +1,12 @@
 package evenblade.keep.job;
 
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.keep.job.Detail.StoredFile;
+import evenblade.keep.job.Detail.Told;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

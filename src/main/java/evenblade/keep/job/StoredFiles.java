@@ -2,6 +2,7 @@ package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
 import evenblade.base.problem.PlainFile;
+import evenblade.keep.job.Detail.StoredFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

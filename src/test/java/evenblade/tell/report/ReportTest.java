@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.LengthUnit;
@@ -76,7 +76,7 @@ class ReportTest {
                 List.of(compared),
                 List.of(),
                 List.of(),
-                List.of(new ReportContent.Photo("e9", ReportFigure.half("the hub", DOT), "the hub & flange")),
+                List.of(new ReportContent.Photo("e9", ReportFigure.photo("the hub", DOT), "the hub & flange")),
                 LengthUnit.MILLIMETRE,
                 List.of(),
                 List.of(new Section(
