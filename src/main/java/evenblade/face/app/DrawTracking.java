@@ -2,9 +2,9 @@ package evenblade.face.app;
 
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
-import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.StaticSide.MarkedTips;
+import evenblade.judge.tracking.SwapFit.Deviation;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.DeviationPicture;

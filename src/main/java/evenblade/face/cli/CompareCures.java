@@ -2,7 +2,7 @@ package evenblade.face.cli;
 
 import evenblade.face.app.CompareRuns;
 import evenblade.face.app.RunBefore;
-import evenblade.judge.comparison.ReasonCode;
+import evenblade.judge.comparison.Reason.ReasonCode;
 import evenblade.keep.job.Detail;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -89,6 +89,7 @@ final class LiveLine implements AutoCloseable {
     }
 
     private void tellFinished(LiveRecording.View view) {
+        finishedTold = Math.min(finishedTold, view.finished().size()); // one may have been taken back
         for (; finishedTold < view.finished().size(); finishedTold++) {
             String text = LiveText.done(view.finished().get(finishedTold));
             if (terminal) {

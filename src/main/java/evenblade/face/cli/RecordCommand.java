@@ -42,7 +42,8 @@ final class RecordCommand implements Command {
                 "What runs, to see speed and orders while it records. A job knows its own."));
         spec.addOption(Options.flag(
                 "--steps",
-                "Lead through the dwells of the plan, one after the other, and say when each was held long enough."));
+                "Lead through the dwells of the plan, in any order, and say when each was held long enough. s and Enter"
+                        + " leaves one for later, r and Enter does the last one again (not with --lines)."));
         spec.addOption(Options.repeated(
                 "--engine-rpm",
                 "RPM",
@@ -79,15 +80,22 @@ final class RecordCommand implements Command {
         tell(run.leftovers(), out);
         out.println("Recording from " + run.device());
         out.println("into " + run.file() + "; Ctrl-C ends it.");
+        boolean keys = Options.said(words, "--steps") && !Options.said(words, "--lines");
+        if (keys) {
+            out.println(StepKeys.HELP);
+        }
         out.flush();
         CleanEnd end = CleanEnd.by(run::stop, out);
         LiveLine line = LiveLine.show(run::view, () -> "", run::urgent, out);
+        StepKeys typed =
+                StepKeys.listen(run::skipStep, run::repeatStep, keys ? System.in : InputStream.nullInputStream());
         try {
             LiveRecording.Recorded recorded = run.record();
             line.close();
             tell(words.matchedPositionalValue(0, (Path) null), recorded, out);
             refuseCutShort(run, recorded);
         } finally {
+            typed.close();
             line.close();
             out.flush();
             end.close();

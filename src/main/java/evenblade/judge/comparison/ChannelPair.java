@@ -1,12 +1,13 @@
 package evenblade.judge.comparison;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
-import evenblade.base.fact.SignalValue;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
+import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.comparison.Reason.ReasonCode;
 import evenblade.measure.orders.ChannelOrders;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -2,11 +2,11 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 
-import evenblade.base.fact.Count;
-import evenblade.base.fact.Estimated;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Estimated;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.machine.installation.HubCounting;

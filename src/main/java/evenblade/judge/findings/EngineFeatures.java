@@ -1,7 +1,7 @@
 package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderLine.Role;

@@ -1,6 +1,7 @@
 package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import java.util.List;
 import java.util.Optional;
 

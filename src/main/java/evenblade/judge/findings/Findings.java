@@ -1,7 +1,7 @@
 package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
+import evenblade.base.fact.Value.Listed;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,10 +1,10 @@
 package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -4,7 +4,7 @@ import static evenblade.judge.findings.EvidenceItem.running;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Quoted;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

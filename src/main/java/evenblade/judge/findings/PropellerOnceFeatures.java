@@ -4,8 +4,9 @@ import static evenblade.judge.findings.EvidenceItem.running;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;

@@ -2,9 +2,9 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
+import evenblade.base.fact.Value.Count;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

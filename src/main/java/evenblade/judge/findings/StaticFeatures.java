@@ -2,10 +2,10 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.standing;
 
-import evenblade.base.fact.Amount;
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
+import evenblade.base.fact.Value.Amount;
+import evenblade.base.fact.Value.Count;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.LimitCheck.Outcome;
 import evenblade.judge.tracking.TrackVerdict;

@@ -4,8 +4,8 @@ import static evenblade.judge.findings.EvidenceItem.running;
 import static evenblade.judge.findings.EvidenceItem.standing;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
+import evenblade.base.fact.Value.Listed;
 import evenblade.judge.tracking.TrackVerdict;
 import java.util.ArrayList;
 import java.util.List;

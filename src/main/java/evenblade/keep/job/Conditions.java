@@ -31,10 +31,6 @@ public record Conditions(Map<Condition, String> entries) {
         GAIN,
         /** What recorded it. */
         DEVICE;
-
-        static Optional<Condition> of(String word) {
-            return Worded.named(Condition.class, word);
-        }
     }
 
     public Conditions {

@@ -223,4 +223,21 @@ public sealed interface Detail {
      * @param event its id
      */
     record StruckOut(String event) implements Detail {}
+
+    /**
+     * What the program told about a take when it was made, kept with the run.
+     *
+     * @param code of the warning, in kebab-case
+     * @param text as it was told then
+     */
+    record Told(String code, String text) {}
+
+    /**
+     * A file that was copied into the job folder.
+     *
+     * @param path below the job folder, parted by {@code /}
+     * @param originalName its name where it came from
+     * @param stamp its content when it was added
+     */
+    record StoredFile(String path, String originalName, FileStamp stamp) {}
 }

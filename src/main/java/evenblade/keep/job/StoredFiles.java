@@ -1,6 +1,8 @@
 package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
+import evenblade.base.problem.PlainFile;
+import evenblade.keep.job.Detail.StoredFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -99,12 +101,7 @@ final class StoredFiles {
     }
 
     private void requireReadableFile(Path original) {
-        if (!Files.exists(original)) {
-            throw BadInput.in(original).found("no such file", "a file to copy into the job");
-        }
-        if (!Files.isRegularFile(original)) {
-            throw BadInput.in(original).found("a folder", "a file to copy into the job");
-        }
+        PlainFile.require(original, "a file to copy into the job");
         if (!Files.isReadable(original)) {
             throw BadInput.in(original).found("it can't be read (permission denied)", "a file that this user may read");
         }

@@ -1,6 +1,7 @@
 package evenblade.tell.chart;
 
 import evenblade.base.units.SignalUnit;
+import evenblade.tell.chart.PlottedEstimate.PlacedEstimate;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,5 +1,6 @@
 package evenblade.tell.chart;
 
+import evenblade.tell.chart.KeyEntry.BelowMark;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;

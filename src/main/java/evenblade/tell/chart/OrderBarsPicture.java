@@ -2,6 +2,7 @@ package evenblade.tell.chart;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.measure.orders.Level;
+import evenblade.tell.chart.KeyEntry.BelowMark;
 import evenblade.tell.document.FigureFormat;
 import java.awt.Color;
 import java.awt.geom.Rectangle2D;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.Fact;
 import evenblade.input.recording.ChannelQuality;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.keep.practice.Fault;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;

@@ -3,6 +3,7 @@ package evenblade.tell.chart;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Series;
 import evenblade.measure.orders.Level;
+import evenblade.tell.chart.PlottedEstimate.PlacedEstimate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

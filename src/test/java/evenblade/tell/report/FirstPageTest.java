@@ -3,14 +3,14 @@ package evenblade.tell.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
+import evenblade.base.fact.Value.Listed;
 import evenblade.base.units.LengthUnit;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Confidence;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.FindingFact;
-import evenblade.judge.findings.RunRef;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
