@@ -14,13 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What the readings with the engine off say in a stage; shared by several rules. */
-final class StaticFeatures {
-    private final Stage stage;
-
-    private StaticFeatures(Stage stage) {
-        this.stage = stage;
-    }
-
+record StaticFeatures(Stage stage) {
     static StaticFeatures of(Stage stage) {
         return new StaticFeatures(stage);
     }
