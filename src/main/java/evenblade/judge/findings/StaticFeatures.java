@@ -4,6 +4,7 @@ import static evenblade.judge.findings.EvidenceItem.standing;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
+import evenblade.base.fact.Value;
 import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.Value.Count;
 import evenblade.judge.tracking.LimitCheck;
@@ -15,9 +16,6 @@ import java.util.Optional;
 
 /** What the readings with the engine off say in a stage; shared by several rules. */
 record StaticFeatures(Stage stage) {
-    static StaticFeatures of(Stage stage) {
-        return new StaticFeatures(stage);
-    }
 
     boolean tracked() {
         return stage.track().isPresent();
@@ -94,6 +92,11 @@ record StaticFeatures(Stage stage) {
         return out ? ifOut : middling ? Integer.signum(ifOut) : ifFine;
     }
 
+    /** Evidence of so many points; none where it weighs nothing. */
+    private static List<EvidenceItem> weighed(int points, EvidenceRef ref, FindingFact code, Value... values) {
+        return points == 0 ? List.of() : List.of(standing(points, ref, code, values));
+    }
+
     /** Limits that apply decide; where there are none, the yardstick. */
     private static boolean beyond(List<LimitCheck> checks, boolean byYardstick) {
         boolean limited = checks.stream().anyMatch(c -> c.outcome() != Outcome.NOT_APPLICABLE);
@@ -112,14 +115,12 @@ record StaticFeatures(Stage stage) {
                         trackOut() ? FindingFact.BEYOND_PRACTICE : FindingFact.WITHIN_PRACTICE,
                         length(Thresholds.TRACK_MM))
                 : track.checks().get(0).fact();
-        return points == 0
-                ? List.of()
-                : List.of(standing(
-                        points,
-                        EvidenceRef.Whole.TIP_MARKS,
-                        FindingFact.MARKS_SPREAD_AGAINST,
-                        length(track.spreadMm()),
-                        against));
+        return weighed(
+                points,
+                EvidenceRef.Whole.TIP_MARKS,
+                FindingFact.MARKS_SPREAD_AGAINST,
+                length(track.spreadMm()),
+                against);
     }
 
     /** Where the track error goes when the blades are moved. */
@@ -136,14 +137,12 @@ record StaticFeatures(Stage stage) {
                                 case WITHIN_READING_ERROR, NOT_SEPARABLE, MARKS_CONTRADICT -> 0;
                             };
                     int worth = v.firm() ? points : points / 2;
-                    return worth == 0
-                            ? List.<EvidenceItem>of()
-                            : List.of(standing(
-                                    worth,
-                                    EvidenceRef.Whole.TIP_MARKS,
-                                    FindingFact.MARKS_OVER_SESSIONS,
-                                    new Count(t().size()),
-                                    v.fact()));
+                    return weighed(
+                            worth,
+                            EvidenceRef.Whole.TIP_MARKS,
+                            FindingFact.MARKS_OVER_SESSIONS,
+                            new Count(t().size()),
+                            v.fact());
                 })
                 .orElse(List.of());
     }
@@ -172,14 +171,12 @@ record StaticFeatures(Stage stage) {
                         pitchOut() ? FindingFact.BEYOND_YARDSTICK : FindingFact.WITHIN_YARDSTICK,
                         Measure.ANGLE.of(Thresholds.PITCH_DEG))
                 : pitch.checks().get(0).fact();
-        return points == 0
-                ? List.of()
-                : List.of(standing(
-                        points,
-                        EvidenceRef.Whole.BLADE_ANGLES,
-                        FindingFact.ANGLES_SPREAD_AGAINST,
-                        Measure.ANGLE.of(pitch.readings().spreadDeg()),
-                        against));
+        return weighed(
+                points,
+                EvidenceRef.Whole.BLADE_ANGLES,
+                FindingFact.ANGLES_SPREAD_AGAINST,
+                Measure.ANGLE.of(pitch.readings().spreadDeg()),
+                against);
     }
 
     /** The blade whose angle lies farthest off the mean, with by how much. */
@@ -199,15 +196,13 @@ record StaticFeatures(Stage stage) {
         Fact tip = runOut.atTip()
                 .map(length -> Fact.of(FindingFact.AT_TIPS, length(length.millimetres())))
                 .orElse(Fact.of(FindingFact.TIPS_UNKNOWN));
-        return points == 0
-                ? List.of()
-                : List.of(standing(
-                        points,
-                        EvidenceRef.Whole.FACE_RUN_OUT,
-                        FindingFact.FACE_RUNS_OUT,
-                        length(runOut.reading().total().millimetres()),
-                        length(runOut.reading().dialRadius().millimetres()),
-                        tip));
+        return weighed(
+                points,
+                EvidenceRef.Whole.FACE_RUN_OUT,
+                FindingFact.FACE_RUNS_OUT,
+                length(runOut.reading().total().millimetres()),
+                length(runOut.reading().dialRadius().millimetres()),
+                tip);
     }
 
     /** Run-out at the tip over the track spread; 0 where either isn't known. */
