@@ -53,7 +53,7 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
             throw BadInput.in(target).found("a folder without a job", "a job folder or a new " + ending + " file");
         }
         JobFolder job = JobFolder.open(target);
-        Path folder = target.resolve(JobTakes.FOLDER);
+        Path folder = target.resolve(JobFolder.TAKES);
         return new RecordingTarget(free(folder, ending), Optional.of(job), JobTakes.warnings(JobTakes.of(target)));
     }
 

@@ -3,6 +3,7 @@ package evenblade.face.desktop;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.chart.PhotoScaler;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
@@ -10,12 +11,14 @@ import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.Optional;
-import javax.imageio.ImageIO;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 
 /** An entry that is more words than figures: a change, a note, a photo. */
 final class EntryView extends JPanel {
+    /** As much as a large screen shows. */
+    private static final int PHOTO_PX = 2400;
+
     EntryView(Navigator bench, OpenJob job, Event event) {
         super(new MigLayout("insets 18, wrap 1", "[grow,fill]", "[][][grow,fill]"));
         setName("entry");
@@ -35,7 +38,7 @@ final class EntryView extends JPanel {
         bench.work()
                 .begin(
                         "Opening " + file.getFileName(),
-                        progress -> java.util.Optional.<BufferedImage>ofNullable(ImageIO.read(file.toFile())),
+                        progress -> PhotoScaler.upright(file, PHOTO_PX),
                         view::show,
                         view::wrong);
         return view;

@@ -25,6 +25,9 @@ import java.util.Optional;
  * BadInput} where the folder, an entry or the disk is at fault; the record is then as it was.
  */
 public final class JobFolder {
+    /** Where recordings grow, and stay when something broke them off. */
+    public static final String TAKES = "takes";
+
     private static final Duration PATIENCE = Duration.ofSeconds(15);
 
     private final Path folder;

@@ -1,6 +1,7 @@
 package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
+import evenblade.base.problem.PlainFile;
 import evenblade.keep.job.Detail.StoredFile;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -92,12 +93,7 @@ record StoredFiles(Path folder, Disk disk) {
     }
 
     private void requireReadableFile(Path original) {
-        if (!Files.exists(original)) {
-            throw BadInput.in(original).found("no such file", "a file to copy into the job");
-        }
-        if (!Files.isRegularFile(original)) {
-            throw BadInput.in(original).found("a folder", "a file to copy into the job");
-        }
+        PlainFile.require(original, "a file to copy into the job");
         if (!Files.isReadable(original)) {
             throw BadInput.in(original).found("it can't be read (permission denied)", "a file that this user may read");
         }

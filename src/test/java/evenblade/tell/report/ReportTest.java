@@ -32,6 +32,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -95,6 +97,10 @@ class ReportTest {
     private static byte[] pdf(ReportInput input, PaperSize paper) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         new Report(input.content(), paper, ReportExtent.FULL).writePdf(out);
+        assertThat(Logger.getLogger("org.apache.pdfbox.pdmodel.font.FileSystemFontProvider")
+                        .isLoggable(Level.SEVERE))
+                .as("a library writes on standard error")
+                .isFalse();
         return out.toByteArray();
     }
 
