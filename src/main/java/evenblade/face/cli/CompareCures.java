@@ -10,15 +10,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /** What to type so that two runs can be compared: what was noted wrongly is put right, else another run is made. */
-final class CompareCures {
-    private final String job;
-    private final CompareRuns.Answer answer;
-
-    private CompareCures(String job, CompareRuns.Answer answer) {
-        this.job = job;
-        this.answer = answer;
-    }
-
+record CompareCures(String job, CompareRuns.Answer answer) {
     /** Empty where the runs were compared. */
     static List<String> lines(Path job, CompareRuns.Answer answer) {
         List<String> lines = new ArrayList<>();
