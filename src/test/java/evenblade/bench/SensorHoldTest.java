@@ -2,7 +2,7 @@ package evenblade.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import evenblade.base.fact.Amount;
+import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.measure.orders.RunOrders;

@@ -1,5 +1,7 @@
 package evenblade.base.fact;
 
+import evenblade.base.fact.Value.Amount;
+
 /** What a number measures, with the unit it is kept in. Which unit a reader sees is chosen where it is shown. */
 public enum Measure {
     /** Of parts and marks, in m; shown in mm or in. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import evenblade.base.problem.BadInput;
+import evenblade.base.problem.PlainFile;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
@@ -43,13 +44,7 @@ public final class JsonDocument {
      */
     public static JsonObject read(Path file) {
         BadInput.Place place = BadInput.in(file);
-        String expected = "a JSON file";
-        if (Files.isDirectory(file)) {
-            throw place.found("a folder", expected);
-        }
-        if (!Files.exists(file)) {
-            throw place.found("no such file", expected);
-        }
+        PlainFile.require(file, "a JSON file");
         byte[] bytes;
         try {
             if (Files.size(file) > LARGEST_BYTES) {

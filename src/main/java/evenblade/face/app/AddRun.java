@@ -1,8 +1,8 @@
 package evenblade.face.app;
 
-import evenblade.base.fact.Moment;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Moment;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;

@@ -1,12 +1,13 @@
 package evenblade.face.app;
 
-import evenblade.base.fact.Count;
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
@@ -115,5 +116,14 @@ final class AnalysisWarnings {
         return reading.inseparableFrom().stream().anyMatch(name -> dwell.readings().stream()
                 .filter(other -> other.line().name().equals(name))
                 .anyMatch(other -> !OrderTable.coincide(other.line(), reading.line())));
+    }
+
+    /** What is said of analysed runs, beside warnings. */
+    public enum AnalysisFact implements Code {
+        RUN,
+        RUN_WITH_ID,
+        RECORDING_CHANGED,
+        RECORDING_TAKEN_AS_IT_IS,
+        IN_SOME_DWELLS
     }
 }

@@ -3,7 +3,7 @@ package evenblade.face.app;
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
 import evenblade.judge.balance.BalanceRequest;
-import evenblade.judge.balance.HubPlace;
+import evenblade.judge.balance.BalanceRequest.HubPlace;
 import evenblade.judge.balance.RunsTogether;
 import evenblade.judge.balance.Weight;
 import evenblade.judge.balance.WeightedReading;

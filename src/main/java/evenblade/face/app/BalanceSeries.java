@@ -1,12 +1,13 @@
 package evenblade.face.app;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.AnalysisWarnings.AnalysisFact;
 import evenblade.judge.balance.JobBalance;
 import evenblade.judge.balance.Objection.SensorAspect;
 import evenblade.judge.balance.TrialConditions;

@@ -1,8 +1,8 @@
 package evenblade.face.app;
 
-import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.RunComparison;
+import evenblade.judge.comparison.RunComparison.ChannelComparison;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.tell.chart.Picture;

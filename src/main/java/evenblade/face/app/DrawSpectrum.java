@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.face.app.LookAtRecording.LookedAt;
 import evenblade.input.recording.Series;
 import evenblade.measure.lines.ChannelSpectrum;
 import evenblade.measure.lines.LineOrders;

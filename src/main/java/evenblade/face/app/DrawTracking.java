@@ -2,9 +2,9 @@ package evenblade.face.app;
 
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
-import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.StaticSide.MarkedTips;
+import evenblade.judge.tracking.SwapFit.Deviation;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.DeviationPicture;
@@ -44,14 +44,14 @@ public final class DrawTracking {
         if (blades.isEmpty() && positions.isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(new DeviationPicture(new DeviationPicture.Data(
+        return Optional.of(new DeviationPicture(
                 Caption.of(marked(
                         view,
                         spell.sessions().size() + " session(s) "
                                 + (spell == view.now() ? "since the last change" : "before a change"))),
                 "deviation of the tip (" + unit.sign() + ")",
                 blades,
-                positions)));
+                positions));
     }
 
     private static List<DeviationPicture.Row> rows(String what, List<Deviation> deviations, LengthUnit unit) {

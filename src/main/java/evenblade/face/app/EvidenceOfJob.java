@@ -1,17 +1,18 @@
 package evenblade.face.app;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
-import evenblade.judge.findings.Direction;
+import evenblade.face.app.AnalysisWarnings.AnalysisFact;
 import evenblade.judge.findings.JobEvidence;
 import evenblade.judge.findings.RunEvidence;
+import evenblade.judge.findings.RunEvidence.Direction;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.judge.findings.RunNumbers;
-import evenblade.judge.findings.RunRef;
 import evenblade.judge.findings.StaticEvidence;
 import evenblade.judge.tie.JobTie;
 import evenblade.judge.tracking.LimitCheck;

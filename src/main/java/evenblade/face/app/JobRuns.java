@@ -1,13 +1,14 @@
 package evenblade.face.app;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.json.JsonWriter;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
+import evenblade.face.app.AnalysisWarnings.AnalysisFact;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunConditions;
 import evenblade.keep.job.Conditions;

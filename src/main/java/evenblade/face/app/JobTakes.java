@@ -2,11 +2,12 @@ package evenblade.face.app;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.RecordingTarget.TakeFact;
 import evenblade.input.intake.Intake;
 import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
@@ -17,6 +18,7 @@ import evenblade.keep.job.NewRun;
 import evenblade.keep.job.TakeNote;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -29,8 +31,6 @@ import java.util.stream.Stream;
 
 /** Takes that lie beside a job's record and aren't in it: recordings that something broke off. */
 public final class JobTakes {
-    static final String FOLDER = "takes";
-
     /** A file that grew so lately may be another session's; one from the future is of a clock that was set. */
     private static final Duration STILL_GROWING = Duration.ofSeconds(5);
 
@@ -52,7 +52,7 @@ public final class JobTakes {
      * @throws BadInput where the folder can't be read
      */
     public static List<Found> of(Path job) {
-        Path folder = job.resolve(FOLDER);
+        Path folder = job.resolve(JobFolder.TAKES);
         if (!Files.isDirectory(folder)) {
             return List.of();
         }
@@ -83,7 +83,7 @@ public final class JobTakes {
 
     private static boolean take(Path file) {
         String name = file.getFileName().toString();
-        return Files.isRegularFile(file)
+        return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
                 && !name.endsWith(TakeNote.ENDING)
                 && !name.endsWith(IntakeOptions.ARRIVALS_ENDING);
     }
@@ -140,29 +140,40 @@ public final class JobTakes {
     /**
      * Brings all of them into the job in one step, each dated by its last byte and with what was said when its recording began.
      *
-     * @throws evenblade.base.problem.BadInput where the job can't be used; takes before that are in it
+     * @throws BadInput where the job can't be used, or one of them can't be taken in: all others are in it then
      */
     public static Rescued rescue(Path job) {
         JobFolder folder = JobFolder.open(job);
         List<Event> events = new ArrayList<>();
         List<Path> empty = new ArrayList<>();
         List<Warning> warnings = new ArrayList<>();
+        Optional<BadInput> refusal = Optional.empty();
         for (Found take : of(job)) {
             if (take.bytes() == 0) {
                 empty.add(take.file());
                 continue;
             }
-            TakeNote note = TakeNote.read(take.file());
-            NewRun run = new NewRun(
-                    Optional.of(take.written().atZone(ZoneId.systemDefault()).toOffsetDateTime()),
-                    note.label(),
-                    note.text(),
-                    note.settings(),
-                    note.conditions());
-            Event event = TakeIntoJob.add(folder, take.file(), run, Optional.empty(), List.of());
-            events.add(event);
-            warnings.addAll(TakeIntoJob.analyse(folder, event));
+            try {
+                Event event = TakeIntoJob.add(folder, take.file(), run(take), Optional.empty(), List.of());
+                events.add(event);
+                warnings.addAll(TakeIntoJob.analyse(folder, event));
+            } catch (BadInput e) {
+                refusal = refusal.or(() -> Optional.of(e));
+            }
+        }
+        if (refusal.isPresent()) {
+            throw refusal.get();
         }
         return new Rescued(events, empty, warnings);
+    }
+
+    private static NewRun run(Found take) {
+        TakeNote note = TakeNote.read(take.file());
+        return new NewRun(
+                Optional.of(take.written().atZone(ZoneId.systemDefault()).toOffsetDateTime()),
+                note.label(),
+                note.text(),
+                note.settings(),
+                note.conditions());
     }
 }

@@ -187,7 +187,9 @@ public final class LookAtRecording {
                         List.of(spectrum.channel()),
                         plain.markChannel(),
                         request.fullScale(),
-                        request.table()))
+                        request.table(),
+                        Optional.empty(),
+                        List.of()))
                 .orders();
     }
 
@@ -271,4 +273,14 @@ public final class LookAtRecording {
             };
         }
     }
+
+    /**
+     * One recording, looked at.
+     *
+     * @param spectrum the answer
+     * @param run speed and orders of the whole recording; empty where no installation was given
+     * @param dwell the dwell of that run whose orders the lines are compared with; empty where no confirmed dwell overlaps
+     *     the stretch
+     */
+    public record LookedAt(ChannelSpectrum spectrum, Optional<RunOrders> run, Optional<DwellOrders> dwell) {}
 }

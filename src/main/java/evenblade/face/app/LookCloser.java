@@ -1,6 +1,7 @@
 package evenblade.face.app;
 
 import evenblade.base.units.SignalUnit;
+import evenblade.face.app.LookAtRecording.LookedAt;
 import evenblade.input.recording.Series;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;

@@ -7,8 +7,10 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 
 /** A folder that files are put into whole: each appears when it is complete, or not at all. */
 final class OutFolder {
@@ -44,8 +46,11 @@ final class OutFolder {
         Path target = folder.resolve(name);
         Path unfinished = target.resolveSibling("." + target.getFileName() + ".unfinished");
         try {
+            requireInside(target.getParent());
             Files.createDirectories(target.getParent());
-            try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(unfinished))) {
+            Files.deleteIfExists(unfinished);
+            try (OutputStream out = new BufferedOutputStream(
+                    Files.newOutputStream(unfinished, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE))) {
                 content.writeTo(out);
             }
             Files.move(unfinished, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
@@ -54,6 +59,17 @@ final class OutFolder {
             throw refusal(e);
         } finally {
             giveUp(unfinished);
+        }
+    }
+
+    /** The folder may be a job that came from somebody: a link in it must not carry what is written elsewhere. */
+    private void requireInside(Path parent) throws IOException {
+        Path there = parent;
+        while (!Files.exists(there, LinkOption.NOFOLLOW_LINKS)) {
+            there = there.getParent();
+        }
+        if (!there.toRealPath().startsWith(folder.toRealPath())) {
+            throw BadInput.in(there).found("a link that leads out of the folder", "a folder in it");
         }
     }
 

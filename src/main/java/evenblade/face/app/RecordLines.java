@@ -1,13 +1,14 @@
 package evenblade.face.app;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.RecordingTarget.TakeFact;
 import evenblade.input.capture.CaptureFact;
 import evenblade.input.capture.Ending;
 import evenblade.input.capture.LineRecorder;

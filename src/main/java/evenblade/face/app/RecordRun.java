@@ -1,11 +1,12 @@
 package evenblade.face.app;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.RecordingTarget.TakeFact;
 import evenblade.input.capture.FormatWish;
 import evenblade.input.capture.InputFormat;
 import evenblade.input.capture.LevelMeter;

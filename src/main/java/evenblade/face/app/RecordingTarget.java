@@ -1,8 +1,9 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
@@ -52,7 +53,7 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
             throw BadInput.in(target).found("a folder without a job", "a job folder or a new " + ending + " file");
         }
         JobFolder job = JobFolder.open(target);
-        Path folder = target.resolve(JobTakes.FOLDER);
+        Path folder = target.resolve(JobFolder.TAKES);
         return new RecordingTarget(free(folder, ending), Optional.of(job), JobTakes.warnings(JobTakes.of(target)));
     }
 
@@ -143,5 +144,13 @@ record RecordingTarget(Path file, Optional<JobFolder> job, List<Warning> leftove
                     new Quoted(e.getMessage())));
         }
         return TakeIntoJob.analyse(job.orElseThrow(), event);
+    }
+
+    /** What is said of takes, beside warnings. */
+    public enum TakeFact implements Code {
+        THE_SOUND,
+        THE_RECORDING,
+        SAVED,
+        NOTHING_SAVED
     }
 }

@@ -6,7 +6,7 @@ import evenblade.machine.installation.Installation;
 import evenblade.machine.plan.Planner;
 import evenblade.measure.live.LiveFigures;
 import evenblade.measure.live.LiveListener;
-import evenblade.measure.live.LiveNow;
+import evenblade.measure.live.LiveListener.LiveNow;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.StepProgress;
 import evenblade.measure.live.SteppedRun;

@@ -1,7 +1,7 @@
 package evenblade.face.app;
 
-import evenblade.judge.findings.Direction;
 import evenblade.judge.findings.EvidenceRef;
+import evenblade.judge.findings.RunEvidence.Direction;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;

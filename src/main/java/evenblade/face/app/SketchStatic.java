@@ -3,7 +3,7 @@ package evenblade.face.app;
 import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;

@@ -1,24 +1,25 @@
 package evenblade.face.app;
 
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
+import evenblade.keep.job.Detail.Told;
 import evenblade.keep.job.Entry;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.keep.job.TakeNote;
-import evenblade.keep.job.Told;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -43,11 +44,11 @@ final class TakeIntoJob {
             conditions = conditions.with(Condition.DEVICE, device.get());
         }
         NewRun noted = new NewRun(run.at(), run.label(), run.text(), run.settings(), conditions);
-        Path arrivals = JobTakes.arrivals(take);
+        Optional<Path> arrivals = Optional.of(JobTakes.arrivals(take))
+                .filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS));
         Event event;
         try {
-            event = job.addTake(
-                    take, Files.exists(arrivals) ? Optional.of(arrivals) : Optional.empty(), noted, kept(told));
+            event = job.addTake(take, arrivals, noted, kept(told));
         } catch (BadInput e) {
             throw BadInput.in(take)
                     .found(
@@ -56,7 +57,9 @@ final class TakeIntoJob {
         }
         try {
             Files.deleteIfExists(take);
-            Files.deleteIfExists(arrivals);
+            if (arrivals.isPresent()) {
+                Files.deleteIfExists(arrivals.get());
+            }
             Files.deleteIfExists(TakeNote.of(take));
         } catch (IOException e) {
             throw BadInput.in(take)

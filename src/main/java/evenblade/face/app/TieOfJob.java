@@ -5,7 +5,7 @@ import evenblade.base.units.SignalUnit;
 import evenblade.judge.findings.RunEvidence;
 import evenblade.judge.findings.StaticEvidence;
 import evenblade.judge.tie.JobTie;
-import evenblade.judge.tie.LeftOutRun;
+import evenblade.judge.tie.JobTie.LeftOutRun;
 import evenblade.judge.tie.SmoothestLayout;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;

@@ -1,6 +1,7 @@
 package evenblade.face.app;
 
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.LookAtRecording.LookedAt;
 import evenblade.measure.lines.ChannelSpectrum;
 import evenblade.measure.lines.LineOrders;
 import evenblade.measure.lines.SteadyLine;

@@ -1,12 +1,12 @@
 package evenblade.face.app;
 
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.LengthUnit;
-import evenblade.judge.comparison.ChannelComparison;
+import evenblade.judge.comparison.RunComparison.ChannelComparison;
 import evenblade.judge.comparison.Trend;
 import evenblade.judge.comparison.TrendOverJob;
 import evenblade.judge.comparison.TrendStage;

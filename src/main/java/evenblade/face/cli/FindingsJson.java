@@ -7,7 +7,7 @@ import evenblade.judge.findings.Carried;
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
-import evenblade.judge.findings.RunRef;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.SmoothestLayout;

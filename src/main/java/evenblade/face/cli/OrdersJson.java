@@ -10,10 +10,10 @@ import evenblade.machine.installation.OrderLine;
 import evenblade.measure.orders.BladeShares;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.DwellOrders.UnexplainedLine;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.orders.RunOrders;
-import evenblade.measure.orders.UnexplainedLine;
 import evenblade.measure.speed.DoubtfulDwell;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
@@ -23,13 +23,7 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 
 /** The JSON form of a recording's orders. */
-final class OrdersJson {
-    private final RunOrders run;
-
-    private OrdersJson(RunOrders run) {
-        this.run = run;
-    }
-
+record OrdersJson(RunOrders run) {
     static JsonFields of(RunOrders run) {
         OrdersJson json = new OrdersJson(run);
         ChannelOrders first = run.channels().get(0);

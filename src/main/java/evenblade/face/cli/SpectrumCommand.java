@@ -4,7 +4,7 @@ import evenblade.base.json.JsonWriter;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
 import evenblade.face.app.LookAtRecording;
-import evenblade.face.app.LookedAt;
+import evenblade.face.app.LookAtRecording.LookedAt;
 import evenblade.face.app.SpectrumRequest;
 import evenblade.face.app.WritePictures;
 import evenblade.machine.installation.InstallationFile;

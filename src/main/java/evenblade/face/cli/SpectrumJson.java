@@ -1,7 +1,7 @@
 package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
-import evenblade.face.app.LookedAt;
+import evenblade.face.app.LookAtRecording.LookedAt;
 import evenblade.measure.lines.ChannelSpectrum;
 import evenblade.measure.lines.LineOrders;
 import evenblade.measure.lines.LineSpectrum;

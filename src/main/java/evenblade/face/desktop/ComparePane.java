@@ -8,13 +8,16 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.tell.document.ComparisonDocument;
 import evenblade.tell.document.Document;
+import java.awt.Component;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import javax.swing.DefaultListCellRenderer;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
+import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
 import net.miginfocom.swing.MigLayout;
@@ -176,5 +179,25 @@ final class ComparePane extends JPanel {
     public void removeNotify() {
         task.ifPresent(Work.Task::giveUp);
         super.removeNotify();
+    }
+
+    /** The runs of a job to choose one from. */
+    static final class RunChoice extends JComboBox<Event> {
+        RunChoice(String name, List<Event> runs) {
+            super(runs.toArray(Event[]::new));
+            setName(name);
+            setRenderer(new DefaultListCellRenderer() {
+                @Override
+                public Component getListCellRendererComponent(
+                        JList<?> list, Object value, int index, boolean selected, boolean focused) {
+                    String words = value instanceof Event run ? Words.name(run) : "";
+                    return super.getListCellRendererComponent(list, words, index, selected, focused);
+                }
+            });
+        }
+
+        Optional<Event> chosen() {
+            return Optional.ofNullable((Event) getSelectedItem());
+        }
     }
 }

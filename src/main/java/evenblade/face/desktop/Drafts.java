@@ -40,11 +40,6 @@ final class Drafts {
         file.removeAll(form + "|");
     }
 
-    /** Whether something typed in a form was never entered. */
-    boolean has(String form) {
-        return file.hasAny(form + "|");
-    }
-
     /** Brings everything to the disk. */
     void write() {
         file.write();

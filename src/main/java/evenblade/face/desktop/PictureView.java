@@ -171,10 +171,6 @@ final class PictureView extends JPanel implements Scrollable {
         watcher.run();
     }
 
-    Optional<Spot> pointed() {
-        return pointed;
-    }
-
     /** Holds the cursor under the pointer; a third one takes the place of the first two. */
     void hold() {
         pointed.ifPresent(spot -> {

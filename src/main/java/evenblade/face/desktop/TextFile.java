@@ -66,11 +66,6 @@ final class TextFile {
         }
     }
 
-    synchronized boolean hasAny(String prefix) {
-        return texts.entrySet().stream()
-                .anyMatch(e -> e.getKey().startsWith(prefix) && !e.getValue().isBlank());
-    }
-
     /** A write that is due stays due: whoever types without a rest has the same promise. */
     private void writeSoon() {
         if (!due) {

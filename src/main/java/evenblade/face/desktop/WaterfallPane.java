@@ -36,10 +36,6 @@ final class WaterfallPane extends JPanel {
         return fall;
     }
 
-    PicturePane moment() {
-        return moment;
-    }
-
     void show(Optional<Picture> picture, String otherwise, Optional<LookCloser> look) {
         closer = look;
         listen.of(look);

@@ -2,8 +2,8 @@ package evenblade.input.capture;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import java.nio.file.Path;

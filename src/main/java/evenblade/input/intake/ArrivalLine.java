@@ -17,6 +17,8 @@ import java.util.function.IntUnaryOperator;
  * recording, to what the computer's clock is good to.
  */
 final class ArrivalLine {
+    /** A number and a time take a third of it: a file with longer lines is none of ours. */
+    private static final int MOST_LINE_BYTES = 100;
     /** Lines among which the earliest is looked for. */
     private static final int WINDOW_LINES = 64;
 
@@ -84,6 +86,9 @@ final class ArrivalLine {
     private static double[] read(Path arrivals, int size) {
         double[] arrived = new double[size];
         Arrays.fill(arrived, Double.NaN);
+        if (arrivals.toFile().length() > MOST_LINE_BYTES * (size + 1L)) {
+            return arrived;
+        }
         try (BufferedReader lines = Files.newBufferedReader(arrivals, StandardCharsets.US_ASCII)) {
             for (String line = lines.readLine(); line != null; line = lines.readLine()) {
                 int comma = line.indexOf(',');

@@ -1,11 +1,11 @@
 package evenblade.input.intake;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.StampQuality;

@@ -1,9 +1,9 @@
 package evenblade.input.intake;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Count;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;

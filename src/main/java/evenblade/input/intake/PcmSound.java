@@ -1,7 +1,7 @@
 package evenblade.input.intake;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Count;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;

@@ -1,6 +1,7 @@
 package evenblade.input.intake;
 
 import evenblade.base.problem.BadInput;
+import evenblade.base.problem.PlainFile;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -13,6 +14,9 @@ import java.util.Locale;
 public final class RecordingReader {
     /** Enough to judge the kind of a file, and the shape of a table, by. */
     static final int HEAD_BYTES = 1 << 16;
+
+    /** Longer than any stretch that a cable or a file system leaves blank. */
+    private static final int MOST_ZEROS = 1 << 24;
 
     private static final List<String> SOUND_ENDINGS = List.of(
             ".wav", ".wave", ".aif", ".aiff", ".aifc", ".au", ".snd", ".flac", ".mp3", ".m4a", ".mp4", ".mov", ".ogg",
@@ -27,9 +31,7 @@ public final class RecordingReader {
      *     beyond use, shorter than a second, or without any change in it
      */
     public static Intake open(Path file, IntakeOptions options) {
-        if (Files.isDirectory(file)) {
-            throw BadInput.in(file).found("a folder", "a recording, " + FileKind.READABLE);
-        }
+        PlainFile.require(file, "a recording, " + FileKind.READABLE);
         try {
             byte[] head;
             try (InputStream in = Files.newInputStream(file)) {
@@ -66,10 +68,10 @@ public final class RecordingReader {
     private static byte[] behindZeros(Path file) throws IOException {
         try (BufferedInputStream in = new BufferedInputStream(Files.newInputStream(file))) {
             int first = 0;
-            while (first == 0) {
+            for (int i = 0; i < MOST_ZEROS && first == 0; i++) {
                 first = in.read();
             }
-            if (first < 0) {
+            if (first <= 0) {
                 return new byte[0];
             }
             byte[] rest = in.readNBytes(HEAD_BYTES - 1);

@@ -1,10 +1,10 @@
 package evenblade.input.intake;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
-import evenblade.base.fact.SignalValue;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Quoted;
+import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;

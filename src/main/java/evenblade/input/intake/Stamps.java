@@ -1,9 +1,9 @@
 package evenblade.input.intake;
 
-import evenblade.base.fact.Amount;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.numeric.RobustLine;

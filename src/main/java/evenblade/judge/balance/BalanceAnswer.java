@@ -13,15 +13,13 @@ import java.util.OptionalDouble;
  * @param warnings what to know beside it
  * @param advice the correction; empty where refused
  * @param closure without phase, where it could be reckoned: how well the readings agree, 1 at best
- * @param sense what the runs say about the sense of angles, where they can
  */
 public record BalanceAnswer(
         Method method,
         List<Objection> refusals,
         List<Objection> warnings,
         Optional<Advice> advice,
-        OptionalDouble closure,
-        Optional<SenseCheck> sense) {
+        OptionalDouble closure) {
     /** How the correction was found. */
     public enum Method implements Worded {
         WITH_PHASE,

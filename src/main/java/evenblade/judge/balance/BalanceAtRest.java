@@ -1,5 +1,6 @@
 package evenblade.judge.balance;
 
+import evenblade.judge.balance.HubMoments.BladeMoment;
 import java.util.List;
 
 /** Balance without a run: blades on pivot and scale, or test masses on knife edges or a spindle. */

@@ -1,9 +1,9 @@
 package evenblade.judge.balance;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Count;
 import evenblade.judge.balance.BalanceAnswer.Advice;
 import evenblade.judge.balance.BalanceAnswer.Method;
 import java.util.ArrayList;
@@ -35,7 +35,6 @@ public final class Balancing {
     private final List<Objection> refusals = new ArrayList<>();
     private final List<Objection> warnings = new ArrayList<>();
     private OptionalDouble closure = OptionalDouble.empty();
-    private Optional<SenseCheck> sense = Optional.empty();
     private Optional<Advice> advice = Optional.empty();
 
     private Balancing(BalanceRequest request) {
@@ -69,7 +68,7 @@ public final class Balancing {
 
     private BalanceAnswer done(Method method) {
         Optional<Advice> given = refusals.isEmpty() ? advice : Optional.empty();
-        return new BalanceAnswer(method, refusals, warnings, given, closure, sense);
+        return new BalanceAnswer(method, refusals, warnings, given, closure);
     }
 
     private void withPhase() {
@@ -78,10 +77,9 @@ public final class Balancing {
             refusals.add(Objection.of(ObjectionCode.NO_TRIAL));
             return;
         }
-        sense = SenseCheck.of(request.readings());
-        sense.filter(SenseCheck::looksOther)
-                .ifPresent(s -> refusals.add(Objection.of(ObjectionCode.SENSE_LOOKS_OTHER)));
-        if (refusals.stream().noneMatch(r -> r.code() == ObjectionCode.SENSE_LOOKS_OTHER) && moves(fit.get())) {
+        if (SenseCheck.of(request.readings()).filter(SenseCheck::looksOther).isPresent()) {
+            refusals.add(Objection.of(ObjectionCode.SENSE_LOOKS_OTHER));
+        } else if (moves(fit.get())) {
             advise(fit.get(), Correction.of(fit.get()));
         }
     }

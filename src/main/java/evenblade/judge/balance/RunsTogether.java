@@ -1,10 +1,10 @@
 package evenblade.judge.balance;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.judge.balance.TrialConditions.DwellReading;
 import java.util.ArrayList;
 import java.util.List;

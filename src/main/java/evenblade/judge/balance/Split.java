@@ -1,6 +1,7 @@
 package evenblade.judge.balance;
 
 import evenblade.base.numeric.Phasor;
+import evenblade.judge.balance.BalanceRequest.HubPlace;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -93,5 +94,22 @@ public record Split(List<Share> shares, double leftGmm) {
     private static double ahead(double fromDeg, double toDeg) {
         double turn = (toDeg - fromDeg) % 360;
         return turn < 0 ? turn + 360 : turn;
+    }
+
+    /**
+     * What goes on one place.
+     *
+     * @param place where
+     * @param massG how much
+     * @param piecesG the weights of the shop's stock that make it up, heaviest first; empty where no stock was given
+     */
+    public record Share(HubPlace place, double massG, List<Double> piecesG) {
+        public Share {
+            piecesG = List.copyOf(piecesG);
+        }
+
+        Unbalance unbalance() {
+            return place.with(massG);
+        }
     }
 }

@@ -1,6 +1,8 @@
 package evenblade.judge.balance;
 
 import evenblade.base.numeric.Phasor;
+import evenblade.judge.balance.BalanceRequest.HubPlace;
+import evenblade.judge.balance.Split.Share;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,13 +1,15 @@
 package evenblade.judge.comparison;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
+import evenblade.judge.comparison.Reason.ReasonCode;
+import evenblade.judge.comparison.RunComparison.ChannelComparison;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.speed.Dwell;

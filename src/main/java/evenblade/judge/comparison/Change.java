@@ -1,5 +1,6 @@
 package evenblade.judge.comparison;
 
+import evenblade.base.fact.Worded;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -66,5 +67,12 @@ public record Change(
 
     private static OptionalDouble percent(double logarithm) {
         return OptionalDouble.of(100 * Math.expm1(logarithm));
+    }
+
+    /** What a change comes to. */
+    public enum ChangeVerdict implements Worded {
+        LOWER,
+        HIGHER,
+        NO_CHANGE_SHOWN
     }
 }

@@ -1,7 +1,7 @@
 package evenblade.judge.comparison;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
+import evenblade.base.fact.Value.Listed;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.speed.Dwell;
 import java.util.ArrayList;

@@ -1,8 +1,9 @@
 package evenblade.judge.comparison;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
+import evenblade.judge.comparison.Reason.ReasonCode;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import java.util.ArrayList;

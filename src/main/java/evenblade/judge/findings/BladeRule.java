@@ -2,11 +2,11 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 
-import evenblade.base.fact.Count;
-import evenblade.base.fact.Estimated;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Estimated;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.machine.installation.HubCounting;
@@ -119,8 +119,7 @@ final class BladeRule implements Rule {
         boolean named = turn.letter(odd.get()).isPresent();
         Optional<EvidenceItem> moved = named ? moved(stage, turn, odd.get()) : Optional.empty();
         moved.ifPresent(pieces::add);
-        List<PropellerOnceFeatures.HalfOrder> halves =
-                PropellerOnceFeatures.of(stage).halfOrders();
+        List<PropellerOnceFeatures.HalfOrder> halves = new PropellerOnceFeatures(stage).halfOrders();
         if (LooseMountRule.several(halves)) {
             pieces.add(LooseMountRule.told(-4, halves)); // what knocks raises whole propeller orders too
         }

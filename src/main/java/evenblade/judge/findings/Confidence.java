@@ -1,5 +1,7 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Code;
+
 /**
  * How sure a finding is: every cause starts at odds of 1 to 8, every point doubles them (or halves them, where it
  * speaks against). So 3 points make even odds, 5 make 4 to 1. The result is a measure to order findings by, kept below
@@ -59,5 +61,13 @@ public record Confidence(double share) {
             return ConfidenceWord.FAIRLY_SURE;
         }
         return share >= LEANING ? ConfidenceWord.LEANS : ConfidenceWord.HINT;
+    }
+
+    /** How sure a finding is, in steps. */
+    public enum ConfidenceWord implements Code {
+        AS_SURE_AS_NUMBERS,
+        FAIRLY_SURE,
+        LEANS,
+        HINT
     }
 }

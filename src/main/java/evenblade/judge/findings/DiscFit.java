@@ -5,6 +5,7 @@ import static evenblade.judge.findings.EvidenceItem.running;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.findings.RunEvidence.Direction;
 import evenblade.machine.installation.SensorPlace;
 import evenblade.machine.installation.Shaft;
 import java.util.ArrayList;

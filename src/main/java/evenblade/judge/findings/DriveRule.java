@@ -2,13 +2,13 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.machine.installation.OrderLine.Role;
 import evenblade.measure.orders.DwellOrders;
-import evenblade.measure.orders.UnexplainedLine;
+import evenblade.measure.orders.DwellOrders.UnexplainedLine;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,5 +1,6 @@
 package evenblade.judge.findings;
 
+import evenblade.judge.findings.RunEvidence.Direction;
 import evenblade.machine.installation.OrderLine;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -1,6 +1,7 @@
 package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import java.util.List;
 import java.util.Optional;
 
@@ -31,19 +32,6 @@ public record Finding(
         among = List.copyOf(among);
         speaksFor = List.copyOf(speaksFor);
         speaksAgainst = List.copyOf(speaksAgainst);
-    }
-
-    /** A finding of one cause. */
-    public Finding(
-            Cause cause,
-            Fact statement,
-            List<EvidenceItem> speaksFor,
-            List<EvidenceItem> speaksAgainst,
-            Fact next,
-            Confidence sureness,
-            Optional<RunRef> goneSince,
-            Optional<Carried> carried) {
-        this(cause, statement, speaksFor, speaksAgainst, next, sureness, goneSince, carried, List.of());
     }
 
     /** Whether it still stands. */

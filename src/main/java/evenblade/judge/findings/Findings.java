@@ -1,7 +1,7 @@
 package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
+import evenblade.base.fact.Value.Listed;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -142,7 +142,8 @@ public record Findings(List<Finding> list) {
                 next,
                 said.sureness(),
                 gone.map(stage -> stage.runs().get(0).ref()),
-                said.carried());
+                said.carried(),
+                List.of());
     }
 
     private static Fact afterwards(Stage stage) {

@@ -3,9 +3,9 @@ package evenblade.judge.findings;
 import static evenblade.judge.findings.EvidenceItem.running;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.machine.installation.OrderLine.Role;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

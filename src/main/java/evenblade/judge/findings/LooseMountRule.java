@@ -2,11 +2,11 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.SignalValue;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.SignalValue;
 import evenblade.judge.findings.PropellerOnceFeatures.HalfOrder;
 import evenblade.machine.installation.OrderTable;
 import java.util.ArrayList;
@@ -23,8 +23,8 @@ final class LooseMountRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
-        EngineFeatures engine = EngineFeatures.of(stage);
+        PropellerOnceFeatures once = new PropellerOnceFeatures(stage);
+        EngineFeatures engine = new EngineFeatures(stage);
         List<Double> strange = engine.strangeHalves();
         if (strange.size() > 1) {
             return Optional.of(new Assessment(

@@ -1,10 +1,12 @@
 package evenblade.judge.findings;
 
-import evenblade.base.fact.Amount;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.SignalValue;
+import evenblade.base.fact.Value.Amount;
+import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.findings.RunEvidence.Direction;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.measure.orders.OrderReading;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -4,8 +4,9 @@ import static evenblade.judge.findings.EvidenceItem.running;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;
@@ -33,14 +34,10 @@ final class PropellerOnceFeatures {
     private final OrderObservations all;
     private final OrderObservations once;
 
-    private PropellerOnceFeatures(Stage stage) {
+    PropellerOnceFeatures(Stage stage) {
         this.stage = stage;
         all = stage.sightings();
         once = all.of(Shaft.PROPELLER, 1).alone();
-    }
-
-    static PropellerOnceFeatures of(Stage stage) {
-        return new PropellerOnceFeatures(stage);
     }
 
     /** Whether there are runs in which 1× was measured at all. */

@@ -2,10 +2,10 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.input.recording.ChannelQuality;
 import java.util.ArrayList;
 import java.util.List;

@@ -2,9 +2,9 @@ package evenblade.judge.findings;
 
 import static evenblade.judge.findings.EvidenceItem.running;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
+import evenblade.base.fact.Value.Count;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +25,7 @@ final class ResonanceRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
+        PropellerOnceFeatures once = new PropellerOnceFeatures(stage);
         Optional<PropellerOnceFeatures.Fall> fall = once.fall();
         if (fall.isEmpty()) {
             Optional<EvidenceItem> strange = once.slowRise(4).or(() -> once.steepRise(4));

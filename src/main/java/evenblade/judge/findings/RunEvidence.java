@@ -1,5 +1,7 @@
 package evenblade.judge.findings;
 
+import evenblade.base.fact.Code;
+import evenblade.base.fact.Value.Quoted;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -29,22 +31,38 @@ public record RunEvidence(
         directions = Map.copyOf(directions);
     }
 
-    /** A run of which it isn't known when something was changed before it. */
-    public RunEvidence(
-            RunRef ref,
-            Instant at,
-            List<String> changesBefore,
-            RunNumbers numbers,
-            Map<String, Direction> directions,
-            boolean microphone) {
-        this(ref, at, Optional.empty(), changesBefore, numbers, directions, microphone);
-    }
-
     EvidenceRef ref(EvidenceRef.Side side) {
         return EvidenceRef.Run.of(ref.id(), side);
     }
 
     Direction direction(String channel) {
         return directions.getOrDefault(channel, Direction.UNKNOWN);
+    }
+
+    /**
+     * A run of a job.
+     *
+     * @param id of its entry
+     * @param name what the user calls it
+     */
+    public record RunRef(String id, String name) {
+        Quoted quoted() {
+            return new Quoted(name);
+        }
+    }
+
+    /** Which way a channel feels, against the propeller shaft. */
+    public enum Direction implements Code {
+        ALONG,
+        /** Across the shaft, level. */
+        ACROSS,
+        /** Across the shaft, upright. */
+        UP,
+        UNKNOWN;
+
+        /** Whether it lies across the shaft, level or upright. */
+        public boolean acrossShaft() {
+            return this == ACROSS || this == UP;
+        }
     }
 }

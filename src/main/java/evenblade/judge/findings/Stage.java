@@ -1,6 +1,6 @@
 package evenblade.judge.findings;
 
-import evenblade.base.fact.Listed;
+import evenblade.base.fact.Value.Listed;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.machine.installation.Installation;
 import java.time.Instant;

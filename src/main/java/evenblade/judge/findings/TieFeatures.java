@@ -3,7 +3,7 @@ package evenblade.judge.findings;
 import static evenblade.judge.findings.EvidenceItem.running;
 
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TrackTie;
 import java.util.Comparator;

@@ -1,7 +1,8 @@
 package evenblade.judge.tie;
 
-import evenblade.base.fact.Count;
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Value.Count;
 import evenblade.judge.tie.TieAnswer.Follows;
 import evenblade.judge.tie.TieAnswer.NotYet;
 import evenblade.judge.tie.TieAnswer.Tied;
@@ -135,5 +136,24 @@ public final class VibrationAndTrack {
         }
         return Optional.of(
                 Fact.of(TieFact.ANGLES_HIDDEN, pitchRead(runs) ? takes : Fact.of(TieFact.ANGLES_NOT_ALWAYS_READ)));
+    }
+
+    /** Why runs can't tell yet what goes with track, what would settle it, and what hides in the answer. */
+    public enum TieFact implements Code {
+        TOO_FEW_WITHOUT_PHASE,
+        ONE_RUN,
+        ALL_IN_TRACK,
+        SAME_TRACK,
+        TRACKS_ALIKE,
+        NO_SINGLE_TIE,
+        MOVE_AND_MARK,
+        MARK_OR_MORE_RUNS,
+        LOOK_AT_OTHERS,
+        ANOTHER_TRACK_OR_MARK,
+        REPEAT,
+        ANGLES_HIDDEN,
+        ANGLES_NOT_ALWAYS_READ,
+        ANGLES_NEED_RUNS,
+        ANGLES_NEED_RUNS_WITHOUT_PHASE
     }
 }

@@ -1,6 +1,7 @@
 package evenblade.judge.tracking;
 
 import evenblade.base.numeric.LinearFit;
+import evenblade.judge.tracking.TrackVerdict.StandOut;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;

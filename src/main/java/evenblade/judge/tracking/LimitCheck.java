@@ -1,11 +1,11 @@
 package evenblade.judge.tracking;
 
-import evenblade.base.fact.Amount;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Amount;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.machine.installation.Limit;
-import evenblade.machine.installation.PitchLimit;
+import evenblade.machine.installation.Limit.PitchLimit;
 import java.util.List;
 import java.util.OptionalDouble;
 

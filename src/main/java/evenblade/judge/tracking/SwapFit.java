@@ -22,14 +22,11 @@ public final class SwapFit {
     private final LinearFit full;
     private final ReadingScatter scatter;
     private final double quantile;
-    private final boolean separable;
 
     private SwapFit(List<TrackingSession> sessions) {
         this.sessions = List.copyOf(sessions);
         model = new SwapModel(sessions);
         full = model.fit(SwapModel.ALL, SwapModel.ALL);
-        separable = full.design().rank()
-                == sessions.size() + model.positions() - 1 + model.blades().size() - 1;
         scatter = ReadingScatter.of(
                 full.residualSumOfSquares() + model.repeatSumOfSquares(),
                 full.degreesOfFreedom() + model.repeatDegreesOfFreedom());
@@ -216,4 +213,12 @@ public final class SwapFit {
         }
         return contrasts;
     }
+
+    /**
+     * How far a blade, or a hub position, puts the tip off the mean of all blades, or of all positions.
+     *
+     * @param name the blade, or the position's number
+     * @param estimate the deviation; nothing where the layouts tried so far can't tell it
+     */
+    public record Deviation(String name, Optional<Estimate> estimate) {}
 }

@@ -211,4 +211,22 @@ public record TrackVerdict(
                 Optional.empty(),
                 odds);
     }
+
+    /**
+     * A blade or hub position that stands out from the others.
+     *
+     * @param name the blade, or the position's number
+     * @param blade whether it is a blade
+     * @param offset how far its tip lies off the level of those that don't stand out; where all differ, off their mean
+     */
+    public record StandOut(String name, boolean blade, Estimate offset) {}
+
+    /**
+     * The mark that fits worst with all others.
+     *
+     * @param session which session, counted from 1 in the order of time within those judged together
+     * @param position hub position, from 1
+     * @param offMm how far it lies off where the others would have it
+     */
+    public record Suspect(int session, int position, double offMm) {}
 }

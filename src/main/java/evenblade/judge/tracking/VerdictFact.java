@@ -1,13 +1,15 @@
 package evenblade.judge.tracking;
 
-import evenblade.base.fact.Amount;
-import evenblade.base.fact.Count;
-import evenblade.base.fact.Estimated;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Amount;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Estimated;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
+import evenblade.judge.tracking.TrackVerdict.StandOut;
+import evenblade.judge.tracking.TrackVerdict.Suspect;
 import java.util.List;
 
 /** The facts of a {@link TrackVerdict}. */

@@ -1,6 +1,7 @@
 package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
+import evenblade.base.problem.PlainFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -17,12 +18,7 @@ final class AttachedFiles {
      * @throws BadInput where it isn't what its name says, is empty or can't be read
      */
     static FileNature natureOf(Path file) {
-        if (Files.isDirectory(file)) {
-            throw BadInput.in(file).found("a folder", "a photo or paper");
-        }
-        if (!Files.exists(file)) {
-            throw BadInput.in(file).found("no such file", "a photo or paper");
-        }
+        PlainFile.require(file, "a photo or paper");
         FileNature found;
         try (InputStream in = Files.newInputStream(file)) {
             byte[] start = in.readNBytes(FileNature.BYTES_NEEDED);

@@ -64,14 +64,10 @@ public sealed interface Detail {
 
         /** The run as it reads with this. */
         Run of(Run run) {
-            Conditions all = run.conditions();
-            for (Map.Entry<Conditions.Condition, String> each :
-                    conditions.entries().entrySet()) {
-                all = all.with(each.getKey(), each.getValue());
-            }
             List<Told> both = new ArrayList<>(run.told());
             both.addAll(told);
-            return new Run(run.file(), settings.over(run.settings()), all, run.arrivals(), both);
+            return new Run(
+                    run.file(), settings.over(run.settings()), conditions.over(run.conditions()), run.arrivals(), both);
         }
     }
 
@@ -227,4 +223,21 @@ public sealed interface Detail {
      * @param event its id
      */
     record StruckOut(String event) implements Detail {}
+
+    /**
+     * What the program told about a take when it was made, kept with the run.
+     *
+     * @param code of the warning, in kebab-case
+     * @param text as it was told then
+     */
+    record Told(String code, String text) {}
+
+    /**
+     * A file that was copied into the job folder.
+     *
+     * @param path below the job folder, parted by {@code /}
+     * @param originalName its name where it came from
+     * @param stamp its content when it was added
+     */
+    record StoredFile(String path, String originalName, FileStamp stamp) {}
 }

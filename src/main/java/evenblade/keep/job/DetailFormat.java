@@ -4,6 +4,8 @@ import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.input.recording.TableReading;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Detail.StoredFile;
+import evenblade.keep.job.Detail.Told;
 import evenblade.machine.installation.InstallationFile;
 import java.time.Instant;
 import java.time.ZoneOffset;

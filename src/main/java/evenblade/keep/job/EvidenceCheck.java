@@ -1,12 +1,14 @@
 package evenblade.keep.job;
 
-import evenblade.base.fact.Count;
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.keep.job.Detail.StoredFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -154,5 +156,14 @@ public final class EvidenceCheck {
         } catch (IOException e) {
             throw DiskTrouble.reading(folder, e);
         }
+    }
+
+    /** What is said of entries and files of a job, beside warnings. */
+    public enum JobFact implements Code {
+        ENTRY,
+        LABELLED_ENTRY,
+        CHANGED,
+        BYTES_DIFFER,
+        HASH_DIFFERS
     }
 }

@@ -13,9 +13,12 @@ import java.util.List;
  * it, where all its links lead, and be a plain file or folder, never a pipe or a device.
  */
 final class InsideFolder {
-    /** Everything in a job folder that this program reads or writes by itself. */
-    private static final List<String> OWN =
-            List.of(RecordFile.FILE_NAME, FolderLock.FILE_NAME, StoredFiles.RECORDINGS, StoredFiles.ATTACHMENTS);
+    /** Files and folders of a job that this program reads or writes by itself. */
+    private static final List<String> OWN_FILES =
+            List.of(RecordFile.FILE_NAME, FolderLock.FILE_NAME, ParticularsFile.FILE_NAME);
+
+    private static final List<String> OWN_FOLDERS =
+            List.of(StoredFiles.RECORDINGS, StoredFiles.ATTACHMENTS, JobFolder.TAKES);
 
     private InsideFolder() {}
 
@@ -25,7 +28,10 @@ final class InsideFolder {
      * @throws BadInput where its name can't be one here, or where it isn't a plain file inside the folder
      */
     static Path file(Path folder, String path) {
-        Path file = resolved(folder, path);
+        return plain(folder, resolved(folder, path));
+    }
+
+    private static Path plain(Path folder, Path file) {
         requireInside(folder, file);
         if (Files.exists(file) && !Files.isRegularFile(file)) {
             throw BadInput.in(file).found("no plain file", "a plain file inside the job folder");
@@ -40,13 +46,14 @@ final class InsideFolder {
 
     /** Refuses a job folder of which a part lies elsewhere. */
     static void requireOwnParts(Path folder) {
-        for (String name : OWN) {
+        for (String name : OWN_FILES) {
+            plain(folder, folder.resolve(name));
+        }
+        for (String name : OWN_FOLDERS) {
             Path part = folder.resolve(name);
             requireInside(folder, part);
-            boolean isFolder = name.equals(StoredFiles.RECORDINGS) || name.equals(StoredFiles.ATTACHMENTS);
-            if (Files.exists(part) && (isFolder ? !Files.isDirectory(part) : !Files.isRegularFile(part))) {
-                throw BadInput.in(part)
-                        .found(isFolder ? "something that is no folder" : "no plain file", "a job folder as made here");
+            if (Files.exists(part) && !Files.isDirectory(part)) {
+                throw BadInput.in(part).found("something that is no folder", "a job folder as made here");
             }
         }
     }

@@ -1,10 +1,12 @@
 package evenblade.keep.job;
 
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
+import evenblade.keep.job.Detail.StoredFile;
+import evenblade.keep.job.Detail.Told;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,6 +25,9 @@ import java.util.Optional;
  * BadInput} where the folder, an entry or the disk is at fault; the record is then as it was.
  */
 public final class JobFolder {
+    /** Where recordings grow, and stay when something broke them off. */
+    public static final String TAKES = "takes";
+
     private static final Duration PATIENCE = Duration.ofSeconds(15);
 
     private final Path folder;

@@ -1,5 +1,7 @@
 package evenblade.keep.job;
 
+import evenblade.keep.job.Detail.StoredFile;
+import evenblade.keep.job.Detail.Told;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;

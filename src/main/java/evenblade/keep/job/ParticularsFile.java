@@ -26,6 +26,7 @@ public final class ParticularsFile {
      * @throws evenblade.base.problem.BadInput where the file can't be read
      */
     public static Particulars read(Path job) {
+        InsideFolder.requireOwnParts(job);
         Path file = job.resolve(FILE_NAME);
         if (!Files.exists(file)) {
             return Particulars.NONE;
@@ -44,6 +45,7 @@ public final class ParticularsFile {
      * @throws evenblade.base.problem.BadInput where the file can't be read or written; it is then as it was
      */
     public static Particulars change(Path job, Map<Particulars.Item, String> texts) {
+        InsideFolder.requireOwnParts(job);
         Disk disk = new RealDisk();
         try {
             return FolderLock.holding(job, PATIENCE, () -> {

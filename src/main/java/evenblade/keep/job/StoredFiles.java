@@ -1,6 +1,8 @@
 package evenblade.keep.job;
 
 import evenblade.base.problem.BadInput;
+import evenblade.base.problem.PlainFile;
+import evenblade.keep.job.Detail.StoredFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,7 +17,7 @@ import java.util.Optional;
  * when all its bytes are on the disk it gets its final name, made from its own name and its content:
  * the same content never lies there twice, and a name never changes its content.
  */
-final class StoredFiles {
+record StoredFiles(Path folder, Disk disk) {
     static final String RECORDINGS = "recordings";
     static final String ATTACHMENTS = "attachments";
 
@@ -24,14 +26,6 @@ final class StoredFiles {
 
     private static final int LONGEST_STEM = 40; // every file system takes it, with hash and ending
     private static final int SHORT_HASH = 8; // tells the files of one job apart
-
-    private final Path folder;
-    private final Disk disk;
-
-    StoredFiles(Path folder, Disk disk) {
-        this.folder = folder;
-        this.disk = disk;
-    }
 
     /**
      * A complete copy without its final name.
@@ -99,12 +93,7 @@ final class StoredFiles {
     }
 
     private void requireReadableFile(Path original) {
-        if (!Files.exists(original)) {
-            throw BadInput.in(original).found("no such file", "a file to copy into the job");
-        }
-        if (!Files.isRegularFile(original)) {
-            throw BadInput.in(original).found("a folder", "a file to copy into the job");
-        }
+        PlainFile.require(original, "a file to copy into the job");
         if (!Files.isReadable(original)) {
             throw BadInput.in(original).found("it can't be read (permission denied)", "a file that this user may read");
         }

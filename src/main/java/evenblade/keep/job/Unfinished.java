@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  * is at it, so that what a crash left behind can be told from work under way.
  */
 final class Unfinished {
-    private static final Pattern NAME = Pattern.compile("\\.unfinished-(\\d+)-[0-9a-z]+-\\d+(\\..*)?");
+    private static final Pattern NAME = Pattern.compile("\\.unfinished-(\\d{1,18})-[0-9a-z]+-\\d+(\\..*)?");
 
     /** A copy that hasn't grown for this long is not under way on another machine either. */
     private static final Duration STILL = Duration.ofMinutes(1);

@@ -29,6 +29,8 @@ public record SealedTruth(List<String> faults, Map<String, String> truths) {
     public static final String FILE_NAME = "sealed.txt";
 
     private static final int LINE_LENGTH = 76; // RFC 2045
+    /** Some eighty times what is sealed of a practice job. */
+    private static final int MOST_BYTES = 1 << 24;
 
     public SealedTruth {
         faults = List.copyOf(faults);
@@ -57,13 +59,13 @@ public record SealedTruth(List<String> faults, Map<String, String> truths) {
      */
     public static SealedTruth read(Path job) throws IOException {
         Path file = job.resolve(FILE_NAME);
-        if (!Files.isRegularFile(file)) {
+        if (!Files.isRegularFile(file) || Files.size(file) > MOST_BYTES) {
             throw BadInput.in(job).found("no sealed answer", "a job that was made as a surprise");
         }
         String text;
         try (GZIPInputStream zip = new GZIPInputStream(
                 new ByteArrayInputStream(Base64.getMimeDecoder().decode(Files.readAllBytes(file))))) {
-            text = new String(zip.readAllBytes(), StandardCharsets.UTF_8);
+            text = new String(zip.readNBytes(MOST_BYTES), StandardCharsets.UTF_8);
         } catch (IOException | IllegalArgumentException e) {
             throw BadInput.in(file).found("something else than a sealed answer", "the file as it was made");
         }

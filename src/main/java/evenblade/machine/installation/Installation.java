@@ -3,6 +3,7 @@ package evenblade.machine.installation;
 import evenblade.base.fact.Worded;
 import evenblade.base.units.Length;
 import evenblade.base.units.Mass;
+import evenblade.machine.installation.Limit.PitchLimit;
 import java.util.List;
 import java.util.Optional;
 

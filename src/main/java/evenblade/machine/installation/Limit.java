@@ -1,5 +1,6 @@
 package evenblade.machine.installation;
 
+import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
 
 /**
@@ -31,4 +32,14 @@ public record Limit(Subject what, Statistic statistic, Length value, String sour
         /** Largest difference between a blade and the one opposite. */
         OPPOSITE_BLADE
     }
+
+    /**
+     * A limit on blade angles, all read at the same station, with its statistic and source. Never law:
+     * the maker's figure rules.
+     *
+     * @param statistic how the readings are turned into the number that is held against it
+     * @param value the limit
+     * @param source who says so, as entered
+     */
+    public record PitchLimit(Limit.Statistic statistic, Angle value, String source) {}
 }

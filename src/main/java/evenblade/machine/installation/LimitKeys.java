@@ -4,6 +4,7 @@ import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
+import evenblade.machine.installation.Limit.PitchLimit;
 import evenblade.machine.installation.Limit.Statistic;
 import evenblade.machine.installation.Limit.Subject;
 import java.util.ArrayList;

@@ -1,8 +1,8 @@
 package evenblade.machine.plan;
 
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
@@ -11,6 +11,8 @@ import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Reduction;
+import evenblade.machine.plan.PlannedDwell.ClosePair;
+import evenblade.machine.plan.PlannedDwell.PlannedLine;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;

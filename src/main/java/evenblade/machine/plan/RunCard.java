@@ -1,5 +1,6 @@
 package evenblade.machine.plan;
 
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.machine.installation.Engine;
@@ -56,5 +57,28 @@ public record RunCard(List<Fact> cautions, List<Fact> steps) {
         }
         steps.addAll(facts(CardFact.SHUT_DOWN, CardFact.CHANGE_ONE_THING));
         return steps;
+    }
+
+    /** What stands on a run card. */
+    public enum CardFact implements Code {
+        CONTROLLER_OFF,
+        IGNITION_OFF,
+        TIE_DOWN,
+        KEEP_CLEAR,
+        NOTHING_LOOSE,
+        PROTECT_EARS,
+        THROTTLE_BACK,
+        MAKERS_LIMITS,
+        AS_MAKERS_ALLOW,
+        LICENSED_PERSON,
+        FIX_SENSOR,
+        MICROPHONE,
+        NOTE_CONDITIONS,
+        WARM_UP,
+        START_RECORDING,
+        HOLD_TABLE,
+        HOLD_EACH_SPEED,
+        SHUT_DOWN,
+        CHANGE_ONE_THING
     }
 }

@@ -2,6 +2,7 @@ package evenblade.measure.live;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.machine.installation.OrderLine;
+import evenblade.measure.live.LiveListener.LiveNow;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;

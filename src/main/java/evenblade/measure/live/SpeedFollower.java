@@ -1,5 +1,6 @@
 package evenblade.measure.live;
 
+import evenblade.measure.live.LiveListener.LiveNow;
 import evenblade.measure.speed.DoubtfulDwell;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedNow;

@@ -4,6 +4,7 @@ import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
+import evenblade.measure.orders.DwellOrders.UnexplainedLine;
 import evenblade.measure.signal.BandLimit;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.MainsSeries;

@@ -3,6 +3,7 @@ package evenblade.measure.orders;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Shaft;
+import evenblade.measure.orders.DwellOrders.UnexplainedLine;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import java.util.ArrayList;

@@ -1,10 +1,11 @@
 package evenblade.measure.orders;
 
-import evenblade.base.fact.Count;
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Count;
+import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.machine.installation.Shaft;
@@ -43,5 +44,13 @@ public record RatioDoubt(
                 Fact.of(upsideDown() ? OrderFact.RATIO_UPSIDE_DOWN : OrderFact.RATIO_OTHER),
                 Listed.quoted(lines),
                 enteredLines == 0 ? Fact.of(OrderFact.NONE) : Fact.of(OrderFact.ONLY, new Count(enteredLines)));
+    }
+
+    /** What is said of orders, beside warnings. */
+    public enum OrderFact implements Code {
+        RATIO_UPSIDE_DOWN,
+        RATIO_OTHER,
+        NONE,
+        ONLY
     }
 }

@@ -1,8 +1,9 @@
 package evenblade.measure.soundcheck;
 
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Channel;
@@ -108,5 +109,10 @@ public final class ChannelCheck {
             sum += values.at(i);
         }
         return n == 0 ? 0 : sum / n;
+    }
+
+    /** What is said of a channel, beside warnings. */
+    public enum SoundFact implements Code {
+        NO_PULSES
     }
 }

@@ -100,4 +100,13 @@ public final class GainCheck {
     private static double octave(HalfSecond moment) {
         return Math.log(moment.propellerHz()) / Math.log(2);
     }
+
+    /**
+     * Half a second of a run.
+     *
+     * @param propellerHz speed
+     * @param levelDb of all that is heard
+     * @param floorDb of the noise between the lines
+     */
+    public record HalfSecond(double propellerHz, double levelDb, double floorDb) {}
 }

@@ -1,10 +1,10 @@
 package evenblade.measure.soundcheck;
 
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Series;
@@ -94,4 +94,13 @@ public final class HumCheck {
                 .orElse(0));
         return rms > 0 && runRms > 0 ? Optional.of(20 * Math.log10(runRms / rms)) : Optional.empty();
     }
+
+    /**
+     * A line of mains hum.
+     *
+     * @param frequencyHz a multiple of 50 or 60 Hz
+     * @param amplitude peak, in the channel's unit
+     * @param overFloorDb over the noise around it
+     */
+    public record HumLine(double frequencyHz, double amplitude, double overFloorDb) {}
 }

@@ -1,5 +1,6 @@
 package evenblade.tell.chart;
 
+import evenblade.tell.chart.PlottedEstimate.PlacedEstimate;
 import java.awt.Color;
 import java.awt.geom.Path2D;
 import java.util.List;

@@ -11,7 +11,9 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Iterator;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
@@ -35,6 +37,9 @@ public final class PhotoScaler {
     /** A few kilobytes can hold a picture of any size, which would fill the memory; cameras stay below this. */
     private static final long MOST_PIXELS = 120_000_000;
 
+    /** What cameras and screens write; the others that Java reads are left alone. */
+    private static final Set<String> FORMATS = Set.of("jpeg", "png", "gif", "bmp");
+
     private PhotoScaler() {}
 
     /**
@@ -46,10 +51,26 @@ public final class PhotoScaler {
      */
     public static Optional<byte[]> jpeg(Path file, int longestPx) {
         try {
-            Optional<BufferedImage> read = read(file, longestPx);
+            Optional<BufferedImage> read = upright(file, longestPx);
             return read.isEmpty() ? Optional.empty() : Optional.of(written(scaled(read.get(), longestPx), QUALITY));
-        } catch (IOException | RuntimeException e) {
-            // A damaged picture makes its reader throw what it likes; the caller says that it can't be shown.
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * The photo upright, of about the size wanted or smaller.
+     *
+     * @param longestPx longest side, about
+     * @return empty where the file holds no picture that can be read here
+     */
+    public static Optional<BufferedImage> upright(Path file, int longestPx) {
+        try {
+            return read(file, longestPx);
+        } catch (IOException | RuntimeException | OutOfMemoryError e) {
+            // A damaged picture makes its reader throw what it likes, and one made to do harm takes a row or a tile
+            // larger
+            // than the memory; the caller says that it can't be shown.
             return Optional.empty();
         }
     }
@@ -83,7 +104,7 @@ public final class PhotoScaler {
 
     /** Reads only every so many pixels where the picture is far larger than needed. */
     private static Optional<BufferedImage> read(Path file, int longestPx) throws IOException {
-        if (Files.size(file) > MOST_BYTES) {
+        if (!Files.isRegularFile(file) || Files.size(file) > MOST_BYTES) {
             return Optional.empty();
         }
         byte[] bytes = Files.readAllBytes(file);
@@ -94,6 +115,9 @@ public final class PhotoScaler {
             }
             ImageReader reader = readers.next();
             try {
+                if (!FORMATS.contains(reader.getFormatName().toLowerCase(Locale.ROOT))) {
+                    return Optional.empty();
+                }
                 reader.setInput(in, true, true);
                 if ((long) reader.getWidth(0) * reader.getHeight(0) > MOST_PIXELS) {
                     return Optional.empty();

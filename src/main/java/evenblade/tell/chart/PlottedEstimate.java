@@ -8,4 +8,12 @@ package evenblade.tell.chart;
  * @param ciHigh upper end; where the thing isn't there, it lies below this
  * @param there whether it stands out: a detected line, a deviation beyond its interval
  */
-public record PlottedEstimate(double value, double ciLow, double ciHigh, boolean there) {}
+public record PlottedEstimate(double value, double ciLow, double ciHigh, boolean there) {
+    /**
+     * An estimate at a place of the lying axis.
+     *
+     * @param x where, in the unit of that axis
+     * @param estimate what stands there
+     */
+    public record PlacedEstimate(double x, PlottedEstimate estimate) {}
+}

@@ -2,7 +2,7 @@ package evenblade.tell.document;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.comparison.Change;
-import evenblade.judge.comparison.ChangeVerdict;
+import evenblade.judge.comparison.Change.ChangeVerdict;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure;
 

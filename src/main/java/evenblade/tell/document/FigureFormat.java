@@ -1,8 +1,8 @@
 package evenblade.tell.document;
 
-import evenblade.base.fact.Amount;
-import evenblade.base.fact.Estimated;
 import evenblade.base.fact.Measure;
+import evenblade.base.fact.Value.Amount;
+import evenblade.base.fact.Value.Estimated;
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
 import evenblade.measure.orders.Level;

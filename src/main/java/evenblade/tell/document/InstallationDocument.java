@@ -3,7 +3,7 @@ package evenblade.tell.document;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Limit;
-import evenblade.machine.installation.PitchLimit;
+import evenblade.machine.installation.Limit.PitchLimit;
 import evenblade.machine.installation.Reduction;
 
 /** Engine, drive and propeller, and the limits that were entered for them. */

@@ -1,7 +1,7 @@
 package evenblade.tell.document;
 
 import evenblade.judge.tie.JobTie;
-import evenblade.judge.tie.LeftOutRun;
+import evenblade.judge.tie.JobTie.LeftOutRun;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
 import evenblade.judge.tie.TieRun;

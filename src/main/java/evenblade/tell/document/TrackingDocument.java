@@ -1,7 +1,6 @@
 package evenblade.tell.document;
 
 import evenblade.judge.tracking.BestLayout;
-import evenblade.judge.tracking.Deviation;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.LimitCheck;
 import evenblade.judge.tracking.PitchReadings;
@@ -9,6 +8,7 @@ import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.StaticSide.BladeAngles;
 import evenblade.judge.tracking.StaticSide.DialReading;
 import evenblade.judge.tracking.StaticSide.MarkedTips;
+import evenblade.judge.tracking.SwapFit.Deviation;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
 import evenblade.tell.document.Block.Tone;

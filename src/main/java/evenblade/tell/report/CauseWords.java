@@ -1,7 +1,7 @@
 package evenblade.tell.report;
 
-import evenblade.base.fact.Listed;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.FindingFact;

@@ -2,11 +2,11 @@ package evenblade.tell.report;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.comparison.Change;
-import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.RunComparison;
+import evenblade.judge.comparison.RunComparison.ChannelComparison;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.OptionalDouble;

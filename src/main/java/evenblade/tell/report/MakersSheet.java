@@ -2,7 +2,7 @@ package evenblade.tell.report;
 
 import evenblade.base.units.Length;
 import evenblade.judge.comparison.Change;
-import evenblade.judge.comparison.ChangeVerdict;
+import evenblade.judge.comparison.Change.ChangeVerdict;
 import evenblade.judge.tracking.FaceRunOut;
 import evenblade.judge.tracking.PitchReadings;
 import evenblade.judge.tracking.TrackingSession;

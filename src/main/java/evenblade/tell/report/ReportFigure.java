@@ -67,11 +67,6 @@ public record ReportFigure(String words, String mediaType, Bytes broad, Optional
         return new ReportFigure(words, PNG, Bytes.of(png), narrow.map(Bytes::of), true);
     }
 
-    /** A picture of which two stand side by side where there is room. */
-    public static ReportFigure half(String words, byte[] png) {
-        return new ReportFigure(words, PNG, Bytes.of(png), Optional.empty(), false);
-    }
-
     /** A photo as the bytes of a JPEG file. */
     public static ReportFigure photo(String words, byte[] jpeg) {
         return new ReportFigure(words, "image/jpeg", Bytes.of(jpeg), Optional.empty(), false);

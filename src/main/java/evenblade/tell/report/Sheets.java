@@ -21,6 +21,9 @@ final class Sheets {
     private static final int REGULAR = 400; // CSS weight of the font
     private static final int BOLD = 700; // CSS weight of the font
 
+    /** Held, or it would be forgotten: it tells of fonts of the system, of which none is used. */
+    private static final Logger LIBRARY_LOG = Logger.getLogger("org.apache.pdfbox");
+
     private Sheets() {}
 
     /**
@@ -31,9 +34,7 @@ final class Sheets {
      */
     static void write(String xhtml, String producer, OutputStream out) throws IOException {
         XRLog.setLoggingEnabled(false);
-        // It finds no fonts of its own for signs that ours hold; nobody who reads the sheets misses them.
-        Logger builtIn = Logger.getLogger("org.apache.pdfbox.pdmodel.font.PDType1Font");
-        builtIn.setLevel(Level.SEVERE);
+        LIBRARY_LOG.setLevel(Level.OFF);
         try (PDDocument sheets = new PDDocument()) {
             PDType0Font regular = font("DejaVuSansCondensed.ttf", sheets);
             PDType0Font bold = font("DejaVuSansCondensed-Bold.ttf", sheets);

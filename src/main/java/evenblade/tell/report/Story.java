@@ -1,7 +1,7 @@
 package evenblade.tell.report;
 
 import evenblade.base.fact.Fact;
-import evenblade.judge.comparison.ChangeVerdict;
+import evenblade.judge.comparison.Change.ChangeVerdict;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.Reason;
 import evenblade.judge.findings.Confidence;

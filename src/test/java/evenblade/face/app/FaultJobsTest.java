@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Finding;
-import evenblade.judge.findings.RunRef;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.keep.job.MemoryFolder;
 import evenblade.keep.practice.Fault;
 import evenblade.keep.practice.PracticeInstallation;

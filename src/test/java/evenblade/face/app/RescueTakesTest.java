@@ -1,13 +1,16 @@
 package evenblade.face.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import evenblade.base.fact.WarningCode;
+import evenblade.base.problem.BadInput;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.Kind;
 import evenblade.keep.job.NewJob;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
@@ -78,6 +81,22 @@ class RescueTakesTest {
         assertThat(ShowJob.show(job, Thoroughness.EVERY_BYTE).takes()).hasSize(1);
         assertThat(Files.exists(TakeNote.of(good))).isFalse();
         assertThat(JobTakes.rescue(job).events()).isEmpty();
+    }
+
+    @Test
+    @DisplayName("that can't be taken in doesn't hold up the others")
+    void oneInTheWay() throws IOException {
+        Path first = take("take-1.wav", new byte[] {7, 1, 2, 3});
+        Files.writeString(TakeNote.of(first), "{ \"label\" : 5 }");
+        take("take-2.wav", new byte[] {7, 1, 2, 4});
+
+        assertThatThrownBy(() -> JobTakes.rescue(job))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("label");
+        assertThat(JobFolder.open(job).record().standing(Kind.RUN)).hasSize(1);
+        assertThat(ShowJob.show(job, Thoroughness.QUICK).takes())
+                .extracting(JobTakes.Found::file)
+                .containsExactly(first);
     }
 
     @Test

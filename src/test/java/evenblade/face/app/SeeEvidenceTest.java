@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.face.app.SeeEvidence.Page;
 import evenblade.face.app.SeeEvidence.Sight;
-import evenblade.judge.findings.Direction;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.EvidenceRef;
 import evenblade.judge.findings.Finding;
+import evenblade.judge.findings.RunEvidence.Direction;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobRecord;

@@ -11,6 +11,7 @@ import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -131,6 +132,86 @@ class ForeignJobTest {
 
         assertThat(show.status()).isEqualTo(1);
         assertThat(show.err()).contains("attachments").contains("leads out of the job folder");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"particulars.json", "takes", "job.lock"})
+    void aPartOfTheJobThatLiesElsewhereIsRefused(String part) throws IOException {
+        Path elsewhere = own.resolve("elsewhere");
+        Files.writeString(elsewhere, "{ \"owner\" : \"somebody\" }");
+        Files.deleteIfExists(job.resolve(part));
+        Files.createSymbolicLink(job.resolve(part), elsewhere);
+
+        for (String[] words : new String[][] {
+            {"job", "show", job.toString()},
+            {"job", "particulars", job.toString()},
+            {"job", "particulars", job.toString(), "--owner", "X"},
+            {"job", "rescue", job.toString()},
+            {"report", job.toString()}
+        }) {
+            CommandLineRun run = CommandLineRun.of(words);
+            assertThat(run.status()).isEqualTo(1);
+            assertThat(run.err()).contains(part).contains("leads out of the job folder");
+        }
+        assertThat(elsewhere).hasContent("{ \"owner\" : \"somebody\" }");
+    }
+
+    @Test
+    void aTakeThatIsALinkIsLeftAlone() throws IOException {
+        Path elsewhere = Files.copy(find(job.resolve("recordings"), "first"), own.resolve("mine.csv"));
+        Path takes = Files.createDirectory(job.resolve("takes"));
+        Files.createSymbolicLink(takes.resolve("take-1.csv"), elsewhere);
+
+        assertThat(CommandLineRun.of("job", "rescue", job.toString()).out()).contains("No take to rescue");
+        assertThat(takes.resolve("take-1.csv")).isSymbolicLink();
+    }
+
+    @Test
+    void aReportOverwritesNothingThatLiesOutside() throws IOException {
+        Path mine = Files.writeString(own.resolve("mine.txt"), "mine");
+        Files.createSymbolicLink(job.resolve(".report.html.unfinished"), mine);
+        Files.createSymbolicLink(job.resolve("report.pdf"), mine);
+
+        assertThat(CommandLineRun.of("report", job.toString()).status()).isZero();
+        assertThat(job.resolve("report.html")).content().contains("<html");
+        assertThat(mine).hasContent("mine");
+
+        Path elsewhere = Files.createDirectory(own.resolve("elsewhere"));
+        Path out = Files.createDirectory(own.resolve("out"));
+        Files.createSymbolicLink(out.resolve("tables"), elsewhere);
+        CommandLineRun run = CommandLineRun.of("report", job.toString(), "--out", out.toString());
+        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.err()).contains("leads out of the folder");
+        assertThat(elsewhere).isEmptyDirectory();
+    }
+
+    @Test
+    void aLeftoverOfAProcessThatNobodyCanHaveStays() throws IOException {
+        Path leftover = job.resolve("recordings/.unfinished-" + "9".repeat(20) + "-a-1.csv");
+        Files.setLastModifiedTime(
+                Files.createFile(leftover), java.nio.file.attribute.FileTime.fromMillis(1_000_000_000));
+
+        assertThat(CommandLineRun.of("job", "show", job.toString()).status()).isZero();
+        assertThat(CommandLineRun.of("job", "note", job.toString(), "a remark").status())
+                .isZero();
+    }
+
+    /** Reading them would wait for ever, or never end. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/dev/null", "/dev/zero"})
+    void whatIsNoFileIsRefused(String device) {
+        Assumptions.assumeTrue(Files.exists(Path.of(device)), "a system with " + device);
+        for (String[] words : new String[][] {
+            {"orders", device, "--installation", dir.resolve("stand.json").toString()},
+            {"spectrum", device},
+            {"plan", "--installation", device},
+            {"job", "add", job.toString(), device},
+            {"job", "attach", job.toString(), device}
+        }) {
+            CommandLineRun run = CommandLineRun.of(words);
+            assertThat(run.status()).as(run.err()).isEqualTo(1);
+            assertThat(run.err()).contains(device + ": a pipe or a device");
+        }
     }
 
     @Test

@@ -97,6 +97,15 @@ class ArrivalLineTest {
     }
 
     @Test
+    void arrivalsWithLinesThatNobodyWroteHereRebuildNothing() throws IOException {
+        Path file = take(ArrivalLineTest::standing, ArrivalLineTest::even, true);
+        Path arrivals = folder.resolve("take.csv" + IntakeOptions.ARRIVALS_ENDING);
+        Files.writeString(arrivals, Files.readString(arrivals) + "x".repeat(100 * (ROWS + 2)));
+
+        assertThatThrownBy(() -> read(file)).isInstanceOf(BadInput.class);
+    }
+
+    @Test
     void goodStampsAreTakenWhateverTheArrivalsSay() throws IOException {
         Recording read = read(take(ArrivalLineTest::even, row -> 1.01 * even(row), true));
 

@@ -3,9 +3,10 @@ package evenblade.judge.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.fact.Amount;
+import evenblade.base.fact.Value.Amount;
 import evenblade.base.numeric.Phasor;
 import evenblade.judge.balance.BalanceAnswer.Advice;
+import evenblade.judge.balance.BalanceRequest.HubPlace;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;

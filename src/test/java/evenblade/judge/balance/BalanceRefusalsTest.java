@@ -3,9 +3,9 @@ package evenblade.judge.balance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.fact.Amount;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Amount;
 import evenblade.judge.balance.TrialConditions.DwellReading;
 import java.util.List;
 import java.util.OptionalDouble;

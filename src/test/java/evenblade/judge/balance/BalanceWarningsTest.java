@@ -2,6 +2,7 @@ package evenblade.judge.balance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.judge.balance.BalanceRequest.HubPlace;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;

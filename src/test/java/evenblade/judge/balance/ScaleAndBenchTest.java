@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.numeric.Phasor;
 import evenblade.base.numeric.PlanarSpread;
+import evenblade.judge.balance.BalanceRequest.HubPlace;
+import evenblade.judge.balance.HubMoments.BladeMoment;
 import evenblade.judge.tracking.Layout;
 import java.util.List;
 import java.util.Map;

@@ -3,7 +3,7 @@ package evenblade.judge.comparison;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Quoted;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import java.util.List;

@@ -2,6 +2,7 @@ package evenblade.judge.comparison;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.judge.comparison.Change.ChangeVerdict;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.comparison.Change.ChangeVerdict;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

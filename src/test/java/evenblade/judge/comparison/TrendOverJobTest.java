@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.comparison.Change.ChangeVerdict;
+import evenblade.judge.comparison.Reason.ReasonCode;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;

@@ -3,6 +3,8 @@ package evenblade.judge.findings;
 import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
 import evenblade.input.recording.Recording;
+import evenblade.judge.findings.RunEvidence.Direction;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.judge.tracking.FaceRunOut;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.LimitCheck;
@@ -73,6 +75,7 @@ final class InventedEvidence {
         return new RunEvidence(
                 new RunRef("e1", "invented run"),
                 MORNING.plusSeconds(7200),
+                Optional.empty(),
                 List.of(),
                 RunNumbers.of(orders(recording, installation)),
                 DIRECTIONS,

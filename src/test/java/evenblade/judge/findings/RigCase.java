@@ -4,6 +4,8 @@ import evenblade.base.numeric.Phasor;
 import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.findings.RunEvidence.Direction;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.judge.tracking.FaceRunOut;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
@@ -17,9 +19,9 @@ import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.SensorPlace;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.DwellOrders.UnexplainedLine;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import evenblade.measure.orders.UnexplainedLine;
 import evenblade.measure.speed.Dwell;
 import evenblade.rig.Fault;
 import evenblade.rig.Machine;
@@ -82,6 +84,7 @@ record RigCase(
         RunEvidence run = new RunEvidence(
                 new RunRef("e1", "run"),
                 MORNING.plusSeconds(7200),
+                Optional.empty(),
                 List.of(),
                 numbers(truth, installation, errors),
                 Map.of("along", Direction.ALONG, "across", Direction.ACROSS, "up", Direction.UP),

@@ -7,14 +7,16 @@ import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.StampQuality;
+import evenblade.judge.findings.RunEvidence.Direction;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.SensorPlace;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
+import evenblade.measure.orders.DwellOrders.UnexplainedLine;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import evenblade.measure.orders.UnexplainedLine;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedDoubt;
 import evenblade.tell.document.Face;
@@ -79,6 +81,7 @@ class ThresholdsTest {
         return new RunEvidence(
                 new RunRef("e1", "by hand"),
                 Instant.EPOCH,
+                Optional.empty(),
                 List.of(),
                 new RunNumbers(names, 60, doubt, RATIO, channels, quality, Optional.empty()),
                 Map.of("along", Direction.ALONG, "level", Direction.ACROSS, "upright", Direction.UP),
@@ -327,7 +330,8 @@ class ThresholdsTest {
                 n.channels(),
                 n.quality(),
                 Optional.of(new StampQuality(0.001, 0, 3, lostS, 0, 0)));
-        return stage(new RunEvidence(whole.ref(), whole.at(), List.of(), torn, whole.directions(), false));
+        return stage(
+                new RunEvidence(whole.ref(), whole.at(), Optional.empty(), List.of(), torn, whole.directions(), false));
     }
 
     @Test

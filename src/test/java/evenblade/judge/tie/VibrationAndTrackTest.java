@@ -3,11 +3,12 @@ package evenblade.judge.tie;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenblade.base.fact.Count;
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Value.Count;
 import evenblade.base.numeric.Phasor;
 import evenblade.base.units.Length;
 import evenblade.judge.tie.TieAnswer.NotYet;
+import evenblade.judge.tie.VibrationAndTrack.TieFact;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.SwapFit;

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import evenblade.base.units.Length;
 import evenblade.judge.tracking.TrackVerdict.Kind;
+import evenblade.judge.tracking.TrackVerdict.StandOut;
+import evenblade.judge.tracking.TrackVerdict.Suspect;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.Length;
+import evenblade.judge.tracking.TrackingAnalysis.NextLayout;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;

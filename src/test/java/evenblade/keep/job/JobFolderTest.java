@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
+import evenblade.keep.job.Detail.StoredFile;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;

@@ -7,6 +7,7 @@ import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Detail.Told;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -14,6 +14,7 @@ import evenblade.input.recording.TableReading.TimeUnit;
 import evenblade.judge.tracking.Layout;
 import evenblade.judge.tracking.PitchReadings;
 import evenblade.keep.job.Conditions.Condition;
+import evenblade.keep.job.Detail.StoredFile;
 import evenblade.machine.installation.HubCounting;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

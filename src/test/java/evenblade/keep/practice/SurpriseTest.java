@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.problem.BadInput;
 import evenblade.keep.job.JobFolder;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.assertj.core.api.Assertions;
@@ -99,6 +101,14 @@ class SurpriseTest {
                         / machine.drive().cylinderStrength().get(3))
                 .isCloseTo(0.65, Assertions.within(1e-12));
         assertThat(cylinder.words(machine)).contains("cylinder 4", "35 % too little");
+    }
+
+    @Test
+    @DisplayName("has no answer that fills the memory")
+    void blownUp() throws IOException {
+        new SealedTruth(List.of("x".repeat(20_000_000)), Map.of()).write(folder);
+        assertThat(Files.size(folder.resolve(SealedTruth.FILE_NAME))).isLessThan(100_000);
+        Assertions.assertThatThrownBy(() -> SealedTruth.read(folder)).isInstanceOf(BadInput.class);
     }
 
     @Test

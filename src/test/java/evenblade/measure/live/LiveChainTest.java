@@ -10,6 +10,7 @@ import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Reduction;
+import evenblade.measure.live.LiveListener.LiveNow;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.measure.speed.SpeedPrior;

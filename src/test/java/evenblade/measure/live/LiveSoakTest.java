@@ -8,6 +8,7 @@ import evenblade.keep.practice.SyntheticRun;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
+import evenblade.measure.live.LiveListener.LiveNow;
 import evenblade.measure.speed.SpeedPrior;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -12,6 +12,7 @@ import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Reduction;
 import evenblade.machine.plan.PlannedDwell;
+import evenblade.measure.live.LiveListener.LiveNow;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.speed.SpeedPrior;
 import java.util.ArrayList;

@@ -9,6 +9,8 @@ import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.ChannelQuality;
 import evenblade.input.recording.Series;
+import evenblade.measure.soundcheck.GainCheck.HalfSecond;
+import evenblade.measure.soundcheck.HumCheck.HumLine;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

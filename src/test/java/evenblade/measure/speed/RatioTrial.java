@@ -1,6 +1,6 @@
 package evenblade.measure.speed;
 
-import evenblade.base.fact.Amount;
+import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Recording;
 import evenblade.keep.practice.Line;

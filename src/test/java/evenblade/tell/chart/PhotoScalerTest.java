@@ -114,6 +114,14 @@ class PhotoScalerTest {
     }
 
     @Test
+    @DisplayName("of a kind that cameras don't write is none, whatever its name says")
+    void otherKindIsNone() throws IOException {
+        BufferedImage image = new BufferedImage(40, 20, BufferedImage.TYPE_INT_RGB);
+        assertThat(PhotoScaler.jpeg(write("tiff.png", image, "tiff"), 100)).isEmpty();
+        assertThat(PhotoScaler.jpeg(write("png.jpg", image, "png"), 100)).isPresent();
+    }
+
+    @Test
     @DisplayName("that can't be read is none")
     void damagedIsNone() throws IOException {
         Path file = temp.resolve("damaged.jpg");

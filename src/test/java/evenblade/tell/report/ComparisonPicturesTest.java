@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.comparison.Change;
-import evenblade.judge.comparison.ChannelComparison;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.Figure;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunComparison;
+import evenblade.judge.comparison.RunComparison.ChannelComparison;
 import evenblade.judge.comparison.RunConditions;
 import evenblade.tell.chart.BeforeAfterBarsPicture;
 import java.util.ArrayList;

@@ -3,14 +3,14 @@ package evenblade.tell.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
+import evenblade.base.fact.Value.Listed;
 import evenblade.base.units.LengthUnit;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Confidence;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.findings.FindingFact;
-import evenblade.judge.findings.RunRef;
+import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
@@ -40,7 +40,8 @@ class FirstPageTest {
             Fact.of(FindingFact.KEEP_AN_EYE),
             new Confidence(0.9),
             Optional.of(new RunRef("e6", "shimmed")),
-            Optional.empty());
+            Optional.empty(),
+            List.of());
 
     private static final Finding CYLINDER_OPEN = new Finding(
             Cause.WEAK_CYLINDER,
@@ -50,7 +51,8 @@ class FirstPageTest {
             Fact.of(FindingFact.COMPARE_COMPRESSION),
             new Confidence(0.6),
             Optional.empty(),
-            Optional.empty());
+            Optional.empty(),
+            List.of());
 
     /** Two runs of an invented job; propeller 1× of each in m/s². */
     static ReportInput job(double before, double after, Particulars particulars, Finding... findings) {
@@ -112,7 +114,8 @@ class FirstPageTest {
                 Fact.of(FindingFact.BALANCE),
                 new Confidence(0.6),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                List.of());
         String open = page(2.0, 0.38, CYLINDER_OPEN, mass, TRACK_CURED).story().get(1);
         assertThat(open.indexOf("Balance of the propeller")).isPositive().isLessThan(open.indexOf("A weak cylinder"));
     }

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.fact.Fact;
-import evenblade.base.fact.Listed;
 import evenblade.base.fact.Measure;
-import evenblade.base.fact.Quoted;
 import evenblade.base.fact.Subject;
+import evenblade.base.fact.Value.Listed;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.LengthUnit;
@@ -32,6 +32,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -74,7 +76,7 @@ class ReportTest {
                 List.of(compared),
                 List.of(),
                 List.of(),
-                List.of(new ReportContent.Photo("e9", ReportFigure.half("the hub", DOT), "the hub & flange")),
+                List.of(new ReportContent.Photo("e9", ReportFigure.photo("the hub", DOT), "the hub & flange")),
                 LengthUnit.MILLIMETRE,
                 List.of(),
                 List.of(new Section(
@@ -95,6 +97,10 @@ class ReportTest {
     private static byte[] pdf(ReportInput input, PaperSize paper) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         new Report(input.content(), paper, ReportExtent.FULL).writePdf(out);
+        assertThat(Logger.getLogger("org.apache.pdfbox.pdmodel.font.FileSystemFontProvider")
+                        .isLoggable(Level.SEVERE))
+                .as("a library writes on standard error")
+                .isFalse();
         return out.toByteArray();
     }
 
@@ -229,7 +235,8 @@ class ReportTest {
                 Fact.of(FindingFact.RESEAT_BLADE),
                 new Confidence(0.82),
                 Optional.empty(),
-                Optional.of(new Carried(3.21, 5.07)));
+                Optional.of(new Carried(3.21, 5.07)),
+                List.of());
         assertThat(words(html(input(false, List.of(), List.of(finding)))))
                 .containsSubsequence(
                         "What it points to",
