@@ -3,6 +3,7 @@ package evenblade.measure.live;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.base.units.SignalUnit;
+import evenblade.measure.live.LiveListener.LiveNow;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.speed.Dwell;
