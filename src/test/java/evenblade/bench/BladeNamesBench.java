@@ -84,7 +84,9 @@ public final class BladeNamesBench {
                             List.of("1"),
                             Optional.of("2"),
                             Optional.empty(),
-                            TableReading.UNSAID))
+                            TableReading.UNSAID,
+                            Optional.empty(),
+                            List.of()))
                     .orders()
                     .channels()
                     .stream()

@@ -101,7 +101,9 @@ public final class ConfirmationBench {
                         List.of(),
                         Optional.empty(),
                         Optional.empty(),
-                        TableReading.UNSAID))
+                        TableReading.UNSAID,
+                        Optional.empty(),
+                        List.of()))
                 .orders();
     }
 

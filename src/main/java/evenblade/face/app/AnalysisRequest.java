@@ -50,31 +50,6 @@ public record AnalysisRequest(
         }
     }
 
-    /** Without arrivals, of whose directions nothing is noted. */
-    public AnalysisRequest(
-            Path file,
-            Installation installation,
-            OptionalDouble engineRpm,
-            OptionalDouble propellerRpm,
-            double tolerancePercent,
-            List<String> channels,
-            Optional<String> markChannel,
-            Optional<FullScale> fullScale,
-            TableReading table) {
-        this(
-                file,
-                installation,
-                engineRpm,
-                propellerRpm,
-                tolerancePercent,
-                channels,
-                markChannel,
-                fullScale,
-                table,
-                Optional.empty(),
-                List.of());
-    }
-
     /** How its file is to be read. */
     IntakeOptions reading() {
         return new IntakeOptions(fullScale, table, arrivals);
@@ -91,6 +66,8 @@ public record AnalysisRequest(
                 List.of(),
                 Optional.empty(),
                 Optional.empty(),
-                TableReading.UNSAID);
+                TableReading.UNSAID,
+                Optional.empty(),
+                List.of());
     }
 }

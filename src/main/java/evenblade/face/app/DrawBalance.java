@@ -37,14 +37,14 @@ public final class DrawBalance {
         if (!runs.isEmpty()) {
             pictures.put(
                     "vectors",
-                    new BalanceVectorsPicture(new BalanceVectorsPicture.Data(
+                    new BalanceVectorsPicture(
                             caption(job),
                             job.channel().orElseThrow().unit().display(),
                             runs,
                             job.answer()
                                     .advice()
                                     .filter(a -> job.answer().method() == BalanceAnswer.Method.WITH_PHASE)
-                                    .map(DrawBalance::correction))));
+                                    .map(DrawBalance::correction)));
         }
         pictures.put("hub", hub(job, new WeightFigures(lengths)));
         return pictures;
@@ -129,14 +129,14 @@ public final class DrawBalance {
             positions.add(new HubWeightsPicture.Spot("position " + p, sense * 360.0 * (p - 1) / blades));
         }
         Optional<Installation.Rotation> rotation = installation.propeller().rotation();
-        return new HubWeightsPicture(new HubWeightsPicture.Data(
+        return new HubWeightsPicture(
                 caption,
                 rotation.map(r -> r == Installation.Rotation.CLOCKWISE).orElse(true),
                 rotation.isPresent(),
                 counted.filter(c -> c == HubCounting.WITH_ROTATION).isPresent(),
                 positions,
                 places,
-                weights));
+                weights);
     }
 
     private static HubWeightsPicture.Weight weight(

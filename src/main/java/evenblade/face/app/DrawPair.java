@@ -88,7 +88,7 @@ record DrawPair(Named before, Named after) {
                 && (earlier.isEmpty() || before.answer().fromMark());
         double ratio = after.answer().orders().ratio();
         double propellerRpm = view.dwell().map(Dwell::propellerRpm).orElseThrow();
-        return new AnglePicture(new AnglePicture.Data(
+        return new AnglePicture(
                 Caption.of(
                         earlier.isPresent() ? after.name() + " against " + before.name() : after.name(),
                         Caption.channel(view.channel()),
@@ -99,6 +99,6 @@ record DrawPair(Named before, Named after) {
                 fromMark,
                 view.unit(),
                 earlier.map(before::revolution),
-                after.revolution(turn)));
+                after.revolution(turn));
     }
 }

@@ -165,8 +165,8 @@ public final class DrawRecording {
     }
 
     private EnvelopePicture swell(ChannelOrders channel, SlowSwell swells) {
-        return new EnvelopePicture(new EnvelopePicture.Data(
-                caption(run, Optional.of(channel), main), channel.unit().display(), swells.timeS(), swells.level()));
+        return new EnvelopePicture(
+                caption(run, Optional.of(channel), main), channel.unit().display(), swells.timeS(), swells.level());
     }
 
     /** A dwell with what the clock adds to the error of its speed. */
@@ -328,13 +328,13 @@ public final class DrawRecording {
                 Caption.ofRun(run, Optional.of(shown), Optional.of(dwell)).parts());
         parts.add("mean of " + turn.turns() + " turns");
         parts.add(fromMark ? "angle from the mark" : "no mark: where 0° lies differs from run to run");
-        return new AnglePicture(new AnglePicture.Data(
+        return new AnglePicture(
                 new Caption(parts),
                 run.installation().propeller().blades(),
                 fromMark,
                 shown.unit(),
                 Optional.empty(),
-                new Revolution("mean turn", turn.mean(), turn.standardError())));
+                new Revolution("mean turn", turn.mean(), turn.standardError()));
     }
 
     /**

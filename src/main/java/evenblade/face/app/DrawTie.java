@@ -64,8 +64,8 @@ public final class DrawTie {
                 : Optional.empty();
         List<String> caption = caption(tie, invented);
         fit.ifPresent(drawn -> caption.add("fit for track that lies as in '" + largest.label() + "'"));
-        return new TrackTiePicture(new TrackTiePicture.Data(
-                new Caption(caption), "propeller 1×, peak (" + tie.unit().display() + ")", runs, fit));
+        return new TrackTiePicture(
+                new Caption(caption), "propeller 1×, peak (" + tie.unit().display() + ")", runs, fit);
     }
 
     /** Along one direction of track, from none to a little beyond the largest. */
@@ -94,8 +94,7 @@ public final class DrawTie {
                 .map(r -> new PolarPicture.Vector(
                         r.label(), r.amplitude(), r.phaseDegrees().orElseThrow(), CIRCLE * r.standardError()))
                 .toList();
-        return new PolarPicture(new PolarPicture.Data(
-                new Caption(caption(tie, invented)), tie.unit().display(), vectors));
+        return new PolarPicture(new Caption(caption(tie, invented)), tie.unit().display(), vectors);
     }
 
     private static List<String> caption(JobTie tie, boolean invented) {

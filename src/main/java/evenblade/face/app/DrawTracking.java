@@ -44,14 +44,14 @@ public final class DrawTracking {
         if (blades.isEmpty() && positions.isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(new DeviationPicture(new DeviationPicture.Data(
+        return Optional.of(new DeviationPicture(
                 Caption.of(marked(
                         view,
                         spell.sessions().size() + " session(s) "
                                 + (spell == view.now() ? "since the last change" : "before a change"))),
                 "deviation of the tip (" + unit.sign() + ")",
                 blades,
-                positions)));
+                positions));
     }
 
     private static List<DeviationPicture.Row> rows(String what, List<Deviation> deviations, LengthUnit unit) {

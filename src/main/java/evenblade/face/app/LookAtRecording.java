@@ -187,7 +187,9 @@ public final class LookAtRecording {
                         List.of(spectrum.channel()),
                         plain.markChannel(),
                         request.fullScale(),
-                        request.table()))
+                        request.table(),
+                        Optional.empty(),
+                        List.of()))
                 .orders();
     }
 

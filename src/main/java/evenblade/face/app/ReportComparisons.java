@@ -15,17 +15,9 @@ import java.util.concurrent.Future;
 import java.util.stream.Stream;
 
 /** The runs of a report held against each other: the first against the last, then each against the one before. */
-final class ReportComparisons {
+record ReportComparisons(ReportRuns runs, List<TrendStage> stages) {
     /** With more runs than this, the runs one after the other are compared in sentences only. */
     private static final int RUNS_WITH_TABLES = 8;
-
-    private final ReportRuns runs;
-    private final List<TrendStage> stages;
-
-    private ReportComparisons(ReportRuns runs, List<TrendStage> stages) {
-        this.runs = runs;
-        this.stages = stages;
-    }
 
     /** Begins them all, newest first after the first one. */
     static List<Future<ReportedComparison>> begin(ReportRuns runs, List<TrendStage> stages, Workers workers) {

@@ -10,7 +10,7 @@ import javax.sound.sampled.LineUnavailableException;
  * Tells through the machine's loudspeaker that a step of a stepped run is done: one beep, and three once all are. It
  * sounds after the dwell, never during it, but a microphone hears it.
  */
-final class StepBeep implements AutoCloseable {
+record StepBeep(Clip one, Clip three) implements AutoCloseable {
     private static final int RATE_HZ = 16_000; // every sound card plays it, and it is ample for a beep
     /** Where small loudspeakers are loud. */
     private static final double TONE_HZ = 1500;
@@ -22,14 +22,6 @@ final class StepBeep implements AutoCloseable {
     private static final int AT_THE_END = 3; // told from the single beep of a step
 
     private static final long MOST_NANOS = 2_000_000_000L; // the last three beeps take 1.2 s
-
-    private final Clip one;
-    private final Clip three;
-
-    private StepBeep(Clip one, Clip three) {
-        this.one = one;
-        this.three = three;
-    }
 
     /**
      * Makes ready to beep.

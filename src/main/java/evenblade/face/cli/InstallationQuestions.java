@@ -18,17 +18,9 @@ import java.util.Optional;
  * Asks for an installation, one question after the other, each with its unit and an example. An empty answer leaves out what may
  * be left out; an answer that can't be is asked for again.
  */
-final class InstallationQuestions {
+record InstallationQuestions(BufferedReader answers, PrintWriter out) {
     /** After so many answers that can't be, whoever answers doesn't read the questions. */
     private static final int PATIENCE = 3;
-
-    private final BufferedReader answers;
-    private final PrintWriter out;
-
-    InstallationQuestions(BufferedReader answers, PrintWriter out) {
-        this.answers = answers;
-        this.out = out;
-    }
 
     /** What makes an answer usable: gives what is kept of it, or throws {@link BadInput}. */
     private interface Check {

@@ -1,9 +1,6 @@
 package evenblade.face.cli;
 
 import evenblade.face.app.WhatNext;
-import evenblade.keep.job.Conditions.Condition;
-import evenblade.keep.job.Detail;
-import evenblade.keep.job.RunSettings;
 import evenblade.tell.document.Document;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -16,9 +13,6 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade job next}: the one next step of a job, and what to type. */
 final class JobNextCommand implements Command {
-    /** What stays the same from run to run where like is to be compared with like. */
-    private static final List<Condition> KEPT =
-            List.of(Condition.SENSOR, Condition.PLACE, Condition.DIRECTION, Condition.GAIN, Condition.DEVICE);
     /** Steps that bring a hand near the propeller. */
     private static final Set<WhatNext.Action> AT_THE_PROPELLER = Set.of(
             WhatNext.Action.MARK_TIPS,
@@ -40,7 +34,7 @@ final class JobNextCommand implements Command {
         WhatNext next = WhatNext.find(job, JobUnits.phrases(job, words));
         LineWrapper.lines("Next: ", "      ", next.text()).forEach(out::println);
         // One line, however long: it is there to be copied.
-        out.println("Type: " + typed(quoted(job.toString()), next));
+        out.println("Type: " + typed(RunOptions.quoted(job.toString()), next));
         if (next.action() != WhatNext.Action.WRITE_REPORT) {
             out.println("(Names and figures in it are examples: put yours in their place.)");
         }
@@ -63,7 +57,7 @@ final class JobNextCommand implements Command {
                         "job runout " + job + " --total \"0.05 mm\" --dial-radius \"50 mm\" --high \"120 deg\"";
                     case ADD_RUN ->
                         "job add " + job + " RECORDING --label NAME"
-                                + next.lastRun().map(JobNextCommand::alike).orElse(" --engine-rpm 4800");
+                                + next.lastRun().map(RunOptions::again).orElse(" --engine-rpm 4800");
                     case WRITE_CORRECTION -> "job correction " + job + " \"what was changed\"";
                     case BALANCE -> "balance " + job;
                     case WRITE_REPORT -> "report " + job;
@@ -71,36 +65,13 @@ final class JobNextCommand implements Command {
     }
 
     private static String layout(List<String> blades) {
-        return quoted(IntStream.range(0, blades.size())
+        return RunOptions.quoted(IntStream.range(0, blades.size())
                 .mapToObj(i -> (i + 1) + "=" + blades.get(i))
                 .collect(Collectors.joining(",")));
     }
 
     /** One reading for each blade, to be put right by the reader. */
     private static String examples(List<String> blades, String reading) {
-        return quoted(blades.stream().map(blade -> reading).collect(Collectors.joining(",")));
-    }
-
-    /** The options with which the run before was added, where they are to stay the same. */
-    static String alike(Detail.Run run) {
-        StringBuilder options = new StringBuilder();
-        RunSettings settings = run.settings();
-        settings.engineRpm().ifPresent(rpm -> add(options, "--engine-rpm", String.valueOf(Math.round(rpm))));
-        settings.propellerRpm().ifPresent(rpm -> add(options, "--propeller-rpm", String.valueOf(Math.round(rpm))));
-        settings.channels().forEach(channel -> add(options, "--channel", channel));
-        settings.markChannel().ifPresent(channel -> add(options, "--mark-channel", channel));
-        settings.fullScale().ifPresent(scale -> add(options, "--full-scale", scale));
-        KEPT.forEach(condition ->
-                run.conditions().get(condition).ifPresent(value -> add(options, "--" + condition.word(), value)));
-        return options.toString();
-    }
-
-    private static void add(StringBuilder options, String name, String value) {
-        options.append(' ').append(name).append(' ').append(quoted(value));
-    }
-
-    /** As a shell reads it as one word. */
-    static String quoted(String text) {
-        return text.matches("[\\p{L}\\p{N}_./:=,+-]+") ? text : "\"" + text.replaceAll("([\"\\\\$`])", "\\\\$1") + "\"";
+        return RunOptions.quoted(blades.stream().map(blade -> reading).collect(Collectors.joining(",")));
     }
 }

@@ -23,13 +23,7 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 
 /** The JSON form of a recording's orders. */
-final class OrdersJson {
-    private final RunOrders run;
-
-    private OrdersJson(RunOrders run) {
-        this.run = run;
-    }
-
+record OrdersJson(RunOrders run) {
     static JsonFields of(RunOrders run) {
         OrdersJson json = new OrdersJson(run);
         ChannelOrders first = run.channels().get(0);

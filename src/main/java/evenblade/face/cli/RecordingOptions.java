@@ -65,7 +65,9 @@ final class RecordingOptions {
                 channels(),
                 markChannel(),
                 fullScale(),
-                table());
+                table(),
+                Optional.empty(),
+                List.of());
     }
 
     /** The engine speed said, above zero. */

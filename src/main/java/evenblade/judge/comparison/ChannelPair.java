@@ -99,29 +99,16 @@ record ChannelPair(
             List<Reason> reasons, MeasuredRun one, ChannelOrders before, MeasuredRun other, ChannelOrders after) {
         RunConditions a = one.conditions();
         RunConditions b = other.conditions();
-        if (uncalibrated(before) != uncalibrated(after)) {
+        boolean calibration = uncalibrated(before) != uncalibrated(after);
+        if (calibration || before.unit().quantity() != after.unit().quantity()) {
             reasons.add(Reason.of(
-                    ReasonCode.CALIBRATION_DIFFERS,
-                    new Quoted(one.name()),
-                    new Quoted(before.unit().display()),
-                    new Quoted(other.name()),
-                    new Quoted(after.unit().display())));
-        } else if (before.unit().quantity() != after.unit().quantity()) {
-            reasons.add(Reason.of(
-                    ReasonCode.UNIT_DIFFERS,
+                    calibration ? ReasonCode.CALIBRATION_DIFFERS : ReasonCode.UNIT_DIFFERS,
                     new Quoted(one.name()),
                     new Quoted(before.unit().display()),
                     new Quoted(other.name()),
                     new Quoted(after.unit().display())));
         }
-        if (RunConditions.differ(a.gain(), b.gain())) {
-            reasons.add(Reason.of(
-                    ReasonCode.GAIN_DIFFERS,
-                    new Quoted(a.gain().orElseThrow()),
-                    new Quoted(one.name()),
-                    new Quoted(b.gain().orElseThrow()),
-                    new Quoted(other.name())));
-        }
+        Likeness.noted(reasons, ReasonCode.GAIN_DIFFERS, one, a.gain(), other, b.gain());
         if (!a.fullScale().equals(b.fullScale())) {
             reasons.add(Reason.of(
                     ReasonCode.FULL_SCALE_DIFFERS,

@@ -34,9 +34,9 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
         List<Warning> warnings = new ArrayList<>();
         RunConditions a = one.conditions();
         RunConditions b = other.conditions();
-        placed(reasons, ReasonCode.SENSOR_DIFFERS, one, a.sensor(), other, b.sensor());
-        placed(reasons, ReasonCode.PLACE_DIFFERS, one, a.place(), other, b.place());
-        placed(reasons, ReasonCode.DIRECTION_DIFFERS, one, a.direction(), other, b.direction());
+        noted(reasons, ReasonCode.SENSOR_DIFFERS, one, a.sensor(), other, b.sensor());
+        noted(reasons, ReasonCode.PLACE_DIFFERS, one, a.place(), other, b.place());
+        noted(reasons, ReasonCode.DIRECTION_DIFFERS, one, a.direction(), other, b.direction());
         if (one.lossy() != other.lossy()) {
             MeasuredRun lossy = one.lossy() ? one : other;
             reasons.add(Reason.of(ReasonCode.LOSSY_AGAINST_LOSSLESS, new Quoted(lossy.name())));
@@ -66,11 +66,12 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
                     new Count(other.blades()),
                     Measure.NUMBER.of(other.ratio())));
         }
-        noted(warnings, one, other);
+        unlike(warnings, one, other);
         return new Likeness(reasons, warnings);
     }
 
-    private static void placed(
+    /** What a user noted of each, where it differs. */
+    static void noted(
             List<Reason> reasons,
             ReasonCode code,
             MeasuredRun one,
@@ -87,7 +88,7 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
         }
     }
 
-    private static void noted(List<Warning> warnings, MeasuredRun one, MeasuredRun other) {
+    private static void unlike(List<Warning> warnings, MeasuredRun one, MeasuredRun other) {
         RunConditions a = one.conditions();
         RunConditions b = other.conditions();
         List<Value> unknown = new ArrayList<>();

@@ -119,8 +119,7 @@ final class BladeRule implements Rule {
         boolean named = turn.letter(odd.get()).isPresent();
         Optional<EvidenceItem> moved = named ? moved(stage, turn, odd.get()) : Optional.empty();
         moved.ifPresent(pieces::add);
-        List<PropellerOnceFeatures.HalfOrder> halves =
-                PropellerOnceFeatures.of(stage).halfOrders();
+        List<PropellerOnceFeatures.HalfOrder> halves = new PropellerOnceFeatures(stage).halfOrders();
         if (LooseMountRule.several(halves)) {
             pieces.add(LooseMountRule.told(-4, halves)); // what knocks raises whole propeller orders too
         }

@@ -17,7 +17,7 @@ final class CarburettorRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        EngineFeatures engine = EngineFeatures.of(stage);
+        EngineFeatures engine = new EngineFeatures(stage);
         double order = engine.alternateOrder().orElse(engine.weakOrder());
         double share = engine.overFiring(order).orElse(0);
         if (!engine.severalCylinders() || share < Thresholds.WEAK_OVER_FIRING || !engine.worthBlaming(order)) {

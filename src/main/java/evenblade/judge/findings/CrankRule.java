@@ -21,7 +21,7 @@ final class CrankRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        EngineFeatures engine = EngineFeatures.of(stage);
+        EngineFeatures engine = new EngineFeatures(stage);
         Optional<EvidenceItem> raised = raised(engine);
         if (raised.isEmpty() || engine.fires(1)) {
             return Optional.empty();
@@ -39,7 +39,7 @@ final class CrankRule implements Rule {
                                         ? FindingFact.CHECK_FLYWHEEL
                                         : FindingFact.MEASURE_LEVEL_AND_UPRIGHT))
                 // A body on a resonance gives each line a shape of its own, and firing's is no measure then.
-                .toldApart(PropellerOnceFeatures.of(stage).fall().isEmpty())
+                .toldApart(new PropellerOnceFeatures(stage).fall().isEmpty())
                 .carrying(engine.carried(1)));
     }
 

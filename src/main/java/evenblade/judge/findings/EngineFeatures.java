@@ -18,15 +18,11 @@ final class EngineFeatures {
     private final OrderObservations all;
     private final OrderObservations firing;
 
-    private EngineFeatures(Stage stage) {
+    EngineFeatures(Stage stage) {
         engine = stage.installation().engine();
         all = stage.sightings();
         firing = all.only(s ->
                 s.reading().line().role() == Role.FIRING && s.reading().line().order() == engine.firingOrder());
-    }
-
-    static EngineFeatures of(Stage stage) {
-        return new EngineFeatures(stage);
     }
 
     /** Crank order as seen alone. */

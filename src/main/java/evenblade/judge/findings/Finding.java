@@ -34,19 +34,6 @@ public record Finding(
         speaksAgainst = List.copyOf(speaksAgainst);
     }
 
-    /** A finding of one cause. */
-    public Finding(
-            Cause cause,
-            Fact statement,
-            List<EvidenceItem> speaksFor,
-            List<EvidenceItem> speaksAgainst,
-            Fact next,
-            Confidence sureness,
-            Optional<RunRef> goneSince,
-            Optional<Carried> carried) {
-        this(cause, statement, speaksFor, speaksAgainst, next, sureness, goneSince, carried, List.of());
-    }
-
     /** Whether it still stands. */
     public boolean open() {
         return goneSince.isEmpty();

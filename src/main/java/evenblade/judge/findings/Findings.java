@@ -142,7 +142,8 @@ public record Findings(List<Finding> list) {
                 next,
                 said.sureness(),
                 gone.map(stage -> stage.runs().get(0).ref()),
-                said.carried());
+                said.carried(),
+                List.of());
     }
 
     private static Fact afterwards(Stage stage) {

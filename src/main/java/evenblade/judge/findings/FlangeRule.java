@@ -15,8 +15,8 @@ final class FlangeRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
-        StaticFeatures still = StaticFeatures.of(stage);
+        PropellerOnceFeatures once = new PropellerOnceFeatures(stage);
+        StaticFeatures still = new StaticFeatures(stage);
         List<EvidenceItem> pieces = new ArrayList<>(still.runOut(3, -3));
         List<EvidenceItem> verdict = still.verdict(-4, 3);
         pieces.addAll(verdict);

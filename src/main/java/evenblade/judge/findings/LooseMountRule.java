@@ -23,8 +23,8 @@ final class LooseMountRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
-        EngineFeatures engine = EngineFeatures.of(stage);
+        PropellerOnceFeatures once = new PropellerOnceFeatures(stage);
+        EngineFeatures engine = new EngineFeatures(stage);
         List<Double> strange = engine.strangeHalves();
         if (strange.size() > 1) {
             return Optional.of(new Assessment(

@@ -14,12 +14,12 @@ final class MassRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
+        PropellerOnceFeatures once = new PropellerOnceFeatures(stage);
         Optional<EvidenceItem> large = once.large(2);
         if (large.isEmpty()) {
             return Optional.empty();
         }
-        StaticFeatures still = StaticFeatures.of(stage);
+        StaticFeatures still = new StaticFeatures(stage);
         List<EvidenceItem> pieces = new ArrayList<>();
         pieces.add(large.get());
         pieces.addAll(once.ways(1));

@@ -35,7 +35,7 @@ final class OneOfSeveral {
 
     /** A strong line on which the orders of two shafts lie: whatever makes either may be behind it. */
     private static Optional<Finding> ofSharedLine(Stage last, List<Finding> found) {
-        EngineFeatures engine = EngineFeatures.of(last);
+        EngineFeatures engine = new EngineFeatures(last);
         OrderObservations shared = last.sightings()
                 .detected()
                 .only(s -> !s.alone() && s.velocityMmS().isPresent());
@@ -99,7 +99,7 @@ final class OneOfSeveral {
     }
 
     private static Optional<Finding> ofPropeller(Stage last, List<Finding> found) {
-        PropellerOnceFeatures once = PropellerOnceFeatures.of(last);
+        PropellerOnceFeatures once = new PropellerOnceFeatures(last);
         Optional<EvidenceItem> large = once.large(STANDS_OUT);
         List<Cause> members = propellerMembers(last);
         // A resonance and a loose mount lift whatever there is, and are said first; what is nearly sure needs no
@@ -127,7 +127,7 @@ final class OneOfSeveral {
 
     /** What could shake at propeller 1×, less what was read and found fine; what the run looks more like comes first. */
     static List<Cause> propellerMembers(Stage last) {
-        StaticFeatures still = StaticFeatures.of(last);
+        StaticFeatures still = new StaticFeatures(last);
         List<Cause> rocking = new ArrayList<>();
         if (!still.tracked() || still.trackOut() || still.trackMiddling()) {
             rocking.add(Cause.TRACK);
@@ -139,12 +139,12 @@ final class OneOfSeveral {
             rocking.add(Cause.FLANGE);
         }
         List<Cause> members = new ArrayList<>(rocking);
-        members.add(PropellerOnceFeatures.of(last).rocks() ? rocking.size() : 0, Cause.MASS);
+        members.add(new PropellerOnceFeatures(last).rocks() ? rocking.size() : 0, Cause.MASS);
         return members;
     }
 
     private static FindingFact nextForPropeller(Stage last) {
-        StaticFeatures still = StaticFeatures.of(last);
+        StaticFeatures still = new StaticFeatures(last);
         if (last.disc().isEmpty()) {
             return FindingFact.MEASURE_ALL;
         }
@@ -158,7 +158,7 @@ final class OneOfSeveral {
         List<Finding> family = found.stream()
                 .filter(f -> f.open() && OF_CRANK.contains(f.cause()))
                 .toList();
-        EngineFeatures engine = EngineFeatures.of(last);
+        EngineFeatures engine = new EngineFeatures(last);
         Optional<Finding> best = family.stream()
                 .max((a, b) -> Double.compare(a.sureness().share(), b.sureness().share()));
         if (best.isEmpty() || sure(found, OF_CRANK)) {

@@ -20,8 +20,8 @@ final class PitchRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
-        StaticFeatures still = StaticFeatures.of(stage);
+        PropellerOnceFeatures once = new PropellerOnceFeatures(stage);
+        StaticFeatures still = new StaticFeatures(stage);
         OptionalDouble twice = once.twiceOverOnceAlong();
         boolean twiceHigh = twice.orElse(0) > Thresholds.TWICE_OVER_ONCE;
         Optional<EvidenceItem> large = once.large(1);

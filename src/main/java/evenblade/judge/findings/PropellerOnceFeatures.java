@@ -34,14 +34,10 @@ final class PropellerOnceFeatures {
     private final OrderObservations all;
     private final OrderObservations once;
 
-    private PropellerOnceFeatures(Stage stage) {
+    PropellerOnceFeatures(Stage stage) {
         this.stage = stage;
         all = stage.sightings();
         once = all.of(Shaft.PROPELLER, 1).alone();
-    }
-
-    static PropellerOnceFeatures of(Stage stage) {
-        return new PropellerOnceFeatures(stage);
     }
 
     /** Whether there are runs in which 1× was measured at all. */

@@ -30,7 +30,7 @@ final class QuietMachine {
                 .of(Shaft.CRANK, 1)
                 .strongest()
                 .ifPresent(s -> pieces.add(running(1, s.ref(), FindingFact.CRANK_AT_MOST, s.size(), s.where())));
-        StaticFeatures still = StaticFeatures.of(last);
+        StaticFeatures still = new StaticFeatures(last);
         last.track()
                 .ifPresent(t -> pieces.add(standing(
                         still.trackOut() ? -3 : 1,
@@ -54,7 +54,7 @@ final class QuietMachine {
         boolean judged = hint == 0
                 && last.sightings().of(Shaft.PROPELLER, 1).alone().detected().directionsKnown()
                 && !last.sightings().of(Shaft.CRANK, 1).alone().isEmpty()
-                && !EngineFeatures.of(last).fires(1);
+                && !new EngineFeatures(last).fires(1);
         int points = pieces.stream().mapToInt(EvidenceItem::points).sum();
         return Optional.of(new Finding(
                 Cause.NOTHING,
@@ -69,6 +69,7 @@ final class QuietMachine {
                                 : last.staleMarks() ? FindingFact.MARK_TIPS : FindingFact.CARRY_ON),
                 Confidence.of(points).atMost(judged ? 1 : Math.min(Confidence.MOST_ONE_SIDED, 1 - hint)),
                 Optional.empty(),
-                Optional.empty()));
+                Optional.empty(),
+                List.of()));
     }
 }

@@ -25,7 +25,7 @@ final class ResonanceRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
+        PropellerOnceFeatures once = new PropellerOnceFeatures(stage);
         Optional<PropellerOnceFeatures.Fall> fall = once.fall();
         if (fall.isEmpty()) {
             Optional<EvidenceItem> strange = once.slowRise(4).or(() -> once.steepRise(4));

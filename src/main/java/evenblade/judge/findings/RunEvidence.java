@@ -31,17 +31,6 @@ public record RunEvidence(
         directions = Map.copyOf(directions);
     }
 
-    /** A run of which it isn't known when something was changed before it. */
-    public RunEvidence(
-            RunRef ref,
-            Instant at,
-            List<String> changesBefore,
-            RunNumbers numbers,
-            Map<String, Direction> directions,
-            boolean microphone) {
-        this(ref, at, Optional.empty(), changesBefore, numbers, directions, microphone);
-    }
-
     EvidenceRef ref(EvidenceRef.Side side) {
         return EvidenceRef.Run.of(ref.id(), side);
     }

@@ -4,6 +4,7 @@ import static evenblade.judge.findings.EvidenceItem.standing;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
+import evenblade.base.fact.Value;
 import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.Value.Count;
 import evenblade.judge.tracking.LimitCheck;
@@ -14,16 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What the readings with the engine off say in a stage; shared by several rules. */
-final class StaticFeatures {
-    private final Stage stage;
-
-    private StaticFeatures(Stage stage) {
-        this.stage = stage;
-    }
-
-    static StaticFeatures of(Stage stage) {
-        return new StaticFeatures(stage);
-    }
+record StaticFeatures(Stage stage) {
 
     boolean tracked() {
         return stage.track().isPresent();
@@ -100,6 +92,11 @@ final class StaticFeatures {
         return out ? ifOut : middling ? Integer.signum(ifOut) : ifFine;
     }
 
+    /** Evidence of so many points; none where it weighs nothing. */
+    private static List<EvidenceItem> weighed(int points, EvidenceRef ref, FindingFact code, Value... values) {
+        return points == 0 ? List.of() : List.of(standing(points, ref, code, values));
+    }
+
     /** Limits that apply decide; where there are none, the yardstick. */
     private static boolean beyond(List<LimitCheck> checks, boolean byYardstick) {
         boolean limited = checks.stream().anyMatch(c -> c.outcome() != Outcome.NOT_APPLICABLE);
@@ -118,14 +115,12 @@ final class StaticFeatures {
                         trackOut() ? FindingFact.BEYOND_PRACTICE : FindingFact.WITHIN_PRACTICE,
                         length(Thresholds.TRACK_MM))
                 : track.checks().get(0).fact();
-        return points == 0
-                ? List.of()
-                : List.of(standing(
-                        points,
-                        EvidenceRef.Whole.TIP_MARKS,
-                        FindingFact.MARKS_SPREAD_AGAINST,
-                        length(track.spreadMm()),
-                        against));
+        return weighed(
+                points,
+                EvidenceRef.Whole.TIP_MARKS,
+                FindingFact.MARKS_SPREAD_AGAINST,
+                length(track.spreadMm()),
+                against);
     }
 
     /** Where the track error goes when the blades are moved. */
@@ -142,14 +137,12 @@ final class StaticFeatures {
                                 case WITHIN_READING_ERROR, NOT_SEPARABLE, MARKS_CONTRADICT -> 0;
                             };
                     int worth = v.firm() ? points : points / 2;
-                    return worth == 0
-                            ? List.<EvidenceItem>of()
-                            : List.of(standing(
-                                    worth,
-                                    EvidenceRef.Whole.TIP_MARKS,
-                                    FindingFact.MARKS_OVER_SESSIONS,
-                                    new Count(t().size()),
-                                    v.fact()));
+                    return weighed(
+                            worth,
+                            EvidenceRef.Whole.TIP_MARKS,
+                            FindingFact.MARKS_OVER_SESSIONS,
+                            new Count(t().size()),
+                            v.fact());
                 })
                 .orElse(List.of());
     }
@@ -178,14 +171,12 @@ final class StaticFeatures {
                         pitchOut() ? FindingFact.BEYOND_YARDSTICK : FindingFact.WITHIN_YARDSTICK,
                         Measure.ANGLE.of(Thresholds.PITCH_DEG))
                 : pitch.checks().get(0).fact();
-        return points == 0
-                ? List.of()
-                : List.of(standing(
-                        points,
-                        EvidenceRef.Whole.BLADE_ANGLES,
-                        FindingFact.ANGLES_SPREAD_AGAINST,
-                        Measure.ANGLE.of(pitch.readings().spreadDeg()),
-                        against));
+        return weighed(
+                points,
+                EvidenceRef.Whole.BLADE_ANGLES,
+                FindingFact.ANGLES_SPREAD_AGAINST,
+                Measure.ANGLE.of(pitch.readings().spreadDeg()),
+                against);
     }
 
     /** The blade whose angle lies farthest off the mean, with by how much. */
@@ -205,15 +196,13 @@ final class StaticFeatures {
         Fact tip = runOut.atTip()
                 .map(length -> Fact.of(FindingFact.AT_TIPS, length(length.millimetres())))
                 .orElse(Fact.of(FindingFact.TIPS_UNKNOWN));
-        return points == 0
-                ? List.of()
-                : List.of(standing(
-                        points,
-                        EvidenceRef.Whole.FACE_RUN_OUT,
-                        FindingFact.FACE_RUNS_OUT,
-                        length(runOut.reading().total().millimetres()),
-                        length(runOut.reading().dialRadius().millimetres()),
-                        tip));
+        return weighed(
+                points,
+                EvidenceRef.Whole.FACE_RUN_OUT,
+                FindingFact.FACE_RUNS_OUT,
+                length(runOut.reading().total().millimetres()),
+                length(runOut.reading().dialRadius().millimetres()),
+                tip);
     }
 
     /** Run-out at the tip over the track spread; 0 where either isn't known. */

@@ -20,8 +20,8 @@ final class TrackRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        PropellerOnceFeatures once = PropellerOnceFeatures.of(stage);
-        StaticFeatures still = StaticFeatures.of(stage);
+        PropellerOnceFeatures once = new PropellerOnceFeatures(stage);
+        StaticFeatures still = new StaticFeatures(stage);
         Optional<EvidenceItem> large = once.large(1);
         boolean middling = still.trackMiddling() && !still.verdict(2, 0).isEmpty() && large.isPresent();
         if (!still.trackOut() && !middling && !(once.rocks() && large.isPresent() && !still.tracked())) {

@@ -18,7 +18,7 @@ final class WeakCylinderRule implements Rule {
 
     @Override
     public Optional<Assessment> weigh(Stage stage) {
-        EngineFeatures engine = EngineFeatures.of(stage);
+        EngineFeatures engine = new EngineFeatures(stage);
         double order = engine.weakOrder();
         OptionalDouble share = engine.overFiring(order);
         if (!engine.severalCylinders()

@@ -11,18 +11,8 @@ import java.nio.file.Path;
  * <p>The new text is written beside the old one, brought to the disk and then given the name in one
  * step. A crash at any moment leaves the old text or the new one under the name, never a mixture.
  */
-final class RecordFile {
+record RecordFile(Path folder, Disk disk, RecordFormat format) {
     static final String FILE_NAME = "job.json";
-
-    private final Path folder;
-    private final Disk disk;
-    private final RecordFormat format;
-
-    RecordFile(Path folder, Disk disk, RecordFormat format) {
-        this.folder = folder;
-        this.disk = disk;
-        this.format = format;
-    }
 
     Path path() {
         return folder.resolve(FILE_NAME);

@@ -17,7 +17,7 @@ import java.util.Optional;
  * when all its bytes are on the disk it gets its final name, made from its own name and its content:
  * the same content never lies there twice, and a name never changes its content.
  */
-final class StoredFiles {
+record StoredFiles(Path folder, Disk disk) {
     static final String RECORDINGS = "recordings";
     static final String ATTACHMENTS = "attachments";
 
@@ -26,14 +26,6 @@ final class StoredFiles {
 
     private static final int LONGEST_STEM = 40; // every file system takes it, with hash and ending
     private static final int SHORT_HASH = 8; // tells the files of one job apart
-
-    private final Path folder;
-    private final Disk disk;
-
-    StoredFiles(Path folder, Disk disk) {
-        this.folder = folder;
-        this.disk = disk;
-    }
 
     /**
      * A complete copy without its final name.

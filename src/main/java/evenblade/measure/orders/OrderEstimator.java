@@ -11,7 +11,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /** Turns the fit of one dwell and channel into amplitudes with errors, and says what counts as detected. */
-final class OrderEstimator {
+record OrderEstimator(
+        OrderTable table, SpeedResult speed, Dwell dwell, List<FittedLine> lines, DwellFit fit, int channel) {
     /** Probability that any line of the table is detected in noise alone. */
     private static final double FALSE_ALARM = 0.01;
     /** Chance below which blocks are said to scatter more than the noise beside the line. */
@@ -26,23 +27,6 @@ final class OrderEstimator {
     private static final double BLOCKS_CHANCE = 1e-8; // ours: beyond doubt, blocks stand over what noise explains
     /** By chance an amplitude may come out far below its noise; 'below' is never said of less than this many errors. */
     private static final double LEAST_UPPER = 1.96;
-
-    private final OrderTable table;
-    private final SpeedResult speed;
-    private final Dwell dwell;
-    private final List<FittedLine> lines;
-    private final DwellFit fit;
-    private final int channel;
-
-    OrderEstimator(
-            OrderTable table, SpeedResult speed, Dwell dwell, List<FittedLine> lines, DwellFit fit, int channel) {
-        this.table = table;
-        this.speed = speed;
-        this.dwell = dwell;
-        this.lines = lines;
-        this.fit = fit;
-        this.channel = channel;
-    }
 
     /**
      * Reads the lines fitted.

@@ -19,7 +19,7 @@ import java.util.List;
  * <p>A bin counts where it stands out of the median of its neighbourhood at 1 % after allowing for the
  * number of bins, each bin being a mean of half-overlapped Hann stretches.
  */
-final class SteadyTones {
+record SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
     private static final double FALSE_ALARM = 0.01; // one recording in a hundred may show a tone that isn't there
     /** Ours: wide enough for a median, narrow enough for a sloping floor. */
     private static final int NEIGHBOURHOOD_BINS = 40;
@@ -36,16 +36,6 @@ final class SteadyTones {
     private static final double SHARE_OF_NEIGHBOUR = 0.05;
     /** Wander of the speed, as a share, from which on a line that follows it can be told from a tone. */
     private static final double WANDER_TO_TELL = 0.002;
-
-    private final Dwell dwell;
-    private final SpeedTrack track;
-    private final double rateHz;
-
-    SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
-        this.dwell = dwell;
-        this.track = track;
-        this.rateHz = rateHz;
-    }
 
     /** A line of the fit that the tones must be told from. */
     record Known(double frequencyHz, double amplitude) {}

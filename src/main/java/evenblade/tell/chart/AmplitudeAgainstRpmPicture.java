@@ -6,8 +6,14 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 
-/** How the amplitude of a few orders goes with speed: a peak at one rpm is a resonance, a steady rise isn't. */
-public final class AmplitudeAgainstRpmPicture extends Picture {
+/**
+ * How the amplitude of a few orders goes with speed: a peak at one rpm is a resonance, a steady rise isn't.
+ *
+ * @param caption what it was drawn from
+ * @param unit of the channel
+ * @param lines with at least one point between them
+ */
+public record AmplitudeAgainstRpmPicture(Caption caption, SignalUnit unit, List<Line> lines) implements Picture {
     /**
      * One order over speed.
      *
@@ -20,26 +26,11 @@ public final class AmplitudeAgainstRpmPicture extends Picture {
         }
     }
 
-    /**
-     * What is drawn.
-     *
-     * @param caption what it was drawn from
-     * @param unit of the channel
-     * @param lines with at least one point between them
-     */
-    public record Data(Caption caption, SignalUnit unit, List<Line> lines) {
-        public Data {
-            lines = List.copyOf(lines);
-            if (lines.stream().allMatch(l -> l.points().isEmpty())) {
-                throw new IllegalArgumentException("no amplitudes to draw against rpm");
-            }
+    public AmplitudeAgainstRpmPicture {
+        lines = List.copyOf(lines);
+        if (lines.stream().allMatch(l -> l.points().isEmpty())) {
+            throw new IllegalArgumentException("no amplitudes to draw against rpm");
         }
-    }
-
-    private final Data data;
-
-    public AmplitudeAgainstRpmPicture(Data data) {
-        this.data = data;
     }
 
     @Override
@@ -48,37 +39,32 @@ public final class AmplitudeAgainstRpmPicture extends Picture {
     }
 
     @Override
-    public Caption caption() {
-        return data.caption();
-    }
-
-    @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
-        for (int i = 0; i < data.lines().size(); i++) {
-            entries.add(LineLook.of(i).key(data.lines().get(i).name()));
+        for (int i = 0; i < lines().size(); i++) {
+            entries.add(LineLook.of(i).key(lines().get(i).name()));
         }
         entries.add(KeyEntry.interval());
         return entries;
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
         List<PlacedEstimate> all =
-                data.lines().stream().flatMap(l -> l.points().stream()).toList();
+                lines().stream().flatMap(l -> l.points().stream()).toList();
         double slowest = all.stream().mapToDouble(PlacedEstimate::x).min().orElseThrow();
         double fastest = all.stream().mapToDouble(PlacedEstimate::x).max().orElseThrow();
         double largest =
                 all.stream().mapToDouble(p -> p.estimate().ciHigh()).max().orElseThrow();
         AxesFrame frame = new AxesFrame(
                 Axis.around("engine speed (rpm)", slowest, fastest),
-                Axis.fromZero(AmplitudeScale.title(data.unit()), largest),
+                Axis.fromZero(AmplitudeScale.title(unit()), largest),
                 pen.theme());
         Plane plane = frame.place(
                 new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth() - pen.em(0.8), area.getHeight()));
         frame.paint(pen.surface());
-        for (int i = 0; i < data.lines().size(); i++) {
-            LineLook.of(i).paint(pen, plane, data.lines().get(i).points());
+        for (int i = 0; i < lines().size(); i++) {
+            LineLook.of(i).paint(pen, plane, lines().get(i).points());
         }
         return LaidOut.NONE;
     }

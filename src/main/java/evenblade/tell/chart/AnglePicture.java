@@ -9,8 +9,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The mean of one propeller revolution with its band of standard error, after a correction and, where given, before. */
-public final class AnglePicture extends Picture {
+/**
+ * The mean of one propeller revolution with its band of standard error, after a correction and, where given, before.
+ *
+ * @param caption what it was drawn from
+ * @param blades the propeller's blades
+ * @param fromMark whether 0° is the mark on the propeller; otherwise it is anywhere
+ * @param unit of the channel
+ * @param before the earlier run, where there is one to compare with
+ * @param after the run, or the later one
+ */
+public record AnglePicture(
+        Caption caption, int blades, boolean fromMark, SignalUnit unit, Optional<Revolution> before, Revolution after)
+        implements Picture {
     /**
      * A mean revolution.
      *
@@ -27,32 +38,8 @@ public final class AnglePicture extends Picture {
         }
     }
 
-    /**
-     * What is drawn.
-     *
-     * @param caption what it was drawn from
-     * @param blades the propeller's blades
-     * @param fromMark whether 0° is the mark on the propeller; otherwise it is anywhere
-     * @param unit of the channel
-     * @param before the earlier run, where there is one to compare with
-     * @param after the run, or the later one
-     */
-    public record Data(
-            Caption caption,
-            int blades,
-            boolean fromMark,
-            SignalUnit unit,
-            Optional<Revolution> before,
-            Revolution after) {}
-
     /** Half the width of a 95 % interval in standard errors. */
     private static final double NINETY_FIVE = 1.96;
-
-    private final Data data;
-
-    public AnglePicture(Data data) {
-        this.data = data;
-    }
 
     @Override
     public String title() {
@@ -60,16 +47,11 @@ public final class AnglePicture extends Picture {
     }
 
     @Override
-    public Caption caption() {
-        return data.caption();
-    }
-
-    @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
-        data.before().ifPresent(b -> entries.add(KeyEntry.line("before: " + b.name(), Ink.BEFORE, Dash.LONG)));
-        String after = data.before().isPresent() ? "after: " : "";
-        entries.add(KeyEntry.line(after + data.after().name(), Ink.AFTER, Dash.SOLID));
+        before().ifPresent(b -> entries.add(KeyEntry.line("before: " + b.name(), Ink.BEFORE, Dash.LONG)));
+        String after = before().isPresent() ? "after: " : "";
+        entries.add(KeyEntry.line(after + after().name(), Ink.AFTER, Dash.SOLID));
         entries.add(new KeyEntry("± one standard error", (pen, x, y) -> {
             double half = pen.em(0.45 * KeyEntry.SAMPLE_EM);
             pen.fill(new Rectangle2D.Double(x - half, y - pen.em(0.3), 2 * half, pen.em(0.6)), pen.pale(Ink.AFTER));
@@ -79,22 +61,20 @@ public final class AnglePicture extends Picture {
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
-        double reach = Math.max(
-                reach(data.after()), data.before().map(AnglePicture::reach).orElse(0.0));
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
+        double reach =
+                Math.max(reach(after()), before().map(AnglePicture::reach).orElse(0.0));
         double end = reach > 0 ? Axis.roundUp(reach) : 1;
-        String from = data.fromMark() ? "angle after the mark (°)" : "angle, from an arbitrary start (°)";
+        String from = fromMark() ? "angle after the mark (°)" : "angle, from an arbitrary start (°)";
         AxesFrame frame = new AxesFrame(
-                Axis.linear(from, 0, 360),
-                Axis.linear(AmplitudeScale.momentTitle(data.unit()), -end, end),
-                pen.theme());
+                Axis.linear(from, 0, 360), Axis.linear(AmplitudeScale.momentTitle(unit()), -end, end), pen.theme());
         Plane plane = frame.place(
                 new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth() - pen.em(1.2), area.getHeight()));
-        data.before().ifPresent(b -> paintBand(pen, plane, b, pen.pale(Ink.BEFORE)));
-        paintBand(pen, plane, data.after(), pen.pale(Ink.AFTER));
+        before().ifPresent(b -> paintBand(pen, plane, b, pen.pale(Ink.BEFORE)));
+        paintBand(pen, plane, after(), pen.pale(Ink.AFTER));
         frame.paint(pen.surface());
-        for (int blade = 1; blade < data.blades(); blade++) {
-            double x = plane.x(360.0 * blade / data.blades());
+        for (int blade = 1; blade < blades(); blade++) {
+            double x = plane.x(360.0 * blade / blades());
             pen.line(
                     x,
                     plane.box().getY(),
@@ -110,19 +90,19 @@ public final class AnglePicture extends Picture {
                 plane.y(0),
                 pen.colour(Ink.QUIET_TEXT),
                 pen.stroke(0.06));
-        data.before().ifPresent(b -> paintMean(pen, plane, b, Ink.BEFORE, Dash.LONG));
-        paintMean(pen, plane, data.after(), Ink.AFTER, Dash.SOLID);
+        before().ifPresent(b -> paintMean(pen, plane, b, Ink.BEFORE, Dash.LONG));
+        paintMean(pen, plane, after(), Ink.AFTER, Dash.SOLID);
         return LaidOut.of(plane, (xPx, yPx) -> Optional.of(spot(plane.valueAtX(xPx))));
     }
 
     private Spot spot(double degrees) {
-        int point = point(data.after(), degrees);
+        int point = point(after(), degrees);
         List<Spot.Reading> readings = new ArrayList<>();
-        readings.add(Spot.Reading.of(
-                Spot.What.ANGLE, 360.0 * point / data.after().mean().size()));
-        readings.add(reading(data.after(), point, ""));
-        data.before().ifPresent(b -> readings.add(reading(b, point(b, degrees), b.name())));
-        return new Spot(0, readings.get(0).value(), data.after().mean().at(point), "", readings);
+        readings.add(
+                Spot.Reading.of(Spot.What.ANGLE, 360.0 * point / after().mean().size()));
+        readings.add(reading(after(), point, ""));
+        before().ifPresent(b -> readings.add(reading(b, point(b, degrees), b.name())));
+        return new Spot(0, readings.get(0).value(), after().mean().at(point), "", readings);
     }
 
     private static int point(Revolution turn, double degrees) {
@@ -132,8 +112,7 @@ public final class AnglePicture extends Picture {
 
     private Spot.Reading reading(Revolution turn, int point, String of) {
         double half = NINETY_FIVE * turn.standardError().at(point);
-        return new Spot.Reading(
-                Spot.What.AMPLITUDE, turn.mean().at(point), half, data.unit().display(), of);
+        return new Spot.Reading(Spot.What.AMPLITUDE, turn.mean().at(point), half, unit().display(), of);
     }
 
     private static double reach(Revolution revolution) {

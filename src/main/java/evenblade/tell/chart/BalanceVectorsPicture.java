@@ -5,8 +5,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The 1× of runs without and with weights as vectors, what a correction adds, and what is predicted to be left. */
-public final class BalanceVectorsPicture extends Picture {
+/**
+ * The 1× of runs without and with weights as vectors, what a correction adds, and what is predicted to be left.
+ *
+ * @param caption what it was drawn from
+ * @param unit written at the rings
+ * @param runs in order of time, at least one
+ * @param correction where one is given
+ */
+public record BalanceVectorsPicture(Caption caption, String unit, List<Run> runs, Optional<Correction> correction)
+        implements Picture {
     /** What a run was made for. */
     public enum Role {
         WITHOUT_WEIGHTS(Ink.PROPELLER, Dash.SOLID),
@@ -44,27 +52,11 @@ public final class BalanceVectorsPicture extends Picture {
     public record Correction(
             double addedAmplitude, double addedPhaseDeg, double amplitude, double phaseDeg, double high) {}
 
-    /**
-     * What is drawn.
-     *
-     * @param caption what it was drawn from
-     * @param unit written at the rings
-     * @param runs in order of time, at least one
-     * @param correction where one is given
-     */
-    public record Data(Caption caption, String unit, List<Run> runs, Optional<Correction> correction) {
-        public Data {
-            runs = List.copyOf(runs);
-            if (runs.isEmpty()) {
-                throw new IllegalArgumentException("no runs to draw");
-            }
+    public BalanceVectorsPicture {
+        runs = List.copyOf(runs);
+        if (runs.isEmpty()) {
+            throw new IllegalArgumentException("no runs to draw");
         }
-    }
-
-    private final Data data;
-
-    public BalanceVectorsPicture(Data data) {
-        this.data = data;
     }
 
     @Override
@@ -73,41 +65,35 @@ public final class BalanceVectorsPicture extends Picture {
     }
 
     @Override
-    public Caption caption() {
-        return data.caption();
-    }
-
-    @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>(List.of(
                 KeyEntry.line("O: without weights", Role.WITHOUT_WEIGHTS.ink, Role.WITHOUT_WEIGHTS.dash),
                 KeyEntry.line("T: with weights", Role.WITH_WEIGHTS.ink, Role.WITH_WEIGHTS.dash)));
-        if (data.runs().stream().anyMatch(run -> run.role() == Role.CHECK)) {
+        if (runs().stream().anyMatch(run -> run.role() == Role.CHECK)) {
             entries.add(KeyEntry.line("check run", Role.CHECK.ink, Role.CHECK.dash));
         }
-        if (data.correction().isPresent()) {
+        if (correction().isPresent()) {
             entries.add(KeyEntry.line("C: what the correction adds", Ink.OTHER, Dash.LONG_SHORT));
             entries.add(KeyEntry.glyph("circle: what is left lies within (95 %)", Glyph.CIRCLE, Ink.QUIET_TEXT, false));
         }
-        entries.add(KeyEntry.note("0° is the mark, angles run against the rotation; rings in " + data.unit()));
+        entries.add(KeyEntry.note("0° is the mark, angles run against the rotation; rings in " + unit()));
         return entries;
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
-        double largest = data.runs().stream().mapToDouble(Run::amplitude).max().orElseThrow();
-        double added = data.correction()
-                .map(c -> Math.max(c.addedAmplitude(), c.high()))
-                .orElse(0.0);
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
+        double largest = runs().stream().mapToDouble(Run::amplitude).max().orElseThrow();
+        double added =
+                correction().map(c -> Math.max(c.addedAmplitude(), c.high())).orElse(0.0);
         PolarNet net = PolarNet.in(area, pen, Math.max(largest, added));
         net.paint();
         List<PolarNet.Tip> names = new ArrayList<>();
-        for (Run run : data.runs()) {
+        for (Run run : runs()) {
             PolarNet.Tip tip = new PolarNet.Tip(run.name(), run.amplitude(), run.phaseDeg());
             net.arrow(tip, run.role().ink, run.role().dash);
             names.add(tip);
         }
-        data.correction().ifPresent(c -> {
+        correction().ifPresent(c -> {
             PolarNet.Tip adds = new PolarNet.Tip("C", c.addedAmplitude(), c.addedPhaseDeg());
             net.arrow(adds, Ink.OTHER, Dash.LONG_SHORT);
             names.add(adds);

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Every order of two runs, before over after, with intervals and the change in words. */
-public final class BeforeAfterBarsPicture extends Picture {
+public final class BeforeAfterBarsPicture implements Picture {
     /**
      * One order.
      *
@@ -91,7 +91,7 @@ public final class BeforeAfterBarsPicture extends Picture {
     }
 
     @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> key = new ArrayList<>(List.of(
                 new KeyEntry(
                         "before: " + data.beforeName(),
@@ -120,7 +120,7 @@ public final class BeforeAfterBarsPicture extends Picture {
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
         List<RowFrame.Row> all =
                 data.strips().stream().flatMap(strip -> strip.words().stream()).toList();
         RowFrame whole = RowFrame.place(pen, area, axis(data.strips().get(0)), all);

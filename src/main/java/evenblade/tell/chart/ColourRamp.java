@@ -10,15 +10,9 @@ import java.awt.Color;
  * <p>Computed in the Oklab space (Ottosson 2020, from memory), where lightness is one coordinate. On paper weak
  * is light and strong is dark, like ink; on a dark screen it is the other way round.
  */
-final class ColourRamp {
+record ColourRamp(boolean strongIsDark) {
     private static final double DARKEST = 0.25; // lettering stays readable on it
     private static final double LIGHTEST = 0.985; // just seen against white paper
-
-    private final boolean strongIsDark;
-
-    private ColourRamp(boolean strongIsDark) {
-        this.strongIsDark = strongIsDark;
-    }
 
     static ColourRamp of(Palette palette) {
         return new ColourRamp(palette == Palette.LIGHT);

@@ -6,8 +6,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** How far each blade and each hub position is from the mean, with intervals: what goes with which. */
-public final class DeviationPicture extends Picture {
+/**
+ * How far each blade and each hub position is from the mean, with intervals: what goes with which.
+ *
+ * @param caption what it was drawn from
+ * @param axisTitle what deviates, with its unit, for instance {@code deviation of the tip (mm)}
+ * @param blades from top to bottom
+ * @param positions below the blades
+ */
+public record DeviationPicture(Caption caption, String axisTitle, List<Row> blades, List<Row> positions)
+        implements Picture {
     /**
      * One blade or one position.
      *
@@ -16,28 +24,12 @@ public final class DeviationPicture extends Picture {
      */
     public record Row(String name, PlottedEstimate deviation) {}
 
-    /**
-     * What is drawn; one of the lists may be empty where nothing can be said of that kind.
-     *
-     * @param caption what it was drawn from
-     * @param axisTitle what deviates, with its unit, for instance {@code deviation of the tip (mm)}
-     * @param blades from top to bottom
-     * @param positions below the blades
-     */
-    public record Data(Caption caption, String axisTitle, List<Row> blades, List<Row> positions) {
-        public Data {
-            blades = List.copyOf(blades);
-            positions = List.copyOf(positions);
-            if (blades.isEmpty() && positions.isEmpty()) {
-                throw new IllegalArgumentException("no deviations to draw");
-            }
+    public DeviationPicture {
+        blades = List.copyOf(blades);
+        positions = List.copyOf(positions);
+        if (blades.isEmpty() && positions.isEmpty()) {
+            throw new IllegalArgumentException("no deviations to draw");
         }
-    }
-
-    private final Data data;
-
-    public DeviationPicture(Data data) {
-        this.data = data;
     }
 
     @Override
@@ -46,17 +38,12 @@ public final class DeviationPicture extends Picture {
     }
 
     @Override
-    public Caption caption() {
-        return data.caption();
-    }
-
-    @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
-        if (!data.blades().isEmpty()) {
+        if (!blades().isEmpty()) {
             entries.add(KeyEntry.glyph("blade", Glyph.TRIANGLE, Ink.PROPELLER, true));
         }
-        if (!data.positions().isEmpty()) {
+        if (!positions().isEmpty()) {
             entries.add(KeyEntry.glyph("hub position", Glyph.SQUARE, Ink.CRANK, true));
         }
         entries.add(KeyEntry.interval());
@@ -65,9 +52,8 @@ public final class DeviationPicture extends Picture {
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
-        List<Row> all =
-                Stream.concat(data.blades().stream(), data.positions().stream()).toList();
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
+        List<Row> all = Stream.concat(blades().stream(), positions().stream()).toList();
         double reach = all.stream()
                 .mapToDouble(r -> Math.max(
                         Math.abs(r.deviation().ciLow()), Math.abs(r.deviation().ciHigh())))
@@ -77,7 +63,7 @@ public final class DeviationPicture extends Picture {
         RowFrame rows = RowFrame.place(
                 pen,
                 area,
-                Axis.linear(data.axisTitle(), -end, end),
+                Axis.linear(axisTitle(), -end, end),
                 all.stream()
                         .map(r -> new RowFrame.Row(
                                 r.name(),
@@ -88,7 +74,7 @@ public final class DeviationPicture extends Picture {
         rows.paint();
         rows.paintZero();
         for (int i = 0; i < all.size(); i++) {
-            boolean blade = i < data.blades().size();
+            boolean blade = i < blades().size();
             PlottedEstimate deviation = all.get(i).deviation();
             double y = rows.middle(i);
             pen.errorBar(rows.x(deviation.ciLow()), y, rows.x(deviation.ciHigh()), y, pen.colour(Ink.TEXT));
@@ -100,8 +86,8 @@ public final class DeviationPicture extends Picture {
                     pen.colour(blade ? Ink.PROPELLER : Ink.CRANK),
                     deviation.there());
         }
-        if (!data.blades().isEmpty() && !data.positions().isEmpty()) {
-            double y = rows.middle(data.blades().size()) - rows.rowHeight() / 2;
+        if (!blades().isEmpty() && !positions().isEmpty()) {
+            double y = rows.middle(blades().size()) - rows.rowHeight() / 2;
             pen.line(
                     rows.box().getX(),
                     y,

@@ -5,26 +5,17 @@ import java.awt.geom.Rectangle2D;
 import java.util.Arrays;
 import java.util.List;
 
-/** How the whole signal swells and fades over the first seconds of a dwell: a slow throb shows as even waves. */
-public final class EnvelopePicture extends Picture {
+/**
+ * How the whole signal swells and fades over the first seconds of a dwell: a slow throb shows as even waves.
+ *
+ * @param caption what it was drawn from
+ * @param unit of the level
+ * @param timeS rising, seconds into the recording; at least two
+ * @param level peak value of a steady sine of the same mean square, one per time
+ */
+public record EnvelopePicture(Caption caption, String unit, Series timeS, Series level) implements Picture {
     /** So much is shown: some ten waves of a throb, and still wide enough to be seen. */
     private static final double SHOWN_S = 8;
-
-    /**
-     * What is drawn.
-     *
-     * @param caption what it was drawn from
-     * @param unit of the level
-     * @param timeS rising, seconds into the recording; at least two
-     * @param level peak value of a steady sine of the same mean square, one per time
-     */
-    public record Data(Caption caption, String unit, Series timeS, Series level) {}
-
-    private final Data data;
-
-    public EnvelopePicture(Data data) {
-        this.data = data;
-    }
 
     @Override
     public String title() {
@@ -32,24 +23,19 @@ public final class EnvelopePicture extends Picture {
     }
 
     @Override
-    public Caption caption() {
-        return data.caption();
-    }
-
-    @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         return List.of(KeyEntry.line("level over 80 ms", Ink.AFTER, Dash.SOLID));
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
-        double[] time = data.timeS().toArray();
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
+        double[] time = timeS().toArray();
         int shown =
                 (int) Arrays.stream(time).filter(t -> t <= time[0] + SHOWN_S).count();
-        double[] level = Arrays.copyOf(data.level().toArray(), shown);
+        double[] level = Arrays.copyOf(level().toArray(), shown);
         Axis x = Axis.linear("time (s)", time[0], time[shown - 1]);
         Axis y = Axis.fromZero(
-                "level (" + data.unit() + ")", Arrays.stream(level).max().orElse(1));
+                "level (" + unit() + ")", Arrays.stream(level).max().orElse(1));
         AxesFrame frame = new AxesFrame(x, y, pen.theme());
         frame.curve("level over 80 ms", Arrays.copyOf(time, shown), level, Ink.AFTER, pen.stroke(0.14));
         frame.place(area);

@@ -10,8 +10,24 @@ import java.util.List;
 /**
  * The hub seen from behind the propeller: direction of rotation, hub positions, places for weights, and where each weight
  * goes. Angles of the data are counted against the rotation from hub position 1, which is drawn at the top.
+ *
+ * @param caption what it was drawn from
+ * @param clockwise sense of rotation seen from behind
+ * @param rotationKnown whether that was entered
+ * @param countedWithRotation whether the user counts angles with the rotation; the numbers round the hub do as well
+ * @param positions hub positions with their blades
+ * @param places where weights may go
+ * @param weights that are on, and that are to be put on
  */
-public final class HubWeightsPicture extends Picture {
+public record HubWeightsPicture(
+        Caption caption,
+        boolean clockwise,
+        boolean rotationKnown,
+        boolean countedWithRotation,
+        List<Spot> positions,
+        List<Spot> places,
+        List<Weight> weights)
+        implements Picture {
     /** Something at an angle on the hub. */
     public record Spot(String name, double againstRotationDeg) {}
 
@@ -24,40 +40,14 @@ public final class HubWeightsPicture extends Picture {
      */
     public record Weight(String words, double againstRotationDeg, boolean onNow) {}
 
-    /**
-     * What is drawn.
-     *
-     * @param caption what it was drawn from
-     * @param clockwise sense of rotation seen from behind
-     * @param rotationKnown whether that was entered
-     * @param countedWithRotation whether the user counts angles with the rotation; the numbers round the hub do as well
-     * @param positions hub positions with their blades
-     * @param places where weights may go
-     * @param weights that are on, and that are to be put on
-     */
-    public record Data(
-            Caption caption,
-            boolean clockwise,
-            boolean rotationKnown,
-            boolean countedWithRotation,
-            List<Spot> positions,
-            List<Spot> places,
-            List<Weight> weights) {
-        public Data {
-            positions = List.copyOf(positions);
-            places = List.copyOf(places);
-            weights = List.copyOf(weights);
-        }
-    }
-
     private static final double HUB = 0.42; // shares of the picture's radius, by eye
     private static final double PLACES = 0.60; // by eye
     private static final double BLADES = 0.92; // by eye
 
-    private final Data data;
-
-    public HubWeightsPicture(Data data) {
-        this.data = data;
+    public HubWeightsPicture {
+        positions = List.copyOf(positions);
+        places = List.copyOf(places);
+        weights = List.copyOf(weights);
     }
 
     @Override
@@ -66,36 +56,30 @@ public final class HubWeightsPicture extends Picture {
     }
 
     @Override
-    public Caption caption() {
-        return data.caption();
-    }
-
-    @Override
-    List<KeyEntry> key() {
-        boolean instead = data.weights().stream().anyMatch(Weight::onNow);
+    public List<KeyEntry> key() {
+        boolean instead = weights().stream().anyMatch(Weight::onNow);
         String putOn = instead ? "put on, in place of all that is on now" : "put on";
         List<KeyEntry> entries = new ArrayList<>();
-        if (!data.weights().isEmpty()) {
+        if (!weights().isEmpty()) {
             entries.add(KeyEntry.glyph(putOn, Glyph.DIAMOND, Ink.LIMIT, true));
             entries.add(KeyEntry.glyph("on the hub now", Glyph.SQUARE, Ink.TEXT, false));
         }
-        if (!data.places().isEmpty()) {
+        if (!places().isEmpty()) {
             entries.add(KeyEntry.glyph("place for a weight", Glyph.CIRCLE, Ink.QUIET_TEXT, false));
         }
-        entries.add(
-                KeyEntry.note((data.rotationKnown() ? "the arrow" : "rotation wasn't entered: the arrow, clockwise,")
-                        + " is the direction of rotation; angles count from hub position 1, "
-                        + (data.countedWithRotation() ? "with" : "against") + " it"));
+        entries.add(KeyEntry.note((rotationKnown() ? "the arrow" : "rotation wasn't entered: the arrow, clockwise,")
+                + " is the direction of rotation; angles count from hub position 1, "
+                + (countedWithRotation() ? "with" : "against") + " it"));
         entries.add(KeyEntry.note("the mark may be anywhere on the propeller, as long as it stays there"));
         return entries;
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
         double radius = area.getHeight() / 2 - pen.em(1.6);
         double cx = Math.min(area.getCenterX(), area.getX() + radius + pen.em(6));
         double cy = area.getCenterY();
-        for (Spot position : data.positions()) {
+        for (Spot position : positions()) {
             paintBlade(pen, cx, cy, radius, position);
         }
         double hub = HUB * radius;
@@ -103,10 +87,10 @@ public final class HubWeightsPicture extends Picture {
         pen.draw(new Ellipse2D.Double(cx - hub, cy - hub, 2 * hub, 2 * hub), pen.colour(Ink.TEXT), pen.stroke(0.12));
         paintRotation(pen, cx, cy, 0.26 * radius);
         for (int deg = 0; deg < 360; deg += 30) {
-            double against = data.countedWithRotation() ? -deg : deg;
+            double against = countedWithRotation() ? -deg : deg;
             text(pen, deg + "°", cx, cy, radius, against, 1.0, Ink.QUIET_TEXT);
         }
-        for (Spot place : data.places()) {
+        for (Spot place : places()) {
             pen.glyph(
                     Glyph.CIRCLE,
                     x(cx, PLACES * radius, place.againstRotationDeg()),
@@ -135,7 +119,7 @@ public final class HubWeightsPicture extends Picture {
     private void paintWeights(Pen pen, Rectangle2D area, double cx, double cy, double radius) {
         double column = cx + radius + pen.em(3);
         double row = area.getY() + pen.em(2);
-        for (Weight weight : data.weights()) {
+        for (Weight weight : weights()) {
             double x = x(cx, PLACES * radius, weight.againstRotationDeg());
             double y = y(cy, PLACES * radius, weight.againstRotationDeg());
             var colour = pen.colour(weight.onNow() ? Ink.TEXT : Ink.LIMIT);
@@ -154,7 +138,7 @@ public final class HubWeightsPicture extends Picture {
 
     /** Three quarters of a turn with a head, in the direction of rotation. */
     private void paintRotation(Pen pen, double cx, double cy, double r) {
-        double sense = data.clockwise() ? -1 : 1;
+        double sense = clockwise() ? -1 : 1;
         double end = 90 + sense * 270;
         pen.draw(
                 new Arc2D.Double(cx - r, cy - r, 2 * r, 2 * r, 90, sense * 270, Arc2D.OPEN),
@@ -184,7 +168,7 @@ public final class HubWeightsPicture extends Picture {
 
     /** Seen from behind, a clockwise propeller has angles against its rotation running against the clock. */
     private double screenRad(double againstRotationDeg) {
-        return Math.toRadians(90 + (data.clockwise() ? againstRotationDeg : -againstRotationDeg));
+        return Math.toRadians(90 + (clockwise() ? againstRotationDeg : -againstRotationDeg));
     }
 
     private double x(double cx, double r, double againstRotationDeg) {

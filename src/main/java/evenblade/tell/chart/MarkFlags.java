@@ -7,24 +7,12 @@ import java.util.List;
 import java.util.Optional;
 
 /** Order marks over a spectrum: staffs down to the axis, names in rows above, measured amplitudes as mark shapes. */
-final class MarkFlags {
+record MarkFlags(Pen pen, List<OrderMark> marks, FlagRows.Layout layout, Plane plane) {
     private static final int MOST_ROWS = 5; // more hide the curve
     /** However many lines there are, the curve keeps most of the room. */
     private static final double SHARE_OF_NAMES = 0.3;
 
     private static final double RADIUS = 0.34; // text heights, by eye
-
-    private final Pen pen;
-    private final List<OrderMark> marks;
-    private final FlagRows.Layout layout;
-    private final Plane plane;
-
-    private MarkFlags(Pen pen, List<OrderMark> marks, FlagRows.Layout layout, Plane plane) {
-        this.pen = pen;
-        this.marks = marks;
-        this.layout = layout;
-        this.plane = plane;
-    }
 
     /**
      * Finds the names' places.

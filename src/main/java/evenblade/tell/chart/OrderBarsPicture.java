@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /** Every order of a dwell as a lying bar with its 95 % interval and its number; undetected ones as 'below'. */
-public final class OrderBarsPicture extends Picture {
+public final class OrderBarsPicture implements Picture {
     /**
      * What is drawn.
      *
@@ -53,7 +53,7 @@ public final class OrderBarsPicture extends Picture {
     }
 
     @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
         for (MarkKind kind : MarkKind.values()) {
             if (bars.stream().anyMatch(b -> b.kind() == kind)) {
@@ -68,7 +68,7 @@ public final class OrderBarsPicture extends Picture {
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
         double largest = 0;
         for (OrderBar bar : bars) {
             if (bar.level() instanceof Level.Measured m) {

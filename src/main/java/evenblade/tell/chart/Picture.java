@@ -23,68 +23,68 @@ import javax.imageio.ImageIO;
  * <p>Every picture has a title, a caption that says what it was drawn from, a key, and a body that
  * each kind of picture draws for itself.
  */
-public abstract class Picture {
+public interface Picture {
     /** Size of a drawing in SVG, and of a bitmap where nothing else is asked for. */
-    public static final int USUAL_WIDTH = 1200;
+    int USUAL_WIDTH = 1200;
 
-    public static final int USUAL_HEIGHT = 700; // 12 to 7 with the width
+    int USUAL_HEIGHT = 700; // 12 to 7 with the width
 
     /** What XChart fills and draws with a clear colour; some readers of SVG show it black. */
-    private static final Pattern INVISIBLE = Pattern.compile("<(rect|line)[^>]*(fill|stroke)-opacity:0;[^>]*/>");
+    Pattern INVISIBLE = Pattern.compile("<(rect|line)[^>]*(fill|stroke)-opacity:0;[^>]*/>");
 
-    private static final int LEAST_WIDTH = 240; // smaller no picture can be read
-    private static final int LEAST_HEIGHT = 160; // smaller no picture can be read
+    int LEAST_WIDTH = 240; // smaller no picture can be read
+    int LEAST_HEIGHT = 160; // smaller no picture can be read
     /** Title, caption, key, axis and a little plot. */
-    private static final double LEAST_HEIGHT_EM = 20;
+    double LEAST_HEIGHT_EM = 20;
 
     /** What the picture shows, in a few words. */
-    public abstract String title();
+    String title();
 
     /** What it was drawn from. */
-    public abstract Caption caption();
+    Caption caption();
 
-    abstract List<KeyEntry> key();
+    List<KeyEntry> key();
 
     /** Draws everything below title, caption and key. */
-    abstract LaidOut paintBody(Pen pen, Rectangle2D area);
+    LaidOut paintBody(Pen pen, Rectangle2D area);
 
     /** What is shown of it; empty where all of it always is. */
-    public Optional<Zoom> zoom() {
+    default Optional<Zoom> zoom() {
         return Optional.empty();
     }
 
     /** All that could be shown of it. */
-    public Optional<Zoom> whole() {
+    default Optional<Zoom> whole() {
         return zoom();
     }
 
     /** This picture of another part; only where there is a {@link #zoom}. */
-    public Picture zoomedTo(Zoom zoom) {
+    default Picture zoomedTo(Zoom zoom) {
         return this;
     }
 
     /** The units that its amplitudes can be shown in; none where there is no choice. */
-    public List<ShownUnit> units() {
+    default List<ShownUnit> units() {
         return List.of();
     }
 
     /** This picture in another of its {@link #units}. */
-    public Picture in(ShownUnit unit) {
+    default Picture in(ShownUnit unit) {
         return this;
     }
 
     /** Its ten highest peaks in what is shown, the highest first; none where peaks mean nothing. */
-    public List<Spot> peaks() {
+    default List<Spot> peaks() {
         return List.of();
     }
 
     /** A place again in this picture, which may be one of a later moment or another unit. */
-    public Optional<Spot> again(Spot spot) {
+    default Optional<Spot> again(Spot spot) {
         return Optional.of(spot);
     }
 
     /** How high it is at least, in text heights, so that its letters don't lie on each other. */
-    public double leastHeightEm() {
+    default double leastHeightEm() {
         return LEAST_HEIGHT_EM;
     }
 
@@ -97,7 +97,7 @@ public abstract class Picture {
      * @param theme colours and text size
      * @return where everything lies
      */
-    public final LaidOut paint(Graphics2D surface, int width, int height, ChartTheme theme) {
+    default LaidOut paint(Graphics2D surface, int width, int height, ChartTheme theme) {
         if (width < LEAST_WIDTH || height < LEAST_HEIGHT) {
             throw new IllegalArgumentException("a picture of " + width + " by " + height
                     + " pixels can't be read; at least " + LEAST_WIDTH + " by " + LEAST_HEIGHT + " is needed");
@@ -124,12 +124,12 @@ public abstract class Picture {
     }
 
     /** The picture as a bitmap for the page, in light colours. */
-    public final BufferedImage image(int width, int height) {
+    default BufferedImage image(int width, int height) {
         return image(width, height, ChartTheme.forPage(width, height));
     }
 
     /** The picture as a bitmap. */
-    public final BufferedImage image(int width, int height, ChartTheme theme) {
+    default BufferedImage image(int width, int height, ChartTheme theme) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         Graphics2D surface = image.createGraphics();
         try {
@@ -141,12 +141,12 @@ public abstract class Picture {
     }
 
     /** The bytes of a PNG file for the page. */
-    public final byte[] png(int width, int height) {
+    default byte[] png(int width, int height) {
         return png(width, height, ChartTheme.forPage(width, height));
     }
 
     /** The bytes of a PNG file. */
-    public final byte[] png(int width, int height, ChartTheme theme) {
+    default byte[] png(int width, int height, ChartTheme theme) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try {
             ImageIO.write(image(width, height, theme), "png", bytes);
@@ -157,7 +157,7 @@ public abstract class Picture {
     }
 
     /** The text of an SVG file for the page, {@value #USUAL_WIDTH} by {@value #USUAL_HEIGHT}. */
-    public final String svg() {
+    default String svg() {
         VectorGraphics2D surface = new VectorGraphics2D();
         paint(surface, USUAL_WIDTH, USUAL_HEIGHT, ChartTheme.forPage(USUAL_WIDTH, USUAL_HEIGHT));
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -172,12 +172,12 @@ public abstract class Picture {
     }
 
     /** Writes a PNG file; the file is begun only when the picture is ready. */
-    public final void toPng(Path file, int width, int height) throws IOException {
+    default void toPng(Path file, int width, int height) throws IOException {
         Files.write(file, png(width, height));
     }
 
     /** Writes an SVG file; the file is begun only when the picture is ready. */
-    public final void toSvg(Path file) throws IOException {
+    default void toSvg(Path file) throws IOException {
         Files.writeString(file, svg());
     }
 

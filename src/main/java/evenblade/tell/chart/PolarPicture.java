@@ -3,8 +3,14 @@ package evenblade.tell.chart;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 
-/** The 1× of each run as a vector: how strong, and at which angle after the mark. */
-public final class PolarPicture extends Picture {
+/**
+ * The 1× of each run as a vector: how strong, and at which angle after the mark.
+ *
+ * @param caption what it was drawn from
+ * @param unit written at the rings
+ * @param vectors in order of time, at least one
+ */
+public record PolarPicture(Caption caption, String unit, List<Vector> vectors) implements Picture {
     /**
      * One run.
      *
@@ -15,26 +21,11 @@ public final class PolarPicture extends Picture {
      */
     public record Vector(String name, double amplitude, double phaseDeg, double radius) {}
 
-    /**
-     * What is drawn.
-     *
-     * @param caption what it was drawn from
-     * @param unit written at the rings
-     * @param vectors in order of time, at least one
-     */
-    public record Data(Caption caption, String unit, List<Vector> vectors) {
-        public Data {
-            vectors = List.copyOf(vectors);
-            if (vectors.isEmpty()) {
-                throw new IllegalArgumentException("no vectors to draw");
-            }
+    public PolarPicture {
+        vectors = List.copyOf(vectors);
+        if (vectors.isEmpty()) {
+            throw new IllegalArgumentException("no vectors to draw");
         }
-    }
-
-    private final Data data;
-
-    public PolarPicture(Data data) {
-        this.data = data;
     }
 
     @Override
@@ -43,33 +34,28 @@ public final class PolarPicture extends Picture {
     }
 
     @Override
-    public Caption caption() {
-        return data.caption();
-    }
-
-    @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         return List.of(
                 KeyEntry.line("run", Ink.PROPELLER, Dash.SOLID),
                 KeyEntry.line("last run", Ink.CRANK, Dash.LONG),
                 KeyEntry.glyph("95 % circle", Glyph.CIRCLE, Ink.QUIET_TEXT, false),
-                KeyEntry.note("0° is the mark; angles run against the clock; rings in " + data.unit()));
+                KeyEntry.note("0° is the mark; angles run against the clock; rings in " + unit()));
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
-        double largest = data.vectors().stream()
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
+        double largest = vectors().stream()
                 .mapToDouble(v -> v.amplitude() + v.radius())
                 .max()
                 .orElseThrow();
         PolarNet net = PolarNet.in(area, pen, largest);
         net.paint();
-        List<PolarNet.Tip> tips = data.vectors().stream()
+        List<PolarNet.Tip> tips = vectors().stream()
                 .map(v -> new PolarNet.Tip(v.name(), v.amplitude(), v.phaseDeg()))
                 .toList();
-        for (int i = 0; i < data.vectors().size(); i++) {
-            boolean last = i == data.vectors().size() - 1 && i > 0;
-            net.circle(tips.get(i), data.vectors().get(i).radius(), Dash.SOLID);
+        for (int i = 0; i < vectors().size(); i++) {
+            boolean last = i == vectors().size() - 1 && i > 0;
+            net.circle(tips.get(i), vectors().get(i).radius(), Dash.SOLID);
             net.arrow(tips.get(i), last ? Ink.CRANK : Ink.PROPELLER, last ? Dash.LONG : Dash.SOLID);
         }
         net.paintNames(tips, area);

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A picture with the cursors that stand in it, and what they read in its caption: for paper, as it was seen. */
-public final class SeenPicture extends Picture {
+public final class SeenPicture implements Picture {
     private final Picture picture;
     private final List<Spot> cursors;
 
@@ -27,12 +27,12 @@ public final class SeenPicture extends Picture {
     }
 
     @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         return picture.key();
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
         LaidOut layout = picture.paintBody(pen, area);
         layout.paint(pen, cursors);
         return layout;

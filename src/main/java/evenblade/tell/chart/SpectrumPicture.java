@@ -15,7 +15,7 @@ import java.util.stream.DoubleStream;
  * Amplitude spectra with every order marked, or the steady lines where no order is known. The curves are for looking; the mark shapes stand at the
  * amplitudes that the order fit measured, which lie above the curve where the speed wandered.
  */
-public final class SpectrumPicture extends Picture {
+public final class SpectrumPicture implements Picture {
     /**
      * What is drawn.
      *
@@ -159,7 +159,7 @@ public final class SpectrumPicture extends Picture {
     }
 
     @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
         for (SpectrumCurve curve : shown.curves()) {
             Role role = curve.role();
@@ -179,7 +179,7 @@ public final class SpectrumPicture extends Picture {
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D whole) {
+    public LaidOut paintBody(Pen pen, Rectangle2D whole) {
         Rectangle2D area =
                 new Rectangle2D.Double(whole.getX(), whole.getY(), whole.getWidth() - pen.em(0.6), whole.getHeight());
         Axis x = Axis.linear(

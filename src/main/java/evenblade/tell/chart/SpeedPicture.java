@@ -11,7 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Engine speed (left) and propeller speed (right) against time, with the dwells shaded and named. */
-public final class SpeedPicture extends Picture {
+public final class SpeedPicture implements Picture {
     private static final int MOST_ROWS = 3; // more hide the curve
     /** Half the width of a 95 % interval in standard errors. */
     private static final double NINETY_FIVE = 1.96;
@@ -108,7 +108,7 @@ public final class SpeedPicture extends Picture {
     }
 
     @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
         entries.add(KeyEntry.line("speed", Ink.AFTER, Dash.SOLID));
         if (data.dwells().isEmpty()) {
@@ -126,7 +126,7 @@ public final class SpeedPicture extends Picture {
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
         double toRpm = 60 * data.ratio();
         Axis x = Axis.linear("time (s)", zoom.across().from(), zoom.across().to());
         double[][] curve = Thinning.between(

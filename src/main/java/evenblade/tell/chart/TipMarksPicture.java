@@ -11,7 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** The tips seen edge on against the block, each at the height of its mark, with a scale in mm and in inches. */
-public final class TipMarksPicture extends Picture {
+public final class TipMarksPicture implements Picture {
     /**
      * One tip.
      *
@@ -69,7 +69,7 @@ public final class TipMarksPicture extends Picture {
     }
 
     @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
         entries.add(new KeyEntry(
                 "tip, edge on",
@@ -84,7 +84,7 @@ public final class TipMarksPicture extends Picture {
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
         double low = lowestMm();
         double top = Math.max(
                 highestMm(), low + data.limit().map(Length::millimetres).orElse(0.0));

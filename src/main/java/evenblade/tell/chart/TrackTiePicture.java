@@ -7,8 +7,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Once-per-turn shaking against track over the runs of a job, with the fitted tie where there is one. */
-public final class TrackTiePicture extends Picture {
+/**
+ * Once-per-turn shaking against track over the runs of a job, with the fitted tie where there is one.
+ *
+ * @param caption what it was drawn from
+ * @param axisTitle of the amplitude, with its unit
+ * @param runs in order of time, at least one
+ * @param fit where there were enough runs for one
+ */
+public record TrackTiePicture(Caption caption, String axisTitle, List<Run> runs, Optional<Fit> fit) implements Picture {
     /**
      * One run.
      *
@@ -27,30 +34,14 @@ public final class TrackTiePicture extends Picture {
      */
     public record Fit(Curve middle, Curve low, Curve high) {}
 
-    /**
-     * What is drawn.
-     *
-     * @param caption what it was drawn from
-     * @param axisTitle of the amplitude, with its unit
-     * @param runs in order of time, at least one
-     * @param fit where there were enough runs for one
-     */
-    public record Data(Caption caption, String axisTitle, List<Run> runs, Optional<Fit> fit) {
-        public Data {
-            runs = List.copyOf(runs);
-            if (runs.isEmpty()) {
-                throw new IllegalArgumentException("no runs to draw");
-            }
-        }
-    }
-
     /** How far the axis reaches beyond the farthest run. */
     private static final double ROOM_FOR_NAMES = 1.3;
 
-    private final Data data;
-
-    public TrackTiePicture(Data data) {
-        this.data = data;
+    public TrackTiePicture {
+        runs = List.copyOf(runs);
+        if (runs.isEmpty()) {
+            throw new IllegalArgumentException("no runs to draw");
+        }
     }
 
     @Override
@@ -59,16 +50,11 @@ public final class TrackTiePicture extends Picture {
     }
 
     @Override
-    public Caption caption() {
-        return data.caption();
-    }
-
-    @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
         entries.add(KeyEntry.glyph("run", Glyph.CIRCLE, Ink.PROPELLER, true));
         entries.add(KeyEntry.interval());
-        if (data.fit().isPresent()) {
+        if (fit().isPresent()) {
             entries.add(KeyEntry.line("fit, with its 95 % band", Ink.CRANK, Dash.LONG));
         } else {
             entries.add(KeyEntry.note("too few runs for a fit"));
@@ -77,25 +63,22 @@ public final class TrackTiePicture extends Picture {
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
-        double farthest = data.runs().stream().mapToDouble(Run::trackMm).max().orElseThrow();
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
+        double farthest = runs().stream().mapToDouble(Run::trackMm).max().orElseThrow();
         double largest = Math.max(
-                data.runs().stream()
-                        .mapToDouble(r -> r.amplitude().ciHigh())
-                        .max()
-                        .orElseThrow(),
-                data.fit().map(f -> f.high().largest()).orElse(0.0));
+                runs().stream().mapToDouble(r -> r.amplitude().ciHigh()).max().orElseThrow(),
+                fit().map(f -> f.high().largest()).orElse(0.0));
         AxesFrame frame = new AxesFrame(
                 Axis.fromZero("size of the track vector (mm)", ROOM_FOR_NAMES * farthest),
-                Axis.fromZero(data.axisTitle(), largest),
+                Axis.fromZero(axisTitle(), largest),
                 pen.theme());
         Plane plane = frame.place(
                 new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth() - pen.em(0.8), area.getHeight()));
-        pen.within(plane.box(), () -> data.fit().ifPresent(f -> paintBand(pen, plane, f)));
+        pen.within(plane.box(), () -> fit().ifPresent(f -> paintBand(pen, plane, f)));
         frame.paint(pen.surface());
-        pen.within(plane.box(), () -> data.fit()
-                .ifPresent(f -> pen.draw(path(plane, f.middle()), pen.colour(Ink.CRANK), pen.stroke(0.14, Dash.LONG))));
-        for (Run run : data.runs()) {
+        pen.within(plane.box(), () -> fit().ifPresent(
+                        f -> pen.draw(path(plane, f.middle()), pen.colour(Ink.CRANK), pen.stroke(0.14, Dash.LONG))));
+        for (Run run : runs()) {
             LineLook.FIRST.paintPoint(pen, plane, new PlacedEstimate(run.trackMm(), run.amplitude()));
         }
         paintNames(pen, plane);
@@ -104,13 +87,13 @@ public final class TrackTiePicture extends Picture {
 
     /** Each name right of its run; one that would lie on another moves up or down. */
     private void paintNames(Pen pen, Plane plane) {
-        List<StackedLabels.Label> labels = data.runs().stream()
+        List<StackedLabels.Label> labels = runs().stream()
                 .map(r -> new StackedLabels.Label(plane.yInside(r.amplitude().value()), 0))
                 .toList();
         List<Optional<Double>> places = StackedLabels.layOut(
                 labels, plane.box().getY(), plane.box().getMaxY(), pen.lineHeight(TextStyle.SMALL));
-        for (int i = 0; i < data.runs().size(); i++) {
-            Run run = data.runs().get(i);
+        for (int i = 0; i < runs().size(); i++) {
+            Run run = runs().get(i);
             double x = plane.x(run.trackMm());
             double width = pen.em(1) + pen.width(run.name(), TextStyle.SMALL);
             boolean left = x + width > plane.box().getMaxX();

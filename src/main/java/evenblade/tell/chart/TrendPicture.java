@@ -8,8 +8,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/** Measures over the runs of a job, one column per run, with the corrections named between them. */
-public final class TrendPicture extends Picture {
+/**
+ * Measures over the runs of a job, one column per run, with the corrections named between them.
+ *
+ * @param caption what it was drawn from
+ * @param runs their short names, in order of time, at least one
+ * @param bands from top to bottom, at least one
+ * @param corrections in order of time
+ */
+public record TrendPicture(Caption caption, List<String> runs, List<Band> bands, List<Correction> corrections)
+        implements Picture {
     private static final int MOST_ROWS = 4; // more hide the bands
     private static final double LEAST_BAND_EM = 5; // an axis with two numbers
 
@@ -45,34 +53,18 @@ public final class TrendPicture extends Picture {
      */
     public record Correction(int beforeRun, String text) {}
 
-    /**
-     * What is drawn.
-     *
-     * @param caption what it was drawn from
-     * @param runs their short names, in order of time, at least one
-     * @param bands from top to bottom, at least one
-     * @param corrections in order of time
-     */
-    public record Data(Caption caption, List<String> runs, List<Band> bands, List<Correction> corrections) {
-        public Data {
-            runs = List.copyOf(runs);
-            bands = List.copyOf(bands);
-            corrections = List.copyOf(corrections);
-            for (Band band : bands) {
-                for (Line line : band.lines()) {
-                    if (line.values().size() != runs.size()) {
-                        throw new IllegalArgumentException("'" + line.name() + "' has "
-                                + line.values().size() + " values for " + runs.size() + " runs");
-                    }
+    public TrendPicture {
+        runs = List.copyOf(runs);
+        bands = List.copyOf(bands);
+        corrections = List.copyOf(corrections);
+        for (Band band : bands) {
+            for (Line line : band.lines()) {
+                if (line.values().size() != runs.size()) {
+                    throw new IllegalArgumentException("'" + line.name() + "' has "
+                            + line.values().size() + " values for " + runs.size() + " runs");
                 }
             }
         }
-    }
-
-    private final Data data;
-
-    public TrendPicture(Data data) {
-        this.data = data;
     }
 
     @Override
@@ -81,15 +73,10 @@ public final class TrendPicture extends Picture {
     }
 
     @Override
-    public Caption caption() {
-        return data.caption();
-    }
-
-    @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         List<KeyEntry> entries = new ArrayList<>();
         int look = 0;
-        for (Band band : data.bands()) {
+        for (Band band : bands()) {
             for (Line line : band.lines()) {
                 entries.add(LineLook.of(look++).key(line.name()));
             }
@@ -98,42 +85,42 @@ public final class TrendPicture extends Picture {
         if (values().anyMatch(e -> !e.there())) {
             entries.add(KeyEntry.glyph("open: not detected", Glyph.CIRCLE, Ink.QUIET_TEXT, false));
         }
-        if (!data.corrections().isEmpty()) {
+        if (!corrections().isEmpty()) {
             entries.add(KeyEntry.line("correction", Ink.LIMIT, Dash.DOTS));
         }
         return entries;
     }
 
     private Stream<PlottedEstimate> values() {
-        return data.bands().stream()
+        return bands().stream()
                 .flatMap(b -> b.lines().stream())
                 .flatMap(l -> l.values().stream())
                 .flatMap(Optional::stream);
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
-        Axis x = Axis.linear("", -0.6, data.runs().size() - 0.4);
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
+        Axis x = Axis.linear("", -0.6, runs().size() - 0.4);
         double runNames = pen.em(2.9);
         double between = pen.em(0.7);
         double rowHeight = pen.lineHeight(TextStyle.SMALL);
         double right = area.getWidth() - pen.em(0.8);
-        Plane first = frame(pen, x, data.bands().get(0), area.getHeight())
+        Plane first = frame(pen, x, bands().get(0), area.getHeight())
                 .place(new Rectangle2D.Double(area.getX(), area.getY(), right, area.getHeight()));
-        double spare = area.getHeight() - runNames - data.bands().size() * pen.em(LEAST_BAND_EM);
+        double spare = area.getHeight() - runNames - bands().size() * pen.em(LEAST_BAND_EM);
         int rows = (int) Math.max(1, Math.min(MOST_ROWS, spare / rowHeight));
         FlagRows.Layout names = correctionNames(pen, first, rows);
         double top = area.getY() + names.rows() * rowHeight + pen.em(0.4);
-        double height = (area.getMaxY() - runNames - top) / data.bands().size();
+        double height = (area.getMaxY() - runNames - top) / bands().size();
         int look = 0;
         List<Plane> planes = new ArrayList<>();
-        for (int i = 0; i < data.bands().size(); i++) {
-            Band band = data.bands().get(i);
+        for (int i = 0; i < bands().size(); i++) {
+            Band band = bands().get(i);
             AxesFrame frame = frame(pen, x, band, height - between);
             Plane plane = frame.place(new Rectangle2D.Double(area.getX(), top + i * height, right, height - between));
             planes.add(plane);
             frame.paint(pen.surface());
-            for (Correction correction : data.corrections()) {
+            for (Correction correction : corrections()) {
                 double at = plane.x(correction.beforeRun() - 0.5);
                 pen.line(
                         at,
@@ -158,12 +145,12 @@ public final class TrendPicture extends Picture {
 
     private List<Spot> spots(int part) {
         List<Spot> spots = new ArrayList<>();
-        Band band = data.bands().get(part);
+        Band band = bands().get(part);
         String whole = band.axisTitle();
         String unit = whole.substring(whole.indexOf('(') + 1).replace(")", "");
         for (Line line : band.lines()) {
-            for (int i = 0; i < data.runs().size(); i++) {
-                String name = data.runs().get(i) + ", " + line.name();
+            for (int i = 0; i < runs().size(); i++) {
+                String name = runs().get(i) + ", " + line.name();
                 int run = i;
                 line.values()
                         .get(i)
@@ -216,9 +203,9 @@ public final class TrendPicture extends Picture {
 
     private FlagRows.Layout correctionNames(Pen pen, Plane plane, int mostRows) {
         List<FlagRows.Flag> flags = new ArrayList<>();
-        for (int i = 0; i < data.corrections().size(); i++) {
+        for (int i = 0; i < corrections().size(); i++) {
             flags.add(new FlagRows.Flag(
-                    plane.x(data.corrections().get(i).beforeRun() - 0.5),
+                    plane.x(corrections().get(i).beforeRun() - 0.5),
                     pen.em(0.4) + pen.width(name(pen, plane, i), TextStyle.SMALL),
                     i));
         }
@@ -227,13 +214,13 @@ public final class TrendPicture extends Picture {
 
     private String name(Pen pen, Plane plane, int correction) {
         return Caption.shortened(
-                data.corrections().get(correction).text(), 0.45 * plane.box().getWidth(), TextStyle.SMALL, pen.theme());
+                corrections().get(correction).text(), 0.45 * plane.box().getWidth(), TextStyle.SMALL, pen.theme());
     }
 
     private void paintCorrectionNames(Pen pen, Plane plane, FlagRows.Layout layout, double rowHeight) {
-        for (int i = 0; i < data.corrections().size(); i++) {
+        for (int i = 0; i < corrections().size(); i++) {
             String name = name(pen, plane, i);
-            double staff = plane.x(data.corrections().get(i).beforeRun() - 0.5);
+            double staff = plane.x(corrections().get(i).beforeRun() - 0.5);
             layout.places().get(i).ifPresent(place -> {
                 double base = plane.box().getY() - pen.em(0.35) - place.row() * rowHeight;
                 pen.line(
@@ -245,7 +232,7 @@ public final class TrendPicture extends Picture {
                         pen.stroke(0.1, Dash.DOTS));
             });
         }
-        for (int i = 0; i < data.corrections().size(); i++) {
+        for (int i = 0; i < corrections().size(); i++) {
             String name = name(pen, plane, i);
             layout.places().get(i).ifPresent(place -> {
                 double base = plane.box().getY() - pen.em(0.35) - place.row() * rowHeight;
@@ -261,16 +248,16 @@ public final class TrendPicture extends Picture {
 
     /** Every name, shortened if need be, where a column is wide enough to read one, else every second and so on. */
     private void paintRunNames(Pen pen, Plane plane) {
-        double column = plane.box().getWidth() / data.runs().size();
-        double widest = data.runs().stream()
+        double column = plane.box().getWidth() / runs().size();
+        double widest = runs().stream()
                 .mapToDouble(r -> pen.width(r, TextStyle.SMALL))
                 .max()
                 .orElse(0);
         double room = Math.max(column, pen.em(6));
         int every = (int) Math.max(1, Math.ceil(Math.min(widest + pen.em(0.5), room) / column));
-        for (int i = 0; i < data.runs().size(); i += every) {
+        for (int i = 0; i < runs().size(); i += every) {
             pen.text(
-                    Caption.shortened(data.runs().get(i), every * column - pen.em(0.4), TextStyle.SMALL, pen.theme()),
+                    Caption.shortened(runs().get(i), every * column - pen.em(0.4), TextStyle.SMALL, pen.theme()),
                     plane.x(i),
                     plane.box().getMaxY() + pen.em(1.4),
                     TextStyle.SMALL,

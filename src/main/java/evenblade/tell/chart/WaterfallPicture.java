@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** Level over time and frequency, with the order lines laid over it along the speed track. */
-public final class WaterfallPicture extends Picture {
+public final class WaterfallPicture implements Picture {
     /** Levels weaker than this many decibels under the strongest share its end of the ramp. */
     private static final double MOST_SPAN_DB = 70;
 
@@ -130,12 +130,12 @@ public final class WaterfallPicture extends Picture {
     }
 
     @Override
-    List<KeyEntry> key() {
+    public List<KeyEntry> key() {
         return MarkFlags.key(shown());
     }
 
     @Override
-    LaidOut paintBody(Pen pen, Rectangle2D area) {
+    public LaidOut paintBody(Pen pen, Rectangle2D area) {
         Zoom.Range shownHz = zoom.upward().orElseThrow();
         Axis x = Axis.linear("time (s)", zoom.across().from(), zoom.across().to());
         Axis y = Axis.linear("frequency (Hz)", shownHz.from(), shownHz.to());

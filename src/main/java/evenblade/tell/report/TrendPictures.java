@@ -64,14 +64,14 @@ public final class TrendPictures {
                 corrections.add(new TrendPicture.Correction(i, shortened((corrections.size() + 1) + ". " + change)));
             }
         }
-        return Optional.of(new TrendPicture(new TrendPicture.Data(
+        return Optional.of(new TrendPicture(
                 Caption.of(
                         Caption.channel(trend.channel()),
                         "engine " + FigureFormat.fixed(group.engineRpm(), 0) + " rpm within 2 %",
                         "bars: 95 % intervals with the scatter from run to run"),
                 trend.runs().stream().map(Trend.RunEntry::name).toList(),
                 bands,
-                corrections)));
+                corrections));
     }
 
     private static boolean tellsMost(FigureLine line) {
@@ -127,8 +127,8 @@ public final class TrendPictures {
         lines.removeIf(line -> line.points().isEmpty());
         return lines.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new AmplitudeAgainstRpmPicture(new AmplitudeAgainstRpmPicture.Data(
-                        Caption.of("run " + run.name(), Caption.channel(channel.channel())), channel.unit(), lines)));
+                : Optional.of(new AmplitudeAgainstRpmPicture(
+                        Caption.of("run " + run.name(), Caption.channel(channel.channel())), channel.unit(), lines));
     }
 
     private static List<PlacedEstimate> points(MeasuredRun run, List<DwellOrders> rising, OrderReading line) {

@@ -25,6 +25,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.Predicate;
@@ -113,7 +114,9 @@ class BrokenTablesTest {
                         plain.channels(),
                         plain.markChannel(),
                         plain.fullScale(),
-                        plain.table());
+                        plain.table(),
+                        Optional.empty(),
+                        List.of());
                 AnalysedRecording analysed = AnalyseRecording.analyse(read);
                 if (!analysed.orders().speed().confirmed()) {
                     unconfirmed++;

@@ -28,6 +28,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
@@ -231,7 +232,9 @@ class KnownRunTest {
                         List.of("left"),
                         plain.markChannel(),
                         plain.fullScale(),
-                        plain.table()))
+                        plain.table(),
+                        Optional.empty(),
+                        List.of()))
                 .orders());
     }
 

@@ -75,6 +75,7 @@ final class InventedEvidence {
         return new RunEvidence(
                 new RunRef("e1", "invented run"),
                 MORNING.plusSeconds(7200),
+                Optional.empty(),
                 List.of(),
                 RunNumbers.of(orders(recording, installation)),
                 DIRECTIONS,

@@ -84,6 +84,7 @@ record RigCase(
         RunEvidence run = new RunEvidence(
                 new RunRef("e1", "run"),
                 MORNING.plusSeconds(7200),
+                Optional.empty(),
                 List.of(),
                 numbers(truth, installation, errors),
                 Map.of("along", Direction.ALONG, "across", Direction.ACROSS, "up", Direction.UP),

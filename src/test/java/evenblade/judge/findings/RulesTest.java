@@ -111,7 +111,8 @@ class RulesTest {
     @Test
     void withoutDirectionsMassAndTrackAreNotToldApartAndTheNextStepSaysHow() {
         RunEvidence known = RUNS.get(Fault.MASS_IMBALANCE);
-        RunEvidence blind = new RunEvidence(known.ref(), known.at(), List.of(), known.numbers(), Map.of(), false);
+        RunEvidence blind =
+                new RunEvidence(known.ref(), known.at(), Optional.empty(), List.of(), known.numbers(), Map.of(), false);
         List<Finding> findings = Findings.weigh(InventedEvidence.job(List.of(blind), StaticEvidence.NONE))
                 .list();
         assertThat(findings).noneMatch(f -> f.sureness().confident() && f.cause() != Cause.UNTOLD);
@@ -148,6 +149,7 @@ class RulesTest {
         RunEvidence mended = new RunEvidence(
                 new RunRef("e9", "mended"),
                 RUNS.get(Fault.WEAK_CYLINDER).at().plusSeconds(3600),
+                Optional.empty(),
                 List.of("Valves ground in."),
                 RUNS.get(Fault.NONE).numbers(),
                 RUNS.get(Fault.NONE).directions(),
@@ -167,6 +169,7 @@ class RulesTest {
         RunEvidence again = new RunEvidence(
                 new RunRef("e7", "after a plug change"),
                 first.at().plusSeconds(3600),
+                Optional.empty(),
                 List.of("Plugs changed."),
                 first.numbers(),
                 first.directions(),
@@ -193,6 +196,7 @@ class RulesTest {
         return new RunEvidence(
                 new RunRef("e8", name),
                 run.at().plusSeconds(3600),
+                Optional.empty(),
                 List.of(change),
                 numbers,
                 run.directions(),
@@ -217,6 +221,7 @@ class RulesTest {
         RunEvidence bad = new RunEvidence(
                 new RunRef("e7", "clipped"),
                 good.at(),
+                Optional.empty(),
                 List.of(),
                 with(good.numbers(), Optional.empty(), clipped),
                 good.directions(),
@@ -238,7 +243,13 @@ class RulesTest {
                 Optional.of(Fact.of(SpeedDoubt.ONLY_MAINS)),
                 good.numbers().quality());
         Finding first = of(new RunEvidence(
-                        new RunRef("e7", "doubtful"), good.at(), List.of(), doubtful, good.directions(), false))
+                        new RunRef("e7", "doubtful"),
+                        good.at(),
+                        Optional.empty(),
+                        List.of(),
+                        doubtful,
+                        good.directions(),
+                        false))
                 .get(0);
         assertThat(first.cause()).isEqualTo(Cause.RECORDING);
         assertThat(first.sureness().confident()).isTrue();

@@ -81,6 +81,7 @@ class ThresholdsTest {
         return new RunEvidence(
                 new RunRef("e1", "by hand"),
                 Instant.EPOCH,
+                Optional.empty(),
                 List.of(),
                 new RunNumbers(names, 60, doubt, RATIO, channels, quality, Optional.empty()),
                 Map.of("along", Direction.ALONG, "level", Direction.ACROSS, "upright", Direction.UP),
@@ -329,7 +330,8 @@ class ThresholdsTest {
                 n.channels(),
                 n.quality(),
                 Optional.of(new StampQuality(0.001, 0, 3, lostS, 0, 0)));
-        return stage(new RunEvidence(whole.ref(), whole.at(), List.of(), torn, whole.directions(), false));
+        return stage(
+                new RunEvidence(whole.ref(), whole.at(), Optional.empty(), List.of(), torn, whole.directions(), false));
     }
 
     @Test

@@ -54,8 +54,7 @@ final class Gallery {
             time[i] = 12 + 0.005 * i;
             level[i] = Math.sqrt(1 + 0.16 + 0.8 * Math.cos(2 * Math.PI * 3 * time[i]));
         }
-        return new EnvelopePicture(
-                new EnvelopePicture.Data(InventedRun.CAPTION, "m/s²", Series.of(time), Series.of(level)));
+        return new EnvelopePicture(InventedRun.CAPTION, "m/s²", Series.of(time), Series.of(level));
     }
 
     static SpectrumPicture spectra(InventedRun run) {
@@ -118,7 +117,7 @@ final class Gallery {
             bladePass.add(i == 2 ? Optional.empty() : Optional.of(new PlottedEstimate(0.7, 0.66, 0.74, true)));
             uneven.add(Optional.of(new PlottedEstimate(a / 0.7, 0.88 * a / 0.7, 1.12 * a / 0.7, i % 5 != 4)));
         }
-        return new TrendPicture(new TrendPicture.Data(
+        return new TrendPicture(
                 Caption.of(
                         "invented job",
                         "channel 1",
@@ -136,7 +135,7 @@ final class Gallery {
                 List.of(
                         new TrendPicture.Correction(1, "hub and blade roots cleaned and reseated"),
                         new TrendPicture.Correction(3, "blades B and C changed over"),
-                        new TrendPicture.Correction(5, "12 g at hub bolt 4"))));
+                        new TrendPicture.Correction(5, "12 g at hub bolt 4")));
     }
 
     static AmplitudeAgainstRpmPicture againstRpm() {
@@ -148,7 +147,7 @@ final class Gallery {
             double b = 0.6 * Math.pow(rpm / 5000.0, 2);
             bladePass.add(new PlacedEstimate(rpm, new PlottedEstimate(b, 0.8 * b, 1.2 * b, rpm > 2700)));
         }
-        return new AmplitudeAgainstRpmPicture(new AmplitudeAgainstRpmPicture.Data(
+        return new AmplitudeAgainstRpmPicture(
                 Caption.of(
                         "invented-run-5.wav",
                         "channel 1",
@@ -157,17 +156,17 @@ final class Gallery {
                 SignalUnit.METRE_PER_SECOND_SQUARED,
                 List.of(
                         new AmplitudeAgainstRpmPicture.Line("propeller 1×", once),
-                        new AmplitudeAgainstRpmPicture.Line("blade pass", bladePass))));
+                        new AmplitudeAgainstRpmPicture.Line("blade pass", bladePass)));
     }
 
     static AnglePicture angle() {
-        return new AnglePicture(new AnglePicture.Data(
+        return new AnglePicture(
                 TWO_RUNS,
                 3,
                 true,
                 SignalUnit.METRE_PER_SECOND_SQUARED,
                 Optional.of(revolution("invented-run-2", 0.8)),
-                revolution("invented-run-3", 0.2)));
+                revolution("invented-run-3", 0.2));
     }
 
     private static AnglePicture.Revolution revolution(String name, double uneven) {

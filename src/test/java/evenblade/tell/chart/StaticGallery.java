@@ -27,7 +27,7 @@ final class StaticGallery {
 
     /** The second case of the balancing tests: 0.25 at 40°, 0.5 at 150° with the trial weight on. */
     static BalanceVectorsPicture vectors() {
-        return new BalanceVectorsPicture(new BalanceVectorsPicture.Data(
+        return new BalanceVectorsPicture(
                 TIE,
                 "m/s²",
                 List.of(
@@ -35,7 +35,7 @@ final class StaticGallery {
                                 "without weights", BalanceVectorsPicture.Role.WITHOUT_WEIGHTS, 0.25, 40),
                         new BalanceVectorsPicture.Run("trial", BalanceVectorsPicture.Role.WITH_WEIGHTS, 0.5, 150),
                         new BalanceVectorsPicture.Run("check", BalanceVectorsPicture.Role.CHECK, 0.03, 200)),
-                Optional.of(new BalanceVectorsPicture.Correction(0.25, 220, 0.01, 90, 0.06))));
+                Optional.of(new BalanceVectorsPicture.Correction(0.25, 220, 0.01, 90, 0.06)));
     }
 
     static HubWeightsPicture hub() {
@@ -43,7 +43,7 @@ final class StaticGallery {
         for (int i = 0; i < 6; i++) {
             places.add(new HubWeightsPicture.Spot(String.valueOf(i + 1), 60 * i));
         }
-        return new HubWeightsPicture(new HubWeightsPicture.Data(
+        return new HubWeightsPicture(
                 TIE,
                 true,
                 true,
@@ -56,7 +56,7 @@ final class StaticGallery {
                 List.of(
                         new HubWeightsPicture.Weight("10 g at 60 mm, 0°", 0, true),
                         new HubWeightsPicture.Weight("8 g at 60 mm, 60°", 60, false),
-                        new HubWeightsPicture.Weight("3 g at 60 mm, 120°", 120, false))));
+                        new HubWeightsPicture.Weight("3 g at 60 mm, 120°", 120, false)));
     }
 
     static TipMarksPicture tips(int blades) {
@@ -71,11 +71,11 @@ final class StaticGallery {
     }
 
     static DeviationPicture deviation() {
-        return new DeviationPicture(new DeviationPicture.Data(
+        return new DeviationPicture(
                 Caption.of("invented job", "2 tracking sessions", "standing still: no speed"),
                 "deviation of the tip from the mean (mm)",
                 List.of(row("blade A", -1.3, 0.6), row("blade B", -1.1, 0.6), row("blade C", 2.4, 0.6)),
-                List.of(row("position 1", 0.2, 0.6), row("position 2", -0.3, 0.6), row("position 3", 0.1, 0.6))));
+                List.of(row("position 1", 0.2, 0.6), row("position 2", -0.3, 0.6), row("position 3", 0.1, 0.6)));
     }
 
     private static DeviationPicture.Row row(String name, double value, double half) {
@@ -93,18 +93,18 @@ final class StaticGallery {
                     "run " + (i + 1), track[i], new PlottedEstimate(a, 0.93 * a, 1.07 * a, true)));
         }
         Series x = Series.of(0, 1, 2, 3, 4);
-        return new TrackTiePicture(new TrackTiePicture.Data(
+        return new TrackTiePicture(
                 TIE,
                 "propeller 1×, peak (m/s²)",
                 runs,
                 Optional.of(new TrackTiePicture.Fit(
                         new Curve(x, Series.of(0.18, 0.56, 0.95, 1.35, 1.75)),
                         new Curve(x, Series.of(0.05, 0.48, 0.87, 1.22, 1.55)),
-                        new Curve(x, Series.of(0.32, 0.64, 1.03, 1.48, 1.95))))));
+                        new Curve(x, Series.of(0.32, 0.64, 1.03, 1.48, 1.95)))));
     }
 
     static PolarPicture polar() {
-        return new PolarPicture(new PolarPicture.Data(
+        return new PolarPicture(
                 TIE,
                 "m/s² peak",
                 List.of(
@@ -112,6 +112,6 @@ final class StaticGallery {
                         new PolarPicture.Vector("run 2", 1.30, 211, 0.08),
                         new PolarPicture.Vector("run 3", 0.88, 160, 0.07),
                         new PolarPicture.Vector("run 4", 0.52, 20, 0.05),
-                        new PolarPicture.Vector("run 5", 0.31, 35, 0.05))));
+                        new PolarPicture.Vector("run 5", 0.31, 35, 0.05)));
     }
 }

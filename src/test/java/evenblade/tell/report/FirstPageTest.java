@@ -40,7 +40,8 @@ class FirstPageTest {
             Fact.of(FindingFact.KEEP_AN_EYE),
             new Confidence(0.9),
             Optional.of(new RunRef("e6", "shimmed")),
-            Optional.empty());
+            Optional.empty(),
+            List.of());
 
     private static final Finding CYLINDER_OPEN = new Finding(
             Cause.WEAK_CYLINDER,
@@ -50,7 +51,8 @@ class FirstPageTest {
             Fact.of(FindingFact.COMPARE_COMPRESSION),
             new Confidence(0.6),
             Optional.empty(),
-            Optional.empty());
+            Optional.empty(),
+            List.of());
 
     /** Two runs of an invented job; propeller 1× of each in m/s². */
     static ReportInput job(double before, double after, Particulars particulars, Finding... findings) {
@@ -112,7 +114,8 @@ class FirstPageTest {
                 Fact.of(FindingFact.BALANCE),
                 new Confidence(0.6),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                List.of());
         String open = page(2.0, 0.38, CYLINDER_OPEN, mass, TRACK_CURED).story().get(1);
         assertThat(open.indexOf("Balance of the propeller")).isPositive().isLessThan(open.indexOf("A weak cylinder"));
     }

@@ -235,7 +235,8 @@ class ReportTest {
                 Fact.of(FindingFact.RESEAT_BLADE),
                 new Confidence(0.82),
                 Optional.empty(),
-                Optional.of(new Carried(3.21, 5.07)));
+                Optional.of(new Carried(3.21, 5.07)),
+                List.of());
         assertThat(words(html(input(false, List.of(), List.of(finding)))))
                 .containsSubsequence(
                         "What it points to",
