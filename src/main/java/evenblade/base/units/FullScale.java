@@ -11,7 +11,7 @@ import evenblade.base.problem.BadInput;
 public record FullScale(double value, SignalUnit unit) {
     /** Far beyond any sensor, and near enough that squares stay numbers. */
     private static final double LARGEST = 1e9;
-
+    /** As far below any of them. */
     private static final double SMALLEST = 1e-9;
 
     /**

@@ -19,7 +19,7 @@ record QuantityUnits(String kind, String example, String named, Map<String, Doub
 
     /** In every base unit far beyond any engine or tool, and near enough that squares and ratios stay numbers. */
     private static final double LARGEST = 1e9;
-
+    /** As far below any of them. */
     private static final double SMALLEST = 1e-12;
 
     QuantityUnits {
