@@ -9,6 +9,11 @@ import evenblade.base.problem.BadInput;
  * @param unit the unit that the channel's samples get
  */
 public record FullScale(double value, SignalUnit unit) {
+    /** Far beyond any sensor, and near enough that squares stay numbers. */
+    private static final double LARGEST = 1e9;
+    /** As far below any of them. */
+    private static final double SMALLEST = 1e-9;
+
     /**
      * Reads {@code 50 m/s2}, {@code 8 g}, {@code 2 V}, {@code 20 mm/s}, {@code 500 mV}.
      *
@@ -20,7 +25,7 @@ public record FullScale(double value, SignalUnit unit) {
         if (quantity.unit().isEmpty()) {
             throw place.found(QuantityText.quoted(text) + " without a unit", expected);
         }
-        if (!(quantity.value() > 0)) {
+        if (!(quantity.value() > SMALLEST && quantity.value() < LARGEST)) {
             throw place.found(QuantityText.quoted(text), "a full scale above zero");
         }
         WrittenSignalUnit written = WrittenSignalUnit.of(quantity.unit())

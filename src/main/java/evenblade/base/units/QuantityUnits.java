@@ -17,6 +17,11 @@ record QuantityUnits(String kind, String example, String named, Map<String, Doub
     /** Significant figures that every double carries faithfully. */
     private static final MathContext FIGURES = new MathContext(15);
 
+    /** In every base unit far beyond any engine or tool, and near enough that squares and ratios stay numbers. */
+    private static final double LARGEST = 1e9;
+    /** As far below any of them. */
+    private static final double SMALLEST = 1e-12;
+
     QuantityUnits {
         factors = Map.copyOf(factors);
     }
@@ -34,7 +39,7 @@ record QuantityUnits(String kind, String example, String named, Map<String, Doub
                     kind + " in " + named);
         }
         double value = quantity.value() * factors.get(quantity.unit());
-        if (!Double.isFinite(value)) {
+        if (Math.abs(value) > LARGEST || value != 0 && Math.abs(value) < SMALLEST) {
             throw place.found(QuantityText.quoted(text), expected);
         }
         return rounded(value).doubleValue();

@@ -1,14 +1,12 @@
 package evenblade.face.cli;
 
 import evenblade.face.app.CompareRuns;
+import evenblade.face.app.RunBefore;
 import evenblade.judge.comparison.Reason.ReasonCode;
-import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
-import evenblade.keep.job.Event;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** What to type so that two runs can be compared: what was noted wrongly is put right, else another run is made. */
@@ -17,7 +15,7 @@ record CompareCures(String job, CompareRuns.Answer answer) {
     static List<String> lines(Path job, CompareRuns.Answer answer) {
         List<String> lines = new ArrayList<>();
         if (!answer.comparison().comparable()) {
-            CompareCures cures = new CompareCures(JobNextCommand.quoted(job.toString()), answer);
+            CompareCures cures = new CompareCures(RunOptions.quoted(job.toString()), answer);
             lines.add("");
             answer.comparison().reasons().stream()
                     .map(reason -> cures.cure(reason.code()))
@@ -29,16 +27,14 @@ record CompareCures(String job, CompareRuns.Answer answer) {
 
     private List<String> cure(ReasonCode code) {
         return switch (code) {
-            case SENSOR_DIFFERS -> noted(Condition.SENSOR);
-            case PLACE_DIFFERS -> noted(Condition.PLACE);
-            case DIRECTION_DIFFERS -> noted(Condition.DIRECTION);
-            case GAIN_DIFFERS -> noted(Condition.GAIN);
-            case FULL_SCALE_DIFFERS, CALIBRATION_DIFFERS, UNIT_DIFFERS ->
-                typed("If the scale of one run was left out or is wrong:", amend("--full-scale \"50 m/s2\""));
-            case NO_COMMON_CHANNEL ->
-                typed(
-                        "If the directions of the channels were noted wrongly:",
-                        amend("--direction \"along, across, up\""));
+            case SENSOR_DIFFERS,
+                    PLACE_DIFFERS,
+                    DIRECTION_DIFFERS,
+                    GAIN_DIFFERS,
+                    FULL_SCALE_DIFFERS,
+                    CALIBRATION_DIFFERS,
+                    UNIT_DIFFERS,
+                    NO_COMMON_CHANNEL -> noted();
             case SPEED_NOT_CONFIRMED ->
                 typed("If you read the speed in the cockpit and it wasn't noted:", amend("--engine-rpm 4800"));
             case INSTALLATION_DIFFERS ->
@@ -51,18 +47,23 @@ record CompareCures(String job, CompareRuns.Answer answer) {
         };
     }
 
-    /** A condition that was noted differently. */
-    private List<String> noted(Condition condition) {
-        String before = value(answer.before(), condition).orElse("as it was");
-        List<String> lines = new ArrayList<>(typed(
-                "If it was the same and only noted wrongly:",
-                amend("--" + condition.word() + " " + JobNextCommand.quoted(before))));
-        lines.addAll(typed("Else make another run with it as it was before:", again()));
+    /** It was measured alike and noted otherwise, or it wasn't. */
+    private List<String> noted() {
+        Detail.Run before = (Detail.Run) answer.before().detail();
+        Detail.Run after = (Detail.Run) answer.after().detail();
+        String differing = RunOptions.of(
+                before.settings().unlike(after.settings()),
+                before.conditions().of(RunBefore.KEPT).unlike(after.conditions()));
+        List<String> lines = new ArrayList<>();
+        if (!differing.isEmpty()) {
+            lines.addAll(typed("If it was measured alike and only noted otherwise:", amend(differing.strip())));
+        }
+        lines.addAll(typed(
+                differing.isEmpty()
+                        ? "Make another run, measured as before:"
+                        : "Else make another run, measured as before:",
+                again()));
         return lines;
-    }
-
-    private static Optional<String> value(Event run, Condition condition) {
-        return ((Detail.Run) run.detail()).conditions().get(condition);
     }
 
     private String amend(String option) {
@@ -72,7 +73,7 @@ record CompareCures(String job, CompareRuns.Answer answer) {
     /** A run measured like the first of the two. */
     private String again() {
         return "job add " + job + " RECORDING --label NAME"
-                + JobNextCommand.alike((Detail.Run) answer.before().detail());
+                + RunOptions.again((Detail.Run) answer.before().detail());
     }
 
     /** Said in lines that fit; typed in one, however long. */

@@ -143,7 +143,7 @@ final class ReportPane extends JPanel {
                 Desktop.getDesktop().open(what.toFile());
             } catch (IOException | UnsupportedOperationException | IllegalArgumentException wrong) {
                 javax.swing.SwingUtilities.invokeLater(
-                        () -> bench.say("Nothing on this machine opens " + what + "; it lies there."));
+                        () -> bench.say("Nothing on this machine opens " + what + "; it is there."));
             }
         }));
         return button;

@@ -232,7 +232,7 @@ final class ClockTrack {
             }
             double now = unwrapped(raw[i], latest);
             double step = now - latest;
-            if (step >= 0 && step <= LONG_STEPS * usualS) {
+            if (step >= 0 && step <= (LONG_STEPS + leftOutLately(i)) * usualS) {
                 latest = now;
                 accept(i, latest);
                 continue;
@@ -255,6 +255,15 @@ final class ClockTrack {
         }
         close(0);
         return standing;
+    }
+
+    /** Rows just before whose stamps fitted nowhere: they took time too. */
+    private int leftOutLately(int row) {
+        int first = leftOut.size();
+        while (first > 0 && leftOut.get(first - 1) >= row - ASKED) {
+            first--;
+        }
+        return leftOut.size() - first;
     }
 
     /** Whether a stamp behind the latest goes on from the one before that: then the latest was wrong. */

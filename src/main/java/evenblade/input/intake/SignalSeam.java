@@ -25,9 +25,10 @@ final class SignalSeam {
         UNTOLD
     }
 
-    private static final int ORDER = 16; // ours: enough for the eight strongest lines
+    /** Twice what twelve lines need, which is two each: the more samples share in it, the less noise it carries. */
+    private static final int ORDER = 48;
     /** Samples behind a lone seam that are held against their prediction. */
-    private static final int LOOKED_AT = 12;
+    private static final int LOOKED_AT = 32;
     /** Rows on each side that the prediction is learnt from. */
     private static final int AROUND = 1500;
     /** Rows left out on purpose: from 3 to 159 in turn, in steps that share no divisor with their number. */

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What a run was like, in the user's words: like is only to be compared with like.
@@ -48,5 +49,29 @@ public record Conditions(Map<Condition, String> entries) {
         more.putAll(entries);
         more.put(condition, value);
         return new Conditions(more);
+    }
+
+    /** These, and where something isn't noted, those. */
+    public Conditions over(Conditions those) {
+        Map<Condition, String> all = new EnumMap<>(Condition.class);
+        all.putAll(those.entries);
+        all.putAll(entries);
+        return new Conditions(all);
+    }
+
+    /** What these note and those don't or otherwise. */
+    public Conditions unlike(Conditions those) {
+        Map<Condition, String> other = new EnumMap<>(Condition.class);
+        other.putAll(entries);
+        other.entrySet().removeAll(those.entries.entrySet());
+        return new Conditions(other);
+    }
+
+    /** Those of some kinds alone. */
+    public Conditions of(Set<Condition> kinds) {
+        Map<Condition, String> some = new EnumMap<>(Condition.class);
+        some.putAll(entries);
+        some.keySet().retainAll(kinds);
+        return new Conditions(some);
     }
 }

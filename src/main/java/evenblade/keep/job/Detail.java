@@ -64,14 +64,10 @@ public sealed interface Detail {
 
         /** The run as it reads with this. */
         Run of(Run run) {
-            Conditions all = run.conditions();
-            for (Map.Entry<Conditions.Condition, String> each :
-                    conditions.entries().entrySet()) {
-                all = all.with(each.getKey(), each.getValue());
-            }
             List<Told> both = new ArrayList<>(run.told());
             both.addAll(told);
-            return new Run(run.file(), settings.over(run.settings()), all, run.arrivals(), both);
+            return new Run(
+                    run.file(), settings.over(run.settings()), conditions.over(run.conditions()), run.arrivals(), both);
         }
     }
 

@@ -4,6 +4,7 @@ import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonObject;
 import evenblade.base.json.JsonWriter;
+import evenblade.base.problem.BadInput;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -23,7 +24,7 @@ public final class ParticularsFile {
     /**
      * What the file of a job says; nothing where there is none.
      *
-     * @throws evenblade.base.problem.BadInput where the file can't be read
+     * @throws BadInput where the file can't be read
      */
     public static Particulars read(Path job) {
         InsideFolder.requireOwnParts(job);
@@ -32,6 +33,7 @@ public final class ParticularsFile {
             return Particulars.NONE;
         }
         JsonObject json = JsonDocument.read(file).requireOnly(Particulars.Item.words());
+        RecordBounds.check(json.plain(), BadInput.in(file));
         Map<Particulars.Item, String> items = new EnumMap<>(Particulars.Item.class);
         for (Particulars.Item item : Particulars.Item.values()) {
             json.optionalText(item.word()).ifPresent(text -> items.put(item, text));
@@ -42,7 +44,7 @@ public final class ParticularsFile {
     /**
      * Puts texts over those that are there; a blank one takes it away.
      *
-     * @throws evenblade.base.problem.BadInput where the file can't be read or written; it is then as it was
+     * @throws BadInput where the file can't be read or written; it is then as it was
      */
     public static Particulars change(Path job, Map<Particulars.Item, String> texts) {
         InsideFolder.requireOwnParts(job);
@@ -52,9 +54,11 @@ public final class ParticularsFile {
                 Particulars changed = read(job).with(texts);
                 JsonFields fields = new JsonFields();
                 changed.items().forEach((item, text) -> fields.put(item.word(), text));
+                String text = JsonWriter.write(fields);
+                RecordBounds.check(JsonDocument.parse(text, "the particulars").plain(), BadInput.in("the particulars"));
                 Path unfinished = Unfinished.in(job, FILE_NAME);
                 try {
-                    disk.write(unfinished, JsonWriter.write(fields).getBytes(StandardCharsets.UTF_8));
+                    disk.write(unfinished, text.getBytes(StandardCharsets.UTF_8));
                     disk.rename(unfinished, job.resolve(FILE_NAME));
                 } catch (IOException e) {
                     disk.delete(unfinished);

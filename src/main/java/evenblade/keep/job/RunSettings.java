@@ -53,8 +53,20 @@ public record RunSettings(
         }
     }
 
+    /** What these say of channels, mark, scale and table, and those don't or otherwise. A speed belongs to its run alone. */
+    public RunSettings unlike(RunSettings those) {
+        return new RunSettings(
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                channels.equals(those.channels) ? List.of() : channels,
+                markChannel.filter(each -> !markChannel.equals(those.markChannel)),
+                fullScale.filter(each -> !fullScale.equals(those.fullScale)),
+                table.equals(those.table) ? TableReading.UNSAID : table);
+    }
+
     /** These, and where something is unsaid, those. */
-    RunSettings over(RunSettings those) {
+    public RunSettings over(RunSettings those) {
         boolean speed = engineRpm.isPresent() || propellerRpm.isPresent();
         return new RunSettings(
                 speed ? engineRpm : those.engineRpm,

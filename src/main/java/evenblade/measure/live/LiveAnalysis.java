@@ -15,6 +15,11 @@ public final class LiveAnalysis {
     /** Of the time before a hold, so much stays in the window: what the dwell finder needs to see where it begins. */
     private static final double BEFORE_HOLD_S = 4;
 
+    /** Behind a move, so much passes before the speed is only its own: a frame of the quick look, and some. */
+    private static final double AFTER_MOVE_S = 0.8;
+    /** So long after a move a window begins behind it; from then on one that has the move in it sees the hold too. */
+    private static final double NEW_S = 7.5;
+
     private final WindowReader reader;
     private final LiveListener listener;
     private final SpeedFollower follower = new SpeedFollower();
@@ -32,8 +37,14 @@ public final class LiveAnalysis {
         listener.now(follower.take(toS, reader.now(latest)));
     }
 
-    /** How long the next window is to be. */
+    /** How long the next window is to be. Soon after a move of the throttle it begins behind the move. */
     public double windowS(double nowS) {
+        Optional<Double> moved = follower.steadyFromS()
+                .filter(since -> heldFromS.filter(from -> from < since).isEmpty());
+        double behindS = moved.map(since -> nowS - since - AFTER_MOVE_S).orElse(0.0);
+        if (behindS >= WindowReader.LEAST_S && behindS <= NEW_S) {
+            return behindS;
+        }
         double held = heldFromS.map(from -> nowS - from + BEFORE_HOLD_S).orElse(0.0);
         return Math.min(LiveChain.LONGEST_S, Math.max(LiveChain.WINDOW_S, held));
     }

@@ -35,6 +35,7 @@ final class SpeedFollower {
     private final Deque<SpeedNow> lately = new ArrayDeque<>();
     private Optional<Double> usualEvidence = Optional.empty();
     private double confirmedS;
+    private Optional<Double> heldHz = Optional.empty();
     private Optional<Double> steadyFromS = Optional.empty();
     private double meanHz;
 
@@ -53,13 +54,28 @@ final class SpeedFollower {
         return usualEvidence
                         .filter(usual -> now.evidence() >= LEAST_SHARE * usual)
                         .isPresent()
-                && now.rivalShare() <= MOST_RIVAL
+                && (now.rivalShare() <= MOST_RIVAL || goesOn(now))
                 && now.toS() - confirmedS <= BELIEVED_S;
+    }
+
+    /** Whether it is the speed of a moment ago or of the last long window: no rival takes it from there at once. */
+    private boolean goesOn(SpeedNow now) {
+        return steadyFromS.isPresent() && same(now, meanHz)
+                || heldHz.filter(hz -> same(now, hz)).isPresent();
+    }
+
+    private static boolean same(SpeedNow now, double hz) {
+        return Math.abs(now.propellerHz() / hz - 1) < SAME;
+    }
+
+    /** Since when the quick speeds have been one; empty while they aren't. */
+    synchronized Optional<Double> steadyFromS() {
+        return steadyFromS;
     }
 
     /** The mean follows a slow drift; a move of the lever leaves it behind. */
     private Optional<Double> steadyFrom(SpeedNow now) {
-        boolean same = steadyFromS.isPresent() && Math.abs(now.propellerHz() / meanHz - 1) < SAME;
+        boolean same = steadyFromS.isPresent() && same(now, meanHz);
         meanHz = same ? meanHz + (now.propellerHz() - meanHz) / 4 : now.propellerHz();
         return same ? steadyFromS : Optional.of(now.fromS());
     }
@@ -67,11 +83,12 @@ final class SpeedFollower {
     /** Takes what a long window says of the time behind us. */
     synchronized void take(LiveReading window) {
         Optional<Dwell> held = LiveFigures.heldToTheEnd(window);
+        heldHz = held.map(Dwell::propellerHz);
         if (held.isPresent()) {
             double[] evidence = lately.stream()
                     .filter(each -> each.fromS() >= held.get().fromS()
                             && each.toS() <= window.toS()
-                            && Math.abs(each.propellerHz() / held.get().propellerHz() - 1) < SAME)
+                            && same(each, held.get().propellerHz()))
                     .mapToDouble(SpeedNow::evidence)
                     .sorted()
                     .toArray();
@@ -92,7 +109,7 @@ final class SpeedFollower {
                 .count();
         long same = lately.stream()
                 .filter(each -> each.fromS() >= stretch.fromS() && each.toS() <= endS)
-                .filter(each -> Math.abs(each.propellerHz() / stretch.propellerHz() - 1) < SAME)
+                .filter(each -> same(each, stretch.propellerHz()))
                 .count();
         return stretch.toS() >= endS - STEADY_S && same >= LEAST_SAME && same > MOSTLY * inside;
     }

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /**
  * A picture that is drawn once and rendered many ways: on a panel, as PNG, as SVG. Needs no display.
@@ -148,8 +149,9 @@ public interface Picture {
     /** The bytes of a PNG file. */
     default byte[] png(int width, int height, ChartTheme theme) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try {
-            ImageIO.write(image(width, height, theme), "png", bytes);
+        // Not into a file between: while the program ends, after Ctrl-C, none can be registered any more.
+        try (MemoryCacheImageOutputStream png = new MemoryCacheImageOutputStream(bytes)) {
+            ImageIO.write(image(width, height, theme), "png", png);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -53,6 +53,8 @@ class LengthTest {
                 "5 MM|\"5 MM\" in the unknown unit \"MM\", expected a length in m, cm, mm, µm, in or ft",
                 "in|\"in\", expected a length such as \"3/16 in\"",
                 "1e400 m|\"1e400 m\", expected a length such as \"3/16 in\"",
+                "1e300 mm|\"1e300 mm\", expected a length such as \"3/16 in\"",
+                "-1e-300 mm|\"-1e-300 mm\", expected a length such as \"3/16 in\"",
                 "NaN m|\"NaN m\", expected a length such as \"3/16 in\"",
                 "3/-4 in|\"3/-4 in\", expected a length such as \"3/16 in\"",
             })

@@ -198,6 +198,15 @@ class BrokenTablesTest {
         assertThat(outcome(faults, name::equals)).hasToString("1 right, 0 not confirmed, 0 refused, 0 wrong: \n");
     }
 
+    /** Before the reboot and after it the shaft has turned 75 times, and only the half orders tell. */
+    @ParameterizedTest
+    @ValueSource(strings = {"board reboots at 0.02", "150 rows sent again", "rows out of order"})
+    @DisplayName("gives right figures where its lines hardly tell that rows are missing")
+    void hardlyTold(String name) throws IOException {
+        TableFaults faults = TableFaults.of(table(0.002, 1e6, 0, "us", 4), 1e6, 0, 14);
+        assertThat(outcome(faults, name::equals)).hasToString("1 right, 0 not confirmed, 0 refused, 0 wrong: \n");
+    }
+
     @Test
     @DisplayName("gives right figures or a refusal, whatever is broken in it")
     @Tag("long")

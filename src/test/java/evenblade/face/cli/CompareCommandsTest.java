@@ -218,6 +218,31 @@ class CompareCommandsTest {
     }
 
     @Test
+    void whatWasOnlyNotedWronglyIsPutRightByTheLineThatIsGivenToType() throws IOException {
+        add(job, "elsewhere", 4800, 0.3, 4, "2026-05-04T09:00:00Z", "seat rail");
+        String refused = compare("as found", "elsewhere").out();
+        assertThat(refused).contains("job amend " + job + " e5 --place \"gearbox top\"\n");
+        done("job", "amend", job.toString(), "e5", "--place", "gearbox top");
+        assertThat(compare("as found", "elsewhere").out()).doesNotContain("NOT COMPARED");
+    }
+
+    @Test
+    void aRunTakesOverWhereTheSensorSatUnlessAnotherSensorMadeItOrItIsAddedAfresh() throws IOException {
+        Path file = table("later", 4800, 0.3, 5);
+        assertThat(done("job", "add", job.toString(), file.toString()).out())
+                .contains("place: gearbox top")
+                .containsPattern("is as\\s+in 'cleaned'");
+        Path again = table("afresh", 4800, 0.3, 6);
+        assertThat(done("job", "add", job.toString(), again.toString(), "--afresh")
+                        .out())
+                .doesNotContain("gearbox top");
+        Path other = Files.writeString(
+                dir.resolve("other.csv"),
+                Files.readString(table("o", 4800, 0.3, 7)).replace(",z (", ",across ("));
+        assertThat(done("job", "add", job.toString(), other.toString()).out()).doesNotContain("gearbox top");
+    }
+
+    @Test
     void aRunWithoutADwellAtTheWantedSpeedIsNamed() {
         CommandLineRun run = compare("as found", "cleaned", "--engine-rpm", "5500");
         assertThat(run.status()).isEqualTo(1);

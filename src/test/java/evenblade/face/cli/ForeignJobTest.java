@@ -244,12 +244,12 @@ class ForeignJobTest {
     @ParameterizedTest
     @CsvSource({
         "2026-, +999999999-, year 999999999",
-        "\"text\" : \"\", LONG, at most 30000",
+        "\"text\" : \"\", \"text\" : \"LONG\", at most 30000",
+        "\"name\" : \"job\", \"name\" : \"LONG\", at most 1000",
         "\"modified\" : \"2, \"modified\" : \"-1, year -1026"
     })
     void whatNoRecordCanHoldIsRefusedWithItsPlace(String from, String to, String named) throws IOException {
-        String with = to.equals("LONG") ? "\"text\" : \"" + "a".repeat(40_000) + "\"" : to;
-        change(text -> text.replaceFirst(from, with));
+        change(text -> text.replaceFirst(from, to.replace("LONG", "a".repeat(40_000))));
 
         CommandLineRun show = CommandLineRun.of("job", "show", job.toString());
 

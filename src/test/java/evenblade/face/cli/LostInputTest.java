@@ -19,19 +19,52 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The sound server is killed under a recording, as when an input is pulled out. */
+/** A recording is ended from outside: the sound server is killed, as when an input is pulled out, or the program told to end. */
 @Tag("long")
 class LostInputTest {
     @TempDir
     Path folder;
 
+    private long grown;
+
+    @Test
+    void aTakeThatASignalEndsIsInTheJobAndAnalysed() throws Exception {
+        CommandLineRun run = ended((server, child) -> child.destroy());
+
+        assertThat(run.status()).as(run.err()).isZero();
+        assertThat(run.out()).contains("Stopped:").doesNotContain("analysed");
+        JobFolder kept = JobFolder.open(folder.resolve("job"));
+        assertThat(kept.record().events().get(0).detail()).isInstanceOf(Detail.Run.class);
+    }
+
     @Test
     void anInputThatVanishesEndsTheRecordingAndTheJobHasWhatThereIs() throws Exception {
+        CommandLineRun run = ended((server, child) -> server.kill());
+
+        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.err()).contains("the input stopped giving sound after").contains("is kept as e1");
+        assertThat(run.out().replaceAll("\\s+", " "))
+                .contains("The input stopped giving sound:")
+                .contains("what had come in is in the file");
+        JobFolder kept = JobFolder.open(folder.resolve("job"));
+        Detail.Run detail = (Detail.Run) kept.record().events().get(0).detail();
+        StreamSummary summary = ((Intake.Streamed) RecordingReader.open(kept.locate(detail.file()), IntakeOptions.NONE))
+                .sound()
+                .deliverTo((block, frames) -> {});
+        assertThat(summary.frames()).isGreaterThanOrEqualTo((grown - 200) / 6);
+        assertThat(summary.warnings()).noneMatch(w -> w.code() == WarningCode.LENGTH_REPAIRED);
+    }
+
+    @FunctionalInterface
+    private interface Outside {
+        void end(OwnSoundServer server, Process recording);
+    }
+
+    /** Records until there are some seconds, then ends it. */
+    private CommandLineRun ended(Outside how) throws Exception {
         Path job = folder.resolve("job");
         CommandLineRun.of(
                 "job", "new", job.toString(), "--installation", "samples/geared-three-blade/installation.json");
-        CommandLineRun run;
-        long grown;
         try (OwnSoundServer server = OwnSoundServer.start(Files.createDirectory(folder.resolve("server")))) {
             Process player = server.player();
             try {
@@ -41,25 +74,12 @@ class LostInputTest {
                 Process child = ChildProgram.start(
                         server.environment(), folder, ChildProgram.command(List.of(), "record", job.toString()));
                 grown = waitFor(job.resolve("takes"), 4L * 48_000 * 6);
-                server.kill();
-                run = ChildProgram.ended(child, folder);
+                how.end(server, child);
+                return ChildProgram.ended(child, folder);
             } finally {
                 player.destroyForcibly();
             }
         }
-
-        assertThat(run.status()).isEqualTo(1);
-        assertThat(run.err()).contains("the input stopped giving sound after").contains("is kept as e1");
-        assertThat(run.out().replaceAll("\\s+", " "))
-                .contains("The input stopped giving sound:")
-                .contains("what had come in is in the file");
-        JobFolder kept = JobFolder.open(job);
-        Detail.Run detail = (Detail.Run) kept.record().events().get(0).detail();
-        StreamSummary summary = ((Intake.Streamed) RecordingReader.open(kept.locate(detail.file()), IntakeOptions.NONE))
-                .sound()
-                .deliverTo((block, frames) -> {});
-        assertThat(summary.frames()).isGreaterThanOrEqualTo((grown - 200) / 6);
-        assertThat(summary.warnings()).noneMatch(w -> w.code() == WarningCode.LENGTH_REPAIRED);
     }
 
     private static long waitFor(Path takes, long bytes) throws Exception {

@@ -271,6 +271,14 @@ class LiveChainTest {
                             .as("share by which the rpm is off at %.2f s, noise %s", atS, noise)
                             .isLessThan(0.012);
                 }
+                boolean heldLong = atS > 9 && atS <= 12 || atS >= 18 && atS <= 30;
+                if (heldLong) {
+                    // Three seconds at the new speed, the move of the quick look before them, a second from look to
+                    // look.
+                    assertThat(each.figures().bladePass())
+                            .as("blade pass at %.2f s, noise %s", atS, noise)
+                            .isPresent();
+                }
                 boolean moving = atS > 12.75 && atS < 14 || atS > 30.75 && atS < 32;
                 for (var line : List.of(
                         Map.entry(0.05, each.figures().once()),
