@@ -113,9 +113,9 @@ class PhrasesTest {
                         Fact.of(WarningCode.LOSSY_FILE)))
                 .startsWith("stamps are whole steps of 1 ms while samples come every 2.4 ms");
         assertThat(said(WarningCode.DC_OFFSET, new Quoted("left"), new SignalValue(0.123456, SignalUnit.FULL_SCALE)))
-                .isEqualTo("channel 'left' sits off zero by 0.1235 FS on average [dc-offset]");
+                .isEqualTo("channel 'left' is not centred on zero: 0.1235 FS off on average [dc-offset]");
         assertThat(said(WarningCode.DC_OFFSET, new Quoted("x"), new SignalValue(2, SignalUnit.UNSTATED)))
-                .contains("by 2.000 on average");
+                .contains("2.000 off on average");
     }
 
     @Test
