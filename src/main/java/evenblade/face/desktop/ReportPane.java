@@ -60,11 +60,9 @@ final class ReportPane extends JPanel {
         folderWord.setLabelFor(folder.text());
         panel.add(folderWord, "gaptop 8");
         panel.add(folder, "wmin 100");
-        JLabel paperWord = new JLabel("Paper");
-        paperWord.setLabelFor(paper);
         paper.setName("paper");
         paper.addActionListener(e -> preview());
-        panel.add(paperWord, "gaptop 4, split 2, grow 0");
+        panel.add(Look.label("Paper", paper), "gaptop 4, split 2, grow 0");
         panel.add(paper, "grow 0, pushx");
         write.setName("write report");
         write.addActionListener(e -> write());
@@ -84,18 +82,17 @@ final class ReportPane extends JPanel {
         sheetsWord.setText("Setting the sheets…");
         Path from = job.folder();
         PaperSize size = paperSize();
-        previewing = Optional.of(bench.work()
-                .begin(
-                        "Setting the sheets",
-                        progress -> WriteReport.preview(from, size, progress),
-                        set -> {
-                            sheetsWord.setText("As it will be printed: " + set.count() + " sheets");
-                            sheets.show(set);
-                        },
-                        wrong -> {
-                            sheetsWord.setText(" ");
-                            complaint.show(wrong);
-                        }));
+        previewing = Optional.of(bench.begin(
+                "Setting the sheets",
+                progress -> WriteReport.preview(from, size, progress),
+                set -> {
+                    sheetsWord.setText("As it will be printed: " + set.count() + " sheets");
+                    sheets.show(set);
+                },
+                wrong -> {
+                    sheetsWord.setText(" ");
+                    complaint.show(wrong);
+                }));
     }
 
     @Override
@@ -116,15 +113,14 @@ final class ReportPane extends JPanel {
             return;
         }
         write.setEnabled(false);
-        bench.work()
-                .begin(
-                        "Writing the report",
-                        progress -> WriteReport.write(from, out, size, progress),
-                        written -> show(written, out.get()),
-                        wrong -> {
-                            write.setEnabled(true);
-                            complaint.show(wrong);
-                        });
+        bench.begin(
+                "Writing the report",
+                progress -> WriteReport.write(from, out, size, progress),
+                written -> show(written, out.get()),
+                wrong -> {
+                    write.setEnabled(true);
+                    complaint.show(wrong);
+                });
     }
 
     private void show(WriteReport.Written written, Path out) {

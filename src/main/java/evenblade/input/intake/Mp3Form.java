@@ -20,7 +20,7 @@ final class Mp3Form implements CodedForm {
     /** The notes stand behind the first header and its side information, at most 36 bytes in. */
     private static final int NOTES_WITHIN_BYTES = 64;
     /** Notes at the end of a file take less; what is more and isn't sound was lost, or is sound of another making. */
-    private static final int MOST_NOTES_BYTES = 1 << 16;
+    private static final int MOST_NOTES_BYTES = 1 << 13;
     /** After so many damaged frames on end, nothing of the file can be trusted. */
     private static final int MOST_DAMAGED_ON_END = 200;
 
