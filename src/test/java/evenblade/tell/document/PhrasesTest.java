@@ -150,4 +150,20 @@ class PhrasesTest {
         assertThatThrownBy(() -> said(WarningCode.GAPS, new Count(2))).hasMessageContaining("WarningCode.GAPS");
         assertThatThrownBy(() -> said(WarningCode.NO_DWELL, new Count(2))).hasMessageContaining("WarningCode.NO_DWELL");
     }
+
+    @Test
+    void aLineWithoutEndOfAFileIsQuotedByItsBeginning() {
+        Warning skipped = Warning.of(
+                WarningCode.ROWS_SKIPPED,
+                Subject.Whole.RECORDING,
+                new Count(1),
+                new Count(3001),
+                new Count(2002),
+                new Quoted("7".repeat(65_536)));
+
+        assertThat(PHRASES.text(skipped.fact()))
+                .hasSizeLessThan(600)
+                .contains("line 2002: 777")
+                .endsWith("7…");
+    }
 }
