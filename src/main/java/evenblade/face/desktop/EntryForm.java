@@ -126,6 +126,10 @@ abstract class EntryForm extends JPanel {
         bench.drafts().keep(form, choice);
     }
 
+    final void keep(Choice<?> choice) {
+        bench.drafts().keep(form, choice);
+    }
+
     final JTextField whenField() {
         return field("when", "When", "now, or like 2026-03-02 09:15");
     }
@@ -155,7 +159,7 @@ abstract class EntryForm extends JPanel {
         try {
             entry = entry();
         } catch (BadInput e) {
-            complaint.show(e.getMessage());
+            complaint.show(e.getMessage(), body, e.place().name());
             return;
         }
         enter.setEnabled(false);

@@ -37,7 +37,7 @@ final class RunCardPane extends JPanel {
         row.add(again);
         JButton print = new JButton("Print…");
         print.setName("print card");
-        print.addActionListener(e -> words.print("run card", bench::say));
+        print.addActionListener(e -> words.print("run card", bench.work(), bench::say));
         row.add(print);
         add(row, "wmin 50");
         add(complaint);

@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javax.imageio.ImageIO;
 import javax.swing.SwingUtilities;
 
@@ -51,6 +52,11 @@ final class SheetsView extends WidePanel {
     /** Whether every sheet in sight is drawn. */
     boolean settled() {
         return sheets.isEmpty() || asked < 0 && !drawn.isEmpty();
+    }
+
+    /** Asks for a printer and prints the sheets shown. */
+    void print(Consumer<String> said) {
+        sheets.ifPresent(shown -> PrintOut.of("report", work, shown.printable(), said));
     }
 
     private void letGo() {
