@@ -35,6 +35,18 @@ public final class Distributions {
         return Beta.regularizedBeta(denominator / (denominator + numerator * value), denominator / 2, numerator / 2);
     }
 
+    /**
+     * The p-value of an F-test: probability of so large a part if it meant nothing.
+     *
+     * @param sumOfSquares what the part takes out of the residual sum of squares
+     * @param numerator degrees of freedom of the part, above 0
+     * @param variance variance of the scatter, above 0
+     * @param denominator degrees of freedom of that variance, above 0
+     */
+    public static double fTest(double sumOfSquares, double numerator, double variance, double denominator) {
+        return fTail(Math.max(0, sumOfSquares) / numerator / variance, numerator, denominator);
+    }
+
     /** Probability that χ² stays below a value. */
     public static double chiSquareBelow(double value, double degreesOfFreedom) {
         return new ChiSquaredDistribution(degreesOfFreedom).cumulativeProbability(value);

@@ -94,7 +94,7 @@ record DrawPair(Named before, Named after) {
                         Caption.channel(view.channel()),
                         Caption.rpm(ratio * propellerRpm, propellerRpm),
                         "mean of " + turn.turns() + " turns",
-                        fromMark ? "angle from the mark" : "no mark: where 0° lies differs from run to run"),
+                        fromMark ? "angle from the mark" : "no mark: where 0° is differs from run to run"),
                 after.answer().orders().installation().propeller().blades(),
                 fromMark,
                 view.unit(),

@@ -327,7 +327,7 @@ public final class DrawRecording {
         List<String> parts = new ArrayList<>(
                 Caption.ofRun(run, Optional.of(shown), Optional.of(dwell)).parts());
         parts.add("mean of " + turn.turns() + " turns");
-        parts.add(fromMark ? "angle from the mark" : "no mark: where 0° lies differs from run to run");
+        parts.add(fromMark ? "angle from the mark" : "no mark: where 0° is differs from run to run");
         return new AnglePicture(
                 new Caption(parts),
                 run.installation().propeller().blades(),

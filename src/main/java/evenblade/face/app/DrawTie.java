@@ -63,7 +63,7 @@ public final class DrawTie {
                 ? Optional.of(fit(tied.tie(), largest.trackMm()))
                 : Optional.empty();
         List<String> caption = caption(tie, invented);
-        fit.ifPresent(drawn -> caption.add("fit for track that lies as in '" + largest.label() + "'"));
+        fit.ifPresent(drawn -> caption.add("fit for track as in '" + largest.label() + "'"));
         return new TrackTiePicture(
                 new Caption(caption), "propeller 1×, peak (" + tie.unit().display() + ")", runs, fit);
     }

@@ -53,7 +53,9 @@ final class TakeIntoJob {
             throw BadInput.in(take)
                     .found(
                             "recorded, but it isn't in the job yet (" + e.getMessage() + ")",
-                            "a job that can be written; the recording is kept there");
+                            Files.exists(take)
+                                    ? "a job that can be written; the recording is kept there"
+                                    : "that nobody removes it while it is recorded");
         }
         try {
             Files.deleteIfExists(take);

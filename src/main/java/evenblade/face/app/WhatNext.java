@@ -38,6 +38,7 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
         READ_RUN_OUT,
         ADD_RUN,
         WRITE_CORRECTION,
+        ENTER_INSTALLATION,
         BALANCE,
         WRITE_REPORT
     }
@@ -118,6 +119,7 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
                     MAKE_A_RUN,
                     ADD_WITH_SPEED,
                     CHECK_SENSOR -> Action.ADD_RUN;
+            case ENTER_POSITION_AT_MARK, ENTER_PLACE -> Action.ENTER_INSTALLATION;
             default -> Action.WRITE_CORRECTION;
         };
     }

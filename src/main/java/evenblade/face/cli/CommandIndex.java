@@ -106,6 +106,9 @@ final class CommandIndex {
     private static CommandSpec spec(Command command) {
         CommandSpec spec = CommandSpec.wrapWithoutInspection(command);
         command.describe(spec);
+        List<String> footer = new ArrayList<>(List.of(spec.usageMessage().footer()));
+        footer.addAll(List.of("", ExitStatus.WORDS));
+        spec.usageMessage().footer(footer.toArray(String[]::new));
         return spec.addOption(Options.help());
     }
 

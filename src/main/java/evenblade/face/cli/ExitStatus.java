@@ -11,4 +11,8 @@ final class ExitStatus {
     static final int BUG = 3;
 
     private ExitStatus() {}
+
+    /** All of them, as the help says it. */
+    static final String WORDS =
+            "Exit status: 0 done, 1 an input is at fault, 2 wrong usage, 3 a fault in the program itself.";
 }

@@ -1,10 +1,13 @@
 package evenblade.face.cli;
 
 import evenblade.face.app.WhatNext;
+import evenblade.keep.practice.OpenPractice;
+import evenblade.keep.practice.StepPractice;
 import evenblade.tell.document.Document;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -33,9 +36,12 @@ final class JobNextCommand implements Command {
         Path job = JobWords.folder(words);
         WhatNext next = WhatNext.find(job, JobUnits.phrases(job, words));
         LineWrapper.lines("Next: ", "      ", next.text()).forEach(out::println);
+        Optional<String> step = practised(job, next);
+        String dir = RunOptions.quoted(job.toString());
         // One line, however long: it is there to be copied.
-        out.println("Type: " + typed(RunOptions.quoted(job.toString()), next));
-        if (next.action() != WhatNext.Action.WRITE_REPORT) {
+        out.println("Type: evenblade "
+                + step.map(option -> "practice " + dir + " " + option).orElseGet(() -> typed(dir, next)));
+        if (step.isEmpty() && next.action() != WhatNext.Action.WRITE_REPORT) {
             out.println("(Names and figures in it are examples: put yours in their place.)");
         }
         if (AT_THE_PROPELLER.contains(next.action())) {
@@ -44,24 +50,43 @@ final class JobNextCommand implements Command {
         return ExitStatus.DONE;
     }
 
+    /** In an invented job that goes on, measuring is a step of practice. */
+    private static Optional<String> practised(Path job, WhatNext next) {
+        if (OpenPractice.goesOn(job)) {
+            return next.action() == WhatNext.Action.ADD_RUN ? Optional.of("--next-run --label NAME") : Optional.empty();
+        }
+        if (!StepPractice.goesOn(job)) {
+            return Optional.empty();
+        }
+        return switch (next.action()) {
+            case MARK_TIPS -> Optional.of("--step tracking");
+            case READ_PITCH -> Optional.of("--step pitch");
+            case READ_RUN_OUT -> Optional.of("--step runout");
+            case ADD_RUN -> Optional.of("--step run");
+            case WRITE_CORRECTION -> Optional.of("--step STEP");
+            case WRITE_REPORT -> Optional.of("--reveal");
+            case ENTER_INSTALLATION, BALANCE -> Optional.empty();
+        };
+    }
+
     private static String typed(String job, WhatNext next) {
-        return "evenblade "
-                + switch (next.action()) {
-                    case MARK_TIPS ->
-                        "job tracking " + job + " --layout " + layout(next.blades()) + " --readings "
-                                + examples(next.blades(), "12.5 mm");
-                    case READ_PITCH ->
-                        "job pitch " + job + " --layout " + layout(next.blades()) + " --readings "
-                                + examples(next.blades(), "17.4 deg") + " --station \"0.6 m\"";
-                    case READ_RUN_OUT ->
-                        "job runout " + job + " --total \"0.05 mm\" --dial-radius \"50 mm\" --high \"120 deg\"";
-                    case ADD_RUN ->
-                        "job add " + job + " RECORDING --label NAME"
-                                + next.lastRun().map(RunOptions::again).orElse(" --engine-rpm 4800");
-                    case WRITE_CORRECTION -> "job correction " + job + " \"what was changed\"";
-                    case BALANCE -> "balance " + job;
-                    case WRITE_REPORT -> "report " + job;
-                };
+        return switch (next.action()) {
+            case MARK_TIPS ->
+                "job tracking " + job + " --layout " + layout(next.blades()) + " --readings "
+                        + examples(next.blades(), "12.5 mm");
+            case READ_PITCH ->
+                "job pitch " + job + " --layout " + layout(next.blades()) + " --readings "
+                        + examples(next.blades(), "17.4 deg") + " --station \"0.6 m\"";
+            case READ_RUN_OUT ->
+                "job runout " + job + " --total \"0.05 mm\" --dial-radius \"50 mm\" --high \"120 deg\"";
+            case ADD_RUN ->
+                "job add " + job + " RECORDING --label NAME"
+                        + next.lastRun().map(RunOptions::again).orElse(" --engine-rpm 4800");
+            case WRITE_CORRECTION -> "job correction " + job + " \"what was changed\"";
+            case ENTER_INSTALLATION -> "job installation " + job + " FILE";
+            case BALANCE -> "balance " + job;
+            case WRITE_REPORT -> "report " + job;
+        };
     }
 
     private static String layout(List<String> blades) {

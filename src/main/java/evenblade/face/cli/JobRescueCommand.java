@@ -11,7 +11,7 @@ final class JobRescueCommand implements Command {
     public void describe(CommandSpec spec) {
         spec.usageMessage()
                 .description(
-                        "Bring all takes into the job that lie beside it: recordings that a crash, a flat battery or"
+                        "Bring all takes into the job that are beside it: recordings that a crash, a flat battery or"
                                 + " a full disk broke off.");
         JobWords.addFolder(spec);
     }

@@ -17,7 +17,7 @@ final class PlanCommand implements Command {
     public void describe(CommandSpec spec) {
         spec.usageMessage()
                 .description(
-                        "Tell where each order will lie, what coincides, what the sensor misses; print the run card.");
+                        "Say where each order will be, what coincides, what the sensor misses; print the run card.");
         spec.addOption(Options.installation());
         spec.addOption(Options.repeated(
                 "--engine-rpm",

@@ -102,10 +102,7 @@ public final class Program {
                         .build());
         spec.usageMessage()
                 .description("Measures the shaking of an engine and its propeller on the ground.")
-                .footer(
-                        "",
-                        "Exit status: 0 done, 1 an input is at fault, 2 wrong usage, 3 a fault in the program itself.",
-                        "'evenblade COMMAND --help' tells more about a command.");
+                .footer("", ExitStatus.WORDS, "'evenblade COMMAND --help' tells more about a command.");
         CommandIndex.addTo(spec, args);
         return new CommandLine(spec)
                 .setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF))

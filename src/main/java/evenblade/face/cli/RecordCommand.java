@@ -13,6 +13,7 @@ import evenblade.keep.job.RunSettings;
 import evenblade.measure.live.SteppedRun;
 import java.io.InputStream;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -113,7 +114,11 @@ final class RecordCommand implements Command {
                                     "%s after %.1f s",
                                     WarningText.of(Fact.of(recorded.ending())),
                                     recorded.durationS()),
-                            "an input and a disk that last; what came until then is kept"
+                            "an input and a disk that last"
+                                    + (Files.exists(recorded.file())
+                                                    || recorded.event().isPresent()
+                                            ? "; what came until then is kept"
+                                            : "")
                                     + recorded.event().map(e -> " as " + e.id()).orElse(""));
         }
     }

@@ -9,20 +9,18 @@ import java.util.List;
 import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.JTextArea;
-import javax.swing.JTextField;
 
 /** Takes photos and papers into the job. */
 final class AttachForm extends EntryForm {
     private final FilesField files = new FilesField("files", JFileChooser.FILES_ONLY, true);
     private final JTextArea text;
-    private final JTextField when;
 
     AttachForm(Navigator bench, OpenJob job) {
-        super(bench, job, "attach", "Photos and papers", "Copy into the job");
+        super(bench, job, "attach", "Photos and papers", "Copy into the job", AttachForm::new);
         labelled("files box", "Files", files);
         keep(files.text());
         text = area("text", "Remark", 3);
-        when = whenField();
+        whenField();
         setTransferHandler(FilesField.dropping(this::put));
     }
 
@@ -37,13 +35,8 @@ final class AttachForm extends EntryForm {
             throw BadInput.in("files").found("nothing", "one file or more");
         }
         String said = text.getText().strip();
-        Optional<OffsetDateTime> at = when(when);
+        Optional<OffsetDateTime> at = when();
         Path folder = job.folder();
         return progress -> WriteEntry.attach(folder, paths, said, at);
-    }
-
-    @Override
-    void again() {
-        bench.show(new AttachForm(bench, job));
     }
 }

@@ -37,21 +37,18 @@ final class BalancePane extends JPanel {
         tabs.addTab("Hub", hub);
         tabs.addTab("Runs as vectors", vectors);
         add(tabs, "pushy, grow, wmin 100, hmin 100");
-        bench.work()
-                .begin(
-                        "Reckoning the balance",
-                        progress -> {
-                            progress.at(0, "measuring the runs");
-                            JobBalance balance =
-                                    BalanceJob.balance(job.folder(), OptionalDouble.empty(), Optional.empty());
-                            return new Answer(
-                                    balance,
-                                    DrawBalance.draw(
-                                            balance,
-                                            new FigureFormat(bench.settings().lengthUnit())));
-                        },
-                        this::show,
-                        complaint::show);
+        bench.begin(
+                "Reckoning the balance",
+                progress -> {
+                    progress.at(0, "measuring the runs");
+                    JobBalance balance = BalanceJob.balance(job.folder(), OptionalDouble.empty(), Optional.empty());
+                    return new Answer(
+                            balance,
+                            DrawBalance.draw(
+                                    balance, new FigureFormat(bench.settings().lengthUnit())));
+                },
+                this::show,
+                complaint::show);
     }
 
     private record Answer(JobBalance balance, Map<String, Picture> pictures) {}

@@ -16,7 +16,6 @@ import java.util.OptionalDouble;
 import javax.swing.DefaultListCellRenderer;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
-import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
@@ -71,10 +70,6 @@ final class ComparePane extends JPanel {
 
     private JPanel choices(List<Event> runs) {
         RowsPanel row = new RowsPanel(0, 0, 0, 0);
-        JLabel first = new JLabel("Before");
-        first.setLabelFor(before);
-        JLabel second = new JLabel("After");
-        second.setLabelFor(after);
         if (runs.size() > 1) {
             before.setSelectedIndex(runs.size() - 2);
             after.setSelectedIndex(runs.size() - 1);
@@ -83,9 +78,9 @@ final class ComparePane extends JPanel {
         go.setName("do compare");
         go.setMargin(new java.awt.Insets(2, 12, 2, 12));
         go.addActionListener(e -> compare());
-        row.add(first);
+        row.add(Look.label("Before", before));
         row.add(before);
-        row.add(second);
+        row.add(Look.label("After", after));
         row.add(after);
         row.add(go);
         return row;
@@ -94,11 +89,9 @@ final class ComparePane extends JPanel {
     private JPanel viewed() {
         RowsPanel row = new RowsPanel(0, 0, 0, 0);
         row.add(Look.heading("Before and after"));
-        JLabel word = new JLabel("Pictures of");
-        word.setLabelFor(view);
         view.setName("compare view");
         view.addActionListener(e -> choose());
-        row.add(word);
+        row.add(Look.label("Pictures of", view));
         row.add(view);
         return row;
     }
@@ -114,17 +107,16 @@ final class ComparePane extends JPanel {
         if (one.isEmpty() || other.isEmpty()) {
             return;
         }
-        task = Optional.of(bench.work()
-                .begin(
-                        "Comparing " + Words.name(one.get()) + " with " + Words.name(other.get()),
-                        progress -> {
-                            progress.at(0, "measuring the runs");
-                            CompareRuns.Answer compared = CompareRuns.compare(
-                                    folder, one.get().id(), other.get().id(), OptionalDouble.empty());
-                            return new Answer(compared, DrawComparison.prepare(folder, compared));
-                        },
-                        this::show,
-                        complaint::show));
+        task = Optional.of(bench.begin(
+                "Comparing " + Words.name(one.get()) + " with " + Words.name(other.get()),
+                progress -> {
+                    progress.at(0, "measuring the runs");
+                    CompareRuns.Answer compared = CompareRuns.compare(
+                            folder, one.get().id(), other.get().id(), OptionalDouble.empty());
+                    return new Answer(compared, DrawComparison.prepare(folder, compared));
+                },
+                this::show,
+                complaint::show));
     }
 
     private void show(Answer answer) {
@@ -162,8 +154,8 @@ final class ComparePane extends JPanel {
             return;
         }
         View chosen = views.get(index);
-        drawing.ifPresent(two -> bench.work()
-                .begin("Drawing " + chosen.words(), progress -> two.pictures(chosen), this::show, complaint::show));
+        drawing.ifPresent(two -> bench.begin(
+                "Drawing " + chosen.words(), progress -> two.pictures(chosen), this::show, complaint::show));
     }
 
     private void show(Pictures pictures) {

@@ -1,8 +1,12 @@
 package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
+import evenblade.face.app.WriteEntry;
+import evenblade.keep.job.Detail;
+import evenblade.keep.job.Entry;
 import evenblade.keep.job.Event;
 import java.awt.event.KeyEvent;
+import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -11,11 +15,11 @@ import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
@@ -34,8 +38,20 @@ abstract class EntryForm extends JPanel {
     final Complaint complaint = new Complaint();
     private final JButton enter;
     private final String form;
+    private JTextField when;
 
-    EntryForm(Navigator bench, OpenJob job, String form, String heading, String enterWords) {
+    /**
+     * Begins a form.
+     *
+     * @param anew makes another of its kind
+     */
+    EntryForm(
+            Navigator bench,
+            OpenJob job,
+            String form,
+            String heading,
+            String enterWords,
+            BiFunction<Navigator, OpenJob, ? extends EntryForm> anew) {
         super(new MigLayout("insets 8 18 10 18, wrap 1, hidemode 3", "[grow,fill]", "[][grow,fill][][]"));
         this.bench = bench;
         this.job = job;
@@ -50,14 +66,10 @@ abstract class EntryForm extends JPanel {
         enter = Look.main(new JButton(enterWords));
         enter.setName("enter");
         enter.addActionListener(e -> enter());
-        JButton leave = new JButton("Leave for later");
-        leave.setName("leave");
-        leave.addActionListener(e -> bench.showNewest());
-        JButton clear = new JButton("Clear form");
-        clear.setName("clear");
-        clear.addActionListener(e -> {
+        JButton leave = Look.button("Leave for later", "leave", bench::showNewest);
+        JButton clear = Look.button("Clear form", "clear", () -> {
             bench.drafts().forget(this.form);
-            again();
+            bench.show(anew.apply(bench, job));
         });
         JPanel buttons = new JPanel(new MigLayout("insets 6 0 0 0"));
         buttons.add(enter);
@@ -81,8 +93,17 @@ abstract class EntryForm extends JPanel {
      */
     abstract Work.Labour<List<Event>> entry();
 
-    /** Opens this form anew, empty. */
-    abstract void again();
+    /** The work of writing an entry with what the form holds. */
+    final Work.Labour<List<Event>> written(String text, Detail detail) {
+        Entry entry = new Entry(when(), Optional.empty(), text, detail);
+        Path folder = job.folder();
+        return progress -> List.of(WriteEntry.append(folder, entry));
+    }
+
+    /** What to know before it is filled in. */
+    final void told(String words) {
+        body.add(new WrappedLabel(words), "span 2, growx, wmin 50");
+    }
 
     /** A field of one line, kept as it is typed. */
     final JTextField field(String name, String label, String hint) {
@@ -102,9 +123,7 @@ abstract class EntryForm extends JPanel {
         area.setName(name);
         area.setFocusTraversalKeys(java.awt.KeyboardFocusManager.FORWARD_TRAVERSAL_KEYS, null);
         area.setFocusTraversalKeys(java.awt.KeyboardFocusManager.BACKWARD_TRAVERSAL_KEYS, null);
-        JLabel words = new JLabel(label);
-        words.setLabelFor(area);
-        body.add(words, "top");
+        body.add(Look.label(label, area), "top");
         body.add(new JScrollPane(area), "hmin " + rows + "lp");
         keep(area);
         return area;
@@ -112,9 +131,7 @@ abstract class EntryForm extends JPanel {
 
     final void labelled(String name, String label, JComponent field) {
         field.setName(name);
-        JLabel words = new JLabel(label);
-        words.setLabelFor(field);
-        body.add(words);
+        body.add(Look.label(label, field));
         body.add(field);
     }
 
@@ -130,12 +147,12 @@ abstract class EntryForm extends JPanel {
         bench.drafts().keep(form, choice);
     }
 
-    final JTextField whenField() {
-        return field("when", "When", "now, or like 2026-03-02 09:15");
+    final void whenField() {
+        when = field("when", "When", "now, or like 2026-03-02 09:15");
     }
 
-    static Optional<OffsetDateTime> when(JTextField field) {
-        String text = field.getText().strip();
+    final Optional<OffsetDateTime> when() {
+        String text = when.getText().strip();
         if (text.isEmpty()) {
             return Optional.empty();
         }
@@ -163,17 +180,16 @@ abstract class EntryForm extends JPanel {
             return;
         }
         enter.setEnabled(false);
-        bench.work()
-                .begin(
-                        "Writing into the job",
-                        entry,
-                        events -> {
-                            bench.drafts().forget(form);
-                            bench.entered(events);
-                        },
-                        wrong -> {
-                            enter.setEnabled(true);
-                            complaint.show(wrong);
-                        });
+        bench.begin(
+                "Writing into the job",
+                entry,
+                events -> {
+                    bench.drafts().forget(form);
+                    bench.entered(events);
+                },
+                wrong -> {
+                    enter.setEnabled(true);
+                    complaint.show(wrong);
+                });
     }
 }

@@ -43,12 +43,11 @@ final class EntryHeading extends JPanel {
         String id = job.record().struckOut().contains(event.id())
                 ? strikeOf(job, event).map(Event::id).orElse(event.id())
                 : event.id();
-        bench.work()
-                .begin(
-                        "Writing into the job",
-                        progress -> WriteEntry.strike(folder, id, ""),
-                        written -> bench.entered(List.of(written)),
-                        bench::say);
+        bench.begin(
+                "Writing into the job",
+                progress -> WriteEntry.strike(folder, id, ""),
+                written -> bench.entered(List.of(written)),
+                bench::say);
     }
 
     private static Optional<Event> strikeOf(OpenJob job, Event event) {

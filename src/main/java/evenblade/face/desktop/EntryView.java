@@ -35,12 +35,11 @@ final class EntryView extends JPanel {
 
     private static PhotoView photo(Navigator bench, Path file) {
         PhotoView view = new PhotoView(file.getFileName().toString());
-        bench.work()
-                .begin(
-                        "Opening " + file.getFileName(),
-                        progress -> PhotoScaler.upright(file, PHOTO_PX),
-                        view::show,
-                        view::wrong);
+        bench.begin(
+                "Opening " + file.getFileName(),
+                progress -> PhotoScaler.upright(file, PHOTO_PX),
+                view::show,
+                view::wrong);
         return view;
     }
 

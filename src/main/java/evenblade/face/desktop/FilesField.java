@@ -34,9 +34,7 @@ final class FilesField extends JPanel {
         this.mode = mode;
         this.several = several;
         text.setName(name);
-        JButton choose = new JButton("Choose…");
-        choose.setName("choose " + name);
-        choose.addActionListener(e -> choose());
+        JButton choose = Look.button("Choose…", "choose " + name, this::choose);
         add(text);
         add(choose);
     }

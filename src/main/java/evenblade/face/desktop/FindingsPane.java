@@ -29,16 +29,12 @@ final class FindingsPane extends JPanel {
         add(complaint);
         add(lines, "pushy, grow, wmin 100, hmin 100");
         lines.say("Weighing what was measured…");
-        bench.work()
-                .begin(
-                        "Weighing the findings",
-                        progress -> WeighFindings.weigh(job.folder(), progress),
-                        this::show,
-                        wrong -> {
-                            lines.clear();
-                            lines.done();
-                            complaint.show(wrong);
-                        });
+        bench.begin(
+                "Weighing the findings", progress -> WeighFindings.weigh(job.folder(), progress), this::show, wrong -> {
+                    lines.clear();
+                    lines.done();
+                    complaint.show(wrong);
+                });
     }
 
     private void show(WeighFindings.Answer answer) {

@@ -85,11 +85,9 @@ final class HubFields extends JPanel {
         JTextField reading = new JTextField(7);
         reading.setName("reading " + position);
         reading.putClientProperty("JTextField.placeholderText", hint);
-        JLabel readingWord = new JLabel("reads");
-        readingWord.setLabelFor(reading);
         box.add(name, "span 2, split 2, grow 0");
         box.add(blade, "wrap");
-        box.add(readingWord);
+        box.add(Look.label("reads", reading));
         box.add(reading);
         blade.getDocument().addDocumentListener(new Drafts.Typed(this::typed));
         reading.getDocument().addDocumentListener(new Drafts.Typed(this::typed));

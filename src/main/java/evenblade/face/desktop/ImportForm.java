@@ -37,14 +37,13 @@ final class ImportForm extends EntryForm {
     private final JTextField mark;
     private final JTextField channels;
     private final JTextArea text;
-    private final JTextField when;
     private final Map<Condition, JTextField> conditions = new EnumMap<>(Condition.class);
     private final transient Timer rest = new Timer(REST_MS, e -> look());
     private transient Optional<Work.Task> looking = Optional.empty();
     private transient Optional<Path> lookedAt = Optional.empty();
 
     ImportForm(Navigator bench, OpenJob job) {
-        super(bench, job, "run", "A ground run from its recording", "Take the run in");
+        super(bench, job, "run", "A ground run from its recording", "Take the run in", ImportForm::new);
         rest.setRepeats(false);
         labelled("recording box", "Recording", file);
         keep(file.text());
@@ -61,7 +60,7 @@ final class ImportForm extends EntryForm {
             conditions.put(condition, field(condition.word(), words(condition), hint(condition)));
         }
         text = area("text", "Remark", 2);
-        when = whenField();
+        whenField();
         file.text().getDocument().addDocumentListener(new Drafts.Typed(rest::restart));
         fullScale.getDocument().addDocumentListener(new Drafts.Typed(rest::restart));
         setTransferHandler(FilesField.dropping(this::put));
@@ -92,12 +91,11 @@ final class ImportForm extends EntryForm {
         Optional<String> scale = typed(fullScale);
         try {
             TableReading said = table.said();
-            looking = Optional.of(bench.work()
-                    .begin(
-                            "Looking into the recording",
-                            progress -> PreviewRecording.preview(path.get(), scale, said),
-                            this::show,
-                            this::unread));
+            looking = Optional.of(bench.begin(
+                    "Looking into the recording",
+                    progress -> PreviewRecording.preview(path.get(), scale, said),
+                    this::show,
+                    this::unread));
         } catch (BadInput e) {
             seen.wrong(e.getMessage());
         }
@@ -123,7 +121,7 @@ final class ImportForm extends EntryForm {
         if (paths.isEmpty()) {
             throw BadInput.in("recording").found("nothing", "a file");
         }
-        NewRun run = new NewRun(when(when), typed(label), text.getText().strip(), settings(), noted());
+        NewRun run = new NewRun(when(), typed(label), text.getText().strip(), settings(), noted());
         Path folder = job.folder();
         return progress ->
                 List.of(AddRun.add(folder, paths.get(0), run, progress).event());
@@ -186,10 +184,5 @@ final class ImportForm extends EntryForm {
             case GAIN -> "fixed, automatic gain off";
             case DEVICE -> "laptop line in";
         };
-    }
-
-    @Override
-    void again() {
-        bench.show(new ImportForm(bench, job));
     }
 }

@@ -21,7 +21,6 @@ import java.util.OptionalInt;
 import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
@@ -93,12 +92,10 @@ final class InputFields extends JPanel {
     }
 
     private void add(String words, String name, JComponent field, String hint, String how, String row) {
-        JLabel word = new JLabel(words);
-        word.setLabelFor(field);
         field.setName(name);
         field.putClientProperty("JTextField.placeholderText", hint);
         field.setToolTipText(hint.isEmpty() ? null : hint);
-        add(word, row);
+        add(Look.label(words, field), row);
         add(field, how);
     }
 

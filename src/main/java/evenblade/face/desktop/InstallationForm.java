@@ -136,9 +136,7 @@ final class InstallationForm extends JPanel {
         right.add(linesWord, "wmin 50");
         add(right, "wmin 100");
         add(complaint, "span 2");
-        JButton leave = new JButton("Back");
-        leave.setName("back");
-        leave.addActionListener(e -> back.run());
+        JButton leave = Look.button("Back", "back", back);
         begin.setName("begin");
         begin.addActionListener(e -> begin());
         JPanel buttons = new JPanel(new MigLayout("insets 0"));
@@ -178,8 +176,7 @@ final class InstallationForm extends JPanel {
     }
 
     private void labelled(String label, JComponent field, int at) {
-        JLabel word = new JLabel(label);
-        word.setLabelFor(field);
+        JLabel word = Look.label(label, field);
         if (at < 0) {
             fields.add(word);
             fields.add(field);
@@ -301,28 +298,24 @@ final class InstallationForm extends JPanel {
         }
         begin.setEnabled(false);
         if (changed.isPresent()) {
-            bench.work()
-                    .begin(
-                            "Writing into the job",
-                            progress -> WriteEntry.installation(
-                                    changed.get().folder(),
-                                    form,
-                                    remark.getText().strip()),
-                            event -> bench.entered(List.of(event)),
-                            this::wrong);
+            bench.begin(
+                    "Writing into the job",
+                    progress -> WriteEntry.installation(
+                            changed.get().folder(), form, remark.getText().strip()),
+                    event -> bench.entered(List.of(event)),
+                    this::wrong);
             return;
         }
         Path place = folder.paths().get(0);
         Optional<String> called = EntryForm.typed(jobName);
-        bench.work()
-                .begin(
-                        "Beginning the job",
-                        progress -> StartJob.start(place, installation, called).path(),
-                        made -> {
-                            bench.drafts().forget(FORM);
-                            bench.openJob(made);
-                        },
-                        this::wrong);
+        bench.begin(
+                "Beginning the job",
+                progress -> StartJob.start(place, installation, called).path(),
+                made -> {
+                    bench.drafts().forget(FORM);
+                    bench.openJob(made);
+                },
+                this::wrong);
     }
 
     /** At the field whose value can't be used, in its words: a form has no lines and no keys. */

@@ -83,17 +83,15 @@ final class JobCommands {
 
     /** Recordings that something broke off, all of them in one step. */
     private void rescue() {
-        bench.work()
-                .begin(
-                        "Bringing takes into the job",
-                        progress -> JobTakes.rescue(job.folder()),
-                        rescued -> {
-                            bench.entered(rescued.events());
-                            rescued.empty()
-                                    .forEach(file -> bench.say(file + " holds not one byte; it stays where it is."));
-                            rescued.warnings().forEach(warning -> bench.say(Words.warning(warning)));
-                        },
-                        bench::say);
+        bench.begin(
+                "Bringing takes into the job",
+                progress -> JobTakes.rescue(job.folder()),
+                rescued -> {
+                    bench.entered(rescued.events());
+                    rescued.empty().forEach(file -> bench.say(file + " holds not one byte; it stays where it is."));
+                    rescued.warnings().forEach(warning -> bench.say(Words.warning(warning)));
+                },
+                bench::say);
     }
 
     private void takeBack() {

@@ -121,8 +121,7 @@ final class LevelPane extends JPanel {
                     Optional.empty(),
                     job.quietTake());
             opening = true;
-            bench.work()
-                    .begin("Opening the input", progress -> ListenToInput.prepare(request), this::hear, this::wrong);
+            bench.begin("Opening the input", progress -> ListenToInput.prepare(request), this::hear, this::wrong);
         } catch (BadInput e) {
             complaint.show(e.getMessage());
         }
@@ -178,8 +177,7 @@ final class LevelPane extends JPanel {
             file.getParent().toFile().deleteOnExit();
             RecordRun.Request request = fields.quiet(file, QUIET_S);
             opening = true;
-            bench.work()
-                    .begin("Opening the input", progress -> RecordRun.prepare(request), this::takeQuiet, this::wrong);
+            bench.begin("Opening the input", progress -> RecordRun.prepare(request), this::takeQuiet, this::wrong);
         } catch (IOException e) {
             complaint.show("The disk refused a file for the quiet take: " + e.getMessage());
         } catch (BadInput e) {

@@ -88,7 +88,7 @@ final class LivePane extends JPanel {
         leaveSpace(this);
         registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
         words();
-        bench.work().begin("Looking for inputs", progress -> SoundDevices.list(), this::show, complaint::show);
+        bench.begin("Looking for inputs", progress -> SoundDevices.list(), this::show, complaint::show);
     }
 
     /** Nothing but the next step answers to the space bar, whatever has the focus; a text takes it while typed in. */
@@ -194,17 +194,12 @@ final class LivePane extends JPanel {
         }
         opening = true;
         result = Optional.empty();
-        bench.work()
-                .begin(
-                        "Opening the input",
-                        progress -> RecordRun.prepare(request),
-                        run -> record(run, count),
-                        wrong -> {
-                            opening = false;
-                            step = LiveStep.INPUT;
-                            words();
-                            complaint.show(wrong);
-                        });
+        bench.begin("Opening the input", progress -> RecordRun.prepare(request), run -> record(run, count), wrong -> {
+            opening = false;
+            step = LiveStep.INPUT;
+            words();
+            complaint.show(wrong);
+        });
     }
 
     /** The recording has a thread of its own, so that nothing else that is worked at holds it up. */

@@ -9,6 +9,7 @@ import evenblade.tell.chart.Palette;
 import java.awt.Color;
 import java.awt.Font;
 import java.util.Map;
+import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.UIManager;
@@ -104,6 +105,20 @@ final class Look {
         label.putClientProperty("FlatLaf.style", "foreground: $Label.disabledForeground; font: -1");
         label.setForeground(ink(Ink.QUIET_TEXT));
         return label;
+    }
+
+    /** The words beside a field, for those who can't see where it stands too. */
+    static JLabel label(String words, JComponent field) {
+        JLabel label = new JLabel(words);
+        label.setLabelFor(field);
+        return label;
+    }
+
+    static JButton button(String words, String name, Runnable pressed) {
+        JButton button = new JButton(words);
+        button.setName(name);
+        button.addActionListener(e -> pressed.run());
+        return button;
     }
 
     /** Marks what goes ahead in a form. */

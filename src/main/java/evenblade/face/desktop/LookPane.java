@@ -121,9 +121,7 @@ final class LookPane extends JPanel {
     }
 
     private static void labelled(JPanel row, String words, JComponent field) {
-        JLabel label = new JLabel(words);
-        label.setLabelFor(field);
-        row.add(label);
+        row.add(Look.label(words, field));
         row.add(field);
     }
 
@@ -199,18 +197,17 @@ final class LookPane extends JPanel {
                     EntryForm.typed(fullScale).map(text -> FullScale.parse(text, BadInput.in("full scale"))),
                     TableReading.UNSAID);
             spectrum.show(Optional.empty(), "working…");
-            task = Optional.of(bench.work()
-                    .begin(
-                            "Looking at " + file.getFileName(),
-                            progress -> {
-                                LookedAt looked = LookAtRecording.look(request, progress);
-                                return new Answer(looked, DrawSpectrum.draw(looked), LookCloser.at(looked));
-                            },
-                            this::show,
-                            wrong -> {
-                                complaint.show(wrong);
-                                spectrum.show(Optional.empty(), "");
-                            }));
+            task = Optional.of(bench.begin(
+                    "Looking at " + file.getFileName(),
+                    progress -> {
+                        LookedAt looked = LookAtRecording.look(request, progress);
+                        return new Answer(looked, DrawSpectrum.draw(looked), LookCloser.at(looked));
+                    },
+                    this::show,
+                    wrong -> {
+                        complaint.show(wrong);
+                        spectrum.show(Optional.empty(), "");
+                    }));
         } catch (BadInput e) {
             complaint.show(e.getMessage());
         }

@@ -24,15 +24,12 @@ final class MarksForm extends StaticForm {
     private final JTextField sigma;
 
     MarksForm(Navigator bench, OpenJob job) {
-        super(bench, job, "marks", "Tip marks");
-        body.add(
-                new WrappedLabel(
-                        "Ignition off, plug leads off or grounded. A block that doesn't move, the same point of "
-                                + "each tip, the blade pushed the same way. All marks from one zero, in one unit; a bare "
-                                + "number counts as " + lengthWord()
-                                + ". A second round goes behind a semicolon: 0; 0.3. "
-                                + HubFields.drawn(job.record().installation())),
-                "span 2, growx, wmin 50");
+        super(bench, job, "marks", "Tip marks", MarksForm::new);
+        told("Ignition off, plug leads off or grounded. A block that doesn't move, the same point of "
+                + "each tip, the blade pushed the same way. All marks from one zero, in one unit; a bare "
+                + "number counts as " + lengthWord()
+                + ". A second round goes behind a semicolon: 0; 0.3. "
+                + HubFields.drawn(job.record().installation()));
         hub = new HubFields(
                 job.record().installation(), bench.settings().inches() ? "3/16" : "4.8", this::keep, this::typed);
         picture = new PicturePane(bench);
@@ -86,10 +83,5 @@ final class MarksForm extends StaticForm {
     @Override
     void draw(Sketch sketch) {
         picture.show(sketch.picture(), "The tips are drawn here from the second mark on.");
-    }
-
-    @Override
-    void again() {
-        bench.show(new MarksForm(bench, job));
     }
 }

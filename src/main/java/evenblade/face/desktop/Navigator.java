@@ -5,6 +5,7 @@ import evenblade.keep.job.Event;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javax.swing.JComponent;
 
 /** What a panel may ask of the window around it. All on the event thread. */
@@ -14,6 +15,11 @@ interface Navigator {
     Drafts drafts();
 
     Work work();
+
+    /** Begins a piece of work, as {@link Work#begin} says. */
+    default <T> Work.Task begin(String what, Work.Labour<T> labour, Consumer<T> done, Consumer<String> failed) {
+        return work().begin(what, labour, done, failed);
+    }
 
     /** Reads a job and shows it. */
     void openJob(Path folder);

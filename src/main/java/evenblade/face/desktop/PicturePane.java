@@ -194,8 +194,8 @@ final class PicturePane extends JPanel {
 
     /** Puts what is seen on the clipboard. */
     void copy() {
-        view.seen().ifPresent(picture -> bench.work()
-                .begin(
+        view.seen()
+                .ifPresent(picture -> bench.begin(
                         "Copying the picture",
                         progress -> picture.image(WIDTH_PX, HEIGHT_PX),
                         image -> {
@@ -217,8 +217,8 @@ final class PicturePane extends JPanel {
 
     /** Puts what is seen among the papers of the job. */
     private void keep() {
-        view.seen().ifPresent(picture -> bench.job().ifPresent(job -> bench.work()
-                .begin(
+        view.seen().ifPresent(picture -> bench.job()
+                .ifPresent(job -> bench.begin(
                         "Adding the picture to the job",
                         progress -> {
                             Path folder = Files.createTempDirectory("evenblade");
@@ -273,18 +273,17 @@ final class PicturePane extends JPanel {
 
     /** Saves in the kind that the name ends with. */
     private void save(Picture picture, Path file) {
-        bench.work()
-                .begin(
-                        "Saving the picture",
-                        progress -> {
-                            if (PictureFile.isSvg(file)) {
-                                picture.toSvg(file);
-                            } else {
-                                picture.toPng(file, WIDTH_PX, HEIGHT_PX);
-                            }
-                            return file;
-                        },
-                        saved -> bench.say("Saved " + saved),
-                        bench::say);
+        bench.begin(
+                "Saving the picture",
+                progress -> {
+                    if (PictureFile.isSvg(file)) {
+                        picture.toSvg(file);
+                    } else {
+                        picture.toPng(file, WIDTH_PX, HEIGHT_PX);
+                    }
+                    return file;
+                },
+                saved -> bench.say("Saved " + saved),
+                bench::say);
     }
 }

@@ -18,13 +18,10 @@ final class PitchForm extends StaticForm {
     private final JComboBox<String> reference = new JComboBox<>(new String[] {"the hub", "level"});
 
     PitchForm(Navigator bench, OpenJob job) {
-        super(bench, job, "pitch", "Blade angles");
-        body.add(
-                new WrappedLabel(
-                        "Ignition off, plug leads off or grounded. All blades at the same station, each blade in "
-                                + "the same place when read. In degrees. "
-                                + HubFields.drawn(job.record().installation())),
-                "span 2, growx, wmin 50");
+        super(bench, job, "pitch", "Blade angles", PitchForm::new);
+        told("Ignition off, plug leads off or grounded. All blades at the same station, each blade in "
+                + "the same place when read. In degrees. "
+                + HubFields.drawn(job.record().installation()));
         hub = new HubFields(job.record().installation(), "17.4", this::keep, this::typed);
         body.add(hub, "span 2, growx");
         labelled("reference", "Zero taken on", reference);
@@ -49,10 +46,5 @@ final class PitchForm extends StaticForm {
     @Override
     Sketch sketch() {
         return SketchStatic.pitch(job.record().installation(), readings());
-    }
-
-    @Override
-    void again() {
-        bench.show(new PitchForm(bench, job));
     }
 }

@@ -46,9 +46,7 @@ final class PracticeForm extends JPanel {
         add(complaint, "span 2, growx");
         make.setName("make");
         make.addActionListener(e -> make());
-        JButton leave = new JButton("Back");
-        leave.setName("back");
-        leave.addActionListener(e -> back.run());
+        JButton leave = Look.button("Back", "back", back);
         add(make, "span 2, split 2");
         add(leave);
     }
@@ -60,16 +58,15 @@ final class PracticeForm extends JPanel {
                     .found("nothing", "a folder that is empty or not there yet"));
             String wrong = Fault.values()[fault.getSelectedIndex()].word();
             make.setEnabled(false);
-            bench.work()
-                    .begin(
-                            "Inventing the job",
-                            progress -> MakePractice.make(place, List.of(wrong), 1, Optional.empty())
-                                    .folder(),
-                            made -> {
-                                bench.drafts().forget(FORM);
-                                bench.openJob(made);
-                            },
-                            this::wrong);
+            bench.begin(
+                    "Inventing the job",
+                    progress -> MakePractice.make(place, List.of(wrong), 1, Optional.empty())
+                            .folder(),
+                    made -> {
+                        bench.drafts().forget(FORM);
+                        bench.openJob(made);
+                    },
+                    this::wrong);
         } catch (BadInput e) {
             wrong(e.getMessage());
         }

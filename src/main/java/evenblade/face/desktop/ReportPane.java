@@ -61,11 +61,9 @@ final class ReportPane extends JPanel {
         folderWord.setLabelFor(folder.text());
         panel.add(folderWord, "gaptop 8");
         panel.add(folder, "wmin 100");
-        JLabel paperWord = new JLabel("Paper");
-        paperWord.setLabelFor(paper);
         paper.setName("paper");
         paper.addActionListener(e -> preview());
-        panel.add(paperWord, "gaptop 4, split 2, grow 0");
+        panel.add(Look.label("Paper", paper), "gaptop 4, split 2, grow 0");
         panel.add(paper, "grow 0, pushx");
         write.setName("write report");
         write.addActionListener(e -> write());
@@ -90,19 +88,18 @@ final class ReportPane extends JPanel {
         print.setEnabled(false);
         Path from = job.folder();
         PaperSize size = paperSize();
-        previewing = Optional.of(bench.work()
-                .begin(
-                        "Setting the sheets",
-                        progress -> WriteReport.preview(from, size, progress),
-                        set -> {
-                            sheetsWord.setText("As it will be printed: " + set.count() + " sheets");
-                            sheets.show(set);
-                            print.setEnabled(true);
-                        },
-                        wrong -> {
-                            sheetsWord.setText(" ");
-                            complaint.show(wrong);
-                        }));
+        previewing = Optional.of(bench.begin(
+                "Setting the sheets",
+                progress -> WriteReport.preview(from, size, progress),
+                set -> {
+                    sheetsWord.setText("As it will be printed: " + set.count() + " sheets");
+                    sheets.show(set);
+                    print.setEnabled(true);
+                },
+                wrong -> {
+                    sheetsWord.setText(" ");
+                    complaint.show(wrong);
+                }));
     }
 
     @Override
@@ -123,15 +120,14 @@ final class ReportPane extends JPanel {
             return;
         }
         write.setEnabled(false);
-        bench.work()
-                .begin(
-                        "Writing the report",
-                        progress -> WriteReport.write(from, out, size, progress),
-                        written -> show(written, out.get()),
-                        wrong -> {
-                            write.setEnabled(true);
-                            complaint.show(wrong);
-                        });
+        bench.begin(
+                "Writing the report",
+                progress -> WriteReport.write(from, out, size, progress),
+                written -> show(written, out.get()),
+                wrong -> {
+                    write.setEnabled(true);
+                    complaint.show(wrong);
+                });
     }
 
     private void show(WriteReport.Written written, Path out) {
@@ -154,7 +150,7 @@ final class ReportPane extends JPanel {
                 Desktop.getDesktop().open(what.toFile());
             } catch (IOException | UnsupportedOperationException | IllegalArgumentException wrong) {
                 javax.swing.SwingUtilities.invokeLater(
-                        () -> bench.say("Nothing on this machine opens " + what + "; it lies there."));
+                        () -> bench.say("Nothing on this machine opens " + what + "; it is there."));
             }
         }));
         return button;

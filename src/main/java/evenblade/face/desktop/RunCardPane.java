@@ -8,7 +8,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import javax.swing.JButton;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
 import javax.swing.JTextField;
@@ -31,13 +30,9 @@ final class RunCardPane extends JPanel {
         RowsPanel row = new RowsPanel(0, 0, 0, 0);
         field(row, "Engine speeds", "card speeds", speeds, "4000, 4800; empty: the usual");
         field(row, "Samples a second", "card rate", rate, "of the sensor");
-        JButton again = new JButton("Show");
-        again.setName("show card");
-        again.addActionListener(e -> plan());
+        JButton again = Look.button("Show", "show card", this::plan);
         row.add(again);
-        JButton print = new JButton("Print…");
-        print.setName("print card");
-        print.addActionListener(e -> words.print("run card", bench.work(), bench::say));
+        JButton print = Look.button("Print…", "print card", () -> words.print("run card", bench.work(), bench::say));
         row.add(print);
         add(row, "wmin 50");
         add(complaint);
@@ -52,12 +47,10 @@ final class RunCardPane extends JPanel {
     }
 
     private static void field(JPanel row, String label, String name, JTextField field, String hint) {
-        JLabel word = new JLabel(label);
-        word.setLabelFor(field);
         field.setName(name);
         field.putClientProperty("JTextField.placeholderText", hint);
         field.setToolTipText(hint);
-        row.add(word);
+        row.add(Look.label(label, field));
         row.add(field);
     }
 

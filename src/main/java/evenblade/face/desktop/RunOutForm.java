@@ -14,12 +14,9 @@ final class RunOutForm extends StaticForm {
     private final JTextField high;
 
     RunOutForm(Navigator bench, OpenJob job) {
-        super(bench, job, "run-out", "Face run-out of the flange");
-        body.add(
-                new WrappedLabel(
-                        "Ignition off, plug leads off or grounded. Shaft pushed the same way all round. A small "
-                                + "reading at the dial is a large one at the tip."),
-                "span 2, growx, wmin 50");
+        super(bench, job, "run-out", "Face run-out of the flange", RunOutForm::new);
+        told("Ignition off, plug leads off or grounded. Shaft pushed the same way all round. A small "
+                + "reading at the dial is a large one at the tip.");
         total = listened(field("total", "Largest less smallest", "over one turn, like 0.05 mm"));
         radius = listened(field("dial radius", "Dial's distance from the centre", "like 50 mm"));
         high = listened(field("high", "Highest at", "degrees from position 1 towards position 2; may be left empty"));
@@ -43,10 +40,5 @@ final class RunOutForm extends StaticForm {
     @Override
     Sketch sketch() {
         return SketchStatic.runOut(job.record().installation(), readings());
-    }
-
-    @Override
-    void again() {
-        bench.show(new RunOutForm(bench, job));
     }
 }

@@ -110,22 +110,21 @@ final class RunView extends JPanel {
     private void work() {
         Path folder = job.folder();
         bars.show(Optional.empty(), "working…");
-        task = Optional.of(bench.work()
-                .begin(
-                        "Analysing " + Words.name(run),
-                        progress -> {
-                            AnalysedRecording analysed = AnalyseRecording.ofRun(folder, run.id(), progress);
-                            progress.at(1, "drawing the pictures");
-                            return new OpenJob.RunAnswer(analysed, DrawRecording.draw(analysed));
-                        },
-                        answer -> {
-                            job.keep(run, answer);
-                            show(answer);
-                        },
-                        wrong -> {
-                            complaint.show(wrong);
-                            bars.show(Optional.empty(), "");
-                        }));
+        task = Optional.of(bench.begin(
+                "Analysing " + Words.name(run),
+                progress -> {
+                    AnalysedRecording analysed = AnalyseRecording.ofRun(folder, run.id(), progress);
+                    progress.at(1, "drawing the pictures");
+                    return new OpenJob.RunAnswer(analysed, DrawRecording.draw(analysed));
+                },
+                answer -> {
+                    job.keep(run, answer);
+                    show(answer);
+                },
+                wrong -> {
+                    complaint.show(wrong);
+                    bars.show(Optional.empty(), "");
+                }));
     }
 
     private void show(OpenJob.RunAnswer answer) {
@@ -191,15 +190,14 @@ final class RunView extends JPanel {
             return;
         }
         task.ifPresent(Work.Task::giveUp);
-        task = Optional.of(bench.work()
-                .begin(
-                        "Drawing another dwell",
-                        progress -> DrawRecording.draw(answer.analysed(), other),
-                        made -> {
-                            ofDwells.put(other, made);
-                            pictures(answer, made, Optional.of(other));
-                        },
-                        complaint::show));
+        task = Optional.of(bench.begin(
+                "Drawing another dwell",
+                progress -> DrawRecording.draw(answer.analysed(), other),
+                made -> {
+                    ofDwells.put(other, made);
+                    pictures(answer, made, Optional.of(other));
+                },
+                complaint::show));
     }
 
     private void pictures(OpenJob.RunAnswer answer, Map<String, Picture> pictures, Optional<Dwell> shown) {

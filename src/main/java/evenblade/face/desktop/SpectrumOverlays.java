@@ -74,19 +74,18 @@ final class SpectrumOverlays {
 
     private void fetch(String name) {
         Optional<SpectrumPicture> asked = base;
-        bench.work()
-                .begin(
-                        "Fetching " + name,
-                        offers.get(name),
-                        found -> {
-                            if (base.equals(asked) && chosen.contains(name)) {
-                                found.ifPresentOrElse(
-                                        curve -> curves.put(name, curve),
-                                        () -> bench.say(name + " has no such channel in the same unit."));
-                                draw();
-                            }
-                        },
-                        bench::say);
+        bench.begin(
+                "Fetching " + name,
+                offers.get(name),
+                found -> {
+                    if (base.equals(asked) && chosen.contains(name)) {
+                        found.ifPresentOrElse(
+                                curve -> curves.put(name, curve),
+                                () -> bench.say(name + " has no such channel in the same unit."));
+                        draw();
+                    }
+                },
+                bench::say);
     }
 
     private void draw() {

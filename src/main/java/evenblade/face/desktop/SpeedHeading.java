@@ -26,9 +26,7 @@ final class SpeedHeading extends JPanel {
     /** Puts a choice beside the answer. */
     void choice(String words, JComponent choice) {
         JPanel both = new JPanel(new MigLayout("insets 0"));
-        JLabel label = new JLabel(words);
-        label.setLabelFor(choice);
-        both.add(label);
+        both.add(Look.label(words, choice));
         both.add(choice, "wmin 50");
         first.add(both);
     }

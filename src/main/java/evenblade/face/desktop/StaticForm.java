@@ -2,14 +2,10 @@ package evenblade.face.desktop;
 
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.SketchStatic.Sketch;
-import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Detail;
-import evenblade.keep.job.Entry;
 import evenblade.keep.job.Event;
-import java.nio.file.Path;
-import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Optional;
+import java.util.function.BiFunction;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.Timer;
@@ -21,10 +17,14 @@ abstract class StaticForm extends EntryForm {
     private final WrappedLabel says = new WrappedLabel(" ");
     private final transient Timer rest = new Timer(REST_MS, e -> look());
     private JTextArea text;
-    private JTextField when;
 
-    StaticForm(Navigator bench, OpenJob job, String form, String heading) {
-        super(bench, job, form, heading, "Write the readings down");
+    StaticForm(
+            Navigator bench,
+            OpenJob job,
+            String form,
+            String heading,
+            BiFunction<Navigator, OpenJob, StaticForm> anew) {
+        super(bench, job, form, heading, "Write the readings down", anew);
         rest.setRepeats(false);
         says.setName("says");
     }
@@ -32,7 +32,7 @@ abstract class StaticForm extends EntryForm {
     /** The rest of the form, below the readings. */
     final void finish() {
         text = area("text", "Remark", 2);
-        when = whenField();
+        whenField();
         body.add(says, "span 2, growx, wmin 50, gaptop 8");
         typed();
     }
@@ -63,11 +63,7 @@ abstract class StaticForm extends EntryForm {
 
     @Override
     final Work.Labour<List<Event>> entry() {
-        Detail readings = readings();
-        String said = text.getText().strip();
-        Optional<OffsetDateTime> at = when(when);
-        Path folder = job.folder();
-        return progress -> List.of(WriteEntry.append(folder, new Entry(at, Optional.empty(), said, readings)));
+        return written(text.getText().strip(), readings());
     }
 
     final JTextField listened(JTextField field) {

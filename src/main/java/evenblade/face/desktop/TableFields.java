@@ -61,9 +61,7 @@ final class TableFields extends JPanel {
     }
 
     private void row(String label, Choice<?> choice) {
-        JLabel words = new JLabel(label);
-        words.setLabelFor(choice);
-        add(words);
+        add(Look.label(label, choice));
         add(choice, "wmin 90");
         choice.addActionListener(e -> changed.run());
     }

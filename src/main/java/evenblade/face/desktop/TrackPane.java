@@ -42,15 +42,14 @@ final class TrackPane extends JPanel {
         mark.setVisible(false);
         add(mark, "grow 0");
         LengthUnit unit = bench.settings().lengthUnit();
-        bench.work()
-                .begin(
-                        "Judging the track",
-                        progress -> {
-                            StaticSide view = JudgeTracking.judge(job.folder());
-                            return new Answer(view, DrawTracking.tips(view, unit), DrawTracking.deviations(view, unit));
-                        },
-                        this::show,
-                        complaint::show);
+        bench.begin(
+                "Judging the track",
+                progress -> {
+                    StaticSide view = JudgeTracking.judge(job.folder());
+                    return new Answer(view, DrawTracking.tips(view, unit), DrawTracking.deviations(view, unit));
+                },
+                this::show,
+                complaint::show);
     }
 
     private record Answer(StaticSide view, Picture tips, Optional<Picture> deviations) {}

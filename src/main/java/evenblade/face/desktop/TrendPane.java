@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import javax.swing.JComboBox;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
 import net.miginfocom.swing.MigLayout;
@@ -33,11 +32,9 @@ final class TrendPane extends JPanel {
         picture.show(Optional.empty(), "working…");
         JPanel row = new JPanel(new MigLayout("insets 0", "[]push[][]"));
         row.add(Look.heading("Over all runs"));
-        JLabel word = new JLabel("Channel");
-        word.setLabelFor(channel);
         channel.setName("trend channel");
         channel.addActionListener(e -> choose());
-        row.add(word);
+        row.add(Look.label("Channel", channel));
         row.add(channel);
         add(row);
         add(complaint);
@@ -47,18 +44,17 @@ final class TrendPane extends JPanel {
         tabs.addTab("Tables", tables);
         tabs.addTab("In words", words);
         add(tabs, "pushy, grow, wmin 100, hmin 100");
-        bench.work()
-                .begin(
-                        "Following all runs",
-                        progress -> {
-                            progress.at(0, "measuring the runs");
-                            ShowTrend.Answer trend = ShowTrend.follow(job.folder(), OptionalDouble.empty());
-                            List<Optional<Picture>> pictures = new ArrayList<>();
-                            trend.channels().forEach(each -> pictures.add(DrawTrend.draw(each)));
-                            return new Answer(trend, pictures);
-                        },
-                        this::show,
-                        complaint::show);
+        bench.begin(
+                "Following all runs",
+                progress -> {
+                    progress.at(0, "measuring the runs");
+                    ShowTrend.Answer trend = ShowTrend.follow(job.folder(), OptionalDouble.empty());
+                    List<Optional<Picture>> pictures = new ArrayList<>();
+                    trend.channels().forEach(each -> pictures.add(DrawTrend.draw(each)));
+                    return new Answer(trend, pictures);
+                },
+                this::show,
+                complaint::show);
     }
 
     private record Answer(ShowTrend.Answer trend, List<Optional<Picture>> pictures) {}

@@ -54,15 +54,14 @@ final class WaterfallPane extends JPanel {
                 .reduce((one, later) -> later)
                 .flatMap(spot -> spot.reading(Spot.What.TIME))
                 .map(Spot.Reading::value);
-        timeS.ifPresent(at -> closer.ifPresent(look -> bench.work()
-                .begin(
-                        "Drawing the spectrum of that moment",
-                        progress -> look.spectrumAt(at),
-                        picture -> {
-                            beside();
-                            moment.show(Optional.of(picture), "");
-                        },
-                        bench::say)));
+        timeS.ifPresent(at -> closer.ifPresent(look -> bench.begin(
+                "Drawing the spectrum of that moment",
+                progress -> look.spectrumAt(at),
+                picture -> {
+                    beside();
+                    moment.show(Optional.of(picture), "");
+                },
+                bench::say)));
     }
 
     private void beside() {

@@ -28,15 +28,11 @@ final class WeightForm extends EntryForm {
     private final JTextField label;
     private final JComboBox<String> off = new JComboBox<>();
     private final JComboBox<String> counted = new JComboBox<>();
-    private final JTextField when;
 
     WeightForm(Navigator bench, OpenJob job) {
-        super(bench, job, "weight", "A balance weight put on or taken off", "Write it down");
-        body.add(
-                new WrappedLabel(
-                        "Ignition off, key out, before a hand goes near the propeller. Weights only where and as"
-                                + " the maker allows; none on the face of a wooden blade."),
-                "span 2, growx, wmin 50");
+        super(bench, job, "weight", "A balance weight put on or taken off", "Write it down", WeightForm::new);
+        told("Ignition off, key out, before a hand goes near the propeller. Weights only where and as"
+                + " the maker allows; none on the face of a wooden blade.");
         mass = field("mass", "Put on: mass", "like 10 g or 1/4 oz");
         radius = field("radius", "at a radius of", "like 60 mm or 2 3/8 in, to the middle of the weight");
         angle = field("angle", "at an angle of", "degrees from hub position 1");
@@ -47,12 +43,9 @@ final class WeightForm extends EntryForm {
         counted.addItem(UNSAID);
         HubCounting.words().forEach(counted::addItem);
         labelled("counted", "Angles are counted", counted);
-        body.add(
-                new WrappedLabel(
-                        "Stand behind the propeller. Start at hub position 1 (0°) and go round the hub the way your"
-                                + " numbers grow. Does the propeller turn the same way? Then it is with-rotation. Choose, and hold"
-                                + " the picture against the hub: a wrong answer puts the weight on the wrong side."),
-                "span 2, growx, wmin 50");
+        told("Stand behind the propeller. Start at hub position 1 (0°) and go round the hub the way your"
+                + " numbers grow. Does the propeller turn the same way? Then it is with-rotation. Choose, and hold"
+                + " the picture against the hub: a wrong answer puts the weight on the wrong side.");
         PictureView hub = new PictureView(bench.work());
         hub.setVisible(false);
         hub.setName("counted picture");
@@ -63,7 +56,7 @@ final class WeightForm extends EntryForm {
             sense.ifPresent(s -> hub.show(DrawBalance.counted(job.record().installation(), s)));
             body.revalidate();
         });
-        when = whenField();
+        whenField();
     }
 
     @Override
@@ -76,7 +69,7 @@ final class WeightForm extends EntryForm {
             throw BadInput.in("weight").found("nothing", "what was put on, or what was taken off");
         }
         Optional<String> name = typed(label);
-        Optional<OffsetDateTime> at = when(when);
+        Optional<OffsetDateTime> at = when();
         Path folder = job.folder();
         return progress -> List.of(WriteEntry.weight(folder, on, taken, sense, name, at));
     }
@@ -101,10 +94,5 @@ final class WeightForm extends EntryForm {
     private static String needed(JTextField field, String what, String unit) {
         String typed = typed(field).orElseThrow(() -> BadInput.in(what).found("nothing", "a figure with its unit"));
         return Character.isDigit(typed.charAt(typed.length() - 1)) ? typed + " " + unit : typed;
-    }
-
-    @Override
-    void again() {
-        bench.show(new WeightForm(bench, job));
     }
 }

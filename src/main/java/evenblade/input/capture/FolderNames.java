@@ -3,6 +3,7 @@ package evenblade.input.capture;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.FileSystems;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
@@ -18,6 +19,13 @@ public final class FolderNames {
         }
         try (FileChannel channel = FileChannel.open(made.toAbsolutePath().getParent(), StandardOpenOption.READ)) {
             channel.force(true);
+        }
+    }
+
+    /** Fails where a file that is being written was removed: what is written then is nowhere. */
+    static void requireThere(Path file) throws IOException {
+        if (!Files.exists(file)) {
+            throw new IOException("the file was removed");
         }
     }
 }

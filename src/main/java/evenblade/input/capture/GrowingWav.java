@@ -34,6 +34,7 @@ final class GrowingWav implements Closeable {
         0, 0, 0, 0, 0x10, 0, (byte) 0x80, 0, 0, (byte) 0xAA, 0, 0x38, (byte) 0x9B, 0x71
     };
 
+    private final Path path;
     private final FileChannel file;
     private final InputFormat format;
     private final int dataAt;
@@ -41,6 +42,7 @@ final class GrowingWav implements Closeable {
 
     /** Makes the file, with a header that promises nothing yet. Fails where there is one already. */
     GrowingWav(Path path, InputFormat format) throws IOException {
+        this.path = path;
         this.format = format;
         this.file = FileChannel.open(path, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW);
         ByteBuffer head = head();
@@ -75,6 +77,7 @@ final class GrowingWav implements Closeable {
         file.force(false);
         promise(promised, dataAt + promised);
         file.force(false);
+        FolderNames.requireThere(path);
     }
 
     /** Settles, and marks places behind the samples. */

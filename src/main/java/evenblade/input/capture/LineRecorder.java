@@ -33,6 +33,7 @@ public final class LineRecorder {
     private record Arrived(Optional<LineBytes.Line> line, long nanos) {}
 
     private final InputStream input;
+    private final Path path;
     private final Recorder.Room room;
     private final double seconds;
     private final FileChannel file;
@@ -47,8 +48,9 @@ public final class LineRecorder {
     private long cut;
 
     private LineRecorder(
-            InputStream input, Recorder.Room room, double seconds, FileChannel file, FileChannel arrivals) {
+            InputStream input, Path path, Recorder.Room room, double seconds, FileChannel file, FileChannel arrivals) {
         this.input = input;
+        this.path = path;
         this.room = room;
         this.seconds = seconds;
         this.file = file;
@@ -78,7 +80,7 @@ public final class LineRecorder {
             try {
                 FileChannel beside = made(arrivals);
                 FolderNames.settle(path);
-                return new LineRecorder(input, room, seconds, file, beside);
+                return new LineRecorder(input, path, room, seconds, file, beside);
             } catch (IOException e) {
                 file.close();
                 throw e;
@@ -193,6 +195,7 @@ public final class LineRecorder {
         writeAll(arrivals, unwritten.toByteArray());
         unwritten.reset();
         arrivals.force(false);
+        FolderNames.requireThere(path);
     }
 
     private static void writeAll(FileChannel channel, byte[] bytes) throws IOException {

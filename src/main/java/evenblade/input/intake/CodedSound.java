@@ -55,7 +55,7 @@ final class CodedSound implements SampleStream {
     private static CodedForm form(Path file, FileKind kind) throws IOException {
         return switch (kind) {
             case FLAC -> new FlacForm();
-            case MP3 -> new Mp3Form();
+            case MP3 -> new Mp3Form(Files.size(file));
             case OGG -> new OggForm(Files.size(file), lastOggFrame(file));
             case MP4 -> new Mp4Form(file);
             default -> throw new IllegalArgumentException(kind + " isn't coded sound");

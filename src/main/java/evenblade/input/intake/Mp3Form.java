@@ -19,8 +19,19 @@ final class Mp3Form implements CodedForm {
     private static final int TAG_HEADER_BYTES = 10; // ID3v2.4, 3.1
     /** The notes stand behind the first header and its side information, at most 36 bytes in. */
     private static final int NOTES_WITHIN_BYTES = 64;
+    /** Notes at the end of a file take less; what is more and isn't sound was lost, or is sound of another making. */
+    private static final int MOST_NOTES_BYTES = 1 << 13;
     /** After so many damaged frames on end, nothing of the file can be trusted. */
     private static final int MOST_DAMAGED_ON_END = 200;
+
+    private static final int HEADER_BYTES = 4; // ISO 11172-3, 2.4.1.3
+
+    /** Bytes of the file that were neither tag nor sound so far. */
+    private long otherBytes;
+
+    Mp3Form(long fileBytes) {
+        otherBytes = fileBytes;
+    }
 
     @Override
     public void decode(InputStream bytes, Taker taker) throws IOException {
@@ -35,8 +46,12 @@ final class Mp3Form implements CodedForm {
             try {
                 Header header = stream.readFrame();
                 if (header == null) {
+                    if (otherBytes > MOST_NOTES_BYTES) {
+                        taker.damaged();
+                    }
                     return;
                 }
+                otherBytes -= HEADER_BYTES + header.calculate_framesize();
                 int channels = header.mode() == Header.SINGLE_CHANNEL ? 1 : 2;
                 if (format == null && first.length == 0) {
                     // The first frame may only hold notes, at a bit rate of its own: the second tells.
@@ -95,11 +110,12 @@ final class Mp3Form implements CodedForm {
     }
 
     /** An ID3v2 tag says its length in four bytes of seven bits (ID3v2.3, 3.1, from memory). */
-    private static BufferedInputStream afterTag(InputStream bytes) throws IOException {
+    private BufferedInputStream afterTag(InputStream bytes) throws IOException {
         byte[] start = bytes.readNBytes(TAG_HEADER_BYTES);
         if (start.length == TAG_HEADER_BYTES && start[0] == 'I' && start[1] == 'D' && start[2] == '3') {
             long length = (start[6] & 0x7FL) << 21 | (start[7] & 0x7F) << 14 | (start[8] & 0x7F) << 7 | start[9] & 0x7F;
             FlacForm.skip(bytes, length);
+            otherBytes -= TAG_HEADER_BYTES + length;
             return new BufferedInputStream(bytes);
         }
         return new BufferedInputStream(new SequenceInputStream(new ByteArrayInputStream(start), bytes));

@@ -1,7 +1,7 @@
 package evenblade.judge.tie;
 
 import evenblade.base.numeric.CurveFit;
-import evenblade.base.numeric.FTest;
+import evenblade.base.numeric.Distributions;
 import evenblade.base.numeric.Phasor;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -173,12 +173,11 @@ public final class AmplitudeTie implements TrackTie {
      */
     private static boolean clearlyBetter(
             double misfit, Optional<Fit> simpler, int[] free, double variance, double spare) {
-        return simpler.map(fit -> FTest.of(
-                                        Math.max(0, fit.sumOfSquares() - misfit),
-                                        free.length - fit.unknowns(),
-                                        variance,
-                                        variance > 1 ? spare : MANY)
-                                .pValue()
+        return simpler.map(fit -> Distributions.fTest(
+                                Math.max(0, fit.sumOfSquares() - misfit),
+                                free.length - fit.unknowns(),
+                                variance,
+                                variance > 1 ? spare : MANY)
                         < CHANCE)
                 .orElse(true);
     }

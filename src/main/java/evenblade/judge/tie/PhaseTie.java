@@ -1,6 +1,6 @@
 package evenblade.judge.tie;
 
-import evenblade.base.numeric.FTest;
+import evenblade.base.numeric.Distributions;
 import evenblade.base.numeric.LinearDesign;
 import evenblade.base.numeric.LinearFit;
 import evenblade.base.numeric.Phasor;
@@ -119,12 +119,11 @@ public final class PhaseTie implements TrackTie {
         int gained = common.fit.degreesOfFreedom() - fit.degreesOfFreedom();
         return gained == 0
                 || fit.degreesOfFreedom() > 0
-                        && FTest.of(
-                                                common.fit.residualSumOfSquares() - fit.residualSumOfSquares(),
-                                                gained,
-                                                variance,
-                                                fit.degreesOfFreedom())
-                                        .pValue()
+                        && Distributions.fTest(
+                                        common.fit.residualSumOfSquares() - fit.residualSumOfSquares(),
+                                        gained,
+                                        variance,
+                                        fit.degreesOfFreedom())
                                 > CHANCE;
     }
 
@@ -186,7 +185,7 @@ public final class PhaseTie implements TrackTie {
         double factor = fit.design().varianceFactor(unit[0]);
         double size = perMillimetrePhasor().magnitude();
         double many = Math.min(KNOWN, degreesOfFreedom);
-        return FTest.of(size * size / factor, 2, variance, many).pValue() < CHANCE;
+        return Distributions.fTest(size * size / factor, 2, variance, many) < CHANCE;
     }
 
     private Size size(double one, Phasor track, Phasor angles, double furtherError) {

@@ -2,7 +2,6 @@ package evenblade.judge.tracking;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
-import evenblade.base.numeric.FTest;
 import evenblade.base.numeric.LinearFit;
 import java.util.List;
 import java.util.Optional;
@@ -13,12 +12,10 @@ import java.util.Optional;
  * @param share how many times the predicted pattern the hub positions show: 1 is 'just as predicted', 0 'nothing of it'
  * @param shareLow lower end of its 95 % interval
  * @param shareHigh upper end of its 95 % interval
- * @param beyond test of what the positions show beyond the pattern; nothing where no more could show (two blades)
  * @param answer what comes of it
  * @param fact the answer with its numbers
  */
-public record RunOutTest(
-        double share, double shareLow, double shareHigh, Optional<FTest> beyond, Answer answer, Fact fact) {
+public record RunOutTest(double share, double shareLow, double shareHigh, Answer answer, Fact fact) {
     /** What the test says. */
     public enum Answer {
         /** The pattern is there in the predicted size, and the positions show nothing else. */
@@ -47,8 +44,8 @@ public record RunOutTest(
             return Optional.empty();
         }
         Estimate share = fit.estimate(pattern, factor);
-        Optional<FTest> beyond = fit.test(pattern, fit.full());
-        boolean more = beyond.map(test -> test.pValue() < CHANCE).orElse(false);
+        // What the positions show beyond the pattern; with two blades no more could show.
+        boolean more = fit.test(pattern, fit.full()).orElse(1) < CHANCE;
         boolean allowsNone = share.lowMm() <= 0;
         boolean allowsAll = share.lowMm() <= 1 && share.highMm() >= 1;
         Answer answer;
@@ -60,7 +57,7 @@ public record RunOutTest(
             answer = allowsAll && !more ? Answer.EXPLAINS : Answer.EXPLAINS_PART;
         }
         return Optional.of(new RunOutTest(
-                share.valueMm(), share.lowMm(), share.highMm(), beyond, answer, fact(answer, share, predictedMm)));
+                share.valueMm(), share.lowMm(), share.highMm(), answer, fact(answer, share, predictedMm)));
     }
 
     private static Fact fact(Answer answer, Estimate share, List<Double> predictedMm) {

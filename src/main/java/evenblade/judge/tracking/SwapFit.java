@@ -1,11 +1,11 @@
 package evenblade.judge.tracking;
 
 import evenblade.base.numeric.Distributions;
-import evenblade.base.numeric.FTest;
 import evenblade.base.numeric.LinearFit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.IntFunction;
 import java.util.function.IntUnaryOperator;
 
@@ -147,23 +147,18 @@ public final class SwapFit {
         return estimate(combination);
     }
 
-    /** F-test of 'all blades alike', positions allowed for; nothing where the layouts can't tell. */
-    public Optional<FTest> bladesAlike() {
+    /** Chance of 'all blades alike', positions allowed for; nothing where the layouts can't tell. */
+    public OptionalDouble bladesAlike() {
         return test(model.fit(SwapModel.ALL, SwapModel.NONE), full);
     }
 
-    /** F-test of 'all hub positions alike', blades allowed for; nothing where the layouts can't tell. */
-    public Optional<FTest> positionsAlike() {
-        return test(model.fit(SwapModel.NONE, SwapModel.ALL), full);
-    }
-
-    /** F-test whether the larger of two nested fits explains more than scatter; nothing where they are the same. */
-    Optional<FTest> test(LinearFit smaller, LinearFit larger) {
+    /** Chance (F-test) that the larger of two nested fits explains no more than scatter; nothing where they are the same. */
+    OptionalDouble test(LinearFit smaller, LinearFit larger) {
         int gained = larger.design().rank() - smaller.design().rank();
         if (gained <= 0) {
-            return Optional.empty();
+            return OptionalDouble.empty();
         }
-        return Optional.of(FTest.of(
+        return OptionalDouble.of(Distributions.fTest(
                 smaller.residualSumOfSquares() - larger.residualSumOfSquares(),
                 gained,
                 scatter.variance(),

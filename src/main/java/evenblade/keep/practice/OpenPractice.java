@@ -99,8 +99,17 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
                         .put("seed", seed)
                         .put("mark", String.valueOf(mark))),
                 StandardCharsets.UTF_8);
-        record.append(Entry.note(Invention.NOTE + " The truth lies in the folder '" + PracticeJob.TRUTH_FOLDER + "'."));
+        record.append(Entry.note(Invention.NOTE + " The truth is in the folder '" + PracticeJob.TRUTH_FOLDER + "'."));
         return run(folder, Optional.of("no weights"));
+    }
+
+    /** Whether a folder holds such a job. */
+    public static boolean goesOn(Path folder) {
+        return Files.isRegularFile(machine(folder));
+    }
+
+    private static Path machine(Path folder) {
+        return folder.resolve(PracticeJob.TRUTH_FOLDER).resolve(MACHINE_FILE);
     }
 
     /**
@@ -109,11 +118,10 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
      * @throws BadInput where the folder isn't such a job, or weights are on and nobody has said how angles are counted
      */
     public static Event nextRun(Path folder, Optional<String> label) throws IOException {
-        Path file = folder.resolve(PracticeJob.TRUTH_FOLDER).resolve(MACHINE_FILE);
-        if (!Files.isRegularFile(file)) {
+        if (!goesOn(folder)) {
             throw BadInput.in(folder).found("no invented job that goes on", "the folder of an invented job to balance");
         }
-        JsonObject json = JsonDocument.read(file);
+        JsonObject json = JsonDocument.read(machine(folder));
         OpenPractice practice = new OpenPractice(
                 json.texts("faults").stream().map(Fault::named).toList(),
                 (long) json.number("seed", Long.MIN_VALUE, Long.MAX_VALUE),

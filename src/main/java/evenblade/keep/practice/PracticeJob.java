@@ -113,7 +113,7 @@ public record PracticeJob(Installation installation, List<Fault> faults, long se
                         healthy,
                         found,
                         faults,
-                        Invention.NOTE + " The truth about each run lies in the folder '" + TRUTH_FOLDER + "'.",
+                        Invention.NOTE + " The truth about each run is in the folder '" + TRUTH_FOLDER + "'.",
                         List.of("as found", "cleaned", "blades moved on", "put right", "repeat, nothing changed"),
                         remedies(ailments, healthy)),
                 truths);

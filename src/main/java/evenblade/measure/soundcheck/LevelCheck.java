@@ -8,6 +8,7 @@ import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.ChannelQuality;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Level, clipping and dead channels, from what was measured on every sample. Own limits. */
 public final class LevelCheck {
@@ -18,15 +19,21 @@ public final class LevelCheck {
 
     private LevelCheck() {}
 
-    /** @param quality of every channel, in shares of full scale */
-    public static List<Warning> of(List<ChannelQuality> quality) {
+    /**
+     * @param quality of every channel, in shares of full scale
+     * @param mark name of the channel with a mark, whose pulses are flat by nature
+     */
+    public static List<Warning> of(List<ChannelQuality> quality, Optional<String> mark) {
         List<Warning> warnings = new ArrayList<>();
         double loudest = quality.stream().mapToDouble(ChannelQuality::rms).max().orElse(0);
         for (ChannelQuality each : quality) {
             if (each.rms() == 0 || decibel(each.rms() / loudest) < DEAD_BELOW_LOUDEST_DB) {
                 warnings.add(dead(each));
-            } else if (each.clippedShare() > CLIPPED_SHARE || decibel(each.peak()) > HIGH_DB) {
+            } else if (decibel(each.peak()) > HIGH_DB) {
                 warnings.add(peak(WarningCode.LEVEL_TOO_HIGH, each));
+            } else if (each.clippedShare() > CLIPPED_SHARE
+                    && mark.filter(each.channel()::equals).isEmpty()) {
+                warnings.add(peak(WarningCode.OVERDRIVEN_BELOW_FULL_SCALE, each));
             } else if (decibel(each.peak()) < LOW_DB) {
                 warnings.add(peak(WarningCode.LEVEL_LOW, each));
             }

@@ -33,7 +33,7 @@ public final class SoundCheck {
         double rateHz = take.time().rateHz();
         boolean sound = sound(take);
         List<Warning> warnings =
-                new ArrayList<>(sound ? LevelCheck.of(take.quality()) : LevelCheck.dead(take.quality()));
+                new ArrayList<>(sound ? LevelCheck.of(take.quality(), mark) : LevelCheck.dead(take.quality()));
         warnings.addAll(ChannelCheck.of(take.channels(), mark));
         quiet.filter(still -> sound).ifPresent(still -> warnings.addAll(QuietCheck.of(still, Optional.empty(), mark)));
         for (int c = 0; c < take.channels().size(); c++) {

@@ -74,7 +74,7 @@ public record BalanceVectorsPicture(Caption caption, String unit, List<Run> runs
         }
         if (correction().isPresent()) {
             entries.add(KeyEntry.line("C: what the correction adds", Ink.OTHER, Dash.LONG_SHORT));
-            entries.add(KeyEntry.glyph("circle: what is left lies within (95 %)", Glyph.CIRCLE, Ink.QUIET_TEXT, false));
+            entries.add(KeyEntry.glyph("circle: what is left is within (95 %)", Glyph.CIRCLE, Ink.QUIET_TEXT, false));
         }
         entries.add(KeyEntry.note("0° is the mark, angles run against the rotation; rings in " + unit()));
         return entries;

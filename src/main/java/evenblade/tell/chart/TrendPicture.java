@@ -20,6 +20,7 @@ public record TrendPicture(Caption caption, List<String> runs, List<Band> bands,
         implements Picture {
     private static final int MOST_ROWS = 4; // more hide the bands
     private static final double LEAST_BAND_EM = 5; // an axis with two numbers
+    private static final double LONGEST_NAME = 0.45; // of the width: there is always room on one side of its staff
 
     /**
      * A measure over the runs.
@@ -212,9 +213,13 @@ public record TrendPicture(Caption caption, List<String> runs, List<Band> bands,
         return FlagRows.layOut(flags, plane.box().getX(), plane.box().getMaxX(), pen.em(0.6), mostRows);
     }
 
+    /** Its number with what was done; where one of them is too long for that, the numbers alone. */
     private String name(Pen pen, Plane plane, int correction) {
-        return Caption.shortened(
-                corrections().get(correction).text(), 0.45 * plane.box().getWidth(), TextStyle.SMALL, pen.theme());
+        boolean whole = corrections().stream()
+                .allMatch(each -> pen.width(each.text(), TextStyle.SMALL)
+                        <= LONGEST_NAME * plane.box().getWidth());
+        String number = String.valueOf(correction + 1);
+        return whole ? number + ". " + corrections().get(correction).text() : number;
     }
 
     private void paintCorrectionNames(Pen pen, Plane plane, FlagRows.Layout layout, double rowHeight) {
@@ -256,8 +261,9 @@ public record TrendPicture(Caption caption, List<String> runs, List<Band> bands,
         double room = Math.max(column, pen.em(6));
         int every = (int) Math.max(1, Math.ceil(Math.min(widest + pen.em(0.5), room) / column));
         for (int i = 0; i < runs().size(); i += every) {
+            double half = Math.min(every * column / 2 - pen.em(0.2), plane.box().getMaxX() + pen.em(0.8) - plane.x(i));
             pen.text(
-                    Caption.shortened(runs().get(i), every * column - pen.em(0.4), TextStyle.SMALL, pen.theme()),
+                    Caption.shortened(runs().get(i), 2 * half, TextStyle.SMALL, pen.theme()),
                     plane.x(i),
                     plane.box().getMaxY() + pen.em(1.4),
                     TextStyle.SMALL,

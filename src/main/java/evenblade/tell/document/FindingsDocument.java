@@ -4,6 +4,7 @@ import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
 import evenblade.judge.findings.EvidenceItem;
 import evenblade.judge.findings.Finding;
+import evenblade.judge.findings.FindingFact;
 import evenblade.judge.tie.JobTie;
 import evenblade.tell.document.Block.Tone;
 import java.util.List;
@@ -58,7 +59,9 @@ public final class FindingsDocument {
                                 + FigureFormat.share(carried.share()) + " of the power of all lines there."));
         evidence("for", finding.speaksFor());
         evidence("against", finding.speaksAgainst());
-        text.add(new Block.Known("next", phrases.sentence(finding.next()).capital()));
+        text.add(new Block.Known(
+                finding.next().code() == FindingFact.WENT_AWAY_AFTER ? "cured" : "next",
+                phrases.sentence(finding.next()).capital()));
     }
 
     private void evidence(String side, List<EvidenceItem> items) {

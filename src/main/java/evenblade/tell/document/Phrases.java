@@ -38,6 +38,9 @@ import java.util.stream.Collectors;
  * @param figures how the figures in them are written
  */
 public record Phrases(Face face, FigureFormat figures) {
+    /** A file may hold a line without end; so many letters of it tell which it is. */
+    private static final int MOST_QUOTED = 500;
+
     private static final Map<String, Template> ALL = load();
     private static final String MEANING = ".meaning";
     private static final String CURE = ".cure";
@@ -146,7 +149,10 @@ public record Phrases(Face face, FigureFormat figures) {
                 show(listed.items().get(i), slot, spans);
             }
         } else if (value instanceof Quoted quoted) {
-            spans.add(new Span.UserText(slot.quoted() ? "'" + quoted.text() + "'" : quoted.text()));
+            String text = quoted.text().length() <= MOST_QUOTED
+                    ? quoted.text()
+                    : quoted.text().substring(0, MOST_QUOTED) + "…";
+            spans.add(new Span.UserText(slot.quoted() ? "'" + text + "'" : text));
         } else {
             spans.add(new Span.Figure(figure(value, slot)));
         }

@@ -86,7 +86,7 @@ public final class PlanDocument {
     private void orders(List<PlannedDwell> dwells) {
         boolean electric = plan.installation().engine().cycle() == Engine.Cycle.ELECTRIC;
         Document.TableBuilder table = text.table(
-                        dwells.isEmpty() ? "Orders" : "Where the orders lie, in Hz at the engine rpm above them")
+                        dwells.isEmpty() ? "Orders" : "Where the orders are, in Hz at the engine rpm above them")
                 .left("line")
                 .right("propeller")
                 .right(electric ? "motor" : "crank");

@@ -85,7 +85,7 @@ public final class SpectrumDocument {
             text.say(
                     Tone.NOTE,
                     dwell.map(known -> "Orders are those of the dwell " + SpeedWords.dwell(each, known.dwell()) + ".")
-                            .orElse("No dwell of a confirmed speed lies in this stretch, so no order is named."));
+                            .orElse("No dwell of a confirmed speed is in this stretch, so no order is named."));
         });
     }
 
@@ -123,7 +123,7 @@ public final class SpectrumDocument {
                 "In noise alone, a line would be seen by chance in " + alarm
                         + " of recordings at most. Lines less than "
                         + FigureFormat.plain(4 * spectrum.measured().resolutionHz())
-                        + " Hz apart run into each other. A speed that wanders smears its lines and they read low:"
+                        + " Hz apart run into each other. A speed that drifts smears its lines and they read low:"
                         + " 'orders' measures along the speed.");
     }
 

@@ -55,7 +55,7 @@ final class CauseWords {
             case RECORDING -> "trouble with sensor or recording";
             case THROB -> "a slow throb of two shakings together";
             case INSEPARABLE -> "lines that can't be separated";
-            case UNTOLD -> "the cause of the shaking: it can't be seen yet";
+            case UNTOLD -> "the cause of the shaking";
             case NOTHING -> "nothing";
         };
     }

@@ -40,6 +40,11 @@ public record FirstPage(
         return !bars.isEmpty();
     }
 
+    /** Whether its pictures fill it; what follows an emptier one begins on the same sheet. */
+    public boolean full() {
+        return barred() || !tips.isEmpty();
+    }
+
     /**
      * One bar.
      *

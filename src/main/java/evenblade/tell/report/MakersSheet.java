@@ -67,8 +67,8 @@ public final class MakersSheet {
                 .picture(Shows.TIPS)
                 .say(
                         Tone.NOTE,
-                        "Readings and runs of one aircraft on the ground, by the workshop named above. They don't say where the"
-                                + " cause lies. The files behind them are in the job's record; its report has their hashes.");
+                        "Readings and runs of one aircraft on the ground, by the workshop named above. They don't say what the"
+                                + " cause is. The files behind them are in the job's record; its report has their hashes.");
         return new OneSheet(
                 "Readings that go with a propeller, for its maker",
                 input.record().name(),

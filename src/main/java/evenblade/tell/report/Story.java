@@ -4,6 +4,7 @@ import evenblade.base.fact.Fact;
 import evenblade.judge.comparison.Change.ChangeVerdict;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.Reason;
+import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Confidence;
 import evenblade.judge.findings.Finding;
 import evenblade.keep.job.Event;
@@ -86,10 +87,10 @@ final class Story {
 
     private String happened() {
         if (whole.isEmpty()) {
-            return now() + " There is only one run with a result: it can't be compared with anything yet.";
+            return shakes(named()) + " There is only one run with a result: it can't be compared with anything yet.";
         }
         if (!whole.get().outcome().comparable()) {
-            return now() + " The first run and the last can't be compared: "
+            return shakes(named()) + " The first run and the last can't be compared: "
                     + whole.get().outcome().reasons().stream()
                             .map(Reason::fact)
                             .map(Phrases.of(Face.PAPER)::text)
@@ -126,17 +127,13 @@ final class Story {
 
     private String notPutRight() {
         Optional<Headline> line = headline();
-        String why = left.isEmpty()
-                ? ""
-                : ", most likely because of this: "
-                        + CauseWords.thing(left.get(0).finding());
-        String shakes = "It shakes " + beat().words() + why + ".";
+        String shakes = shakes(beat());
         if (line.isEmpty()) {
             return shakes + " That shaking could not be compared between the first run and the last.";
         }
         boolean changed = !changes().isEmpty();
         ChangeVerdict verdict = line.get().change().verdict();
-        String outcome = verdict == ChangeVerdict.LOWER
+        String outcome = verdict == ChangeVerdict.LOWER || sound()
                 ? ""
                 : changed
                         ? verdict == ChangeVerdict.HIGHER
@@ -186,12 +183,38 @@ final class Story {
         return FigureFormat.change(line.change().percent().getAsDouble()) + " " + way + range;
     }
 
-    private String now() {
-        return "It shakes " + beat().words()
-                + (left.isEmpty()
-                        ? "."
-                        : ", most likely because of this: "
-                                + CauseWords.thing(left.get(0).finding()) + ".");
+    /** That it shakes, and of what, as far as the findings say so. */
+    private String shakes(HowOften beat) {
+        if (sound()) {
+            return "Nothing in the shaking stands out.";
+        }
+        String often = "It shakes " + beat.words();
+        if (left.isEmpty()) {
+            return often + ".";
+        }
+        Finding first = left.get(0).finding();
+        if (first.cause() == Cause.UNTOLD) {
+            return often + "; these measurements can't show why yet.";
+        }
+        return HowOften.of(first, engine) == beat
+                ? often + ", most likely because of this: " + CauseWords.thing(first) + "."
+                : often + ". What stands out most: " + CauseWords.thing(first) + ".";
+    }
+
+    /** Whether the findings say that nothing stands out, and nothing ever did. */
+    private boolean sound() {
+        return left.isEmpty()
+                && cured.isEmpty()
+                && input.firstPage().findings().stream().anyMatch(finding -> finding.cause() == Cause.NOTHING);
+    }
+
+    /** How often the first cause that is left shakes, whether its line was compared or not. */
+    private HowOften named() {
+        return left.stream()
+                .map(each -> HowOften.of(each.finding(), engine))
+                .findFirst()
+                .filter(beat -> beat != HowOften.OTHER)
+                .orElse(HowOften.PROPELLER_ONCE);
     }
 
     private String open() {
@@ -201,8 +224,10 @@ final class Story {
             String share = each.share().isPresent()
                     ? "; about " + FigureFormat.share(each.share().getAsDouble()) + " of the shaking that is left"
                     : "";
-            open.add(FigureFormat.capital(CauseWords.thing(each.finding())) + " ("
-                    + phrases.text(Fact.of(each.finding().sureness().word())) + share + "). "
+            String sure = each.finding().cause() == Cause.UNTOLD
+                    ? ""
+                    : " (" + phrases.text(Fact.of(each.finding().sureness().word())) + share + ")";
+            open.add(FigureFormat.capital(CauseWords.thing(each.finding())) + sure + ". "
                     + sentence(FigureFormat.capital(phrases.text(each.finding().next()))));
         }
         if (!measuredSinceLastChange()) {

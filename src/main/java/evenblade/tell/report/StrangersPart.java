@@ -35,7 +35,7 @@ import java.util.stream.Collectors;
 
 /** What a stranger needs to judge the first page: trend, tip marks, balance, orders, what was measured with what. */
 final class StrangersPart {
-    private static final String NOT_NOTED = "not noted";
+    private static final String NOT_NOTED = "–";
 
     private final ReportInput input;
     private final FigureFormat lengths;

@@ -24,8 +24,6 @@ import java.util.Optional;
 
 /** Pictures over all runs of a job, and over the speeds of one. */
 public final class TrendPictures {
-    private static final int LONGEST_CHANGE = 48; // a flag's width
-
     private TrendPictures() {}
 
     /** 1×, blade pass and unevenness over the runs, at the speed that most runs have; of several such the highest. */
@@ -61,7 +59,7 @@ public final class TrendPictures {
         List<TrendPicture.Correction> corrections = new ArrayList<>();
         for (int i = 0; i < trend.runs().size(); i++) {
             for (String change : trend.runs().get(i).changesBefore()) {
-                corrections.add(new TrendPicture.Correction(i, shortened((corrections.size() + 1) + ". " + change)));
+                corrections.add(new TrendPicture.Correction(i, change));
             }
         }
         return Optional.of(new TrendPicture(
@@ -95,11 +93,6 @@ public final class TrendPictures {
     private static PlottedEstimate estimate(Trend.Point point) {
         boolean known = point.value() instanceof ComparedValue.Known;
         return new PlottedEstimate(known ? point.value().size() : 0, point.ciLow(), point.ciHigh(), known);
-    }
-
-    private static String shortened(String text) {
-        String line = text.strip().replaceAll("\\s+", " ");
-        return line.length() <= LONGEST_CHANGE ? line : line.substring(0, LONGEST_CHANGE - 1) + "…";
     }
 
     /**

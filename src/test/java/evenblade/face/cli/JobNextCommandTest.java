@@ -10,6 +10,8 @@ import evenblade.keep.job.NewJob;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.keep.practice.PracticeInstallation;
+import evenblade.keep.practice.PracticeStep;
+import evenblade.keep.practice.StepPractice;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
@@ -72,6 +74,18 @@ class JobNextCommandTest {
                 .contains(
                         "RECORDING --label NAME --mark-channel 4 --full-scale \"50 m/s2\" --place \"top of the gearbox\"")
                 .doesNotContain("--wind");
+    }
+
+    @Test
+    @DisplayName("a machine of practice that is measured on demand asks for a step, not for readings of one's own")
+    void practised() throws Exception {
+        job = folder.resolve("practised");
+        StepPractice.begin(job, PracticeInstallation.geared(), 5);
+        assertThat(next())
+                .contains("Type: evenblade practice " + job + " --step tracking")
+                .doesNotContain("examples");
+        StepPractice.open(job).take(PracticeStep.read("tracking"));
+        assertThat(next()).contains(" --step run");
     }
 
     @Test

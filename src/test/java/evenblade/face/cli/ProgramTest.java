@@ -39,6 +39,7 @@ class ProgramTest {
             assertThat(help.out())
                     .as(words.toString())
                     .startsWith("Usage: evenblade")
+                    .contains("3 a fault in the")
                     .doesNotContain("WARN");
             assertThat(help.err()).as(words.toString()).isEmpty();
         }

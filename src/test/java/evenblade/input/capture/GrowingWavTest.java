@@ -1,6 +1,7 @@
 package evenblade.input.capture;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import evenblade.base.fact.WarningCode;
 import evenblade.input.audio.SampleCoding;
@@ -9,6 +10,7 @@ import evenblade.input.intake.IntakeOptions;
 import evenblade.input.intake.RecordingReader;
 import evenblade.input.recording.SampleStream;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -118,6 +120,17 @@ class GrowingWavTest {
         String tail = new String(bytes, bytes.length - 60, 4, java.nio.charset.StandardCharsets.US_ASCII);
         assertThat(tail).isEqualTo("cue ");
         assertThat(read(file).deliverTo((b, f) -> {}).frames()).isEqualTo(8001);
+    }
+
+    @Test
+    void aFileThatWasRemovedWhileItGrowsIsNoticedWhenItIsSettled() throws Exception {
+        Path file = folder.resolve("a.wav");
+        InputFormat format = format(1, 16);
+        try (GrowingWav wav = new GrowingWav(file, format)) {
+            wav.append(new byte[200], 200);
+            Files.delete(file);
+            assertThatThrownBy(wav::settle).isInstanceOf(IOException.class).hasMessage("the file was removed");
+        }
     }
 
     @Test

@@ -80,6 +80,18 @@ class PhoneSoundTest {
         }
     }
 
+    /** As a file system leaves a file whose end it never wrote; the notes of this one promise what there is. */
+    @Test
+    void soundBehindWhichMuchElseLiesIsReadWithAWarning() throws IOException {
+        byte[] sound = Files.readAllBytes(SAMPLES.resolve("tones.mp3"));
+        Path file = Files.write(folder.resolve("more.mp3"), Arrays.copyOf(sound, sound.length + 100_000));
+
+        Heard heard = Heard.from(file);
+
+        assertThat(heard.summary().frames() / 44_100.0).isCloseTo(3, within(0.1));
+        assertThat(heard.codes()).containsExactly("damaged-blocks");
+    }
+
     @Test
     void aCommentCountThatNoMemoryHoldsIsSkipped() throws IOException {
         byte[] whole = Files.readAllBytes(SAMPLES.resolve("tones.flac"));

@@ -53,18 +53,28 @@ class SoundCheckTest {
 
     @Test
     void aGoodLevelRaisesNothing() {
-        assertThat(LevelCheck.of(List.of(quality("left", 0.4, 0.1, 0), quality("right", 0.2, 0.05, 0))))
+        assertThat(LevelCheck.of(
+                        List.of(quality("left", 0.4, 0.1, 0), quality("right", 0.2, 0.05, 0)), Optional.empty()))
                 .isEmpty();
     }
 
     @Test
     void levelsTooHighTooLowAndDeadAreTold() {
         assertThat(codes(LevelCheck.of(
-                        List.of(quality("a", 1.0, 0.3, 0.01), quality("b", 0.005, 0.001, 0), quality("c", 0, 0, 0)))))
+                        List.of(quality("a", 1.0, 0.3, 0.01), quality("b", 0.005, 0.001, 0), quality("c", 0, 0, 0)),
+                        Optional.empty())))
                 .containsExactly("level-too-high", "level-low", "channel-dead");
-        assertThat(codes(LevelCheck.of(List.of(quality("a", 0.5, 0.1, 0), quality("b", 0.0001, 0.00002, 0)))))
+        assertThat(codes(LevelCheck.of(
+                        List.of(quality("a", 0.5, 0.1, 0), quality("b", 0.0001, 0.00002, 0)), Optional.empty())))
                 .as("74 dB under the other")
                 .containsExactly("channel-dead");
+    }
+
+    @Test
+    void flatTopsBelowFullScaleAreNoMatterOfTheSliderAndNaturalInAMark() {
+        List<ChannelQuality> flat = List.of(quality("a", 0.6, 0.4, 0.01), quality("b", 0.6, 0.1, 0.06));
+
+        assertThat(codes(LevelCheck.of(flat, Optional.of("b")))).containsExactly("overdriven-below-full-scale");
     }
 
     @Test

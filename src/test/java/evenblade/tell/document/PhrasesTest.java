@@ -113,9 +113,9 @@ class PhrasesTest {
                         Fact.of(WarningCode.LOSSY_FILE)))
                 .startsWith("stamps are whole steps of 1 ms while samples come every 2.4 ms");
         assertThat(said(WarningCode.DC_OFFSET, new Quoted("left"), new SignalValue(0.123456, SignalUnit.FULL_SCALE)))
-                .isEqualTo("channel 'left' sits off zero by 0.1235 FS on average [dc-offset]");
+                .isEqualTo("channel 'left' is not centred on zero: 0.1235 FS off on average [dc-offset]");
         assertThat(said(WarningCode.DC_OFFSET, new Quoted("x"), new SignalValue(2, SignalUnit.UNSTATED)))
-                .contains("by 2.000 on average");
+                .contains("2.000 off on average");
     }
 
     @Test
@@ -149,5 +149,21 @@ class PhrasesTest {
     void valuesMustFitThePhrase() {
         assertThatThrownBy(() -> said(WarningCode.GAPS, new Count(2))).hasMessageContaining("WarningCode.GAPS");
         assertThatThrownBy(() -> said(WarningCode.NO_DWELL, new Count(2))).hasMessageContaining("WarningCode.NO_DWELL");
+    }
+
+    @Test
+    void aLineWithoutEndOfAFileIsQuotedByItsBeginning() {
+        Warning skipped = Warning.of(
+                WarningCode.ROWS_SKIPPED,
+                Subject.Whole.RECORDING,
+                new Count(1),
+                new Count(3001),
+                new Count(2002),
+                new Quoted("7".repeat(65_536)));
+
+        assertThat(PHRASES.text(skipped.fact()))
+                .hasSizeLessThan(600)
+                .contains("line 2002: 777")
+                .endsWith("7…");
     }
 }

@@ -102,6 +102,31 @@ class FirstPageTest {
         assertThat(story.indexOf("blade C")).isLessThan(story.indexOf("weak cylinder"));
     }
 
+    private static Finding open(Cause cause) {
+        return new Finding(
+                cause,
+                Fact.of(FindingFact.NO_WEAK_CYLINDER),
+                List.of(),
+                List.of(),
+                Fact.of(FindingFact.MEASURE_ALL),
+                new Confidence(0.9),
+                Optional.empty(),
+                Optional.empty(),
+                List.of());
+    }
+
+    @Test
+    @DisplayName("names no cause where the measurements show none, and no shaking where none stands out")
+    void noCause() {
+        assertThat(page(2.0, 2.0, open(Cause.UNTOLD)).story().get(0))
+                .startsWith("It shakes once per propeller turn; these measurements can't show why yet.");
+        assertThat(page(0.1, 0.1, open(Cause.NOTHING)).story().get(0))
+                .startsWith("Nothing in the shaking stands out.")
+                .doesNotContain("did not help");
+        assertThat(page(2.0, 2.0, open(Cause.LOOSE_MOUNT)).story().get(0))
+                .startsWith("It shakes once per propeller turn. What stands out most: a loose mount.");
+    }
+
     @Test
     @DisplayName("gives leftovers by their share of the shaking, the larger one first")
     void leftoversByShare() {
