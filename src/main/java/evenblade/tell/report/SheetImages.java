@@ -1,13 +1,10 @@
 package evenblade.tell.report;
 
-import java.awt.print.Printable;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.printing.PDFPrintable;
-import org.apache.pdfbox.printing.Scaling;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 
@@ -53,16 +50,6 @@ public final class SheetImages implements AutoCloseable {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         ImageIO.write(renderer.renderImageWithDPI(sheet, widthPx / inches, ImageType.RGB), "png", bytes);
         return bytes.toByteArray();
-    }
-
-    /** The sheets for a printer, shrunk to what it can reach. */
-    public Printable printable() {
-        PDFPrintable pages = new PDFPrintable(sheets, Scaling.SHRINK_TO_FIT);
-        return (graphics, format, page) -> {
-            synchronized (this) {
-                return pages.print(graphics, format, page);
-            }
-        };
     }
 
     @Override
