@@ -1,5 +1,6 @@
 package evenblade.tell.document;
 
+import evenblade.base.units.LengthUnit;
 import evenblade.judge.tracking.BestLayout;
 import evenblade.judge.tracking.HubPattern;
 import evenblade.judge.tracking.LimitCheck;
@@ -121,8 +122,10 @@ public final class TrackingDocument {
     }
 
     private void marks(int from, int to) {
-        Document.TableBuilder table = text.table(
-                        "Tip marks in " + figures.unit().sign() + ", blade and mark by hub position (times in UTC)")
+        Document.TableBuilder table = text.table("Tip marks in "
+                        + (figures.unit() == LengthUnit.INCH
+                                ? "inches"
+                                : figures.unit().sign()) + ", blade and mark by hub position (times in UTC)")
                 .left("session");
         for (int p = from; p < to; p++) {
             table.right("position " + (p + 1));
