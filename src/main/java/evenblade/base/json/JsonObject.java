@@ -70,7 +70,7 @@ public final class JsonObject {
     /** Where the value of a key stands; where the object starts if the key isn't there. */
     public BadInput.Place place(String key) {
         JsonValue value = object.fields().get(key);
-        return value == null ? place() : source.line(value.line());
+        return (value == null ? place() : source.line(value.line())).key(fullName(key));
     }
 
     /** A complaint about the value of a key: {@code "engine.cylinders" is the number 99}. */

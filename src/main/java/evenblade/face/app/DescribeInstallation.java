@@ -4,14 +4,23 @@ import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonFields;
 import evenblade.base.json.JsonWriter;
 import evenblade.base.problem.BadInput;
+import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.InstallationFile;
+import evenblade.machine.installation.OrderLine;
+import evenblade.machine.installation.OrderLine.Role;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Answers which installation a filled-in form describes, with the same refusals as for a file. */
 public final class DescribeInstallation {
+    private static final Set<Role> PROPELLERS = Set.of(Role.UNEVEN_PROPELLER, Role.BLADE_PASS);
+    private static final Set<Role> ANY_CYLINDERS =
+            Set.of(Role.UNEVEN_PROPELLER, Role.BLADE_PASS, Role.CRANK, Role.MESH);
+
     private DescribeInstallation() {}
 
     /**
@@ -71,6 +80,51 @@ public final class DescribeInstallation {
         return InstallationFile.of(JsonDocument.parse(JsonWriter.write(fields(form)), "installation"));
     }
 
+    /**
+     * The lines that follow from what is typed so far: of the propeller from its blades, of crank and mesh with the drive,
+     * of firing with the cylinders.
+     */
+    public static List<OrderLine> linesSoFar(Form form) {
+        try {
+            return describe(form).orders().lines();
+        } catch (BadInput unfinished) {
+            List<OrderLine> withDrive = lines(form.drive(), form, ANY_CYLINDERS);
+            return withDrive.isEmpty() ? lines("direct", form, PROPELLERS) : withDrive;
+        }
+    }
+
+    /** Lines of these kinds behind a drive, with an engine of which no more is known; none where they can't be told. */
+    private static List<OrderLine> lines(String drive, Form form, Set<Role> kinds) {
+        JsonFields engine =
+                new JsonFields().put("cycle", Engine.Cycle.words().get(0)).put("cylinders", Engine.MOST_CYLINDERS);
+        JsonFields propeller = new JsonFields();
+        try {
+            number(propeller, "blades", form.blades());
+            JsonFields all = new JsonFields()
+                    .put("engine", engine)
+                    .put("reduction", reduction(drive, form))
+                    .put("propeller", propeller);
+            return InstallationFile.of(JsonDocument.parse(JsonWriter.write(all), "installation"))
+                    .orders()
+                    .lines()
+                    .stream()
+                    .filter(line -> kinds.contains(line.role()))
+                    .toList();
+        } catch (BadInput unfinished) {
+            return List.of();
+        }
+    }
+
+    private static JsonFields reduction(String drive, Form form) {
+        JsonFields reduction = new JsonFields().put("kind", drive);
+        if (!drive.equals("direct")) {
+            number(reduction, "ratio", form.ratio());
+            number(reduction, "drivingTeeth", form.drivingTeeth());
+            number(reduction, "drivenTeeth", form.drivenTeeth());
+        }
+        return reduction;
+    }
+
     private static JsonFields fields(Form form) {
         JsonFields engine = new JsonFields().put("cycle", form.cycle());
         if (!form.cycle().equals("electric")) {
@@ -78,12 +132,6 @@ public final class DescribeInstallation {
         }
         number(engine, "idleRpm", form.idleRpm());
         number(engine, "maxRpm", form.maxRpm());
-        JsonFields reduction = new JsonFields().put("kind", form.drive());
-        if (!form.drive().equals("direct")) {
-            number(reduction, "ratio", form.ratio());
-            number(reduction, "drivingTeeth", form.drivingTeeth());
-            number(reduction, "drivenTeeth", form.drivenTeeth());
-        }
         JsonFields propeller = new JsonFields();
         number(propeller, "blades", form.blades());
         typed(form.diameter()).ifPresent(text -> propeller.put("diameter", text));
@@ -94,7 +142,9 @@ public final class DescribeInstallation {
         typed(form.positionsCounted()).ifPresent(text -> propeller.put("positionsCounted", text));
         JsonFields all = new JsonFields();
         typed(form.name()).ifPresent(text -> all.put("name", text));
-        all.put("engine", engine).put("reduction", reduction).put("propeller", propeller);
+        all.put("engine", engine)
+                .put("reduction", reduction(form.drive(), form))
+                .put("propeller", propeller);
         if (typed(form.trackLimit()).isPresent()) {
             JsonFields limit = new JsonFields().put("value", form.trackLimit().strip());
             typed(form.limitSource()).ifPresent(text -> limit.put("source", text));
@@ -204,7 +254,7 @@ public final class DescribeInstallation {
                 json.put(key, value);
             }
         } catch (NumberFormatException e) {
-            throw BadInput.in("installation \"" + key + "\"").found("\"" + text.strip() + "\"", "a number");
+            throw BadInput.in("installation \"" + key + "\"").key(key).found("\"" + text.strip() + "\"", "a number");
         }
     }
 }

@@ -56,6 +56,20 @@ final class Choice<T> extends JComboBox<Optional<T>> {
         return at < 0 ? Optional.empty() : getItemAt(at);
     }
 
+    /** Says what these words say, where it is offered. */
+    void say(String said) {
+        for (int i = 1; i < getItemCount(); i++) {
+            if (words.apply(getItemAt(i).orElseThrow()).equals(said)) {
+                setSelectedIndex(i);
+            }
+        }
+    }
+
+    /** What is said, in words; blank where it is left as found. */
+    String saidWords() {
+        return said().map(words).orElse("");
+    }
+
     private String text(Object value) {
         for (int i = 1; i < getItemCount(); i++) {
             if (getItemAt(i).equals(value)) {

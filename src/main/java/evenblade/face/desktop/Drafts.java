@@ -35,6 +35,13 @@ final class Drafts {
         choice.addActionListener(e -> file.put(key, String.valueOf(choice.getSelectedItem())));
     }
 
+    /** Keeps what is said, by its words; nothing where it is left as found. */
+    void keep(String form, Choice<?> choice) {
+        String key = form + "|" + choice.getName();
+        choice.say(file.get(key, ""));
+        choice.addActionListener(e -> file.put(key, choice.saidWords()));
+    }
+
     /** Entered or given up: forgets what was typed in a form. */
     void forget(String form) {
         file.removeAll(form + "|");

@@ -143,6 +143,10 @@ abstract class EntryForm extends JPanel {
         bench.drafts().keep(form, choice);
     }
 
+    final void keep(Choice<?> choice) {
+        bench.drafts().keep(form, choice);
+    }
+
     final void whenField() {
         when = field("when", "When", "now, or like 2026-03-02 09:15");
     }
@@ -172,7 +176,7 @@ abstract class EntryForm extends JPanel {
         try {
             entry = entry();
         } catch (BadInput e) {
-            complaint.show(e.getMessage());
+            complaint.show(e.getMessage(), body, e.place().name());
             return;
         }
         enter.setEnabled(false);

@@ -30,7 +30,7 @@ final class ImportForm extends EntryForm {
 
     private final FilesField file = new FilesField("recording", JFileChooser.FILES_ONLY, false);
     private final SeenRecording seen = new SeenRecording();
-    private final TableFields table = new TableFields(this::soon, this::keep);
+    private final TableFields table = new TableFields(this::soon, this::keep, this::keep);
     private final JTextField label;
     private final JTextField engineRpm;
     private final JTextField fullScale;

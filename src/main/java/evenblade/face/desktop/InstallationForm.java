@@ -10,6 +10,7 @@ import evenblade.machine.installation.HubCounting;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Reduction;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,6 +36,7 @@ final class InstallationForm extends JPanel {
     private final transient Navigator bench;
     private final transient Optional<OpenJob> changed;
     private final JPanel fields = new WidePanel(new MigLayout("insets 0, wrap 2, gapy 2, hidemode 3", "[][grow,fill]"));
+    private final Map<JTextField, String> labels = new HashMap<>();
     private final FilesField folder = new FilesField("folder", JFileChooser.DIRECTORIES_ONLY, false);
     private final JTextField remark = new JTextField(16);
     private final JTextField jobName = field("job name", "Job", "left empty: the folder's name");
@@ -164,6 +166,7 @@ final class InstallationForm extends JPanel {
         field.putClientProperty("JTextField.placeholderText", hint);
         field.setToolTipText(hint);
         labelled(label, field, -1);
+        labels.put(field, label.replace(" *", ""));
         return field;
     }
 
@@ -192,12 +195,13 @@ final class InstallationForm extends JPanel {
         cylinders.setEnabled(!electric);
         boolean direct = "direct".equals(drive.getSelectedItem());
         List.of(ratio, driving, driven).forEach(field -> field.setEnabled(!direct));
+        Form form = form();
+        lines.show(DescribeInstallation.linesSoFar(form));
         try {
-            lines.show(DescribeInstallation.describe(form()));
+            DescribeInstallation.describe(form);
             linesWord.setText("Lines that coincide can't be separated by any analysis.");
         } catch (BadInput e) {
-            lines.nothing();
-            linesWord.setText("The lines appear once engine, drive and blades are there.");
+            linesWord.setText("All lines appear once engine, drive and blades are there.");
         }
     }
 
@@ -284,9 +288,16 @@ final class InstallationForm extends JPanel {
         if (!complete()) {
             return;
         }
+        Form form = form();
+        Installation installation;
+        try {
+            installation = DescribeInstallation.describe(form);
+        } catch (BadInput e) {
+            wrong(e);
+            return;
+        }
+        begin.setEnabled(false);
         if (changed.isPresent()) {
-            Form form = form();
-            begin.setEnabled(false);
             bench.begin(
                     "Writing into the job",
                     progress -> WriteEntry.installation(
@@ -295,23 +306,46 @@ final class InstallationForm extends JPanel {
                     this::wrong);
             return;
         }
-        try {
-            Path place = folder.paths().stream().findFirst().orElseThrow(() -> BadInput.in("folder")
-                    .found("nothing", "a folder that is empty or not there yet"));
-            Installation installation = DescribeInstallation.describe(form());
-            Optional<String> called = EntryForm.typed(jobName);
-            begin.setEnabled(false);
-            bench.begin(
-                    "Beginning the job",
-                    progress -> StartJob.start(place, installation, called).path(),
-                    made -> {
-                        bench.drafts().forget(FORM);
-                        bench.openJob(made);
-                    },
-                    this::wrong);
-        } catch (BadInput e) {
-            wrong(e.getMessage());
-        }
+        Path place = folder.paths().get(0);
+        Optional<String> called = EntryForm.typed(jobName);
+        bench.begin(
+                "Beginning the job",
+                progress -> StartJob.start(place, installation, called).path(),
+                made -> {
+                    bench.drafts().forget(FORM);
+                    bench.openJob(made);
+                },
+                this::wrong);
+    }
+
+    /** At the field whose value can't be used, in its words: a form has no lines and no keys. */
+    private void wrong(BadInput e) {
+        String key = e.place().key().orElse("");
+        Optional.ofNullable(byKey().get(key.substring(key.lastIndexOf('.') + 1)))
+                .ifPresentOrElse(
+                        field -> complaint.show(
+                                labels.get(field) + ": \"" + field.getText().strip() + "\", expected " + e.expected(),
+                                field),
+                        () -> wrong(e.getMessage()));
+    }
+
+    private Map<String, JTextField> byKey() {
+        return Map.ofEntries(
+                Map.entry("cylinders", cylinders),
+                Map.entry("idleRpm", idle),
+                Map.entry("maxRpm", max),
+                Map.entry("ratio", ratio),
+                Map.entry("drivingTeeth", driving),
+                Map.entry("drivenTeeth", driven),
+                Map.entry("blades", blades),
+                Map.entry("diameter", diameter),
+                Map.entry("chord", chord),
+                Map.entry("bladeMass", bladeMass),
+                Map.entry("centreOfGravity", centreOfGravity),
+                Map.entry("value", limit),
+                Map.entry("ahead", sensorAhead),
+                Map.entry("above", sensorAbove),
+                Map.entry("positionAtMark", positionAtMark));
     }
 
     private void wrong(String why) {

@@ -1,9 +1,9 @@
 package evenblade.face.desktop;
 
-import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.tell.document.FigureFormat;
+import java.util.List;
 import javax.swing.JTable;
 import javax.swing.table.DefaultTableModel;
 
@@ -18,11 +18,10 @@ final class OrderLinesTable extends JTable {
         setFillsViewportHeight(true);
     }
 
-    void show(Installation installation) {
-        OrderTable table = installation.orders();
+    void show(List<OrderLine> lines) {
         DefaultTableModel model = model();
-        for (OrderLine line : table.lines()) {
-            String same = table.lines().stream()
+        for (OrderLine line : lines) {
+            String same = lines.stream()
                     .filter(other -> other != line && OrderTable.coincide(other, line))
                     .map(OrderLine::name)
                     .findFirst()
@@ -32,10 +31,6 @@ final class OrderLinesTable extends JTable {
         }
         setModel(model);
         TableLook.fit(this);
-    }
-
-    void nothing() {
-        setModel(model());
     }
 
     private static DefaultTableModel model() {

@@ -67,8 +67,8 @@ final class Page extends JScrollPane {
     }
 
     /** Asks for a printer, and prints all of it. */
-    void print(String name, Consumer<String> said) {
-        PrintOut.of(name, text.getPrintable(null, null), said);
+    void print(String name, Work work, Consumer<String> said) {
+        PrintOut.of(name, work, text.getPrintable(null, null), said);
     }
 
     void show(Document document) {

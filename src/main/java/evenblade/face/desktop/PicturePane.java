@@ -208,7 +208,7 @@ final class PicturePane extends JPanel {
     }
 
     void print() {
-        view.seen().ifPresent(picture -> PrintOut.of(picture, bench::say));
+        view.seen().ifPresent(picture -> PrintOut.of(picture, bench.work(), bench::say));
     }
 
     private PictureFile fileOf(Picture picture) {

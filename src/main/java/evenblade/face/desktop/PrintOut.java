@@ -9,6 +9,7 @@ import java.awt.print.PrinterAbortException;
 import java.awt.print.PrinterException;
 import java.awt.print.PrinterJob;
 import java.util.function.Consumer;
+import javax.swing.SwingUtilities;
 
 /** Prints what is seen, after the system's own question for printer and paper. */
 final class PrintOut {
@@ -20,9 +21,10 @@ final class PrintOut {
     private PrintOut() {}
 
     /** Asks and prints one picture across the page. */
-    static void of(Picture picture, Consumer<String> said) {
+    static void of(Picture picture, Work work, Consumer<String> said) {
         of(
                 picture.title(),
+                work,
                 (graphics, page, index) -> {
                     if (index > 0) {
                         return Printable.NO_SUCH_PAGE;
@@ -37,21 +39,28 @@ final class PrintOut {
                 said);
     }
 
-    /** Asks and prints. */
-    static void of(String name, Printable pages, Consumer<String> said) {
+    /** Asks, and prints while the window goes on. */
+    static void of(String name, Work work, Printable pages, Consumer<String> said) {
         PrinterJob job = PrinterJob.getPrinterJob();
         job.setJobName("Evenblade: " + name);
         PageFormat page = job.defaultPage();
         job.setPrintable(pages, page);
+        if (job.printDialog()) {
+            work.aside(() -> {
+                String outcome = printed(job, name);
+                SwingUtilities.invokeLater(() -> said.accept(outcome));
+            });
+        }
+    }
+
+    private static String printed(PrinterJob job, String name) {
         try {
-            if (job.printDialog()) {
-                job.print();
-                said.accept("Sent to the printer: " + name);
-            }
+            job.print();
+            return "Sent to the printer: " + name;
         } catch (PrinterAbortException e) {
-            said.accept("Printing was stopped.");
+            return "Printing was stopped.";
         } catch (PrinterException e) {
-            said.accept("The printer refused: " + e.getMessage());
+            return "The printer refused: " + e.getMessage();
         }
     }
 }

@@ -27,6 +27,7 @@ final class ReportPane extends JPanel {
     private final Complaint complaint = new Complaint();
     private transient Optional<Work.Task> previewing = Optional.empty();
     private final JButton write = Look.main(new JButton("Write the report"));
+    private final JButton print = new JButton("Print…");
 
     ReportPane(Navigator bench, OpenJob job) {
         super(new MigLayout("insets 8 18 10 18, wrap 2, hidemode 3", "[36%!,fill]18[grow,fill]", "[][][grow,fill]"));
@@ -66,7 +67,11 @@ final class ReportPane extends JPanel {
         panel.add(paper, "grow 0, pushx");
         write.setName("write report");
         write.addActionListener(e -> write());
-        panel.add(write, "gaptop 8, grow 0");
+        panel.add(write, "gaptop 8, split 2, grow 0");
+        print.setName("print report");
+        print.setEnabled(false);
+        print.addActionListener(e -> sheets.print(bench::say));
+        panel.add(print, "grow 0, pushx");
         panel.add(lines, "wmin 100, hmin 60");
         return panel;
     }
@@ -80,6 +85,7 @@ final class ReportPane extends JPanel {
         previewing.ifPresent(Work.Task::giveUp);
         complaint.clear();
         sheetsWord.setText("Setting the sheets…");
+        print.setEnabled(false);
         Path from = job.folder();
         PaperSize size = paperSize();
         previewing = Optional.of(bench.begin(
@@ -88,6 +94,7 @@ final class ReportPane extends JPanel {
                 set -> {
                     sheetsWord.setText("As it will be printed: " + set.count() + " sheets");
                     sheets.show(set);
+                    print.setEnabled(true);
                 },
                 wrong -> {
                     sheetsWord.setText(" ");

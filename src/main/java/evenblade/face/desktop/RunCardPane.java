@@ -32,7 +32,7 @@ final class RunCardPane extends JPanel {
         field(row, "Samples a second", "card rate", rate, "of the sensor");
         JButton again = Look.button("Show", "show card", this::plan);
         row.add(again);
-        JButton print = Look.button("Print…", "print card", () -> words.print("run card", bench::say));
+        JButton print = Look.button("Print…", "print card", () -> words.print("run card", bench.work(), bench::say));
         row.add(print);
         add(row, "wmin 50");
         add(complaint);

@@ -7,17 +7,22 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.awt.RenderingHints;
+import java.awt.geom.AffineTransform;
 import java.awt.image.BufferedImage;
+import java.awt.print.Printable;
+import java.awt.print.PrinterIOException;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javax.imageio.ImageIO;
 import javax.swing.SwingUtilities;
 
 /** Sheets of paper below each other, as wide as there is room; each is drawn when it comes into sight. */
 final class SheetsView extends WidePanel {
+    private static final int PRINTED_PX = 2480; // a sheet of A4 at 300 to the inch
     private static final int KEPT = 6; // what is on the screen, and its neighbours
     private static final int MOST_WIDTH_EM = 62; // wider a page is tiring to read
 
@@ -51,6 +56,32 @@ final class SheetsView extends WidePanel {
     /** Whether every sheet in sight is drawn. */
     boolean settled() {
         return sheets.isEmpty() || asked < 0 && !drawn.isEmpty();
+    }
+
+    /** Asks for a printer and prints the sheets shown. */
+    void print(Consumer<String> said) {
+        sheets.ifPresent(shown -> PrintOut.of("report", work, printable(shown), said));
+    }
+
+    /** Each sheet as large as the printer reaches. */
+    private static Printable printable(SheetImages from) {
+        return (graphics, format, page) -> {
+            if (page >= from.count()) {
+                return Printable.NO_SUCH_PAGE;
+            }
+            try {
+                BufferedImage image = ImageIO.read(new ByteArrayInputStream(from.png(page, PRINTED_PX)));
+                double scale = Math.min(
+                        format.getImageableWidth() / image.getWidth(), format.getImageableHeight() / image.getHeight());
+                AffineTransform place =
+                        AffineTransform.getTranslateInstance(format.getImageableX(), format.getImageableY());
+                place.scale(scale, scale);
+                ((Graphics2D) graphics).drawImage(image, place, null);
+                return Printable.PAGE_EXISTS;
+            } catch (IOException e) {
+                throw new PrinterIOException(e);
+            }
+        };
     }
 
     private void letGo() {

@@ -25,6 +25,7 @@ import net.miginfocom.swing.MigLayout;
 final class TableFields extends JPanel {
     private final transient Runnable changed;
     private final transient Consumer<JTextField> keep;
+    private final transient Consumer<Choice<?>> keepChoice;
     private final Choice<Separator> separator = new Choice<>("separator", Separator::word);
     private final Choice<DecimalSign> decimalSign = new Choice<>("decimal sign", DecimalSign::word);
     private final Choice<Integer> timeColumn = new Choice<>("time column", this::heading);
@@ -32,17 +33,20 @@ final class TableFields extends JPanel {
     private final JPanel columns = new JPanel(new MigLayout("insets 0, wrap 3", "[][grow 55,fill][grow 45,fill]"));
     private final transient Map<Integer, ColumnRow> rows = new LinkedHashMap<>();
     private transient List<String> headings = List.of();
+    private boolean choicesKept;
 
     /**
      * The fields, not to be seen before a table is shown.
      *
      * @param changed told whenever something else is said
      * @param keep fills a field with what was typed before, and keeps what is typed
+     * @param keepChoice the same for a choice
      */
-    TableFields(Runnable changed, Consumer<JTextField> keep) {
+    TableFields(Runnable changed, Consumer<JTextField> keep, Consumer<Choice<?>> keepChoice) {
         super(new MigLayout("insets 8, hidemode 3, wrap 4", "[][grow,fill,sg]16[][grow,fill,sg]"));
         this.changed = changed;
         this.keep = keep;
+        this.keepChoice = keepChoice;
         setName("table");
         setBorder(BorderFactory.createTitledBorder("How the table is read; put right what is wrong"));
         separator.offer(List.of(Separator.values()));
@@ -67,7 +71,7 @@ final class TableFields extends JPanel {
         Optional<ColumnReading> said(int column) {
             Optional<String> name = EntryForm.typed(channel);
             Optional<ValueScale> oneIs =
-                    EntryForm.typed(scale).map(text -> ValueScale.parse(text, BadInput.in("1 in column " + column)));
+                    EntryForm.typed(scale).map(text -> ValueScale.parse(text, BadInput.in(scale.getName())));
             return name.isEmpty() && oneIs.isEmpty()
                     ? Optional.empty()
                     : Optional.of(new ColumnReading(String.valueOf(column), name, oneIs));
@@ -127,11 +131,21 @@ final class TableFields extends JPanel {
         rows.forEach((column, row) -> hint(row, Optional.ofNullable(values.get(column))));
         setVisible(true);
         revalidate();
+        keepChoices();
     }
 
     /** The file couldn't be read as it is said: leaves everything to be put right. */
     void showUnread() {
         setVisible(true);
+        keepChoices();
+    }
+
+    /** Not before a table is there: until then nothing is offered, and what was said before would be forgotten. */
+    private void keepChoices() {
+        if (!choicesKept) {
+            choicesKept = true;
+            List.of(separator, decimalSign, timeUnit, timeColumn).forEach(keepChoice);
+        }
     }
 
     private void layColumns(int time) {

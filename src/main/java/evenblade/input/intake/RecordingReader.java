@@ -31,7 +31,7 @@ public final class RecordingReader {
      *     beyond use, shorter than a second, or without any change in it
      */
     public static Intake open(Path file, IntakeOptions options) {
-        PlainFile.require(file, "a recording, " + FileKind.READABLE);
+        PlainFile.require(file, FileKind.READABLE);
         try {
             byte[] head;
             try (InputStream in = Files.newInputStream(file)) {

@@ -85,7 +85,7 @@ public final class InstallationFile {
         OptionalDouble idle = json.optionalNumber("idleRpm", Engine.LEAST_RPM, Engine.MOST_RPM);
         OptionalDouble max = json.optionalNumber("maxRpm", Engine.LEAST_RPM, Engine.MOST_RPM);
         if (idle.isPresent() && max.isPresent() && idle.getAsDouble() >= max.getAsDouble()) {
-            throw json.refuse("idleRpm", "less than \"engine.maxRpm\"");
+            throw json.refuse("idleRpm", "less than the highest rpm, \"maxRpm\"");
         }
         return new Engine(cycle, cylinders(json, cycle), idle, max);
     }

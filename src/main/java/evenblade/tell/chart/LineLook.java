@@ -5,19 +5,19 @@ import java.awt.Color;
 import java.awt.geom.Path2D;
 import java.util.List;
 
-/** How one line of several looks: colour, mark and dash all differ from line to line. */
+/** How one of several lines of the propeller looks: all in its colour, told apart by mark and dash. */
 enum LineLook {
-    FIRST(Ink.PROPELLER, Glyph.CIRCLE, Dash.SOLID),
-    SECOND(Ink.CRANK, Glyph.SQUARE, Dash.LONG),
-    THIRD(Ink.BOTH, Glyph.DIAMOND, Dash.LONG_SHORT),
-    FOURTH(Ink.OTHER, Glyph.TRIANGLE, Dash.DOTS);
+    FIRST(Glyph.CIRCLE, Dash.SOLID),
+    SECOND(Glyph.SQUARE, Dash.LONG),
+    THIRD(Glyph.DIAMOND, Dash.LONG_SHORT),
+    FOURTH(Glyph.TRIANGLE, Dash.DOTS);
 
-    private final Ink ink;
+    static final Ink INK = Ink.PROPELLER;
+
     private final Glyph glyph;
     private final Dash dash;
 
-    LineLook(Ink ink, Glyph glyph, Dash dash) {
-        this.ink = ink;
+    LineLook(Glyph glyph, Dash dash) {
         this.glyph = glyph;
         this.dash = dash;
     }
@@ -27,15 +27,11 @@ enum LineLook {
         return values()[index % values().length];
     }
 
-    Ink ink() {
-        return ink;
-    }
-
     KeyEntry key(String words) {
         return new KeyEntry(words, (pen, x, y) -> {
             double half = pen.em(0.45 * KeyEntry.SAMPLE_EM);
-            pen.line(x - half, y, x + half, y, pen.colour(ink), pen.stroke(0.13, dash));
-            pen.glyph(glyph, x, y, 0.34, pen.colour(ink), true);
+            pen.line(x - half, y, x + half, y, pen.colour(INK), pen.stroke(0.13, dash));
+            pen.glyph(glyph, x, y, 0.34, pen.colour(INK), true);
         });
     }
 
@@ -45,7 +41,7 @@ enum LineLook {
      * @param points across, in the plane's unit, with what stands there
      */
     void paint(Pen pen, Plane plane, List<PlacedEstimate> points) {
-        Color colour = pen.colour(ink);
+        Color colour = pen.colour(INK);
         Path2D path = new Path2D.Double();
         for (int i = 0; i < points.size(); i++) {
             double x = plane.x(points.get(i).x());
@@ -65,6 +61,6 @@ enum LineLook {
         PlottedEstimate estimate = point.estimate();
         pen.errorBar(
                 x, plane.yInside(estimate.ciLow()), x, plane.yInside(estimate.ciHigh()), pen.colour(Ink.QUIET_TEXT));
-        pen.glyph(glyph, x, plane.yInside(estimate.value()), 0.38, pen.colour(ink), estimate.there());
+        pen.glyph(glyph, x, plane.yInside(estimate.value()), 0.38, pen.colour(INK), estimate.there());
     }
 }

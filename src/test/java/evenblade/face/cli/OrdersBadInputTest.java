@@ -99,7 +99,7 @@ class OrdersBadInputTest {
     @Test
     void aMissingFile() {
         String missing = folder.resolve("missing.wav").toString();
-        assertRefused(missing, missing + ": no such file, expected a file that can be read");
+        assertRefused(missing, missing + ": no such file, expected " + READABLE);
     }
 
     @Test

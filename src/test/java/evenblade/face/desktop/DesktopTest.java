@@ -7,6 +7,8 @@ import evenblade.keep.job.Kind;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.IntStream;
+import javax.swing.JTable;
 import javax.swing.text.JTextComponent;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -45,6 +47,39 @@ class DesktopTest {
         assertThat(record.installation().propeller().blades()).isEqualTo(3);
         assertThat(record.installation().reduction().ratio()).isEqualTo(51.0 / 21);
         assertThat(hands.text("job")).isEqualTo("first job");
+    }
+
+    @Test
+    @DisplayName("The lines grow while a new job is typed, and a wrong value is told at its field in the field's words")
+    void linesGrowAndAWrongValueIsTold() {
+        hands.click("new");
+        hands.type("blades", "3");
+        List<String> ofPropeller = lines();
+        assertThat(ofPropeller).contains("propeller 1×", "blade pass").noneMatch(name -> name.contains("crank"));
+        hands.type("ratio", "2.43");
+        assertThat(lines()).containsAll(ofPropeller).contains("crank 1×").noneMatch(name -> name.contains("firing"));
+        hands.choose("cycle", "four-stroke");
+        hands.type("cylinders", "4");
+        assertThat(lines()).containsAll(ofPropeller).contains("crank 1×", "firing");
+
+        hands.type("folder", scratch.resolve("job").toString());
+        hands.type("diameter", "17 rods");
+        hands.click("begin");
+        assertThat(hands.text("complaint"))
+                .contains("Diameter: \"17 rods\", expected")
+                .doesNotContain("installation");
+        assertThat(Hands.onEventThread(() -> hands.named("diameter").getClientProperty("JComponent.outline")))
+                .isEqualTo("error");
+        assertThat(scratch.resolve("job")).doesNotExist();
+    }
+
+    private List<String> lines() {
+        return Hands.onEventThread(() -> {
+            JTable lines = (JTable) hands.named("order lines");
+            return IntStream.range(0, lines.getRowCount())
+                    .mapToObj(row -> String.valueOf(lines.getValueAt(row, 0)))
+                    .toList();
+        });
     }
 
     @Test

@@ -186,6 +186,8 @@ final class Hands {
 
     /** Clicks into a field and types over what stands there. */
     void type(String field, String text) {
+        awaitNamed(field);
+        await("'" + field + "' to be open", () -> named(field).isEnabled());
         click(field);
         await("typing to go into '" + field + "'", () -> named(field).isFocusOwner());
         onEventThread(() -> {

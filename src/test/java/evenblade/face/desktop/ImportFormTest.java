@@ -140,6 +140,45 @@ class ImportFormTest {
                 .contains("across");
     }
 
+    @Test
+    @DisplayName("keeps what was said of a table while the form is left")
+    void whatWasSaidStays() throws IOException {
+        hands.click("add run");
+        hands.type("recording", table().toString());
+        awaitSeen("milliseconds were assumed");
+        Hands.onEventThread(() -> {
+            choice("time unit").setSelectedItem(Optional.of(TimeUnit.MICROSECONDS));
+            return null;
+        });
+        awaitSeen("at least 1 s");
+        hands.click("leave");
+        hands.click("add run");
+        hands.awaitNamed("time unit");
+        hands.await(
+                "the unit that was said", () -> choice("time unit").said().equals(Optional.of(TimeUnit.MICROSECONDS)));
+        awaitSeen("at least 1 s");
+    }
+
+    @Test
+    @DisplayName("marks the field whose value can't be used")
+    void aWrongValueIsMarkedAtItsField() throws IOException {
+        hands.click("add run");
+        hands.type("recording", table().toString());
+        awaitSeen("milliseconds were assumed");
+        hands.type("engine rpm", "fast");
+        hands.click("enter");
+        assertThat(outline("engine rpm")).isEqualTo("error");
+        hands.type("engine rpm", "4800");
+        hands.type("when", "noon");
+        hands.click("enter");
+        assertThat(outline("engine rpm")).isNull();
+        assertThat(outline("when")).isEqualTo("error");
+    }
+
+    private Object outline(String field) {
+        return Hands.onEventThread(() -> hands.named(field).getClientProperty("JComponent.outline"));
+    }
+
     @SuppressWarnings("unchecked")
     private Choice<TimeUnit> choice(String name) {
         return (Choice<TimeUnit>) hands.named(name);

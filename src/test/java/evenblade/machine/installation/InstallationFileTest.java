@@ -140,7 +140,7 @@ class InstallationFileTest {
                 "\"cylinders\": 2 | \"cylinders\": 25 | :1: \"engine.cylinders\" is the number 25, expected a whole number from 1 to 24",
                 "\"cylinders\": 2 | \"maxRpm\": 5800 | :1: no key \"cylinders\" in \"engine\", expected a whole number from 1 to 24",
                 "\"cylinders\": 2 | \"cylinders\": 2, \"idleRpm\": -5 | :1: \"engine.idleRpm\" is the number -5, expected a number from 10 to 100000",
-                "\"cylinders\": 2 | \"cylinders\": 2, \"idleRpm\": 900, \"maxRpm\": 800 | :1: \"engine.idleRpm\" is the number 900, expected less than \"engine.maxRpm\"",
+                "\"cylinders\": 2 | \"cylinders\": 2, \"idleRpm\": 900, \"maxRpm\": 800 | :1: \"engine.idleRpm\" is the number 900, expected less than the highest rpm, \"maxRpm\"",
                 "\"two-stroke\" | \"2-stroke\" | :1: \"engine.cycle\" is the text \"2-stroke\", expected \"two-stroke\", \"four-stroke\" or \"electric\"",
                 "\"ratio\": 2.58 | \"ratio\": 0.1 | :2: \"reduction.ratio\" is the number 0.1, expected a number from 0.2 to 10",
                 "\"ratio\": 2.58 | \"kind\": \"gear\" | :2: \"reduction\" gives no ratio, expected \"ratio\", or \"drivingTeeth\" and \"drivenTeeth\", or \"kind\": \"direct\"",

@@ -161,7 +161,7 @@ class PictureTest {
     void aFallOverTheJobIsSeenInTheLowestPictureToo() {
         // A fall from 1.4 to 0.27 m/s2 on an axis to 2: more than half the height of a plot of 20 px or so.
         BufferedImage image = Gallery.trend(6).image(240, 160);
-        Color first = Palette.LIGHT.of(LineLook.of(0).ink());
+        Color first = Palette.LIGHT.of(LineLook.INK);
         int[] rows = IntStream.range(70, 160)
                 .filter(y -> IntStream.range(30, 240).anyMatch(x -> image.getRGB(x, y) == first.getRGB()))
                 .toArray();
