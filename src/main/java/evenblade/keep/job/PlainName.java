@@ -14,7 +14,7 @@ public final class PlainName {
     }
 
     /**
-     * The same, with another length.
+     * What a text becomes where a name may be of another length.
      *
      * @param most letters, the rest is cut
      */
