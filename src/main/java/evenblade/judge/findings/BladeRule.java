@@ -43,6 +43,14 @@ final class BladeRule implements Rule {
                     .orElseThrow()));
         }
 
+        /** The blade that stands out by so much that something can be found on it: by its push, else by its angle. */
+        Optional<Integer> odd() {
+            return blades.standsOut(true)
+                    .filter(b -> Math.abs(blades.shares().get(b).strength().value()) >= Thresholds.PUSH_SHARE)
+                    .or(() -> blades.standsOut(false)
+                            .filter(b -> Math.abs(blades.shares().get(b).late().value()) >= Thresholds.LATE_DEG));
+        }
+
         /** Hub position of a blade, where it was entered which one the mark stands for; the first to go by is 0. */
         OptionalInt position(int blade) {
             OptionalInt atMark = stage.installation().sensor().positionAtMark();
@@ -104,7 +112,7 @@ final class BladeRule implements Rule {
     @Override
     public Optional<Assessment> weigh(Stage stage) {
         Optional<Turn> found = Turn.of(stage);
-        Optional<Integer> odd = found.flatMap(turn -> turn.blades().standsOut());
+        Optional<Integer> odd = found.flatMap(Turn::odd);
         if (odd.isEmpty()) {
             return Optional.empty();
         }
@@ -142,7 +150,7 @@ final class BladeRule implements Rule {
     /** Whether the blade that stood out before a move is the one that does now. */
     private static Optional<EvidenceItem> moved(Stage stage, Turn now, int odd) {
         Optional<Turn> before = stage.before().flatMap(Turn::of);
-        Optional<Integer> oddBefore = before.flatMap(turn -> turn.blades().standsOut());
+        Optional<Integer> oddBefore = before.flatMap(Turn::odd);
         if (oddBefore.isEmpty() || before.get().letter(oddBefore.get()).isEmpty()) {
             return Optional.empty();
         }

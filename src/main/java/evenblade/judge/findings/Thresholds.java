@@ -19,6 +19,13 @@ final class Thresholds {
     static final double PITCH_DEG = 0.5;
     /** Pitch spread that two readings of 0.1° each hardly make by chance (two standard errors of a difference), degrees. */
     static final double FINE_PITCH_DEG = 0.3;
+    /**
+     * Share by which a blade pushes otherwise that gives somebody something to find: {@link #FINE_PITCH_DEG} of the some
+     * 10° that a blade works at on the ground. Less is wind and the small differences that any propeller has.
+     */
+    static final double PUSH_SHARE = 0.03;
+    /** Angle by which a blade comes late, degrees, that can be seen: 5 mm at the tip of a blade of one metre. */
+    static final double LATE_DEG = 0.3;
     /** Run-out carried to the tip that a pencil line of 0.5 mm can't hide, mm: half of {@link #TIP_RUN_OUT_MM}. */
     static final double FINE_RUN_OUT_MM = 0.8;
     /** Run-out carried to the tip, mm: what would use up all of 1/16 in. */

@@ -131,8 +131,8 @@ public record OpenPractice(List<Fault> faults, long seed, boolean mark) {
 
     private Machine spoilt(Installation installation) {
         Machine machine = Machine.healthy(installation, Seeds.part(seed, 0));
-        for (Fault fault : faults) {
-            machine = fault.in(machine);
+        for (Ailment ailment : Ailment.of(faults, machine, seed)) {
+            machine = ailment.in(machine);
         }
         return machine;
     }

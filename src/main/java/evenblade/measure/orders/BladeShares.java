@@ -167,12 +167,7 @@ public record BladeShares(List<Share> shares, double quantile, int blocks) {
         return Distributions.studentQuantile(0.975, blocks - 1);
     }
 
-    /** Which blade stands out, by strength or by angle, from 0; empty where none does or two are as far off. */
-    public Optional<Integer> standsOut() {
-        return standsOut(true).or(() -> standsOut(false));
-    }
-
-    /** Which blade stands out by strength alone, or by angle alone, from 0. */
+    /** Which blade stands out by strength, or by angle, from 0; empty where none does or two are as far off. */
     public Optional<Integer> standsOut(boolean byStrength) {
         List<Deviation> all =
                 shares.stream().map(s -> byStrength ? s.strength() : s.late()).toList();

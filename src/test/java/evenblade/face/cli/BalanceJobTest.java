@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * An invented job balanced through the commands. Its blade B, at hub position 2, is 3 g heavy at 340 mm: 1020 g·mm, which
+ * An invented job balanced through the commands. With seed 3 its blade B, at hub position 2, is 3 g heavy at 340 mm: 1020 g·mm, which
  * is 17 g at 60 mm on the other side, 60° against the rotation; small differences of a sound propeller come on top.
  */
 class BalanceJobTest {
@@ -211,7 +211,7 @@ class BalanceJobTest {
     void aJobWithoutAMarkIsBalancedByThreeTrialsInEitherSenseOfCounting() {
         for (String sense : List.of("with-rotation", "against-rotation")) {
             String job = folder.resolve(sense).toString();
-            done("practice", job, "--to-balance", "--without-mark", "--seed", "5");
+            done("practice", job, "--to-balance", "--without-mark", "--seed", "4");
             done("job", "weight", job, "--angles", sense);
             for (String angle : List.of("0", "120", "240")) {
                 weigh(job, "10 g", angle + " deg", "trial " + angle);
@@ -220,16 +220,21 @@ class BalanceJobTest {
             }
             JsonObject answer = answer(job);
             assertThat(answer.text("method")).isEqualTo("without-phase");
-            holdsTheTruth(answer.object("correction"));
+            // Another seed, another blade: with seed 4 it is blade C, 60° the other way.
+            holds(answer.object("correction"), TRUE_MASS_G, 300);
             boolean with = sense.equals("with-rotation");
-            assertThat(answer.number("angleAsCountedDeg", 0, 360)).isBetween(with ? 285.0 : 45.0, with ? 315.0 : 75.0);
+            assertThat(answer.number("angleAsCountedDeg", 0, 360)).isBetween(with ? 45.0 : 285.0, with ? 75.0 : 315.0);
         }
     }
 
-    /** Interval of the mass, and the angle within a quarter of the way to the next hole. */
     private static void holdsTheTruth(JsonObject correction) {
-        assertThat(TRUE_MASS_G).isBetween(correction.number("ciLowG", 0, 1000), correction.number("ciHighG", 0, 1000));
-        assertThat(correction.number("angleDeg", 0, 360)).isBetween(TRUE_ANGLE_DEG - 15, TRUE_ANGLE_DEG + 15);
+        holds(correction, TRUE_MASS_G, TRUE_ANGLE_DEG);
+    }
+
+    /** Interval of the mass, and the angle within a quarter of the way to the next hole. */
+    private static void holds(JsonObject correction, double massG, double angleDeg) {
+        assertThat(massG).isBetween(correction.number("ciLowG", 0, 1000), correction.number("ciHighG", 0, 1000));
+        assertThat(correction.number("angleDeg", 0, 360)).isBetween(angleDeg - 15, angleDeg + 15);
     }
 
     private static void weigh(String job, String mass, String angle, String label) {

@@ -77,7 +77,12 @@ class OneAnswerTest {
                         folder.resolve("installation.json"),
                         JsonWriter.write(InstallationFile.written(record.installation())))
                 .toString();
-        written("report", job.toString(), "--out", folder.resolve("out").toString());
+        written(
+                "report",
+                job.toString(),
+                "--full",
+                "--out",
+                folder.resolve("out").toString());
         page = Files.readString(folder.resolve("out").resolve("report.html"));
     }
 
@@ -236,7 +241,20 @@ class OneAnswerTest {
         Document window = TrendDocument.of(
                 ShowTrend.follow(job, OptionalDouble.empty()).channels().get(0), WINDOW);
         assertThat(said(window)).hasSizeGreaterThan(10).allSatisfy(text -> assertThat(commandLine)
-                .contains(text));
+                .containsPattern(withNameCut(text)));
+    }
+
+    /** A run's name may end in "…" where a table is wider than the terminal; every figure behind it must stand whole. */
+    private static String withNameCut(String text) {
+        StringBuilder cut = new StringBuilder(Pattern.quote(text));
+        for (Event run : runs) {
+            String name = run.label().orElseThrow();
+            for (int kept = 1; text.startsWith(name + " ") && kept < name.length(); kept++) {
+                String start = name.substring(0, kept).strip();
+                cut.append('|').append(Pattern.quote(start + "…" + text.substring(name.length())));
+            }
+        }
+        return cut.toString();
     }
 
     @Test
@@ -246,7 +264,7 @@ class OneAnswerTest {
         WeighFindings.Answer answer = WeighFindings.weigh(job);
         Document window = FindingsDocument.of(answer.findings().list(), answer.tie(), answer.warnings(), WINDOW);
         assertThat(answer.tie()).isPresent();
-        assertThat(said(window)).hasSizeGreaterThan(20).allSatisfy(text -> assertThat(commandLine)
+        assertThat(said(window)).hasSizeGreaterThan(15).allSatisfy(text -> assertThat(commandLine)
                 .contains(text));
         String paper = report("<h2>What it points to</h2>", "<h2>What was done, and when</h2>");
         assertThat(said(FindingsDocument.of(
@@ -254,7 +272,7 @@ class OneAnswerTest {
                         Optional.empty(),
                         List.of(),
                         new Phrases(Face.PAPER, WINDOW.figures()))))
-                .hasSizeGreaterThan(20)
+                .hasSizeGreaterThan(15)
                 .allSatisfy(text -> assertThat(paper).contains(text));
         String tie = report("<h3>1× and track over the runs", "<h2>The ground runs</h2>");
         assertThat(said(TieDocument.of(answer.tie().orElseThrow(), WINDOW)))
@@ -284,7 +302,12 @@ class OneAnswerTest {
         String commandLine = written("balance", shop.toString());
         Document window =
                 BalanceDocument.of(BalanceJob.balance(shop, OptionalDouble.empty(), Optional.empty()), WINDOW);
-        written("report", shop.toString(), "--out", folder.resolve("paper").toString());
+        written(
+                "report",
+                shop.toString(),
+                "--full",
+                "--out",
+                folder.resolve("paper").toString());
         String paper = words(Files.readString(folder.resolve("paper").resolve("report.html")));
         assertThat(said(window)).hasSizeGreaterThan(8).allSatisfy(text -> {
             assertThat(commandLine).contains(text);

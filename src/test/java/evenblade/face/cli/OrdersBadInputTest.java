@@ -110,7 +110,7 @@ class OrdersBadInputTest {
 
     @Test
     void aFolder() {
-        assertRefused(folder.toString(), folder + ": a folder, expected a recording, " + READABLE);
+        assertRefused(folder.toString(), folder + ": a folder, expected " + READABLE);
     }
 
     @Test

@@ -12,6 +12,7 @@ import evenblade.judge.findings.RunEvidence.RunRef;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.SensorPlace;
 import evenblade.machine.installation.Shaft;
+import evenblade.measure.orders.BladeShares;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.DwellOrders.UnexplainedLine;
@@ -187,6 +188,45 @@ class ThresholdsTest {
                 .isPresent();
         assertThat(new CarburettorRule().weigh(engine(1, LESS * Thresholds.WEAK_OVER_FIRING)))
                 .isEmpty();
+    }
+
+    /** Four blades, the third otherwise by this much, known so well that chance is no answer. */
+    private static Stage thirdBlade(double share, double lateDeg) {
+        List<BladeShares.Share> shares = new ArrayList<>();
+        for (int b = 0; b < 4; b++) {
+            double part = b == 2 ? 1 : -1 / 3.0; // deviations from the mean of all add up to nothing
+            shares.add(new BladeShares.Share(
+                    b / 4.0,
+                    new BladeShares.Deviation(part * share, 0.0005),
+                    new BladeShares.Deviation(part * lateDeg, 0.005)));
+        }
+        DwellOrders plain = dwell(PROPELLER_HZ, List.of());
+        BladeShares blades = new BladeShares(shares, 3, 24);
+        return stage(Map.of(
+                "along",
+                new DwellOrders(
+                        plain.dwell(),
+                        plain.readings(),
+                        plain.unexplained(),
+                        plain.unevenness(),
+                        plain.swell(),
+                        Optional.of(blades))));
+    }
+
+    @Test
+    @DisplayName("A blade is spoken of from 3 % of push or 0.3° on, however surely it differs by less")
+    void aBladeFromWhatCanBeFoundOnIt() {
+        assertThat(new BladeRule().weigh(thirdBlade(MORE * Thresholds.PUSH_SHARE, 0)))
+                .isPresent();
+        assertThat(new BladeRule().weigh(thirdBlade(-LESS * Thresholds.PUSH_SHARE, 0)))
+                .isEmpty();
+        assertThat(new BladeRule().weigh(thirdBlade(0, MORE * Thresholds.LATE_DEG)))
+                .isPresent();
+        assertThat(new BladeRule().weigh(thirdBlade(0, -LESS * Thresholds.LATE_DEG)))
+                .isEmpty();
+        // A push that is too small to look for doesn't hide an angle that isn't.
+        assertThat(new BladeRule().weigh(thirdBlade(LESS * Thresholds.PUSH_SHARE, MORE * Thresholds.LATE_DEG)))
+                .isPresent();
     }
 
     @Test

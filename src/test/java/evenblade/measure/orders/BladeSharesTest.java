@@ -90,10 +90,9 @@ class BladeSharesTest {
     @Test
     @DisplayName("Blades alike: none is named")
     void blandBladesHaveNoName() {
-        assertThat(of(new double[] {1, 1, 1}, new double[3], 0.05, 1)
-                        .orElseThrow()
-                        .standsOut())
-                .isEmpty();
+        BladeShares found = of(new double[] {1, 1, 1}, new double[3], 0.05, 1).orElseThrow();
+        assertThat(found.standsOut(true)).isEmpty();
+        assertThat(found.standsOut(false)).isEmpty();
     }
 
     @Test
