@@ -5,6 +5,7 @@ import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.SeriesBuilder;
+import evenblade.keep.job.PlainName;
 import evenblade.measure.orders.AngleAverage;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -118,7 +119,9 @@ public final class DrawRecording {
         }
         for (int i = 0; i < run.channels().size(); i++) {
             ChannelOrders channel = run.channels().get(i);
-            String name = run.channels().size() == 1 ? "" : "-" + (i + 1) + "-" + slug(channel.channel());
+            String name = run.channels().size() == 1
+                    ? ""
+                    : "-" + (i + 1) + "-" + PlainName.of(channel.channel()).toLowerCase(Locale.ROOT);
             Optional<DwellOrders> dwell = in(channel, main);
             EvenGrid grid = grid(recording, i);
             pictures.put("spectrum" + name, spectrum(run, view(i, grid, false)));
@@ -132,12 +135,6 @@ public final class DrawRecording {
             main.flatMap(held -> turn(analysed, place, held)).ifPresent(turn -> pictures.put("turn" + name, turn));
         }
         return pictures;
-    }
-
-    /** Letters and digits, anything else as one hyphen. */
-    private static String slug(String name) {
-        String slug = name.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{Nd}]+", "-");
-        return slug.replaceAll("^-|-$", "");
     }
 
     /** A channel's samples at even steps. */

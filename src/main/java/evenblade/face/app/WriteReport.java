@@ -14,6 +14,7 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.ParticularsFile;
+import evenblade.keep.job.PlainName;
 import evenblade.machine.plan.RunPlan;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.FigureFormat;
@@ -260,9 +261,7 @@ public final class WriteReport {
     }
 
     private static String slug(String label) {
-        String slug = label.toLowerCase(Locale.ROOT)
-                .replaceAll("[^\\p{L}\\p{Nd}]+", "-")
-                .replaceAll("^-|-$", "");
+        String slug = PlainName.of(label).toLowerCase(Locale.ROOT);
         return slug.isEmpty() ? "" : "-" + slug;
     }
 

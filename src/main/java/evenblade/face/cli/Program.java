@@ -48,6 +48,7 @@ public final class Program {
         PrintWriter errors =
                 new PrintWriter(new VisibleWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8)), true);
         try {
+            WholeWords.require(args);
             if (args.length == 0) {
                 output.println("evenblade: no desktop is available here; these are the commands.");
                 output.println();

@@ -1,5 +1,6 @@
 package evenblade.face.desktop;
 
+import evenblade.keep.job.PlainName;
 import evenblade.tell.chart.Picture;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,7 +16,7 @@ import java.util.Optional;
  * @param stem name without its ending: letters, digits and hyphens
  */
 record PictureFile(String stem) {
-    /** Longer names are cut: most disks take 255 bytes, and a letter may be two. */
+    /** Longer names are cut: most disks take 255 bytes. */
     private static final int MOST_LETTERS = 110;
 
     /** The name of a picture of a job. */
@@ -24,9 +25,8 @@ record PictureFile(String stem) {
         job.ifPresent(parts::add);
         parts.add(picture.title());
         parts.addAll(picture.caption().parts());
-        String stem = String.join(" ", parts).toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{Nd}]+", "-");
         return new PictureFile(
-                stem.substring(0, Math.min(stem.length(), MOST_LETTERS)).replaceAll("^-|-$", ""));
+                PlainName.of(String.join(" ", parts), MOST_LETTERS).toLowerCase(Locale.ROOT));
     }
 
     /** A PNG of that name in a folder, numbered where there is one already. */

@@ -6,7 +6,6 @@ import evenblade.keep.job.Detail.StoredFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.text.Normalizer;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -24,7 +23,6 @@ record StoredFiles(Path folder, Disk disk) {
     /** Left free beside a copy, for the record itself. */
     private static final long MARGIN_BYTES = 1 << 20;
 
-    private static final int LONGEST_STEM = 40; // every file system takes it, with hash and ending
     private static final int SHORT_HASH = 8; // tells the files of one job apart
 
     /**
@@ -119,17 +117,7 @@ record StoredFiles(Path folder, Disk disk) {
         int dot = original.lastIndexOf('.');
         String stem = dot > 0 ? original.substring(0, dot) : original;
         String ending = dot > 0 ? original.substring(dot) : "";
-        String plain = plain(stem);
-        if (plain.length() > LONGEST_STEM) {
-            plain = plain.substring(0, LONGEST_STEM);
-        }
-        return (plain.isEmpty() ? "file" : plain) + "-" + hash + (ending.isEmpty() ? "" : "." + plain(ending));
-    }
-
-    private static String plain(String text) {
-        return Normalizer.normalize(text, Normalizer.Form.NFD)
-                .replaceAll("\\p{M}", "")
-                .replaceAll("[^A-Za-z0-9_]+", "-")
-                .replaceAll("^-+|-+$", "");
+        String plain = PlainName.of(stem);
+        return (plain.isEmpty() ? "file" : plain) + "-" + hash + (ending.isEmpty() ? "" : "." + PlainName.of(ending));
     }
 }

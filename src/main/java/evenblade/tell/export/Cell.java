@@ -4,8 +4,11 @@ import java.util.regex.Pattern;
 
 /** Numbers as a table for other programs has them: a point, no grouping, nothing where there is no end. */
 final class Cell {
-    /** Signs that start a formula, plain and in full width. */
-    private static final String FORMULA_SIGNS = "=+-@\uff1d\uff0b\uff0d\uff20";
+    /**
+     * Before signs that start a formula, plain and in full width: where a cell begins, also for a program that parts cells
+     * at semicolons.
+     */
+    private static final Pattern FORMULA = Pattern.compile("(^|;\\s*)(?=[=+@\uff1d\uff0b\uff0d\uff20-])");
 
     private static final Pattern CONTROLS = Pattern.compile("[\\p{Cntrl}\\u0080-\\u009f\\u2028\\u2029]+");
 
@@ -21,7 +24,6 @@ final class Cell {
      * source), and control characters become blanks.
      */
     static String of(String text) {
-        String line = CONTROLS.matcher(text).replaceAll(" ").strip();
-        return !line.isEmpty() && FORMULA_SIGNS.indexOf(line.charAt(0)) >= 0 ? "'" + line : line;
+        return FORMULA.matcher(CONTROLS.matcher(text).replaceAll(" ").strip()).replaceAll("$1'");
     }
 }

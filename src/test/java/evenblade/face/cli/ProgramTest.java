@@ -20,6 +20,14 @@ class ProgramTest {
         assertThat(run.err()).isEmpty();
     }
 
+    /** U+FFFD is what Java makes of the bytes of 'größe' under LC_ALL=C. */
+    @Test
+    void aWordThatLostLettersOnItsWayIsRefusedAndNotKept() {
+        CommandLineRun run = CommandLineRun.of("job", "note", "job", "gr\ufffd\ufffd\ufffd\ufffde");
+        assertThat(run.status()).isEqualTo(ExitStatus.BAD_INPUT);
+        assertThat(run.err()).contains("letters that got lost", "LC_ALL=C.UTF-8");
+    }
+
     @Test
     void helpAndVersionGoToStandardOutput() {
         CommandLineRun help = CommandLineRun.of("--help");

@@ -81,6 +81,9 @@ class TablesTest {
             String heading = csv.substring(csv.indexOf(',') + 1).replaceFirst("^\"", "");
             assertThat(heading).startsWith("'").doesNotContain("\t");
         }
+        assertThat(Cell.of("before; =1+1;-2"))
+                .as("nor where semicolons part cells")
+                .isEqualTo("before; '=1+1;'-2");
         assertThat(Cell.of(-2.5)).as("a number stays one").isEqualTo("-2.5");
         assertThat(Cell.of("across")).isEqualTo("across");
     }
