@@ -125,7 +125,7 @@ class OtherSoundIntakeTest {
     void emptyFilesFoldersAndMissingFilesAreRefused() throws IOException {
         Path empty = Files.createFile(folder.resolve("empty.wav"));
         assertThatThrownBy(() -> Heard.from(empty)).hasMessageContaining("an empty file");
-        assertThatThrownBy(() -> Heard.from(folder)).hasMessageContaining("a folder, expected a recording");
+        assertThatThrownBy(() -> Heard.from(folder)).hasMessageContaining("a folder, expected " + FileKind.READABLE);
         assertThatThrownBy(() -> Heard.from(folder.resolve("none.wav"))).hasMessageContaining("no such file");
     }
 }
