@@ -89,16 +89,27 @@ public record SlowSwell(Series timeS, Series level, Optional<Swell> swell) {
         double mean = Arrays.stream(squares).average().orElse(0);
         double seconds = squares.length * STEP_S;
         int rates = (int) ((FASTEST_HZ - SLOWEST_HZ) * 2 * seconds);
+        double[] weighed = new double[squares.length];
+        for (int k = 0; k < squares.length; k++) {
+            weighed[k] = (squares[k] - mean) * (1 - Math.cos(2 * Math.PI * (k + 0.5) / squares.length));
+        }
         double[] sizes = new double[rates];
         int most = 0;
         for (int r = 0; r < rates; r++) {
             double turn = 2 * Math.PI * (SLOWEST_HZ + r / (2 * seconds)) * STEP_S;
+            // Turned on from step to step: a sine and a cosine of each would take most of the time of a live window.
+            double stepRe = Math.cos(turn);
+            double stepIm = Math.sin(turn);
+            double atRe = 1;
+            double atIm = 0;
             double re = 0;
             double im = 0;
-            for (int k = 0; k < squares.length; k++) {
-                double window = 1 - Math.cos(2 * Math.PI * (k + 0.5) / squares.length);
-                re += window * (squares[k] - mean) * Math.cos(turn * k);
-                im += window * (squares[k] - mean) * Math.sin(turn * k);
+            for (double each : weighed) {
+                re += each * atRe;
+                im += each * atIm;
+                double next = atRe * stepRe - atIm * stepIm;
+                atIm = atRe * stepIm + atIm * stepRe;
+                atRe = next;
             }
             sizes[r] = 2 * Math.hypot(re, im) / squares.length;
             most = sizes[r] > sizes[most] ? r : most;
