@@ -18,7 +18,7 @@ public final class DrawTrend {
 
     /** Propeller 1×, blade pass and unevenness over the runs; empty with fewer than two runs to follow. */
     public static Optional<Picture> draw(Trend trend) {
-        return TrendPictures.overJob(trend);
+        return TrendPictures.overJob(trend, Optional.empty());
     }
 
     /**

@@ -146,10 +146,11 @@ public final class WriteReport {
             Optional<LengthUnit> units,
             Optional<String> question,
             Progress progress) {
+        JobFolder folder = JobFolder.open(job);
         OutFolder target = new OutFolder(out.orElse(job));
         try (Workers workers = new Workers()) {
-            Composed composed = new WriteReport(JobFolder.open(job), units, ReportExtent.SHORT, progress, workers)
-                    .compose(runs -> {});
+            Composed composed =
+                    new WriteReport(folder, units, ReportExtent.SHORT, progress, workers).compose(runs -> {});
             OneSheet sheet = MakersSheet.of(composed.input(), question);
             return new Written(
                     List.of(
@@ -206,7 +207,7 @@ public final class WriteReport {
                 warnings,
                 runs.reported(),
                 compared,
-                trend(runs, trends, channel),
+                trend(runs, trends, compared, channel),
                 turn(runs, compared),
                 Workers.takeAll(photos).stream().flatMap(Optional::stream).toList(),
                 units,
@@ -265,17 +266,21 @@ public final class WriteReport {
         return slug.isEmpty() ? "" : "-" + slug;
     }
 
-    private static List<ReportFigure> trend(ReportRuns runs, List<Trend> trends, Optional<String> compared) {
+    private static List<ReportFigure> trend(
+            ReportRuns runs, List<Trend> trends, List<ReportedComparison> compared, Optional<String> channel) {
         List<ReportFigure> figures = new ArrayList<>();
         trends.stream()
                 .limit(1)
-                .flatMap(trend -> TrendPictures.overJob(trend).stream())
+                .flatMap(trend ->
+                        TrendPictures.overJob(
+                                trend, compared.stream().findFirst().map(ReportedComparison::outcome))
+                                .stream())
                 .map(WriteReport::wide)
                 .forEach(figures::add);
         List<Event> answered = runs.answeredRuns();
         if (!answered.isEmpty()) {
             runs.reported(answered.get(answered.size() - 1))
-                    .flatMap(newest -> TrendPictures.againstRpm(newest.measured(), compared))
+                    .flatMap(newest -> TrendPictures.againstRpm(newest.measured(), channel))
                     .map(WriteReport::wide)
                     .ifPresent(figures::add);
         }

@@ -27,14 +27,6 @@ record CompareCures(String job, CompareRuns.Answer answer) {
 
     private List<String> cure(ReasonCode code) {
         return switch (code) {
-            case SENSOR_DIFFERS,
-                    PLACE_DIFFERS,
-                    DIRECTION_DIFFERS,
-                    GAIN_DIFFERS,
-                    FULL_SCALE_DIFFERS,
-                    CALIBRATION_DIFFERS,
-                    UNIT_DIFFERS,
-                    NO_COMMON_CHANNEL -> noted();
             case SPEED_NOT_CONFIRMED ->
                 typed("If you read the speed in the cockpit and it wasn't noted:", amend("--engine-rpm 4800"));
             case INSTALLATION_DIFFERS ->
@@ -44,6 +36,7 @@ record CompareCures(String job, CompareRuns.Answer answer) {
             case NO_DWELL_AT_SAME_RPM -> typed("Make another run at speeds that the other one held:", again());
             case LOSSY_AGAINST_LOSSLESS, CODING_DIFFERS ->
                 typed("Make another run, recorded like the other one (best as WAV or FLAC):", again());
+            default -> noted();
         };
     }
 

@@ -19,15 +19,17 @@ import java.util.concurrent.atomic.AtomicBoolean;
 /**
  * Follows sound while it is recorded: takes blocks from the recording thread without holding it up. One thread of its
  * own reads the last second every {@value LiveAnalysis#NOW_HOP_S} s, another a longer window every {@value #HOP_S} s,
- * or as soon as it is done with the one before. Where one of them fails, both end, and the listener is told.
+ * a much longer one more seldom, or as soon as it is done with the one before. Where one of them fails, both end, and the listener is told.
  */
 public final class LiveChain implements BlockSink, AutoCloseable {
     /** Length of the window while no speed is held. */
     public static final double WINDOW_S = 8;
     /** Longest window: twice the longest dwell of a plan, and what came before. */
     public static final double LONGEST_S = 250;
-    /** Time between two windows. */
+    /** Least time between two windows. */
     public static final double HOP_S = 1;
+    /** Of a long window so much has to be new: reading one takes as long as it is, and what it says changes as slowly. */
+    private static final double HOP_SHARE = 0.05;
 
     private static final int MOST_BLOCKS = 200; // some seconds of sound; older ones are dropped and counted
     private static final long LOOK_MS = 100; // how late the end of a thread is seen
@@ -116,18 +118,18 @@ public final class LiveChain implements BlockSink, AutoCloseable {
                     analysis.now(recording(SpeedNow.STRETCH_S));
                 }
                 if (readerWaits) {
-                    offerWindow(nowS, 0);
+                    offerWindow(nowS, Math.max(HOP_S, HOP_SHARE * analysis.windowS(nowS)), 0);
                 }
             }
-            offerWindow(expected / rateHz, LAST_MS);
+            offerWindow(expected / rateHz, HOP_S, LAST_MS);
         } finally {
             workedOff = true;
         }
     }
 
     /** Hands a window over where one is due. */
-    private void offerWindow(double nowS, long patienceMs) throws InterruptedException {
-        if (nowS - windowAtS >= HOP_S
+    private void offerWindow(double nowS, double hopS, long patienceMs) throws InterruptedException {
+        if (nowS - windowAtS >= hopS
                 && backlog.empty()
                 && windows.offer(recording(analysis.windowS(nowS)), patienceMs, TimeUnit.MILLISECONDS)) {
             windowAtS = nowS;

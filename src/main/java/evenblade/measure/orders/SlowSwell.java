@@ -2,6 +2,7 @@ package evenblade.measure.orders;
 
 import evenblade.input.recording.Series;
 import evenblade.input.recording.TimeBase;
+import evenblade.measure.signal.RealFft;
 import evenblade.measure.speed.Dwell;
 import java.util.Arrays;
 import java.util.Optional;
@@ -87,39 +88,28 @@ public record SlowSwell(Series timeS, Series level, Optional<Swell> swell) {
 
     private static Optional<Swell> swell(double[] squares) {
         double mean = Arrays.stream(squares).average().orElse(0);
-        double seconds = squares.length * STEP_S;
-        int rates = (int) ((FASTEST_HZ - SLOWEST_HZ) * 2 * seconds);
-        double[] weighed = new double[squares.length];
+        // Twice as fine as the dwell tells apart, or finer; so that no rate is read low for lying between two.
+        int padded = 2 * Integer.highestOneBit(2 * squares.length - 1);
+        double[] weighed = new double[padded];
         for (int k = 0; k < squares.length; k++) {
             weighed[k] = (squares[k] - mean) * (1 - Math.cos(2 * Math.PI * (k + 0.5) / squares.length));
         }
-        double[] sizes = new double[rates];
+        RealFft spectrum = new RealFft(padded);
+        spectrum.transform(weighed);
+        double binHz = 1 / (padded * STEP_S);
+        int slowest = (int) Math.ceil(SLOWEST_HZ / binHz);
+        double[] sizes = new double[(int) ((FASTEST_HZ - SLOWEST_HZ) / binHz)];
         int most = 0;
-        for (int r = 0; r < rates; r++) {
-            double turn = 2 * Math.PI * (SLOWEST_HZ + r / (2 * seconds)) * STEP_S;
-            // Turned on from step to step: a sine and a cosine of each would take most of the time of a live window.
-            double stepRe = Math.cos(turn);
-            double stepIm = Math.sin(turn);
-            double atRe = 1;
-            double atIm = 0;
-            double re = 0;
-            double im = 0;
-            for (double each : weighed) {
-                re += each * atRe;
-                im += each * atIm;
-                double next = atRe * stepRe - atIm * stepIm;
-                atIm = atRe * stepIm + atIm * stepRe;
-                atRe = next;
-            }
-            sizes[r] = 2 * Math.hypot(re, im) / squares.length;
+        for (int r = 0; r < sizes.length; r++) {
+            sizes[r] = 2 * Math.sqrt(spectrum.power(slowest + r)) / squares.length;
             most = sizes[r] > sizes[most] ? r : most;
         }
         double[] sorted = sizes.clone();
         Arrays.sort(sorted);
-        if (rates < 8 || mean <= 0 || sizes[most] < STANDS_OUT * sorted[rates / 2]) {
+        if (mean <= 0 || sizes[most] < STANDS_OUT * sorted[sorted.length / 2]) {
             return Optional.empty();
         }
-        double hz = SLOWEST_HZ + most / (2 * seconds);
+        double hz = (slowest + most) * binHz;
         double m = Math.min(1, sizes[most] / mean / passed(hz));
         double r = m > 0 ? (1 - Math.sqrt(1 - m * m)) / m : 0;
         return Optional.of(new Swell(hz, 2 * r / (1 + r)));

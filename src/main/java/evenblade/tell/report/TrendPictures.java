@@ -4,6 +4,7 @@ import evenblade.judge.comparison.Basis;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure.Kind;
 import evenblade.judge.comparison.MeasuredRun;
+import evenblade.judge.comparison.RunComparison;
 import evenblade.judge.comparison.Trend;
 import evenblade.judge.comparison.Trend.FigureLine;
 import evenblade.judge.comparison.Trend.SpeedGroup;
@@ -21,17 +22,25 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /** Pictures over all runs of a job, and over the speeds of one. */
 public final class TrendPictures {
     private TrendPictures() {}
 
-    /** 1×, blade pass and unevenness over the runs, at the speed that most runs have; of several such the highest. */
-    public static Optional<Picture> overJob(Trend trend) {
+    /**
+     * 1×, blade pass and unevenness over the runs, at the speed that most runs have; of several such the one that a
+     * comparison beside it speaks of, else the highest.
+     */
+    public static Optional<Picture> overJob(Trend trend, Optional<RunComparison> beside) {
+        ToDoubleFunction<SpeedGroup> fitting = beside.flatMap(ComparisonPictures::mainPair)
+                .<ToDoubleFunction<SpeedGroup>>map(
+                        pair -> group -> -Math.abs(group.engineRpm() - pair.engineRpmBefore()))
+                .orElse(SpeedGroup::engineRpm);
         return trend.speeds().stream()
                 .max(Comparator.comparingInt(
                                 (SpeedGroup group) -> -group.without().size())
-                        .thenComparingDouble(SpeedGroup::engineRpm))
+                        .thenComparingDouble(fitting))
                 .filter(group -> trend.runs().size() > 1)
                 .flatMap(group -> overJob(trend, group));
     }

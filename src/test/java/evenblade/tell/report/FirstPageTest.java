@@ -43,16 +43,7 @@ class FirstPageTest {
             Optional.empty(),
             List.of());
 
-    private static final Finding CYLINDER_OPEN = new Finding(
-            Cause.WEAK_CYLINDER,
-            Fact.of(FindingFact.NO_WEAK_CYLINDER),
-            List.of(),
-            List.of(),
-            Fact.of(FindingFact.COMPARE_COMPRESSION),
-            new Confidence(0.6),
-            Optional.empty(),
-            Optional.empty(),
-            List.of());
+    private static final Finding CYLINDER_OPEN = open(Cause.WEAK_CYLINDER, FindingFact.COMPARE_COMPRESSION, 0.6);
 
     /** Two runs of an invented job; propeller 1× of each in m/s². */
     static ReportInput job(double before, double after, Particulars particulars, Finding... findings) {
@@ -102,14 +93,14 @@ class FirstPageTest {
         assertThat(story.indexOf("blade C")).isLessThan(story.indexOf("weak cylinder"));
     }
 
-    private static Finding open(Cause cause) {
+    private static Finding open(Cause cause, FindingFact next, double sureness) {
         return new Finding(
                 cause,
                 Fact.of(FindingFact.NO_WEAK_CYLINDER),
                 List.of(),
                 List.of(),
-                Fact.of(FindingFact.MEASURE_ALL),
-                new Confidence(0.9),
+                Fact.of(next),
+                new Confidence(sureness),
                 Optional.empty(),
                 Optional.empty(),
                 List.of());
@@ -118,12 +109,18 @@ class FirstPageTest {
     @Test
     @DisplayName("names no cause where the measurements show none, and no shaking where none stands out")
     void noCause() {
-        assertThat(page(2.0, 2.0, open(Cause.UNTOLD)).story().get(0))
+        assertThat(page(2.0, 2.0, open(Cause.UNTOLD, FindingFact.MEASURE_ALL, 0.9))
+                        .story()
+                        .get(0))
                 .startsWith("It shakes once per propeller turn; these measurements can't show why yet.");
-        assertThat(page(0.1, 0.1, open(Cause.NOTHING)).story().get(0))
+        assertThat(page(0.1, 0.1, open(Cause.NOTHING, FindingFact.MEASURE_ALL, 0.9))
+                        .story()
+                        .get(0))
                 .startsWith("Nothing in the shaking stands out.")
                 .doesNotContain("did not help");
-        assertThat(page(2.0, 2.0, open(Cause.LOOSE_MOUNT)).story().get(0))
+        assertThat(page(2.0, 2.0, open(Cause.LOOSE_MOUNT, FindingFact.MEASURE_ALL, 0.9))
+                        .story()
+                        .get(0))
                 .startsWith("It shakes once per propeller turn. What stands out most: a loose mount.");
     }
 
