@@ -29,7 +29,7 @@ public final class LiveChain implements BlockSink, AutoCloseable {
     /** Least time between two windows. */
     public static final double HOP_S = 1;
     /** Of a long window so much has to be new: reading one takes as long as it is, and what it says changes as slowly. */
-    private static final double HOP_SHARE = 0.05;
+    private static final double HOP_SHARE = 0.08;
 
     private static final int MOST_BLOCKS = 200; // some seconds of sound; older ones are dropped and counted
     private static final long LOOK_MS = 100; // how late the end of a thread is seen

@@ -111,9 +111,7 @@ class DesktopTest {
         hands.awaitRest();
         hands.click("add change");
         hands.type("text", "Oil");
-        for (int i = 0; i < 30; i++) {
-            hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
-        }
+        hands.pressTimes(30, KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
         hands.awaitRest();
         assertThat(((JTextComponent) hands.named("text")).getText()).isEmpty();
         assertThat(Workplace.record(folder).events()).extracting(e -> e.kind()).containsExactly(Kind.CORRECTION);

@@ -213,11 +213,18 @@ final class Hands {
 
     /** Presses keys together, the last one last. */
     void press(int... keys) {
-        for (int key : keys) {
-            robot.keyPress(key);
-        }
-        for (int i = keys.length - 1; i >= 0; i--) {
-            robot.keyRelease(keys[i]);
+        pressTimes(1, keys);
+    }
+
+    /** The same again and again, and only then waits: an X server may take ten seconds to say that it is idle. */
+    void pressTimes(int times, int... keys) {
+        for (int i = 0; i < times; i++) {
+            for (int key : keys) {
+                robot.keyPress(key);
+            }
+            for (int k = keys.length - 1; k >= 0; k--) {
+                robot.keyRelease(keys[k]);
+            }
         }
         robot.waitForIdle();
     }
