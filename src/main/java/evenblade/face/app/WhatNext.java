@@ -21,12 +21,14 @@ import java.util.stream.IntStream;
 /**
  * Answers what the one next step of a job is: what its entries lack, else what its findings ask for.
  *
- * @param text one or two sentences
+ * @param because what a finding that asks for it says
+ * @param step a sentence
  * @param action what it asks for
  * @param blades as they sit on the hub, position 1 first; where they are to be moved, as they are to sit
  * @param lastRun how the run before was measured, for the next one to be measured alike
  */
-public record WhatNext(String text, Action action, List<String> blades, Optional<Detail.Run> lastRun) {
+public record WhatNext(
+        Optional<String> because, String step, Action action, List<String> blades, Optional<Detail.Run> lastRun) {
     public WhatNext {
         blades = List.copyOf(blades);
     }
@@ -48,7 +50,7 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
      *
      * @throws evenblade.base.problem.BadInput where there is no job
      */
-    public static WhatNext find(Path job, Phrases phrases) {
+    public static WhatNext find(Path job, Phrases phrases, Progress progress) {
         JobRecord record = JobFolder.open(job).record();
         List<Event> runs = record.standing(Kind.RUN);
         Optional<Detail.Run> last = runs.isEmpty()
@@ -57,9 +59,10 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
         NextStep step = NextStep.of(record);
         List<String> blades = blades(record);
         if (step == NextStep.COMPARE) {
-            return weighed(job, phrases, blades, last);
+            return weighed(job, phrases, progress, blades, last);
         }
         return new WhatNext(
+                Optional.empty(),
                 phrases.text(step.fact()),
                 step == NextStep.MARK_TIPS
                         ? Action.MARK_TIPS
@@ -68,20 +71,30 @@ public record WhatNext(String text, Action action, List<String> blades, Optional
                 last);
     }
 
-    private static WhatNext weighed(Path job, Phrases phrases, List<String> blades, Optional<Detail.Run> last) {
-        return WeighFindings.weigh(job).findings().list().stream()
+    private static WhatNext weighed(
+            Path job, Phrases phrases, Progress progress, List<String> blades, Optional<Detail.Run> last) {
+        return WeighFindings.weigh(job, progress).findings().list().stream()
                 .filter(finding -> finding.open()
                         && finding.cause() != Cause.NOTHING
                         && finding.sureness().share() >= Confidence.LEANING)
                 .findFirst()
                 .map(finding -> new WhatNext(
-                        FigureFormat.capital(phrases.text(finding.statement())) + " "
-                                + FigureFormat.capital(phrases.text(finding.next())),
+                        Optional.of(FigureFormat.capital(phrases.text(finding.statement()))),
+                        FigureFormat.capital(phrases.text(finding.next())),
                         asked(finding),
                         finding.next().code() == FindingFact.MOVE_BLADES ? movedOn(blades) : blades,
                         last))
                 .orElseGet(() -> new WhatNext(
-                        phrases.text(Fact.of(FindingFact.NO_MORE_WORK)), Action.WRITE_REPORT, blades, last));
+                        Optional.empty(),
+                        phrases.text(Fact.of(FindingFact.NO_MORE_WORK)),
+                        Action.WRITE_REPORT,
+                        blades,
+                        last));
+    }
+
+    /** The step, behind what it is wanted for. */
+    public String text() {
+        return because.map(why -> why + " ").orElse("") + step;
     }
 
     /** As they were marked last; by their letters where they never were. */

@@ -1,5 +1,6 @@
 package evenblade.face.cli;
 
+import evenblade.face.app.Progress;
 import evenblade.face.app.WhatNext;
 import evenblade.keep.practice.OpenPractice;
 import evenblade.keep.practice.StepPractice;
@@ -34,7 +35,7 @@ final class JobNextCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) {
         Path job = JobWords.folder(words);
-        WhatNext next = WhatNext.find(job, JobUnits.phrases(job, words));
+        WhatNext next = WhatNext.find(job, JobUnits.phrases(job, words), Progress.SILENT);
         LineWrapper.lines("Next: ", "      ", next.text()).forEach(out::println);
         Optional<String> step = practised(job, next);
         String dir = RunOptions.quoted(job.toString());

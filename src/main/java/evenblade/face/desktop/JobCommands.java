@@ -2,6 +2,7 @@ package evenblade.face.desktop;
 
 import evenblade.face.app.JobTakes;
 import evenblade.face.app.NextStep;
+import evenblade.face.app.WhatNext;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import java.util.List;
@@ -109,6 +110,19 @@ final class JobCommands {
             case MARK_TIPS -> marks;
             case COMPARE -> compare;
             case LOOK_AT_BALANCE -> balance;
+        };
+    }
+
+    Action of(WhatNext.Action step) {
+        return switch (step) {
+            case MARK_TIPS -> marks;
+            case READ_PITCH -> pitch;
+            case READ_RUN_OUT -> runOut;
+            case ADD_RUN -> addRun;
+            case WRITE_CORRECTION -> findings;
+            case ENTER_INSTALLATION -> installation;
+            case BALANCE -> balance;
+            case WRITE_REPORT -> report;
         };
     }
 }

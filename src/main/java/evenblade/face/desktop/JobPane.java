@@ -3,7 +3,7 @@ package evenblade.face.desktop;
 import evenblade.base.fact.Warning;
 import evenblade.face.app.NextStep;
 import evenblade.face.app.SummariseRuns;
-import evenblade.face.app.WeighFindings;
+import evenblade.face.app.WhatNext;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Ink;
@@ -180,14 +180,8 @@ final class JobPane extends JPanel {
         weighing = Optional.of(bench.work()
                 .alongside(
                         "weighing",
-                        progress -> WeighFindings.weigh(job.folder(), progress),
-                        answer -> answer.findings().list().stream()
-                                .findFirst()
-                                .ifPresent(heaviest -> next.show(
-                                        Words.fact(
-                                                heaviest.next(),
-                                                bench.settings().lengthUnit()),
-                                        Optional.of(commands.findings))),
+                        progress -> WhatNext.find(job.folder(), Words.phrases(bench.settings()), progress),
+                        found -> next.show(found.step(), Optional.of(commands.of(found.action()))),
                         wrong -> {}));
     }
 
