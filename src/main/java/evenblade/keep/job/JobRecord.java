@@ -57,6 +57,35 @@ public record JobRecord(
                 .toList();
     }
 
+    /** Whether an entry stands before another in this record, whatever their times: several may share one. */
+    public boolean before(Event one, Event other) {
+        return place(one) < place(other);
+    }
+
+    private int place(Event event) {
+        return events.stream().map(Event::id).toList().indexOf(event.id());
+    }
+
+    /**
+     * A moment for every entry, by its id, for whoever asks which came first: its time, or as little later as it takes to
+     * lie behind the entries before it. Not to be shown: what an entry says of its time is {@link Event#at}.
+     */
+    public Map<String, Instant> moments() {
+        Map<String, Instant> moments = new HashMap<>();
+        Instant last = Instant.MIN;
+        for (Event event : events) {
+            Instant at = event.at().toInstant();
+            last = at.isAfter(last) ? at : last.plusNanos(1);
+            moments.put(event.id(), last);
+        }
+        return Map.copyOf(moments);
+    }
+
+    /** All entries in the order of their writing. */
+    public List<Event> inOrderOfEntering() {
+        return byEntering(events);
+    }
+
     private static List<Event> byEntering(List<Event> events) {
         return events.stream().sorted(Comparator.comparing(e -> number(e.id()))).toList();
     }
@@ -205,9 +234,7 @@ public record JobRecord(
 
     /** The latest entries, in the order of entering. */
     List<Event> lastEntered(int count) {
-        List<Event> entered = events.stream()
-                .sorted(Comparator.comparing(e -> number(e.id())))
-                .toList();
+        List<Event> entered = byEntering(events);
         return entered.subList(entered.size() - count, entered.size());
     }
 
