@@ -19,7 +19,6 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.NewRun;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.live.LiveAnalysis;
-import evenblade.measure.live.LiveChain;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -56,7 +55,6 @@ public final class RecordLines implements LiveRecording {
             Optional<RecordRun.Steps> steps) {}
 
     private static final long HOP_NANOS = Math.round(1e9 * LiveAnalysis.NOW_HOP_S); // as often as with sound
-    private static final int HOPS_A_WINDOW = (int) Math.round(LiveChain.HOP_S / LiveAnalysis.NOW_HOP_S);
 
     private final Request request;
     private final RecordingTarget place;
@@ -81,9 +79,23 @@ public final class RecordLines implements LiveRecording {
     /**
      * Looks whether all that is asked can be had and makes the file; nothing is recorded yet.
      *
-     * @throws BadInput where target, length, quiet take or steps can't be used; no file is made then
+     * @throws BadInput where target, length, quiet take or steps can't be used; no file is made then, and the input
+     *     closed
      */
     public static RecordLines prepare(Request request) {
+        try {
+            return prepared(request);
+        } catch (BadInput e) {
+            try {
+                request.input().close();
+            } catch (IOException closing) {
+                e.addSuppressed(closing);
+            }
+            throw e;
+        }
+    }
+
+    private static RecordLines prepared(Request request) {
         TakeSetting setting = TakeSetting.of(
                 request.target(), ".csv", request.seconds(), request.installation(), request.quiet(), request.steps());
         try {
@@ -266,16 +278,18 @@ public final class RecordLines implements LiveRecording {
         }
     }
 
-    /** Looks at the last second at every hop, at the window at every few, and once more at the end. */
+    /** Looks at the last second at every hop, at a window where one is due, and at the end. */
     private void watch() {
         boolean last = window.isEmpty();
         long next = System.nanoTime();
         try {
-            for (int hop = 1; !last; hop++) {
+            while (!last) {
                 next = Math.max(next + HOP_NANOS, System.nanoTime());
                 last = ended.await(next - System.nanoTime(), TimeUnit.NANOSECONDS);
                 window.get().now();
-                if (last || hop % HOPS_A_WINDOW == 0) {
+                if (last) {
+                    window.get().lastWindow();
+                } else {
                     window.get().window();
                 }
             }
