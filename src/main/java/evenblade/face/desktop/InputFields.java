@@ -3,6 +3,7 @@ package evenblade.face.desktop;
 import evenblade.base.problem.BadInput;
 import evenblade.base.units.FullScale;
 import evenblade.face.app.RecordRun;
+import evenblade.face.app.RunBefore;
 import evenblade.input.capture.FormatWish;
 import evenblade.input.capture.InputDevice;
 import evenblade.keep.job.Conditions;
@@ -28,6 +29,8 @@ import net.miginfocom.swing.MigLayout;
 /** Which input, which of its channels tells the mark, what the run is called, which dwells to be led through. */
 final class InputFields extends JPanel {
     private final transient OpenJob job;
+    private final transient Prefilled prefilled = new Prefilled();
+    private transient Map<String, RunBefore> before = Map.of();
     private final JComboBox<String> device = new JComboBox<>();
     private final JTextField channels = new JTextField(3);
     private final JTextField mark = new JTextField(6);
@@ -99,8 +102,30 @@ final class InputFields extends JPanel {
         add(field, how);
     }
 
-    void show(List<InputDevice> inputs) {
+    /**
+     * Shows what can be recorded from.
+     *
+     * @param before what a run takes over, by the name of the input that made the run before
+     */
+    void show(List<InputDevice> inputs, Map<String, RunBefore> before) {
+        this.before = before;
         inputs.forEach(each -> device.addItem(each.name()));
+        fill();
+        device.addActionListener(e -> fill());
+    }
+
+    /** What is as in the run before stands in the fields, to be seen and changed; a speed or the wind never does. */
+    private void fill() {
+        Optional<RunBefore> run = device().map(before::get);
+        RunSettings settings = run.map(RunBefore::settings).orElse(RunSettings.NONE);
+        Conditions conditions = run.map(RunBefore::conditions).orElse(Conditions.NONE);
+        prefilled.fill(mark, settings.markChannel());
+        prefilled.fill(fullScale, settings.fullScale());
+        for (Condition condition : RunBefore.KEPT) {
+            if (noted.containsKey(condition)) {
+                prefilled.fill(noted.get(condition), conditions.get(condition));
+            }
+        }
     }
 
     /** Whether anything can be changed; nothing while sound comes in. */

@@ -3,6 +3,7 @@ package evenblade.face.desktop;
 import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.RecordRun;
+import evenblade.face.app.RunBefore;
 import evenblade.input.capture.InputDevice;
 import evenblade.input.capture.SoundDevices;
 import evenblade.keep.job.Event;
@@ -11,7 +12,9 @@ import evenblade.tell.document.Phrases;
 import java.awt.BorderLayout;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.KeyEvent;
+import java.nio.file.Path;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -88,7 +91,18 @@ final class LivePane extends JPanel {
         leaveSpace(this);
         registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
         words();
-        bench.begin("Looking for inputs", progress -> SoundDevices.list(), this::show, complaint::show);
+        Path folder = job.folder();
+        bench.begin("Looking for inputs", progress -> Inputs.of(folder), this::show, complaint::show);
+    }
+
+    /** The inputs of this machine, and what a run from each takes over from the one before. */
+    private record Inputs(List<InputDevice> found, Map<String, RunBefore> before) {
+        static Inputs of(Path job) {
+            List<InputDevice> found = SoundDevices.list();
+            Map<String, RunBefore> before = new HashMap<>();
+            found.forEach(each -> RunBefore.fromInput(job, each.name()).ifPresent(run -> before.put(each.name(), run)));
+            return new Inputs(found, before);
+        }
     }
 
     /** Nothing but the next step answers to the space bar, whatever has the focus; a text takes it while typed in. */
@@ -105,9 +119,9 @@ final class LivePane extends JPanel {
         }
     }
 
-    private void show(List<InputDevice> found) {
-        fields.show(found);
-        inputs = !found.isEmpty();
+    private void show(Inputs looked) {
+        fields.show(looked.found(), looked.before());
+        inputs = !looked.found().isEmpty();
         if (!inputs) {
             complaint.show("This machine shows no microphone or line input. Plug one in and open this page again, or "
                     + "record with something else and add the file as a run.");
