@@ -9,6 +9,7 @@ import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Stretch;
 import evenblade.input.recording.TimeBase;
+import evenblade.keep.job.RunSettings;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.live.LiveAnalysis;
 import evenblade.measure.live.LiveChain;
@@ -39,6 +40,7 @@ final class LineWindow {
 
     private final Installation installation;
     private final Optional<String> mark;
+    private final IntakeOptions reading;
     private final RunSoFar listener;
     private final List<String> heading = new ArrayList<>();
     private final Deque<String> rows = new ArrayDeque<>();
@@ -51,12 +53,13 @@ final class LineWindow {
     private record Held(List<String> lines, long before) {}
 
     /**
-     * @param mark name or number of the channel with the mark; one that isn't there is passed over
+     * @param settings how the lines are to be read; a channel with the mark that isn't there is passed over
      * @param listener told of what the lines show
      */
-    LineWindow(Installation installation, Optional<String> mark, RunSoFar listener) {
+    LineWindow(Installation installation, RunSettings settings, RunSoFar listener) {
         this.installation = installation;
-        this.mark = mark;
+        this.mark = settings.markChannel();
+        this.reading = new IntakeOptions(Optional.empty(), settings.table());
         this.listener = listener;
     }
 
@@ -137,7 +140,7 @@ final class LineWindow {
                 Held held =
                         held(rateHz.map(rate -> (int) Math.ceil(seconds * rate)).orElse(MOST_LINES));
                 Files.write(small, held.lines());
-                Recording read = ((Intake.Whole) RecordingReader.open(small, IntakeOptions.NONE)).recording();
+                Recording read = ((Intake.Whole) RecordingReader.open(small, reading)).recording();
                 return Optional.of(later(read, held.before() / read.time().rateHz()));
             } finally {
                 Files.delete(small);

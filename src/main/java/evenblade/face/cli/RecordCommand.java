@@ -54,6 +54,7 @@ final class RecordCommand implements Command {
                 String.class,
                 "What the largest sample stands for, such as \"50 m/s2\", \"8 g\" or \"2 V\"."));
         ConditionOptions.addToRecording(spec);
+        TakenOver.addTo(spec, "into a job, a run by the same input");
         spec.addOption(Options.value(
                 "--wanted",
                 "PCT",
@@ -72,12 +73,11 @@ final class RecordCommand implements Command {
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        LiveRecording run = Options.said(words, "--lines") || Options.said(words, "--serial")
-                ? RecordLines.prepare(lines(words))
-                : RecordRun.prepare(request(words));
+        LiveRecording run = prepare(words);
         tell(run.leftovers(), out);
         out.println("Recording from " + run.device());
         out.println("into " + run.file() + "; Ctrl-C ends it.");
+        TakenOver.lines(run.before()).forEach(out::println);
         boolean keys = Options.said(words, "--steps") && !Options.said(words, "--lines");
         if (keys) {
             out.println(StepKeys.HELP);
@@ -99,6 +99,17 @@ final class RecordCommand implements Command {
             end.close();
         }
         return ExitStatus.DONE;
+    }
+
+    private static LiveRecording prepare(ParseResult words) {
+        if (Options.said(words, "--lines") || Options.said(words, "--serial")) {
+            return TakenOver.wanted(words)
+                    ? RecordLines.prepareLikeBefore(lines(words))
+                    : RecordLines.prepare(lines(words));
+        }
+        return TakenOver.wanted(words)
+                ? RecordRun.prepareLikeBefore(request(words))
+                : RecordRun.prepare(request(words));
     }
 
     /** A take that something cut short is kept, and is no success. */

@@ -5,9 +5,11 @@ import evenblade.base.units.FullScale;
 import evenblade.face.app.LiveRecording;
 import evenblade.face.app.RecordLines;
 import evenblade.face.app.RecordRun;
+import evenblade.face.app.RunBefore;
 import evenblade.input.capture.FormatWish;
 import evenblade.input.capture.InputDevice;
 import evenblade.input.capture.SerialLine;
+import evenblade.input.capture.SoundDevices;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.NewRun;
@@ -16,12 +18,14 @@ import evenblade.machine.plan.Planner;
 import evenblade.measure.live.SteppedRun;
 import java.nio.file.Path;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -37,12 +41,26 @@ final class InputFields extends JPanel {
      *
      * @param sound microphones and line inputs
      * @param ports serial ports, on which a sensor may send lines
+     * @param before what a run takes over, by the name of the input that made the run before
      */
-    record Inputs(List<InputDevice> sound, List<String> ports) {}
+    record Inputs(List<InputDevice> sound, List<String> ports, Map<String, RunBefore> before) {
+        /** Those of this machine. */
+        static Inputs of(Path job) {
+            List<InputDevice> sound = SoundDevices.list();
+            List<String> ports = SerialLine.ports();
+            Map<String, RunBefore> before = new HashMap<>();
+            Stream.concat(sound.stream().map(InputDevice::name), ports.stream().map(PORT::concat))
+                    .forEach(each -> RunBefore.fromInput(job, each).ifPresent(run -> before.put(each, run)));
+            return new Inputs(sound, ports, before);
+        }
+    }
 
     private static final String SENSOR = "sensor on a serial port";
+    private static final String PORT = "serial port ";
 
     private final transient OpenJob job;
+    private final transient Prefilled prefilled = new Prefilled();
+    private transient Map<String, RunBefore> before = Map.of();
     private final JComboBox<String> device = new JComboBox<>();
     private final JTextField channels = new JTextField(3);
     private final JComboBox<String> port = new JComboBox<>();
@@ -143,12 +161,30 @@ final class InputFields extends JPanel {
         inputs.ports().forEach(port::addItem);
         inputs.sound().forEach(each -> device.addItem(each.name()));
         device.addItem(SENSOR);
+        before = inputs.before();
         job.input().ifPresent(device::setSelectedItem);
+        fill();
+        device.addActionListener(e -> fill());
+        port.addActionListener(e -> fill());
     }
 
-    /** The input as its quiet is known by: a sensor by its port. */
+    /** What is as in the run before stands in the fields, to be seen and changed; a speed or the wind never does. */
+    private void fill() {
+        Optional<RunBefore> run = Optional.ofNullable(before.get(input()));
+        RunSettings settings = run.map(RunBefore::settings).orElse(RunSettings.NONE);
+        Conditions conditions = run.map(RunBefore::conditions).orElse(Conditions.NONE);
+        prefilled.fill(mark, settings.markChannel());
+        prefilled.fill(fullScale, settings.fullScale());
+        for (Condition condition : RunBefore.KEPT) {
+            if (noted.containsKey(condition)) {
+                prefilled.fill(noted.get(condition), conditions.get(condition));
+            }
+        }
+    }
+
+    /** The input as its quiet and its runs are known by: a sensor by its port. */
     String input() {
-        return sensor() ? "port " + portName() : device().orElse("");
+        return sensor() ? PORT + portName() : device().orElse("");
     }
 
     private String portName() {
@@ -249,7 +285,7 @@ final class InputFields extends JPanel {
         return () -> RecordLines.prepare(new RecordLines.Request(
                 target,
                 SerialLine.open(name, bitsPerSecond),
-                "serial port " + name + ", " + bitsPerSecond + " baud",
+                PORT + name + ", " + bitsPerSecond + " baud",
                 seconds,
                 run,
                 Optional.empty(),

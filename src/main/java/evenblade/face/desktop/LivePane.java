@@ -3,14 +3,13 @@ package evenblade.face.desktop;
 import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.LiveRecording;
-import evenblade.input.capture.SerialLine;
-import evenblade.input.capture.SoundDevices;
 import evenblade.keep.job.Event;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.document.Phrases;
 import java.awt.BorderLayout;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.KeyEvent;
+import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -89,11 +88,8 @@ final class LivePane extends JPanel {
         leaveSpace(this);
         registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
         words();
-        bench.begin(
-                "Looking for inputs",
-                progress -> new InputFields.Inputs(SoundDevices.list(), SerialLine.ports()),
-                this::show,
-                complaint::show);
+        Path folder = job.folder();
+        bench.begin("Looking for inputs", progress -> InputFields.Inputs.of(folder), this::show, complaint::show);
     }
 
     /** Nothing but the next step answers to the space bar, whatever has the focus; a text takes it while typed in. */

@@ -3,6 +3,7 @@ package evenblade.face.app;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.keep.job.RunSettings;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.measure.live.LiveFigures;
 import evenblade.measure.live.LiveReading;
@@ -20,7 +21,7 @@ class LineWindowTest {
     private static final double[] ORDERS = {1, 3, 6, RATIO, 2 * RATIO};
 
     private final RunSoFar soFar = RunSoFar.begin(Optional.empty(), Optional.of(PracticeInstallation.geared()));
-    private final LineWindow window = new LineWindow(PracticeInstallation.geared(), Optional.empty(), soFar);
+    private final LineWindow window = new LineWindow(PracticeInstallation.geared(), RunSettings.NONE, soFar);
     private final Random noise = new Random(1129);
     private double turns;
     private int sent;

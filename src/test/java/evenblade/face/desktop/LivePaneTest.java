@@ -143,6 +143,34 @@ class LivePaneTest {
         });
     }
 
+    @Test
+    @DisplayName("is filled in as the last run from the same input was, but for rpm and wind")
+    void whatTheRunBeforeNotedStandsThere() throws IOException {
+        hands.type("live place", "gearbox top");
+        hands.type("live wind", "4 kt");
+        hands.type("live full scale", "50 m/s2");
+        hands.type("live rpm as read", "4800");
+        hands.click("live steps");
+        hands.click("record");
+        hands.await("a second", () -> recordedSeconds() >= 1);
+        hands.press(KeyEvent.VK_SPACE);
+        hands.await("the run in the job", () -> runs() == 1);
+        hands.awaitRest();
+
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_1);
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
+        hands.await("the place", () -> text("live place").equals("gearbox top"));
+        assertThat(text("live full scale")).isEqualTo("50 m/s2");
+        assertThat(text("live wind")).isEmpty();
+        assertThat(text("live rpm as read")).isEmpty();
+    }
+
+    private String text(String field) {
+        return hands.find(field)
+                .map(there -> ((javax.swing.JTextField) there).getText())
+                .orElse("not there");
+    }
+
     /** What is told of a run follows it as an entry of its own. */
     private int runs() {
         return record().standing(Kind.RUN).size();
@@ -339,7 +367,11 @@ class LivePaneTest {
         Event run = record().standing(Kind.RUN).get(0);
         Path kept = job.resolve(((Detail.Run) run.detail()).file().path());
         assertThat(kept.toString()).endsWith(".csv");
-        assertThat(Files.readAllLines(kept)).hasSizeGreaterThan(4000).allMatch(line -> line.contains(","));
+        List<String> lines = Files.readAllLines(kept);
+        // No speed is shown before two seconds.
+        assertThat(lines.size()).isGreaterThan(2000);
+        assertThat(lines.stream().filter(line -> !line.matches("[\\d.]+,-?[\\d.]+")))
+                .isEmpty();
     }
 
     @Test
