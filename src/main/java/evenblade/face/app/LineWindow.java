@@ -33,6 +33,9 @@ final class LineWindow {
     /** A minute of a fast sensor: to read more each second would take too much of the machine. */
     private static final int MOST_LINES = 60_000;
 
+    /** The reader refuses what is shorter than a second; with some to spare, as no clock is even. */
+    private static final double READABLE_S = 1.2;
+
     private static final int LEAST_LINES = 100; // fewer show no rate
 
     private final Installation installation;
@@ -43,6 +46,7 @@ final class LineWindow {
     private final Deque<String> rows = new ArrayDeque<>();
     private Optional<LiveAnalysis> analysis = Optional.empty();
     private Optional<Double> rateHz = Optional.empty();
+    private double windowAtS;
     private long dropped;
 
     /** Lines as they lie in the window, and how many rows came before them. */
@@ -85,13 +89,29 @@ final class LineWindow {
     /** Looks at the last second. */
     void now() {
         if (rateHz.isPresent() && analysis.isPresent()) {
-            read(SpeedNow.STRETCH_S).ifPresent(analysis.get()::now);
+            read(READABLE_S).map(LineWindow::lastStretch).ifPresent(analysis.get()::now);
         }
     }
 
-    /** Looks at a longer window. */
+    private static Recording lastStretch(Recording read) {
+        double endS = read.time().at(0) + read.time().durationS();
+        // Half a sample more, lest rounding costs a frame.
+        double halfSampleS = 0.5 / read.time().rateHz();
+        return read.within(new Stretch(endS - SpeedNow.STRETCH_S - halfSampleS, endS));
+    }
+
+    /** Looks at a longer window where one is due. */
     void window() {
-        double nowS = rateHz.map(rate -> came() / rate).orElse(0.0);
+        double nowS = nowS();
+        if (nowS - windowAtS >= analysis.map(each -> each.hopS(nowS)).orElse(0.0)) {
+            lastWindow();
+        }
+    }
+
+    /** Looks at a longer window, due or not. */
+    void lastWindow() {
+        double nowS = nowS();
+        windowAtS = nowS;
         double windowS = analysis.map(each -> each.windowS(nowS)).orElse(LiveChain.WINDOW_S);
         read(windowS).ifPresent(window -> {
             rateHz = Optional.of(window.time().rateHz());
@@ -102,6 +122,10 @@ final class LineWindow {
             }
             analysis.get().window(window, 0);
         });
+    }
+
+    private double nowS() {
+        return rateHz.map(rate -> came() / rate).orElse(0.0);
     }
 
     private synchronized long came() {

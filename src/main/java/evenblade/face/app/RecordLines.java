@@ -21,7 +21,6 @@ import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.live.LiveAnalysis;
-import evenblade.measure.live.LiveChain;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -63,7 +62,6 @@ public final class RecordLines implements LiveRecording {
     }
 
     private static final long HOP_NANOS = Math.round(1e9 * LiveAnalysis.NOW_HOP_S); // as often as with sound
-    private static final int HOPS_A_WINDOW = (int) Math.round(LiveChain.HOP_S / LiveAnalysis.NOW_HOP_S);
 
     private final Request request;
     private final NewRun said;
@@ -92,7 +90,8 @@ public final class RecordLines implements LiveRecording {
     /**
      * Looks whether all that is asked can be had and makes the file; nothing is recorded yet.
      *
-     * @throws BadInput where target, length, quiet take or steps can't be used; no file is made then
+     * @throws BadInput where target, length, quiet take or steps can't be used; no file is made then, and the input
+     *     closed
      */
     public static RecordLines prepare(Request request) {
         return prepare(request, job -> Optional.empty());
@@ -107,6 +106,19 @@ public final class RecordLines implements LiveRecording {
     }
 
     private static RecordLines prepare(Request request, Function<JobFolder, Optional<RunBefore>> takingOver) {
+        try {
+            return prepared(request, takingOver);
+        } catch (BadInput e) {
+            try {
+                request.input().close();
+            } catch (IOException closing) {
+                e.addSuppressed(closing);
+            }
+            throw e;
+        }
+    }
+
+    private static RecordLines prepared(Request request, Function<JobFolder, Optional<RunBefore>> takingOver) {
         TakeSetting setting = TakeSetting.of(
                 request.target(), ".csv", request.seconds(), request.installation(), request.quiet(), request.steps());
         try {
@@ -306,16 +318,18 @@ public final class RecordLines implements LiveRecording {
         }
     }
 
-    /** Looks at the last second at every hop, at the window at every few, and once more at the end. */
+    /** Looks at the last second at every hop, at a window where one is due, and at the end. */
     private void watch() {
         boolean last = window.isEmpty();
         long next = System.nanoTime();
         try {
-            for (int hop = 1; !last; hop++) {
+            while (!last) {
                 next = Math.max(next + HOP_NANOS, System.nanoTime());
                 last = ended.await(next - System.nanoTime(), TimeUnit.NANOSECONDS);
                 window.get().now();
-                if (last || hop % HOPS_A_WINDOW == 0) {
+                if (last) {
+                    window.get().lastWindow();
+                } else {
                     window.get().window();
                 }
             }

@@ -24,9 +24,6 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade record}: a ground run from microphone or line in. */
 final class RecordCommand implements Command {
-    /** What boards with a serial line are mostly set to; common practice, no source. */
-    private static final int USUAL_BAUD = 115_200;
-
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
@@ -136,7 +133,7 @@ final class RecordCommand implements Command {
 
     private static RecordLines.Request lines(ParseResult words) {
         Optional<String> port = Options.text(words, "--serial");
-        int baud = InputWords.positive(words, "--baud").orElse(USUAL_BAUD);
+        int baud = InputWords.positive(words, "--baud").orElse(SerialLine.USUAL_BAUD);
         InputStream input = port.map(name -> SerialLine.open(name, baud)).orElse(System.in);
         return new RecordLines.Request(
                 words.matchedPositionalValue(0, (Path) null),
