@@ -133,6 +133,7 @@ public enum WarningCode implements Code {
     TAKE_NOT_ANALYSED,
     TOO_SHORT_TO_JUDGE,
     MARK_CHANNEL_UNKNOWN,
+    LINES_UNLIKE_BEFORE,
     RUN_LEFT_OUT,
     RUN_IN_TROUBLE
 }

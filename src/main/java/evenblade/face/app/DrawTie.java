@@ -15,8 +15,10 @@ import evenblade.tell.chart.PolarPicture;
 import evenblade.tell.chart.TrackTiePicture;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** Answers what propeller 1× against track looks like over the runs of a job. */
@@ -37,10 +39,15 @@ public final class DrawTie {
      * @param invented whether the job was made up for practice
      */
     public static List<Picture> draw(JobTie tie, boolean invented) {
-        List<Picture> pictures = new ArrayList<>();
-        pictures.add(againstTrack(tie, invented));
+        return List.copyOf(named(tie, invented).values());
+    }
+
+    /** The pictures by name. */
+    public static Map<String, Picture> named(JobTie tie, boolean invented) {
+        Map<String, Picture> pictures = new LinkedHashMap<>();
+        pictures.put("track", againstTrack(tie, invented));
         if (tie.phase()) {
-            pictures.add(vectors(tie, invented));
+            pictures.put("vectors", vectors(tie, invented));
         }
         return pictures;
     }

@@ -5,6 +5,7 @@ import evenblade.face.app.WhatNext;
 import evenblade.keep.practice.OpenPractice;
 import evenblade.keep.practice.StepPractice;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.FigureFormat;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -25,6 +26,9 @@ final class JobNextCommand implements Command {
             WhatNext.Action.ADD_RUN,
             WhatNext.Action.WRITE_CORRECTION);
 
+    /** Runs named one by one; a step is one, not a list. */
+    private static final int MOST_LEFT_OUT = 3;
+
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage().description("Say the one next step of a job, and what to type.");
@@ -37,6 +41,12 @@ final class JobNextCommand implements Command {
         Path job = JobWords.folder(words);
         WhatNext next = WhatNext.find(job, JobUnits.phrases(job, words), Progress.SILENT);
         LineWrapper.lines("Next: ", "      ", next.text()).forEach(out::println);
+        WarningText.marked(next.leftOut().stream().limit(MOST_LEFT_OUT).toList())
+                .forEach(out::println);
+        if (next.leftOut().size() > MOST_LEFT_OUT) {
+            out.println("! and " + FigureFormat.count(next.leftOut().size() - MOST_LEFT_OUT, "more run")
+                    + ": evenblade job show " + RunOptions.quoted(job.toString()));
+        }
         Optional<String> step = practised(job, next);
         String dir = RunOptions.quoted(job.toString());
         // One line, however long: it is there to be copied.

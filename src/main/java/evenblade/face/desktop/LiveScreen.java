@@ -67,7 +67,7 @@ final class LiveScreen extends JPanel {
         add(once, "wmin 0");
         add(time, "wrap");
         add(bladePass, "wmin 0");
-        add(levels, "hmin " + 3 * Look.em() + ", wrap");
+        add(levels, "hmin " + 3 * Look.em() + ", hidemode 0, wrap");
         add(rpmWords, "split 2");
         add(propeller);
         add(dwell, "wmin 0");
@@ -95,8 +95,10 @@ final class LiveScreen extends JPanel {
 
     void show(LiveRecording.View view) {
         time.setText(clock(view.seconds()));
+        boolean sound = !view.levels().isEmpty(); // lines of a sensor have none
+        levels.setVisible(sound);
         levels.show(view.levels());
-        clipping.setText(LevelBars.clipText(view.clipping()));
+        clipping.setText(sound ? LevelBars.clipText(view.clipping()) : " ");
         clipping.setToolTipText(view.clipping().isEmpty() ? null : LevelBars.clipTip(view.clipping()));
         clipping.setForeground(Look.ink(view.clipping().isEmpty() ? Ink.QUIET_TEXT : Ink.LIMIT));
         show(view.figures(), view.liveStopped());
@@ -160,7 +162,7 @@ final class LiveScreen extends JPanel {
     }
 
     private static String words(SignalUnit unit) {
-        return unit == SignalUnit.FULL_SCALE ? "FS" : unit.display();
+        return unit == SignalUnit.UNSTATED ? "(no unit)" : unit.display();
     }
 
     private static String clock(double seconds) {

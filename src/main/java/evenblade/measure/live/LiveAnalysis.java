@@ -20,6 +20,9 @@ public final class LiveAnalysis {
     /** So long after a move a window begins behind it; from then on one that has the move in it sees the hold too. */
     private static final double NEW_S = 7.5;
 
+    /** Of a long window so much has to be new: reading one takes as long as it is, and what it says changes as slowly. */
+    private static final double HOP_SHARE = 0.08;
+
     private final WindowReader reader;
     private final LiveListener listener;
     private final SpeedFollower follower = new SpeedFollower();
@@ -47,6 +50,11 @@ public final class LiveAnalysis {
         }
         double held = heldFromS.map(from -> nowS - from + BEFORE_HOLD_S).orElse(0.0);
         return Math.min(LiveChain.LONGEST_S, Math.max(LiveChain.WINDOW_S, held));
+    }
+
+    /** How long after the last window the next one is due. */
+    public double hopS(double nowS) {
+        return Math.max(LiveChain.HOP_S, HOP_SHARE * windowS(nowS));
     }
 
     /** Takes a window. */
