@@ -222,7 +222,8 @@ final class StrangersPart {
         Document.TableBuilder table =
                 text.table(shown.size() > 1 ? "First and last" : "").left("line");
         for (Measured each : shown) {
-            table.point("Hz").point(each.unit().display()).point(velocities.unit());
+            String which = shown.size() == 1 ? "" : each.equals(shown.get(0)) ? ", first" : ", last";
+            table.point("Hz" + which).point(each.unit().display() + which).point(velocities.unit() + which);
         }
         for (OnePlace<OrderReading> place : OnePlace.of(shown.get(0).dwell().readings(), OrderReading::line)) {
             OrderLine line = place.first().line();
