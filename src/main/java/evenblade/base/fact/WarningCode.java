@@ -85,6 +85,7 @@ public enum WarningCode implements Code {
     // The run card
     NO_SPEED,
     RATIO_WITHOUT_TEETH,
+    PROPELLER_FASTER_THAN_ENGINE,
     TOO_CLOSE_TO_SPLIT,
     // Holding runs against each other
     SENSOR_DIFFERS,
@@ -133,6 +134,7 @@ public enum WarningCode implements Code {
     TAKE_NOT_ANALYSED,
     TOO_SHORT_TO_JUDGE,
     MARK_CHANNEL_UNKNOWN,
+    LINES_UNLIKE_BEFORE,
     RUN_LEFT_OUT,
     RUN_IN_TROUBLE
 }

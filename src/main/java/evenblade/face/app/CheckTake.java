@@ -9,6 +9,7 @@ import evenblade.input.recording.ChannelChoice;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.SampleStream;
 import evenblade.input.recording.StreamHeader;
+import evenblade.input.recording.TableReading;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.signal.Decimator;
 import evenblade.measure.soundcheck.QuietCheck;
@@ -90,7 +91,12 @@ public final class CheckTake {
      * @throws BadInput where the file can't be read
      */
     static Recording reduced(Path file) {
-        Intake intake = RecordingReader.open(file, IntakeOptions.NONE);
+        return reduced(file, TableReading.UNSAID);
+    }
+
+    /** A recording at a rate of 2 kHz or so; a table is read as it is said. */
+    static Recording reduced(Path file, TableReading table) {
+        Intake intake = RecordingReader.open(file, new IntakeOptions(Optional.empty(), table));
         if (intake instanceof Intake.Whole whole) {
             return whole.recording();
         }

@@ -10,13 +10,25 @@ import evenblade.tell.chart.Caption;
 import evenblade.tell.chart.DeviationPicture;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.PlottedEstimate;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Answers what the static side of a job looks like. */
 public final class DrawTracking {
     private DrawTracking() {}
+
+    /** All of them by name, in the units of the job: the tips as marked last, then what goes with blades and positions. */
+    public static Map<String, Picture> all(Path job, StaticSide view) {
+        LengthUnit unit = JobParticulars.units(job, Optional.empty());
+        Map<String, Picture> pictures = new LinkedHashMap<>();
+        pictures.put("tips", tips(view, unit));
+        deviations(view, unit).ifPresent(picture -> pictures.put("deviations", picture));
+        return pictures;
+    }
 
     /** The tips as they were marked last. */
     public static Picture tips(StaticSide view, LengthUnit unit) {

@@ -57,7 +57,24 @@ final class EvidenceOfJob {
      * @param tie 1× against track over the runs; empty where no run has marks before it
      * @param warnings runs that had to be left out
      */
-    record Loaded(JobRecord record, JobEvidence evidence, Optional<JobTie> tie, List<Warning> warnings) {}
+    record Loaded(JobRecord record, JobEvidence evidence, Optional<JobTie> tie, List<Warning> warnings) {
+        /** Runs that say nothing of the machine, each with why: those left out, and those whose speed isn't borne out. */
+        List<Warning> silent() {
+            List<Warning> silent = new ArrayList<>(warnings);
+            for (RunEvidence run : evidence.runs()) {
+                run.numbers()
+                        .speedDoubt()
+                        .ifPresent(doubt ->
+                                silent.add(without(run.ref().id(), run.ref().name(), doubt)));
+            }
+            return silent;
+        }
+    }
+
+    private static Warning without(String id, String name, Value why) {
+        return Warning.of(
+                WarningCode.RUN_LEFT_OUT, new Subject.Entry(id), Fact.of(AnalysisFact.RUN, new Quoted(name)), why);
+    }
 
     /** Loads a job, analysing the runs that aren't in its cache, two or more at a time. */
     static Loaded of(JobRuns runs, Progress progress) {
@@ -104,11 +121,8 @@ final class EvidenceOfJob {
                             outcome.numbers().get()));
                     changes.clear();
                 } else {
-                    warnings.add(Warning.of(
-                            WarningCode.RUN_LEFT_OUT,
-                            new Subject.Entry(event.id()),
-                            Fact.of(AnalysisFact.RUN, new Quoted(runs.nameOf(event))),
-                            outcome.trouble().orElseThrow()));
+                    warnings.add(without(
+                            event.id(), runs.nameOf(event), outcome.trouble().orElseThrow()));
                 }
             }
         }

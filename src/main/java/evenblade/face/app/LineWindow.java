@@ -9,6 +9,7 @@ import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Stretch;
 import evenblade.input.recording.TimeBase;
+import evenblade.keep.job.RunSettings;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.live.LiveAnalysis;
 import evenblade.measure.live.LiveChain;
@@ -32,27 +33,33 @@ final class LineWindow {
     /** A minute of a fast sensor: to read more each second would take too much of the machine. */
     private static final int MOST_LINES = 60_000;
 
+    /** The reader refuses what is shorter than a second; with some to spare, as no clock is even. */
+    private static final double READABLE_S = 1.2;
+
     private static final int LEAST_LINES = 100; // fewer show no rate
 
     private final Installation installation;
     private final Optional<String> mark;
+    private final IntakeOptions reading;
     private final RunSoFar listener;
     private final List<String> heading = new ArrayList<>();
     private final Deque<String> rows = new ArrayDeque<>();
     private Optional<LiveAnalysis> analysis = Optional.empty();
     private Optional<Double> rateHz = Optional.empty();
+    private double windowAtS;
     private long dropped;
 
     /** Lines as they lie in the window, and how many rows came before them. */
     private record Held(List<String> lines, long before) {}
 
     /**
-     * @param mark name or number of the channel with the mark; one that isn't there is passed over
+     * @param settings how the lines are to be read; a channel with the mark that isn't there is passed over
      * @param listener told of what the lines show
      */
-    LineWindow(Installation installation, Optional<String> mark, RunSoFar listener) {
+    LineWindow(Installation installation, RunSettings settings, RunSoFar listener) {
         this.installation = installation;
-        this.mark = mark;
+        this.mark = settings.markChannel();
+        this.reading = new IntakeOptions(Optional.empty(), settings.table());
         this.listener = listener;
     }
 
@@ -82,13 +89,29 @@ final class LineWindow {
     /** Looks at the last second. */
     void now() {
         if (rateHz.isPresent() && analysis.isPresent()) {
-            read(SpeedNow.STRETCH_S).ifPresent(analysis.get()::now);
+            read(READABLE_S).map(LineWindow::lastStretch).ifPresent(analysis.get()::now);
         }
     }
 
-    /** Looks at a longer window. */
+    private static Recording lastStretch(Recording read) {
+        double endS = read.time().at(0) + read.time().durationS();
+        // Half a sample more, lest rounding costs a frame.
+        double halfSampleS = 0.5 / read.time().rateHz();
+        return read.within(new Stretch(endS - SpeedNow.STRETCH_S - halfSampleS, endS));
+    }
+
+    /** Looks at a longer window where one is due. */
     void window() {
-        double nowS = rateHz.map(rate -> came() / rate).orElse(0.0);
+        double nowS = nowS();
+        if (nowS - windowAtS >= analysis.map(each -> each.hopS(nowS)).orElse(0.0)) {
+            lastWindow();
+        }
+    }
+
+    /** Looks at a longer window, due or not. */
+    void lastWindow() {
+        double nowS = nowS();
+        windowAtS = nowS;
         double windowS = analysis.map(each -> each.windowS(nowS)).orElse(LiveChain.WINDOW_S);
         read(windowS).ifPresent(window -> {
             rateHz = Optional.of(window.time().rateHz());
@@ -99,6 +122,10 @@ final class LineWindow {
             }
             analysis.get().window(window, 0);
         });
+    }
+
+    private double nowS() {
+        return rateHz.map(rate -> came() / rate).orElse(0.0);
     }
 
     private synchronized long came() {
@@ -113,7 +140,7 @@ final class LineWindow {
                 Held held =
                         held(rateHz.map(rate -> (int) Math.ceil(seconds * rate)).orElse(MOST_LINES));
                 Files.write(small, held.lines());
-                Recording read = ((Intake.Whole) RecordingReader.open(small, IntakeOptions.NONE)).recording();
+                Recording read = ((Intake.Whole) RecordingReader.open(small, reading)).recording();
                 return Optional.of(later(read, held.before() / read.time().rateHz()));
             } finally {
                 Files.delete(small);

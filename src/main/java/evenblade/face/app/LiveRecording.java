@@ -68,6 +68,9 @@ public interface LiveRecording {
     /** Where it is being written. */
     Path file();
 
+    /** What is taken over from the run before, where nothing else was said. */
+    Optional<RunBefore> before();
+
     /** Told before recording: what an earlier session left behind. */
     List<Warning> leftovers();
 

@@ -16,10 +16,11 @@ import evenblade.input.recording.ChannelChoice;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.StampQuality;
 import evenblade.keep.job.Event;
+import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewRun;
+import evenblade.keep.job.RunSettings;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.live.LiveAnalysis;
-import evenblade.measure.live.LiveChain;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -30,6 +31,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 
 /** Records a ground run from an accelerometer that sends lines of numbers, into a job or a CSV file of its own. */
 public final class RecordLines implements LiveRecording {
@@ -53,12 +55,17 @@ public final class RecordLines implements LiveRecording {
             NewRun run,
             Optional<Path> installation,
             Optional<Path> quiet,
-            Optional<RecordRun.Steps> steps) {}
+            Optional<RecordRun.Steps> steps) {
+        private Request with(NewRun other) {
+            return new Request(target, input, device, seconds, other, installation, quiet, steps);
+        }
+    }
 
     private static final long HOP_NANOS = Math.round(1e9 * LiveAnalysis.NOW_HOP_S); // as often as with sound
-    private static final int HOPS_A_WINDOW = (int) Math.round(LiveChain.HOP_S / LiveAnalysis.NOW_HOP_S);
 
     private final Request request;
+    private final NewRun said;
+    private final Optional<RunBefore> before;
     private final RecordingTarget place;
     private final LineRecorder recorder;
     private final Optional<Installation> installation;
@@ -67,35 +74,64 @@ public final class RecordLines implements LiveRecording {
     private final RunSoFar soFar;
     private final CountDownLatch ended = new CountDownLatch(1);
 
-    private RecordLines(Request request, TakeSetting setting, LineRecorder recorder) {
-        this.request = request;
+    private RecordLines(Request said, Optional<RunBefore> before, TakeSetting setting, LineRecorder recorder) {
+        this.said = said.run();
+        this.before = before;
+        this.request = before.map(each -> said.with(each.into(said.run()))).orElse(said);
         this.place = setting.place();
         this.recorder = recorder;
         this.installation = setting.installation();
         this.quiet = setting.quiet();
         this.soFar = setting.soFar();
-        this.window = installation.map(
-                runs -> new LineWindow(runs, request.run().settings().markChannel(), soFar));
+        this.window =
+                installation.map(runs -> new LineWindow(runs, request.run().settings(), soFar));
     }
 
     /**
      * Looks whether all that is asked can be had and makes the file; nothing is recorded yet.
      *
-     * @throws BadInput where target, length, quiet take or steps can't be used; no file is made then
+     * @throws BadInput where target, length, quiet take or steps can't be used; no file is made then, and the input
+     *     closed
      */
     public static RecordLines prepare(Request request) {
+        return prepare(request, job -> Optional.empty());
+    }
+
+    /**
+     * Prepares a run that takes over from the run before what isn't said of it, where the same input made that. What has
+     * other columns in the end takes over nothing, with a warning.
+     */
+    public static RecordLines prepareLikeBefore(Request request) {
+        return prepare(request, job -> RunBefore.recordedBy(job, request.device(), request.run()));
+    }
+
+    private static RecordLines prepare(Request request, Function<JobFolder, Optional<RunBefore>> takingOver) {
+        try {
+            return prepared(request, takingOver);
+        } catch (BadInput e) {
+            try {
+                request.input().close();
+            } catch (IOException closing) {
+                e.addSuppressed(closing);
+            }
+            throw e;
+        }
+    }
+
+    private static RecordLines prepared(Request request, Function<JobFolder, Optional<RunBefore>> takingOver) {
         TakeSetting setting = TakeSetting.of(
                 request.target(), ".csv", request.seconds(), request.installation(), request.quiet(), request.steps());
         try {
+            Optional<RunBefore> before = setting.place().job().flatMap(takingOver);
             setting.place().make();
-            setting.place().note(request.run());
+            setting.place().note(before.map(each -> each.into(request.run())).orElse(request.run()));
             LineRecorder recorder = LineRecorder.prepare(
                     request.input(),
                     setting.place().file(),
                     JobTakes.arrivals(setting.place().file()),
                     setting.place().room(),
                     request.seconds().orElse(Double.POSITIVE_INFINITY));
-            return new RecordLines(request, setting, recorder);
+            return new RecordLines(request, before, setting, recorder);
         } catch (BadInput e) {
             setting.soFar().close();
             setting.place().forget();
@@ -111,6 +147,11 @@ public final class RecordLines implements LiveRecording {
     @Override
     public Path file() {
         return place.file();
+    }
+
+    @Override
+    public Optional<RunBefore> before() {
+        return before;
     }
 
     @Override
@@ -154,10 +195,11 @@ public final class RecordLines implements LiveRecording {
         requireLines();
         List<Warning> warnings = new ArrayList<>(ended(ending));
         if (place.job().isEmpty()) {
-            return recorded(ending, Optional.empty(), place.file(), warnings);
+            return recorded(ending, Optional.empty(), place.file(), said.settings(), warnings);
         }
-        Event event = place.take(withKnownMark(warnings), request.device(), warnings);
-        return recorded(ending, Optional.of(event), place.inJob(event), warnings);
+        NewRun run = withKnownMark(takenOver(warnings), warnings);
+        Event event = place.take(run, request.device(), warnings);
+        return recorded(ending, Optional.of(event), place.inJob(event), run.settings(), warnings);
     }
 
     private List<Warning> ended(Ending ending) {
@@ -177,11 +219,12 @@ public final class RecordLines implements LiveRecording {
     }
 
     /** Looks into what is safe already. */
-    private Recorded recorded(Ending ending, Optional<Event> event, Path file, List<Warning> warnings) {
+    private Recorded recorded(
+            Ending ending, Optional<Event> event, Path file, RunSettings settings, List<Warning> warnings) {
         List<Warning> checked = new ArrayList<>();
-        Optional<Recording> whole = whole(file, checked);
+        Optional<Recording> whole = whole(file, settings, checked);
         try {
-            Optional<String> mark = whole.flatMap(recording -> mark(recording, new ArrayList<>()));
+            Optional<String> mark = whole.flatMap(recording -> mark(recording, settings, new ArrayList<>()));
             whole.ifPresent(recording ->
                     checked.addAll(CheckTake.check(recording, quiet, installation, mark, BadInput.in(file))));
         } catch (RuntimeException e) {
@@ -214,9 +257,9 @@ public final class RecordLines implements LiveRecording {
     }
 
     /** What was recorded, as any other file is read. */
-    private static Optional<Recording> whole(Path file, List<Warning> warnings) {
+    private static Optional<Recording> whole(Path file, RunSettings settings, List<Warning> warnings) {
         try {
-            return Optional.of(CheckTake.reduced(file));
+            return Optional.of(CheckTake.reduced(file, settings.table()));
         } catch (RuntimeException e) {
             warnings.add(notChecked(String.valueOf(e.getMessage())));
             return Optional.empty();
@@ -232,12 +275,10 @@ public final class RecordLines implements LiveRecording {
     }
 
     /** The channels of a sensor are known once it has sent: a mark that isn't among them must not cost the run. */
-    private Optional<String> mark(Recording recording, List<Warning> warnings) {
+    private static Optional<String> mark(Recording recording, RunSettings settings, List<Warning> warnings) {
         List<String> names = recording.source().channels();
         try {
-            return request.run()
-                    .settings()
-                    .markChannel()
+            return settings.markChannel()
                     .map(word -> names.get(ChannelChoice.indexOf(names, word, BadInput.in("mark channel"))));
         } catch (BadInput e) {
             warnings.add(
@@ -247,15 +288,26 @@ public final class RecordLines implements LiveRecording {
     }
 
     /** The run as asked for, without a mark channel that the sensor doesn't have. */
-    private NewRun withKnownMark(List<Warning> warnings) {
-        NewRun run = request.run();
+    private NewRun withKnownMark(NewRun run, List<Warning> warnings) {
         if (run.settings().markChannel().isEmpty()) {
             return run;
         }
-        Optional<Recording> whole = whole(place.file(), new ArrayList<>());
-        return whole.isEmpty() || mark(whole.get(), warnings).isPresent()
+        Optional<Recording> whole = whole(place.file(), run.settings(), new ArrayList<>());
+        return whole.isEmpty() || mark(whole.get(), run.settings(), warnings).isPresent()
                 ? run
                 : new NewRun(run.at(), run.label(), run.text(), run.settings().withoutMarkChannel(), run.conditions());
+    }
+
+    /** The run with what it takes over; as it was said, where the lines turned out to be others than before. */
+    private NewRun takenOver(List<Warning> warnings) {
+        if (before.isEmpty() || before.get().fits(place.file())) {
+            return request.run();
+        }
+        warnings.add(Warning.of(
+                WarningCode.LINES_UNLIKE_BEFORE,
+                Subject.Whole.RECORDING,
+                new Quoted(before.get().name())));
+        return said;
     }
 
     private static void finish(Thread watcher) {
@@ -266,16 +318,18 @@ public final class RecordLines implements LiveRecording {
         }
     }
 
-    /** Looks at the last second at every hop, at the window at every few, and once more at the end. */
+    /** Looks at the last second at every hop, at a window where one is due, and at the end. */
     private void watch() {
         boolean last = window.isEmpty();
         long next = System.nanoTime();
         try {
-            for (int hop = 1; !last; hop++) {
+            while (!last) {
                 next = Math.max(next + HOP_NANOS, System.nanoTime());
                 last = ended.await(next - System.nanoTime(), TimeUnit.NANOSECONDS);
                 window.get().now();
-                if (last || hop % HOPS_A_WINDOW == 0) {
+                if (last) {
+                    window.get().lastWindow();
+                } else {
                     window.get().window();
                 }
             }

@@ -16,6 +16,7 @@ import evenblade.input.capture.SoundDevices;
 import evenblade.input.capture.Take;
 import evenblade.input.recording.Recording;
 import evenblade.keep.job.Event;
+import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewRun;
 import evenblade.machine.installation.Installation;
 import evenblade.measure.live.LiveChain;
@@ -24,6 +25,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.BiFunction;
 
 /** Records a ground run from a microphone or line input, into a job or into a file of its own. */
 public final class RecordRun implements LiveRecording {
@@ -49,6 +51,10 @@ public final class RecordRun implements LiveRecording {
             Optional<Path> installation,
             Optional<Path> quiet,
             Optional<Steps> steps) {
+        private Request with(NewRun other) {
+            return new Request(target, device, wish, seconds, other, installation, quiet, steps);
+        }
+
         /** Without steps. */
         public Request(
                 Path target,
@@ -83,6 +89,7 @@ public final class RecordRun implements LiveRecording {
     private static final double ZERO_S = 1; // no microphone is without any noise for so long
 
     private final Request request;
+    private final Optional<RunBefore> before;
     private final RecordingTarget place;
     private final Recorder recorder;
     private final LevelMeter meter;
@@ -90,8 +97,9 @@ public final class RecordRun implements LiveRecording {
     private final Optional<Recording> quiet;
     private final RunSoFar soFar;
 
-    private RecordRun(Request request, TakeSetting setting, Recorder recorder) {
+    private RecordRun(Request request, Optional<RunBefore> before, TakeSetting setting, Recorder recorder) {
         this.request = request;
+        this.before = before;
         this.place = setting.place();
         this.recorder = recorder;
         this.installation = setting.installation();
@@ -108,18 +116,36 @@ public final class RecordRun implements LiveRecording {
      * @throws BadInput where target, device, format, length, quiet take or steps can't be used; no file is made then
      */
     public static RecordRun prepare(Request request) {
+        return prepare(request, (job, device) -> Optional.empty());
+    }
+
+    /** Prepares a run that takes over from the run before what isn't said of it, where the same input made that. */
+    public static RecordRun prepareLikeBefore(Request request) {
+        return prepare(request, (job, device) -> RunBefore.recordedBy(job, device, request.run()));
+    }
+
+    private static RecordRun prepare(Request request, BiFunction<JobFolder, String, Optional<RunBefore>> takingOver) {
         TakeSetting setting = TakeSetting.of(
                 request.target(), ".wav", request.seconds(), request.installation(), request.quiet(), request.steps());
         try {
-            return new RecordRun(request, setting, recorder(request, setting.place()));
+            LiveSource input = SoundDevices.open(request.device(), request.wish());
+            Optional<RunBefore> before =
+                    setting.place().job().flatMap(job -> takingOver.apply(job, named(input.name(), input.format())));
+            Request whole =
+                    before.map(each -> request.with(each.into(request.run()))).orElse(request);
+            return new RecordRun(whole, before, setting, recorder(whole, input, setting.place()));
         } catch (BadInput e) {
             setting.soFar().close();
             throw e;
         }
     }
 
-    private static Recorder recorder(Request request, RecordingTarget place) {
-        LiveSource input = SoundDevices.open(request.device(), request.wish());
+    /** What records and how, as a job notes it. */
+    private static String named(String device, InputFormat format) {
+        return device + ", " + format.text();
+    }
+
+    private static Recorder recorder(Request request, LiveSource input, RecordingTarget place) {
         try {
             request.run().settings().markChannel().ifPresent(mark -> LiveSetup.channel(input.format(), mark));
             place.make();
@@ -138,7 +164,12 @@ public final class RecordRun implements LiveRecording {
 
     @Override
     public String device() {
-        return recorder.device() + ", " + recorder.format().text();
+        return named(recorder.device(), recorder.format());
+    }
+
+    @Override
+    public Optional<RunBefore> before() {
+        return before;
     }
 
     @Override
@@ -194,8 +225,7 @@ public final class RecordRun implements LiveRecording {
             warnings.addAll(checked(take.file()));
             return recorded(take, Optional.empty(), warnings);
         }
-        String device = take.device() + ", " + take.format().text();
-        Event event = place.take(request.run(), device, take.warnings());
+        Event event = place.take(request.run(), named(take.device(), take.format()), take.warnings());
         List<Warning> checked = checked(place.inJob(event));
         warnings.addAll(checked);
         warnings.addAll(place.looked(event, checked));

@@ -50,7 +50,11 @@ public final class WeighFindings {
 
     /** Weighs it and tells how far it has come. */
     public static Answer weigh(Path job, Progress progress) {
-        EvidenceOfJob.Loaded loaded = EvidenceOfJob.of(new JobRuns(JobFolder.open(job)), progress);
+        return weigh(job, EvidenceOfJob.of(new JobRuns(JobFolder.open(job)), progress));
+    }
+
+    /** Weighs what was loaded of it. */
+    static Answer weigh(Path job, EvidenceOfJob.Loaded loaded) {
         JobEvidence evidence = loaded.evidence();
         Findings findings = Findings.weigh(evidence);
         if (findings.list().isEmpty()) {

@@ -1,6 +1,7 @@
 package evenblade.face.app;
 
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Warning;
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Confidence;
 import evenblade.judge.findings.Finding;
@@ -26,11 +27,18 @@ import java.util.stream.IntStream;
  * @param action what it asks for
  * @param blades as they sit on the hub, position 1 first; where they are to be moved, as they are to sit
  * @param lastRun how the run before was measured, for the next one to be measured alike
+ * @param leftOut runs that the step doesn't rest on, each with why
  */
 public record WhatNext(
-        Optional<String> because, String step, Action action, List<String> blades, Optional<Detail.Run> lastRun) {
+        Optional<String> because,
+        String step,
+        Action action,
+        List<String> blades,
+        Optional<Detail.Run> lastRun,
+        List<Warning> leftOut) {
     public WhatNext {
         blades = List.copyOf(blades);
+        leftOut = List.copyOf(leftOut);
     }
 
     /** What can be done next. */
@@ -51,7 +59,8 @@ public record WhatNext(
      * @throws evenblade.base.problem.BadInput where there is no job
      */
     public static WhatNext find(Path job, Phrases phrases, Progress progress) {
-        JobRecord record = JobFolder.open(job).record();
+        JobRuns jobRuns = new JobRuns(JobFolder.open(job));
+        JobRecord record = jobRuns.record();
         List<Event> runs = record.standing(Kind.RUN);
         Optional<Detail.Run> last = runs.isEmpty()
                 ? Optional.empty()
@@ -59,7 +68,7 @@ public record WhatNext(
         NextStep step = NextStep.of(record);
         List<String> blades = blades(record);
         if (step == NextStep.COMPARE) {
-            return weighed(job, phrases, progress, blades, last);
+            return weighed(job, EvidenceOfJob.of(jobRuns, progress), phrases, blades, last);
         }
         return new WhatNext(
                 Optional.empty(),
@@ -68,12 +77,14 @@ public record WhatNext(
                         ? Action.MARK_TIPS
                         : step == NextStep.LOOK_AT_BALANCE ? Action.BALANCE : Action.ADD_RUN,
                 blades,
-                last);
+                last,
+                runs.isEmpty() ? List.of() : EvidenceOfJob.of(jobRuns, progress).silent());
     }
 
     private static WhatNext weighed(
-            Path job, Phrases phrases, Progress progress, List<String> blades, Optional<Detail.Run> last) {
-        return WeighFindings.weigh(job, progress).findings().list().stream()
+            Path job, EvidenceOfJob.Loaded loaded, Phrases phrases, List<String> blades, Optional<Detail.Run> last) {
+        List<Warning> leftOut = loaded.silent();
+        return WeighFindings.weigh(job, loaded).findings().list().stream()
                 .filter(finding -> finding.open()
                         && finding.cause() != Cause.NOTHING
                         && finding.sureness().share() >= Confidence.LEANING)
@@ -83,13 +94,15 @@ public record WhatNext(
                         FigureFormat.capital(phrases.text(finding.next())),
                         asked(finding),
                         finding.next().code() == FindingFact.MOVE_BLADES ? movedOn(blades) : blades,
-                        last))
+                        last,
+                        leftOut))
                 .orElseGet(() -> new WhatNext(
                         Optional.empty(),
                         phrases.text(Fact.of(FindingFact.NO_MORE_WORK)),
                         Action.WRITE_REPORT,
                         blades,
-                        last));
+                        last,
+                        leftOut));
     }
 
     /** The step, behind what it is wanted for. */

@@ -121,19 +121,6 @@ public final class WriteReport {
         }
     }
 
-    /** The report as it would be written. */
-    static Report composed(Path job, PaperSize paper, Progress progress) {
-        try (Workers workers = new Workers()) {
-            return new Report(
-                    new WriteReport(JobFolder.open(job), Optional.empty(), ReportExtent.SHORT, progress, workers)
-                            .compose(runs -> {})
-                            .input()
-                            .content(),
-                    paper,
-                    ReportExtent.SHORT);
-        }
-    }
-
     /**
      * Writes the sheet that goes with a propeller back to its maker.
      *
@@ -307,12 +294,35 @@ public final class WriteReport {
     }
 
     /**
-     * The sheets as {@link WriteReport} would write them now.
+     * The sheets as they would be written now.
      *
      * @param job the job's folder
      * @throws BadInput where the job can't be read
      */
-    public static SheetImages preview(Path job, PaperSize paper, Progress progress) throws IOException {
-        return SheetImages.of(composed(job, paper, progress));
+    public static SheetImages preview(Path job, PaperSize paper, ReportExtent extent, Progress progress)
+            throws IOException {
+        try (Workers workers = new Workers()) {
+            return SheetImages.of(
+                    new Report(composed(job, extent, progress, workers).input().content(), paper, extent));
+        }
+    }
+
+    /** The sheet for the maker of the propeller as it would be written now. */
+    public static SheetImages previewForMaker(Path job, PaperSize paper, Optional<String> question, Progress progress)
+            throws IOException {
+        try (Workers workers = new Workers()) {
+            ReportInput input =
+                    composed(job, ReportExtent.SHORT, progress, workers).input();
+            return SheetImages.of(MakersSheet.of(input, question), paper);
+        }
+    }
+
+    /** The run card as it would be written now. */
+    public static SheetImages previewRunCard(RunPlan plan, PaperSize paper) throws IOException {
+        return SheetImages.of(RunCardSheet.of(plan), paper);
+    }
+
+    private static Composed composed(Path job, ReportExtent extent, Progress progress, Workers workers) {
+        return new WriteReport(JobFolder.open(job), Optional.empty(), extent, progress, workers).compose(runs -> {});
     }
 }

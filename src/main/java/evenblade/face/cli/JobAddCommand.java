@@ -28,10 +28,7 @@ final class JobAddCommand implements Command {
         spec.addOption(Options.value("--label", "TEXT", String.class, "A short name for the run, like \"before\"."));
         RecordingOptions.addTo(spec);
         ConditionOptions.addTo(spec);
-        spec.addOption(Options.flag(
-                "--afresh",
-                "Take nothing over from the run before. Left out: a recording of the same shape takes over channels, mark,"
-                        + " scale, columns, sensor, place, direction and gain, where nothing else is said."));
+        TakenOver.addTo(spec, "a recording of the same shape");
         JobWords.addRemark(spec);
         JobWords.addTime(spec);
     }
@@ -45,21 +42,15 @@ final class JobAddCommand implements Command {
                 JobWords.remark(words),
                 settings(words),
                 ConditionOptions.of(words));
-        Optional<RunBefore> before = Options.said(words, "--afresh")
-                ? Optional.empty()
-                : RunBefore.of(JobWords.folder(words), recording, said);
+        Optional<RunBefore> before =
+                TakenOver.wanted(words) ? RunBefore.of(JobWords.folder(words), recording, said) : Optional.empty();
         NewRun run = before.map(each -> each.into(said)).orElse(said);
         AddRun.Added added;
         try (WorkBar bar = new WorkBar()) {
             added = AddRun.add(JobWords.folder(words), recording, run, bar);
         }
         JobWords.written(JobWords.folder(words), List.of(added.event()), out);
-        before.ifPresent(each -> LineWrapper.lines(
-                        "",
-                        "",
-                        "What wasn't said of sensor and channels is as in '" + each.name()
-                                + "'. If that isn't so: job amend, or add it with --afresh.")
-                .forEach(out::println));
+        TakenOver.lines(before).forEach(out::println);
         added.found().ifPresent(found -> Terminal.lines(RunDocument.inShort(found, WarningText.PHRASES))
                 .forEach(out::println));
         WarningText.marked(added.warnings()).forEach(out::println);

@@ -25,9 +25,6 @@ import picocli.CommandLine.ParseResult;
 
 /** {@code evenblade record}: a ground run from microphone or line in. */
 final class RecordCommand implements Command {
-    /** What boards with a serial line are mostly set to; common practice, no source. */
-    private static final int USUAL_BAUD = 115_200;
-
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
@@ -59,6 +56,7 @@ final class RecordCommand implements Command {
                 String.class,
                 "What the largest sample stands for, such as \"50 m/s2\", \"8 g\" or \"2 V\"."));
         ConditionOptions.addToRecording(spec);
+        TakenOver.addTo(spec, "into a job, a run by the same input");
         spec.addOption(Options.value(
                 "--wanted",
                 "PCT",
@@ -77,12 +75,11 @@ final class RecordCommand implements Command {
 
     @Override
     public int run(ParseResult words, PrintWriter out) {
-        LiveRecording run = Options.said(words, "--lines") || Options.said(words, "--serial")
-                ? RecordLines.prepare(lines(words))
-                : RecordRun.prepare(request(words));
+        LiveRecording run = prepare(words);
         tell(run.leftovers(), out);
         out.println("Recording from " + run.device());
         out.println("into " + run.file() + "; Ctrl-C ends it.");
+        TakenOver.lines(run.before()).forEach(out::println);
         boolean steps = Options.said(words, "--steps");
         boolean typing = !Options.said(words, "--lines") || Options.said(words, "--serial");
         if (steps) {
@@ -115,6 +112,17 @@ final class RecordCommand implements Command {
         out.flush();
     }
 
+    private static LiveRecording prepare(ParseResult words) {
+        if (Options.said(words, "--lines") || Options.said(words, "--serial")) {
+            return TakenOver.wanted(words)
+                    ? RecordLines.prepareLikeBefore(lines(words))
+                    : RecordLines.prepare(lines(words));
+        }
+        return TakenOver.wanted(words)
+                ? RecordRun.prepareLikeBefore(request(words))
+                : RecordRun.prepare(request(words));
+    }
+
     /** A take that something cut short is kept, and is no success. */
     private static void refuseCutShort(LiveRecording run, LiveRecording.Recorded recorded) {
         if (recorded.ending().unwanted()) {
@@ -136,7 +144,7 @@ final class RecordCommand implements Command {
 
     private static RecordLines.Request lines(ParseResult words) {
         Optional<String> port = Options.text(words, "--serial");
-        int baud = InputWords.positive(words, "--baud").orElse(USUAL_BAUD);
+        int baud = InputWords.positive(words, "--baud").orElse(SerialLine.USUAL_BAUD);
         InputStream input = port.map(name -> SerialLine.open(name, baud)).orElse(System.in);
         return new RecordLines.Request(
                 words.matchedPositionalValue(0, (Path) null),

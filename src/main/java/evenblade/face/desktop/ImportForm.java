@@ -3,6 +3,7 @@ package evenblade.face.desktop;
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.AddRun;
 import evenblade.face.app.PreviewRecording;
+import evenblade.face.app.RunBefore;
 import evenblade.input.recording.TableReading;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
@@ -41,6 +42,9 @@ final class ImportForm extends EntryForm {
     private final transient Timer rest = new Timer(REST_MS, e -> look());
     private transient Optional<Work.Task> looking = Optional.empty();
     private transient Optional<Path> lookedAt = Optional.empty();
+    private transient Optional<Path> filledFor = Optional.empty();
+    private final transient Prefilled prefilled = new Prefilled();
+    private final WrappedLabel asBefore = new WrappedLabel("");
 
     ImportForm(Navigator bench, OpenJob job) {
         super(bench, job, "run", "A ground run from its recording", "Take the run in", ImportForm::new);
@@ -50,6 +54,9 @@ final class ImportForm extends EntryForm {
         file.text().putClientProperty("JTextField.placeholderText", "WAV, FLAC, CSV, M4A, MP3 …; drop it here");
         file.text().setToolTipText("WAV, FLAC, CSV, M4A, MP3 …; drop it here");
         body.add(seen, "span 2, growx");
+        asBefore.setName("as before");
+        asBefore.setVisible(false);
+        body.add(asBefore, "span 2, growx, wmin 50");
         body.add(table, "span 2, growx");
         label = field("label", "Short name", "as found, blades moved on, …");
         engineRpm = field("engine rpm", "Engine rpm held", "as the gauge showed it; nothing where it varied");
@@ -89,22 +96,70 @@ final class ImportForm extends EntryForm {
             return;
         }
         Optional<String> scale = typed(fullScale);
+        boolean fill = !path.equals(filledFor);
+        Path folder = job.folder();
         try {
             TableReading said = table.said();
             looking = Optional.of(bench.begin(
                     "Looking into the recording",
-                    progress -> PreviewRecording.preview(path.get(), scale, said),
-                    this::show,
+                    progress -> fill
+                            ? Looked.first(folder, path.get(), scale, said)
+                            : new Looked(PreviewRecording.preview(path.get(), scale, said), Optional.empty()),
+                    looked -> show(path.get(), looked),
                     this::unread));
         } catch (BadInput e) {
             seen.wrong(e.getMessage());
         }
     }
 
-    private void show(PreviewRecording.Preview preview) {
+    /**
+     * What the reader makes of a file.
+     *
+     * @param before what such a run takes over, where the file is looked at for the first time
+     */
+    private record Looked(PreviewRecording.Preview preview, Optional<RunBefore> before) {
+        /** Read as the run before was, where nothing is said. */
+        static Looked first(Path job, Path recording, Optional<String> scale, TableReading said) {
+            NewRun nothing = new NewRun(Optional.empty(), Optional.empty(), "", RunSettings.NONE, Conditions.NONE);
+            Optional<RunBefore> before = RunBefore.of(job, recording, nothing);
+            return new Looked(
+                    PreviewRecording.preview(
+                            recording,
+                            scale.or(() -> before.flatMap(run -> run.settings().fullScale())),
+                            said.unsaid()
+                                    ? before.map(run -> run.settings().table()).orElse(said)
+                                    : said),
+                    before);
+        }
+    }
+
+    private void show(Path path, Looked looked) {
+        PreviewRecording.Preview preview = looked.preview();
         seen.show(preview);
         preview.table().ifPresentOrElse(table::show, () -> table.setVisible(false));
         fullScale.setEnabled(preview.sound());
+        if (!filledFor.equals(Optional.of(path))) {
+            filledFor = Optional.of(path);
+            fill(looked.before());
+        }
+    }
+
+    /** What is as in the run before stands in the fields, to be seen and changed; a speed or the weather never does. */
+    private void fill(Optional<RunBefore> before) {
+        RunSettings settings = before.map(RunBefore::settings).orElse(RunSettings.NONE);
+        Conditions noted = before.map(RunBefore::conditions).orElse(Conditions.NONE);
+        prefilled.fill(fullScale, settings.fullScale());
+        prefilled.fill(mark, settings.markChannel());
+        prefilled.fill(
+                channels, Optional.of(String.join(", ", settings.channels())).filter(all -> !all.isEmpty()));
+        RunBefore.KEPT.forEach(condition -> prefilled.fill(conditions.get(condition), noted.get(condition)));
+        if (table.said().unsaid()) {
+            table.say(settings.table());
+        }
+        asBefore.setText(before.map(run -> "What isn't typed is as in '" + run.name() + "'. Change what isn't so.")
+                .orElse(""));
+        asBefore.setVisible(before.isPresent());
+        revalidate();
     }
 
     private void unread(String why) {

@@ -10,6 +10,7 @@ import evenblade.tell.chart.Ink;
 import java.awt.BorderLayout;
 import java.awt.Component;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import javax.swing.Action;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -181,8 +182,16 @@ final class JobPane extends JPanel {
                 .alongside(
                         "weighing",
                         progress -> WhatNext.find(job.folder(), Words.phrases(bench.settings()), progress),
-                        found -> next.show(found.step(), Optional.of(commands.of(found.action()))),
+                        found -> next.show(words(found), Optional.of(commands.of(found.action()))),
                         wrong -> {}));
+    }
+
+    /** The step, and behind it the runs that it doesn't rest on. */
+    private static String words(WhatNext found) {
+        return found.step()
+                + (found.leftOut().isEmpty()
+                        ? ""
+                        : " (" + found.leftOut().stream().map(Words::warning).collect(Collectors.joining("; ")) + ")");
     }
 
     /** Puts a panel at hand. */

@@ -4,7 +4,7 @@ import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
 import evenblade.face.app.CheckTake;
 import evenblade.face.app.ListenToInput;
-import evenblade.face.app.RecordRun;
+import evenblade.face.app.LiveRecording;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.measure.soundcheck.LevelAim;
 import evenblade.tell.chart.Ink;
@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.Timer;
@@ -41,7 +42,7 @@ final class LevelPane extends JPanel {
     private final transient Timer looks = new Timer(LOOK_MS, e -> look());
     private transient Optional<ListenToInput> listening = Optional.empty();
     private transient Optional<Runnable> afterwards = Optional.empty();
-    private transient Optional<RecordRun> taking = Optional.empty();
+    private transient Optional<LiveRecording> taking = Optional.empty();
     private boolean opening;
     private boolean judging;
 
@@ -72,11 +73,12 @@ final class LevelPane extends JPanel {
         lines.clear();
         lines.strong("The space bar goes on to the next step; a step's own button skips or repeats it");
         lines.say("▸ 1  Say which input, where the sensor sits, and its full scale where it is known.");
-        lines.say("▸ 2  Engine standing, sensor fixed where it will stay: five seconds of quiet. Hum and noise of the "
-                + "input are told from the run by it.");
+        lines.say("▸ 2  Engine standing, sensor fixed where it will stay: five seconds of quiet. They show which "
+                + "hum and noise comes from the input and not from the run.");
         lines.say(
                 "▸ 3  Run the engine at the fastest speed you will hold, and set the gain until the peak stays in the "
-                        + "good zone. Nothing is written meanwhile. Switch automatic gain and noise suppression off.");
+                        + "good zone. Nothing is written meanwhile. Switch automatic gain and noise suppression off. A sensor on a serial port has no level "
+                        + "to set.");
         lines.say("▸ 4  Leave the gain alone, and record. Everybody stays clear of the propeller and its plane.");
         lines.say("▸ 5  See what is to be known of the run.");
         lines.done();
@@ -119,7 +121,7 @@ final class LevelPane extends JPanel {
                     OptionalDouble.empty(),
                     fields.mark(),
                     Optional.empty(),
-                    job.quietTake());
+                    job.quietTake(fields.input()));
             opening = true;
             bench.begin("Opening the input", progress -> ListenToInput.prepare(request), this::hear, this::wrong);
         } catch (BadInput e) {
@@ -173,11 +175,11 @@ final class LevelPane extends JPanel {
 
     void takeQuiet() {
         try {
-            Path file = Files.createTempDirectory("evenblade").resolve("quiet.wav");
+            Path file = Files.createTempDirectory("evenblade").resolve(fields.sensor() ? "quiet.csv" : "quiet.wav");
             file.getParent().toFile().deleteOnExit();
-            RecordRun.Request request = fields.quiet(file, QUIET_S);
+            Supplier<LiveRecording> input = fields.quiet(file, QUIET_S);
             opening = true;
-            bench.begin("Opening the input", progress -> RecordRun.prepare(request), this::takeQuiet, this::wrong);
+            bench.begin("Opening the input", progress -> input.get(), this::takeQuiet, this::wrong);
         } catch (IOException e) {
             complaint.show("The disk refused a file for the quiet take: " + e.getMessage());
         } catch (BadInput e) {
@@ -185,7 +187,7 @@ final class LevelPane extends JPanel {
         }
     }
 
-    private void takeQuiet(RecordRun run) {
+    private void takeQuiet(LiveRecording run) {
         opening = false;
         taking = Optional.of(run);
         changed.run();
@@ -195,7 +197,7 @@ final class LevelPane extends JPanel {
         bench.work().alongside("Quiet take", progress -> run.record(), this::taken, this::wrong);
     }
 
-    private void taken(RecordRun.Recorded recorded) {
+    private void taken(LiveRecording.Recorded recorded) {
         Path file = recorded.file();
         file.toFile().deleteOnExit();
         Optional<String> mark = fields.mark();
@@ -216,7 +218,7 @@ final class LevelPane extends JPanel {
         judging = false;
         boolean good = faults.isEmpty();
         if (good) {
-            job.quietTake(file);
+            job.quietTake(fields.input(), file);
         } else {
             complaint.show(Words.warning(faults.get(0)) + ". "
                     + Phrases.cure(faults.get(0).code()));

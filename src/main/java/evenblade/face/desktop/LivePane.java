@@ -2,19 +2,19 @@ package evenblade.face.desktop;
 
 import evenblade.base.fact.Warning;
 import evenblade.base.problem.BadInput;
-import evenblade.face.app.RecordRun;
-import evenblade.input.capture.InputDevice;
-import evenblade.input.capture.SoundDevices;
+import evenblade.face.app.LiveRecording;
 import evenblade.keep.job.Event;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.document.Phrases;
 import java.awt.BorderLayout;
 import java.awt.KeyboardFocusManager;
 import java.awt.event.KeyEvent;
+import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javax.swing.AbstractButton;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -47,7 +47,7 @@ final class LivePane extends JPanel {
     private final JPanel seen = new JPanel(new BorderLayout());
     private final Complaint complaint = new Complaint();
     private final transient Timer looks = new Timer(LOOK_MS, e -> look());
-    private transient Optional<RecordRun> running = Optional.empty();
+    private transient Optional<LiveRecording> running = Optional.empty();
     private transient Optional<Runnable> afterwards = Optional.empty();
     private transient Optional<Event> result = Optional.empty();
     private LiveStep step = LiveStep.INPUT;
@@ -60,7 +60,7 @@ final class LivePane extends JPanel {
         this.bench = bench;
         this.job = job;
         setName("live");
-        fields = new InputFields(bench.drafts(), job);
+        fields = new InputFields(bench.drafts(), job, this::words);
         level = new LevelPane(bench, job, fields, complaint, this::words);
         screen = new LiveScreen(bench.work());
         JPanel head = new JPanel(new MigLayout("insets 0, hidemode 3", "[]12[grow]12[]"));
@@ -88,7 +88,8 @@ final class LivePane extends JPanel {
         leaveSpace(this);
         registerKeyboardAction(e -> space(), KeyStroke.getKeyStroke(KeyEvent.VK_SPACE, 0), WHEN_IN_FOCUSED_WINDOW);
         words();
-        bench.begin("Looking for inputs", progress -> SoundDevices.list(), this::show, complaint::show);
+        Path folder = job.folder();
+        bench.begin("Looking for inputs", progress -> InputFields.Inputs.of(folder), this::show, complaint::show);
     }
 
     /** Nothing but the next step answers to the space bar, whatever has the focus; a text takes it while typed in. */
@@ -105,12 +106,12 @@ final class LivePane extends JPanel {
         }
     }
 
-    private void show(List<InputDevice> found) {
+    private void show(InputFields.Inputs found) {
         fields.show(found);
-        inputs = !found.isEmpty();
-        if (!inputs) {
-            complaint.show("This machine shows no microphone or line input. Plug one in and open this page again, or "
-                    + "record with something else and add the file as a run.");
+        inputs = true;
+        if (found.sound().isEmpty()) {
+            complaint.show("This machine shows no microphone or line input. Plug one in and open this page again, name "
+                    + "the serial port of a sensor, or record with something else and add the file as a run.");
         }
         words();
         // After whatever the window gives the focus to when it shows a page.
@@ -144,7 +145,12 @@ final class LivePane extends JPanel {
     /** A quiet take that was refused is taken again; one that is there already isn't. */
     private LiveStep following() {
         return switch (step) {
-            case INPUT, QUIET -> job.quietTake().isEmpty() ? LiveStep.QUIET : LiveStep.LEVEL;
+            case INPUT, QUIET -> {
+                if (job.quietTake(fields.input()).isEmpty()) {
+                    yield LiveStep.QUIET;
+                }
+                yield fields.sensor() ? LiveStep.RECORD : LiveStep.LEVEL;
+            }
             case LEVEL, RECORD -> LiveStep.RECORD;
             case RESULT -> LiveStep.INPUT;
         };
@@ -175,17 +181,17 @@ final class LivePane extends JPanel {
 
     private void stop() {
         complaint.clear();
-        running.ifPresent(RecordRun::stop);
+        running.ifPresent(LiveRecording::stop);
         stopping = true;
         words();
         bench.passing("Taking the run into the job…");
     }
 
     private void begin() {
-        RecordRun.Request request;
+        Supplier<LiveRecording> input;
         int count;
         try {
-            request = fields.run(job.quietTake());
+            input = fields.run(job.quietTake(fields.input()));
             count = fields.stepCount();
         } catch (BadInput e) {
             complaint.show(e.getMessage());
@@ -194,7 +200,7 @@ final class LivePane extends JPanel {
         }
         opening = true;
         result = Optional.empty();
-        bench.begin("Opening the input", progress -> RecordRun.prepare(request), run -> record(run, count), wrong -> {
+        bench.begin("Opening the input", progress -> input.get(), run -> record(run, count), wrong -> {
             opening = false;
             step = LiveStep.INPUT;
             words();
@@ -203,7 +209,7 @@ final class LivePane extends JPanel {
     }
 
     /** The recording has a thread of its own, so that nothing else that is worked at holds it up. */
-    private void record(RecordRun run, int count) {
+    private void record(LiveRecording run, int count) {
         opening = false;
         running = Optional.of(run);
         words();
@@ -220,7 +226,7 @@ final class LivePane extends JPanel {
         });
     }
 
-    private void ended(RecordRun.Recorded recorded) {
+    private void ended(LiveRecording.Recorded recorded) {
         result = recorded.event();
         stopped(LiveStep.RESULT);
         bench.drafts().forget(job.draft("live"));
@@ -272,15 +278,21 @@ final class LivePane extends JPanel {
             around.giveRoom(recording);
         }
         strip.forEach((each, button) -> {
-            boolean done = each == LiveStep.QUIET && job.quietTake().isPresent();
+            boolean done =
+                    each == LiveStep.QUIET && job.quietTake(fields.input()).isPresent();
             String words = each == LiveStep.LEVEL && level.listening() ? "Level is set" : each.words();
             button.setText((each.ordinal() + 1) + " " + words + (done ? " ✓" : ""));
             button.setToolTipText("Alt+" + (each.ordinal() + 1));
             button.setBorder(BorderFactory.createCompoundBorder(
                     BorderFactory.createMatteBorder(0, 0, 3, 0, Look.ink(each == step ? Ink.CRANK : Ink.SHADE)),
                     BorderFactory.createEmptyBorder(4, 8, 4, 8)));
-            button.setEnabled(
-                    inputs && !recording && !opening && !level.opening() && !level.taking() && each != LiveStep.RESULT);
+            button.setEnabled(inputs
+                    && !recording
+                    && !opening
+                    && !level.opening()
+                    && !level.taking()
+                    && each != LiveStep.RESULT
+                    && !(each == LiveStep.LEVEL && fields.sensor()));
         });
         next.setText(nextWords() + " (space)");
         next.setEnabled(inputs && !opening && !level.opening() && !level.taking() && !stopping);

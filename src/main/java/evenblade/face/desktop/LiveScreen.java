@@ -67,7 +67,7 @@ final class LiveScreen extends JPanel {
         add(once, "wmin 0");
         add(time, "wrap");
         add(bladePass, "wmin 0");
-        add(levels, "hmin " + 3 * Look.em() + ", wrap");
+        add(levels, "hmin " + 3 * Look.em() + ", hidemode 0, wrap");
         add(rpmWords, "split 2");
         add(propeller);
         add(dwell, "wmin 0");
@@ -95,8 +95,10 @@ final class LiveScreen extends JPanel {
 
     void show(LiveRecording.View view) {
         time.setText(clock(view.seconds()));
+        boolean sound = !view.levels().isEmpty(); // lines of a sensor have none
+        levels.setVisible(sound);
         levels.show(view.levels());
-        clipping.setText(LevelBars.clipText(view.clipping()));
+        clipping.setText(sound ? LevelBars.clipText(view.clipping()) : " ");
         clipping.setToolTipText(view.clipping().isEmpty() ? null : LevelBars.clipTip(view.clipping()));
         clipping.setForeground(Look.ink(view.clipping().isEmpty() ? Ink.QUIET_TEXT : Ink.LIMIT));
         show(view.figures(), view.liveStopped());
@@ -129,10 +131,14 @@ final class LiveScreen extends JPanel {
 
     private static String amplitude(Optional<LiveFigures.Figure> figure, SignalUnit unit) {
         return figure.map(each -> each.detected()
-                        ? FigureFormat.plain(each.value()) + " " + words(unit) + " ± "
-                                + FigureFormat.fixed(100 * each.plusMinus() / each.value(), 1) + " %"
+                        ? FigureFormat.plain(each.value()) + " " + words(unit) + " ± " + percent(each) + " %"
                         : FigureFormat.below(each.value()) + " " + words(unit))
                 .orElse(BLANK);
+    }
+
+    /** An error is rounded up: none is nought. */
+    private static String percent(LiveFigures.Figure figure) {
+        return FigureFormat.fixed(Math.ceil(1000 * figure.plusMinus() / figure.value()) / 10, 1);
     }
 
     private static Optional<Double> seen(Optional<LiveFigures.Figure> figure) {
@@ -160,7 +166,7 @@ final class LiveScreen extends JPanel {
     }
 
     private static String words(SignalUnit unit) {
-        return unit == SignalUnit.FULL_SCALE ? "FS" : unit.display();
+        return unit == SignalUnit.UNSTATED ? "(no unit)" : unit.display();
     }
 
     private static String clock(double seconds) {

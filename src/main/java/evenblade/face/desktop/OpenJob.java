@@ -17,7 +17,8 @@ final class OpenJob {
     private final Path folder;
     private final Map<String, SoftReference<RunAnswer>> runs = new HashMap<>();
     private JobView view;
-    private Optional<Path> quietTake = Optional.empty();
+    private final Map<String, Path> quietTakes = new HashMap<>();
+    private Optional<String> input = Optional.empty();
 
     OpenJob(Path folder, JobView view) {
         this.folder = folder;
@@ -64,12 +65,22 @@ final class OpenJob {
     }
 
     /** Sound of the input with the engine standing, of this session. */
-    Optional<Path> quietTake() {
-        return quietTake;
+    /** The quiet of an input, where it was taken; that of one input says nothing of another. */
+    Optional<Path> quietTake(String input) {
+        return Optional.ofNullable(quietTakes.get(input));
     }
 
-    void quietTake(Path file) {
-        quietTake = Optional.of(file);
+    void quietTake(String input, Path file) {
+        quietTakes.put(input, file);
+    }
+
+    /** The input that a run was recorded from last, while this program runs. */
+    Optional<String> input() {
+        return input;
+    }
+
+    void input(String chosen) {
+        input = Optional.of(chosen);
     }
 
     /** Name under which a form's typed texts are kept for this job. */

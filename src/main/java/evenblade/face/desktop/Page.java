@@ -6,7 +6,6 @@ import evenblade.tell.document.Html;
 import java.awt.Color;
 import java.awt.Font;
 import java.util.Locale;
-import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JEditorPane;
 import javax.swing.JScrollPane;
@@ -64,11 +63,6 @@ final class Page extends JScrollPane {
 
     private static String colour(Color colour) {
         return String.format(Locale.ROOT, "#%06x", colour.getRGB() & 0xFFFFFF);
-    }
-
-    /** Asks for a printer, and prints all of it. */
-    void print(String name, Work work, Consumer<String> said) {
-        PrintOut.of(name, work, text.getPrintable(null, null), said);
     }
 
     void show(Document document) {

@@ -4,6 +4,8 @@ import evenblade.base.problem.BadInput;
 import evenblade.face.app.WriteReport;
 import evenblade.tell.report.PaperSize;
 import java.awt.Desktop;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -13,6 +15,7 @@ import javax.swing.JFileChooser;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
+import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 
 /** The record to hand over: how its sheets will look, where to write them, and what was written. */
@@ -20,11 +23,16 @@ final class ReportPane extends JPanel {
     private final transient Navigator bench;
     private final transient OpenJob job;
     private final FilesField folder = new FilesField("report folder", JFileChooser.DIRECTORIES_ONLY, false);
+    private final JComboBox<String> what = new JComboBox<>(HandedOver.words().toArray(String[]::new));
+    private final WrappedLabel explained = new WrappedLabel(HandedOver.SHORT.explained());
+    private final JTextField question = new JTextField(20);
+    private final JLabel questionWord = Look.label("What is asked", question);
     private final JComboBox<String> paper = new JComboBox<>(PaperSize.words().toArray(String[]::new));
     private final Lines lines = new Lines();
     private final SheetsView sheets;
     private final JLabel sheetsWord = Look.quiet(" ");
     private final Complaint complaint = new Complaint();
+    private transient Optional<String> shownQuestion = Optional.empty();
     private transient Optional<Work.Task> previewing = Optional.empty();
     private final JButton write = Look.main(new JButton("Write the report"));
     private final JButton print = new JButton("Print…");
@@ -50,12 +58,26 @@ final class ReportPane extends JPanel {
 
     private JPanel writing() {
         JPanel panel =
-                new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][][][grow,fill]"));
-        panel.add(
-                new WrappedLabel(
-                        "A page for the browser, sheets to print, and tables. Everything that counts in this job "
-                                + "is in it, with its pictures and the fingerprints of all raw files."),
-                "wmin 50");
+                new JPanel(new MigLayout("insets 0, wrap 1, hidemode 3", "[grow,fill]", "[][][][][][][][][grow,fill]"));
+        what.setName("what to hand over");
+        what.getAccessibleContext().setAccessibleName("What to hand over");
+        what.addActionListener(e -> chosen());
+        panel.add(what, "wmin 60");
+        panel.add(explained, "wmin 50");
+        question.setName("question to the maker");
+        question.putClientProperty("JTextField.placeholderText", "a check against the maker's own limits");
+        question.addActionListener(e -> askedAnew());
+        question.addFocusListener(new FocusAdapter() {
+            @Override
+            public void focusLost(FocusEvent e) {
+                askedAnew();
+            }
+        });
+        bench.drafts().keep(job.draft("report"), question);
+        panel.add(questionWord, "gaptop 4");
+        panel.add(question, "wmin 60");
+        questionWord.setVisible(false);
+        question.setVisible(false);
         folder.put(java.util.List.of(job.folder()));
         JLabel folderWord = new JLabel("Folder to write to");
         folderWord.setLabelFor(folder.text());
@@ -76,6 +98,26 @@ final class ReportPane extends JPanel {
         return panel;
     }
 
+    /** The sheet that is shown and printed has what is asked now. */
+    private void askedAnew() {
+        if (!EntryForm.typed(question).equals(shownQuestion)) {
+            preview();
+        }
+    }
+
+    private void chosen() {
+        explained.setText(handedOver().explained());
+        boolean asks = handedOver() == HandedOver.FOR_MAKER;
+        questionWord.setVisible(asks);
+        question.setVisible(asks);
+        write.setText(asks ? "Write the sheet" : "Write the report");
+        preview();
+    }
+
+    private HandedOver handedOver() {
+        return HandedOver.named(String.valueOf(what.getSelectedItem()));
+    }
+
     private PaperSize paperSize() {
         return PaperSize.named(String.valueOf(paper.getSelectedItem())).orElseThrow();
     }
@@ -88,11 +130,15 @@ final class ReportPane extends JPanel {
         print.setEnabled(false);
         Path from = job.folder();
         PaperSize size = paperSize();
+        HandedOver chosen = handedOver();
+        Optional<String> asked = EntryForm.typed(question);
+        shownQuestion = asked;
         previewing = Optional.of(bench.begin(
                 "Setting the sheets",
-                progress -> WriteReport.preview(from, size, progress),
+                progress -> chosen.sheets(from, size, asked, progress),
                 set -> {
-                    sheetsWord.setText("As it will be printed: " + set.count() + " sheets");
+                    sheetsWord.setText(
+                            "As it will be printed: " + set.count() + (set.count() == 1 ? " sheet" : " sheets"));
                     sheets.show(set);
                     print.setEnabled(true);
                 },
@@ -120,9 +166,11 @@ final class ReportPane extends JPanel {
             return;
         }
         write.setEnabled(false);
+        HandedOver chosen = handedOver();
+        Optional<String> asked = EntryForm.typed(question);
         bench.begin(
                 "Writing the report",
-                progress -> WriteReport.write(from, out, size, progress),
+                progress -> chosen.write(from, out.get(), size, asked, progress),
                 written -> show(written, out.get()),
                 wrong -> {
                     write.setEnabled(true);
@@ -134,8 +182,8 @@ final class ReportPane extends JPanel {
         write.setEnabled(true);
         lines.clear();
         lines.strong("Written").setName("written");
-        lines.put(opening("Open the page", "open page", out.resolve(WriteReport.HTML)));
-        lines.put(opening("Open the sheets", "open sheets", out.resolve(WriteReport.PDF)));
+        lines.put(opening("Open the page", "open page", written.files().get(0)));
+        lines.put(opening("Open the sheets", "open sheets", written.files().get(1)));
         lines.put(opening("Open the folder", "open folder", out));
         written.files().forEach(file -> lines.say(file.toString()));
         written.warnings().forEach(warning -> lines.say("!  " + Words.warning(warning)));

@@ -38,7 +38,7 @@ final class SheetsView extends WidePanel {
         setFocusable(true);
         registerKeyboardAction(e -> leaf(1), javax.swing.KeyStroke.getKeyStroke("PAGE_DOWN"), WHEN_FOCUSED);
         registerKeyboardAction(e -> leaf(-1), javax.swing.KeyStroke.getKeyStroke("PAGE_UP"), WHEN_FOCUSED);
-        getAccessibleContext().setAccessibleName("The sheets of the report");
+        getAccessibleContext().setAccessibleName("The sheets to print");
     }
 
     private record Drawn(int widthPx, BufferedImage image) {}

@@ -110,6 +110,32 @@ final class TableFields extends JPanel {
                         .toList());
     }
 
+    /** Says what was said of a table of the same shape. */
+    void say(TableReading said) {
+        said.separator().map(Separator::word).ifPresent(separator::say);
+        said.decimalSign().map(DecimalSign::word).ifPresent(decimalSign::say);
+        said.timeUnit().map(TableFields::words).ifPresent(timeUnit::say);
+        said.timeColumn().flatMap(this::numbered).map(this::heading).ifPresent(timeColumn::say);
+        for (ColumnReading each : said.columns()) {
+            numbered(each.column()).map(rows::get).ifPresent(row -> {
+                each.name().ifPresent(row.channel()::setText);
+                each.scale().map(ValueScale::text).ifPresent(row.scale()::setText);
+            });
+        }
+    }
+
+    /** The number of a column that is named by number or by heading. */
+    private Optional<Integer> numbered(String column) {
+        if (column.matches("\\d{1,4}")) {
+            return Optional.of(Integer.valueOf(column));
+        }
+        return IntStream.rangeClosed(1, headings.size())
+                .filter(number -> headings.get(number - 1).equals(column)
+                        || headings.get(number - 1).startsWith(column + " ("))
+                .boxed()
+                .findFirst();
+    }
+
     /** Shows a table as it was read. */
     void show(SeenTable seen) {
         TableReading read = seen.asRead();

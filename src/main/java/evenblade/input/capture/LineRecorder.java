@@ -60,7 +60,7 @@ public final class LineRecorder {
     /**
      * Prepares a recording; the files are made.
      *
-     * @param input lines; a line is done when its end has come
+     * @param input lines; a line is done when its end has come; closed at the end
      * @param path of a file that isn't there yet
      * @param arrivals of another, for the times of arrival
      * @param room of its disk
@@ -137,6 +137,17 @@ public final class LineRecorder {
             return ending;
         } catch (IOException e) {
             return Ending.DISK_FAILED;
+        } finally {
+            leave();
+        }
+    }
+
+    /** Its reader may still wait for a line that never comes. */
+    private void leave() {
+        try {
+            input.close();
+        } catch (IOException e) {
+            // One that was pulled out needs no closing.
         }
     }
 

@@ -11,7 +11,22 @@ import java.util.List;
 
 /** A sensor that sends its readings as lines of text over a serial port. */
 public final class SerialLine {
+    /** What boards with a serial line are mostly set to; common practice, no source. */
+    public static final int USUAL_BAUD = 115_200;
+
     private SerialLine() {}
+
+    /** The ports that this machine shows, as it calls them; none where it has no driver for any. */
+    public static List<String> ports() {
+        try {
+            return Arrays.stream(SerialPort.getCommPorts())
+                    .map(SerialPort::getSystemPortName)
+                    .toList();
+        } catch (LinkageError e) {
+            // A kind of machine that the driver wasn't built for; sound can be recorded all the same.
+            return List.of();
+        }
+    }
 
     /**
      * Opens a port for reading: 8 data bits, no parity, 1 stop bit.
@@ -26,9 +41,7 @@ public final class SerialLine {
         try {
             port = SerialPort.getCommPort(name);
         } catch (SerialPortInvalidPortException e) {
-            List<String> known = Arrays.stream(SerialPort.getCommPorts())
-                    .map(SerialPort::getSystemPortName)
-                    .toList();
+            List<String> known = ports();
             throw place.found(
                     "no such port",
                     known.isEmpty()
@@ -40,13 +53,22 @@ public final class SerialLine {
         if (!port.openPort()) {
             throw place.found("it can't be opened", "a port that no other program holds and that this user may read");
         }
-        return new Unending(port.getInputStreamWithSuppressedTimeoutExceptions());
+        return new Unending(port);
     }
 
     /** A port has no end of its own: where it gives no more bytes it was pulled out. */
     private static final class Unending extends FilterInputStream {
-        Unending(InputStream port) {
-            super(port);
+        private final SerialPort port;
+
+        Unending(SerialPort port) {
+            super(port.getInputStreamWithSuppressedTimeoutExceptions());
+            this.port = port;
+        }
+
+        /** The port is free for the next recording, or for another program. */
+        @Override
+        public void close() {
+            port.closePort();
         }
 
         @Override

@@ -84,7 +84,10 @@ final class AmplitudeProfile {
         return best.times(Math.pow(WIDEST, power)).times(Phasor.ofDegrees(1, turnDeg));
     }
 
-    /** Misfits of one mass at all angles: each run's amplitude should be O·|1 − W/C|, O is solved for. */
+    /**
+     * Misfits of one mass at all angles: each run's amplitude should be O·|1 − W/C|, O is solved for. The sum of squares of
+     * what was read is the same everywhere and left out.
+     */
     private double[] misfits(int mass) {
         Phasor correction = correction(mass, 0);
         List<Phasor> over =
@@ -94,7 +97,6 @@ final class AmplitudeProfile {
             Phasor turn = Phasor.ofDegrees(1, a - TURNS);
             double pp = 0;
             double pt = 0;
-            double tt = 0;
             for (int i = 0; i < variances.length; i++) {
                 Phasor w = over.get(i);
                 double along = w.re() * turn.re() + w.im() * turn.im();
@@ -102,9 +104,8 @@ final class AmplitudeProfile {
                 double amplitude = runs.get(i).amplitude();
                 pp += square / variances[i];
                 pt += Math.sqrt(square) * amplitude / variances[i];
-                tt += amplitude * amplitude / variances[i];
             }
-            all[a] = pp > 0 ? tt - pt * pt / pp : tt;
+            all[a] = pp > 0 ? -pt * pt / pp : 0;
         }
         return all;
     }

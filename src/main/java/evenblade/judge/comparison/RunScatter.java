@@ -162,13 +162,19 @@ record RunScatter(
                 if (entry.getKey().tellsMost()
                         && now != null
                         && entry.getValue().value() instanceof ComparedValue.Known a
-                        && now.value() instanceof ComparedValue.Known b
+                        && now.value().times(inUnit(entry.getKey(), other.unit(), one.unit()))
+                                instanceof ComparedValue.Known b
                         && Math.abs(Math.log(a.value() / b.value())) > Math.log(NO_REPEAT) + a.reach() + b.reach()) {
                     return Optional.of(entry.getKey());
                 }
             }
         }
         return Optional.empty();
+    }
+
+    /** What a figure in one unit is to be multiplied by to stand in another; a ratio has none. */
+    private static double inUnit(Figure figure, SignalUnit from, SignalUnit to) {
+        return figure.kind() == Figure.Kind.AMPLITUDE ? from.siFactor() / to.siFactor() : 1;
     }
 
     private static Optional<ChannelOrders> sameChannel(

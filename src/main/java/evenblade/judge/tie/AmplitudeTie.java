@@ -24,7 +24,13 @@ import java.util.stream.IntStream;
 public final class AmplitudeTie implements TrackTie {
     private static final int DRAWS = 400; // ours: the ends of a 95 % interval within a few per cent of its width
     private static final long SEED = 20_260_301L; // any will do; the same data give the same interval
-    private static final int START_ANGLES = 12; // ours: every 30°, nearer than the dips of the misfit lie
+    /** Parts of the mean amplitude that c and the track may have, to start from. */
+    private static final double[][] START_PARTS = {{0.2, 0.9}, {0.5, 0.6}, {0.9, 0.2}};
+    /** Angles of k to start from: nearer to each other than the dips of the misfit lie; ours. */
+    private static final double[] START_DEG = {0, 30, 60, 90, 120, 150, 180, 210, 240, 270, 300, 330};
+    /** Angles of q to start from. */
+    private static final double[] BETWEEN_DEG = {15, 45, 75, 105, 135, 165, 195, 225, 255, 285, 315, 345};
+
     private static final double CHANCE = 0.05; // the usual 5 %
 
     /** Places of the unknowns: c; k, two parts; q, two parts. */
@@ -122,18 +128,15 @@ public final class AmplitudeTie implements TrackTie {
         double track = largest(runs, TieRun::trackMm);
         double angles = largest(runs, AmplitudeTie::angles);
         List<Fit> fits = new ArrayList<>();
-        int turns = free.length > TRACK_ONLY.length ? START_ANGLES : 1;
-        for (double share : new double[] {0.2, 0.5, 0.9}) {
-            for (int a = 0; a < START_ANGLES * turns; a++) {
-                double size = (1 - share + 0.1) * mean / track;
-                Phasor k = Phasor.ofDegrees(size, 360.0 * (a % START_ANGLES) / START_ANGLES);
-                Phasor q = angles == 0
-                        ? Phasor.ZERO
-                        : Phasor.ofDegrees(
-                                size * track / angles,
-                                360.0 * ((turns == 1 ? a : a / START_ANGLES) + 0.5) / START_ANGLES);
-                fit(runs, amplitudes, free, new double[] {share * mean, k.re(), k.im(), q.re(), q.im()})
-                        .ifPresent(fits::add);
+        boolean both = free.length > TRACK_ONLY.length;
+        for (double[] part : START_PARTS) {
+            for (double start : START_DEG) {
+                for (double other : both ? BETWEEN_DEG : new double[] {start}) {
+                    Phasor k = Phasor.ofDegrees(part[1] * mean / track, start);
+                    Phasor q = angles == 0 ? Phasor.ZERO : Phasor.ofDegrees(part[1] * mean / angles, other);
+                    fit(runs, amplitudes, free, new double[] {part[0] * mean, k.re(), k.im(), q.re(), q.im()})
+                            .ifPresent(fits::add);
+                }
             }
         }
         return fits.stream().min(Comparator.comparingDouble(Fit::sumOfSquares));

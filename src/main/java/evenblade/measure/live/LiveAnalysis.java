@@ -24,6 +24,8 @@ public final class LiveAnalysis {
     private static final double REMEMBERED_S = 20;
     /** Two holds are at one speed up to here: it wanders by less while the lever stays. */
     private static final double SAME = 0.01;
+    /** Of a long window so much has to be new: reading one takes as long as it is, and what it says changes as slowly. */
+    private static final double HOP_SHARE = 0.08;
 
     private final WindowReader reader;
     private final LiveListener listener;
@@ -56,6 +58,11 @@ public final class LiveAnalysis {
         }
         double held = heldFromS.map(from -> nowS - from + BEFORE_HOLD_S).orElse(0.0);
         return Math.min(LiveChain.LONGEST_S, Math.max(LiveChain.WINDOW_S, held));
+    }
+
+    /** How long after the last window the next one is due. */
+    public double hopS(double nowS) {
+        return Math.max(LiveChain.HOP_S, HOP_SHARE * windowS(nowS));
     }
 
     /** Takes a window. */

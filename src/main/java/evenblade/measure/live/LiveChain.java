@@ -28,8 +28,6 @@ public final class LiveChain implements BlockSink, AutoCloseable {
     public static final double LONGEST_S = 250;
     /** Least time between two windows. */
     public static final double HOP_S = 1;
-    /** Of a long window so much has to be new: reading one takes as long as it is, and what it says changes as slowly. */
-    private static final double HOP_SHARE = 0.08;
 
     private static final int MOST_BLOCKS = 200; // some seconds of sound; older ones are dropped and counted
     private static final long LOOK_MS = 100; // how late the end of a thread is seen
@@ -118,7 +116,7 @@ public final class LiveChain implements BlockSink, AutoCloseable {
                     analysis.now(recording(SpeedNow.STRETCH_S));
                 }
                 if (readerWaits) {
-                    offerWindow(nowS, Math.max(HOP_S, HOP_SHARE * analysis.windowS(nowS)), 0);
+                    offerWindow(nowS, analysis.hopS(nowS), 0);
                 }
             }
             offerWindow(expected / rateHz, HOP_S, LAST_MS);

@@ -41,6 +41,8 @@ public record FigureFormat(LengthUnit unit) {
     private static final double NEARLY_GONE = -95;
     /** A change from next to nothing is shown in times, not in per cent. */
     private static final double IN_TIMES_FROM = 1000;
+    /** A dial reads half a thousandth; below one, three decimals would show none. */
+    private static final double LEAST_INCHES = 0.001;
     /** Nothing can fall by more. */
     private static final double ALL_GONE = -100;
 
@@ -246,6 +248,10 @@ public record FigureFormat(LengthUnit unit) {
     }
 
     private static String inches(Length length) {
+        double inches = Math.abs(length.inches());
+        if (inches > 0 && inches < LEAST_INCHES) {
+            return fixed(length.inches(), 4);
+        }
         String text = signed(length.inchText());
         return text.substring(0, text.length() - " in".length());
     }
@@ -293,6 +299,9 @@ public record FigureFormat(LengthUnit unit) {
         }
         if (unit == LengthUnit.INCH && amount.measure() == Measure.UNBALANCE) {
             return new WeightFigures(this).unbalance(shown(amount));
+        }
+        if (amount.measure() == Measure.VELOCITY) {
+            return new VelocityFigures(this).fixed(shown(amount), decimals);
         }
         String number = fixed(shown(amount), decimals) + unit(amount.measure());
         return amount.measure() == Measure.LENGTH && unit == LengthUnit.INCH

@@ -55,8 +55,9 @@ public final class FindingsDocument {
         finding.carried()
                 .ifPresent(carried -> text.known(
                         "carries",
-                        FigureFormat.fixed(carried.mmS(), 1) + " mm/s peak where its line is largest: "
-                                + FigureFormat.share(carried.share()) + " of the power of all lines there."));
+                        new VelocityFigures(phrases.figures()).fixed(carried.mmS(), 1)
+                                + " peak where its line is largest: " + FigureFormat.share(carried.share())
+                                + " of the power of all lines there."));
         evidence("for", finding.speaksFor());
         evidence("against", finding.speaksAgainst());
         text.add(new Block.Known(

@@ -4,6 +4,7 @@ import evenblade.keep.job.Event;
 import evenblade.keep.job.Particulars;
 import evenblade.tell.chart.Caption;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.VelocityFigures;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,10 +18,12 @@ final class FirstPageComposition {
 
     private final ReportInput input;
     private final Story story;
+    private final VelocityFigures velocities;
 
     private FirstPageComposition(ReportInput input) {
         this.input = input;
         this.story = new Story(input);
+        this.velocities = new VelocityFigures(new FigureFormat(input.units()));
     }
 
     static FirstPage of(ReportInput input) {
@@ -32,7 +35,7 @@ final class FirstPageComposition {
         return new FirstPage(
                 who(),
                 story.sentences().stream().map(FirstPageComposition::together).toList(),
-                line.map(FirstPageComposition::bars).orElse(List.of()),
+                line.map(this::bars).orElse(List.of()),
                 line.map(FirstPageComposition::about).orElse(""),
                 TipsPicture.of(input.record(), input.units()).stream().toList(),
                 changes(),
@@ -41,7 +44,7 @@ final class FirstPageComposition {
 
     /** A number and its unit stay on one line. */
     private static String together(String sentence) {
-        return sentence.replace(" %", "\u00a0%").replace(" mm/s", "\u00a0mm/s");
+        return sentence.replace(" %", "\u00a0%").replace(" mm/s", "\u00a0mm/s").replace(" in/s", "\u00a0in/s");
     }
 
     private List<KnownThing> who() {
@@ -57,7 +60,7 @@ final class FirstPageComposition {
         return who;
     }
 
-    private static List<FirstPage.Bar> bars(Headline line) {
+    private List<FirstPage.Bar> bars(Headline line) {
         OptionalDouble before = line.beforeMmS();
         OptionalDouble after = line.afterMmS();
         if (before.isPresent() && after.isPresent()) {
@@ -74,8 +77,8 @@ final class FirstPageComposition {
         return List.of(bar(line, false, "100 %", 1 / longer), bar(line, true, FigureFormat.share(left), left / longer));
     }
 
-    private static String size(double mmS, boolean hidden) {
-        return (hidden ? "below " : "") + FigureFormat.plain(mmS) + " mm/s";
+    private String size(double mmS, boolean hidden) {
+        return (hidden ? "below " : "") + velocities.plain(mmS) + " " + velocities.unit();
     }
 
     private static FirstPage.Bar bar(Headline line, boolean after, String value, double share) {

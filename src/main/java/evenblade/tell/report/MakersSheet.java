@@ -17,6 +17,7 @@ import evenblade.tell.document.Document;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.PictureSlot;
 import evenblade.tell.document.PictureSlot.Shows;
+import evenblade.tell.document.VelocityFigures;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -42,12 +43,14 @@ public final class MakersSheet {
 
     private final ReportInput input;
     private final FigureFormat lengths;
+    private final VelocityFigures velocities;
     private final Particulars said;
     private final Document.Builder text = Document.begin();
 
     private MakersSheet(ReportInput input) {
         this.input = input;
         this.lengths = new FigureFormat(input.units());
+        this.velocities = new VelocityFigures(lengths);
         this.said = input.firstPage().particulars();
     }
 
@@ -209,7 +212,8 @@ public final class MakersSheet {
                         + Caption.channel(line.channel().channel())
                         + ", at " + FigureFormat.rpm(line.pair().engineRpmBefore()) + " engine rpm")
                 .orElse("");
-        Document.TableBuilder table = text.table("Shaking once per propeller turn, mm/s peak" + where)
+        Document.TableBuilder table = text.table(
+                        "Shaking once per propeller turn, " + velocities.unit() + " peak" + where)
                 .left("what was done")
                 .right("before")
                 .right("after")
@@ -227,10 +231,8 @@ public final class MakersSheet {
         table.end();
     }
 
-    private static String size(OptionalDouble mmS, boolean hidden) {
-        return mmS.isEmpty()
-                ? "–"
-                : hidden ? FigureFormat.below(mmS.getAsDouble()) : FigureFormat.plain(mmS.getAsDouble());
+    private String size(OptionalDouble mmS, boolean hidden) {
+        return mmS.isEmpty() ? "–" : hidden ? velocities.below(mmS.getAsDouble()) : velocities.plain(mmS.getAsDouble());
     }
 
     private static String effect(Change change) {

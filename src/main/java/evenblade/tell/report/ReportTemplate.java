@@ -15,6 +15,9 @@ enum ReportTemplate {
     SHORT("short.html"),
     SHEET("sheet.html");
 
+    /** The style sheet knows so many steps. */
+    private static final int TIGHTEST = 3;
+
     private final String file;
 
     ReportTemplate(String file) {
@@ -27,17 +30,42 @@ enum ReportTemplate {
 
     /** The page as XHTML that a browser reads as HTML, with everything in it. */
     String page(Object content, PaperSize paper) {
-        return fill(content, paper, false);
+        return fill(content, paper, new Setting(false, 0, true, true));
     }
 
-    /** As sheets, with page numbers. */
+    /** As sheets, with page numbers: what is meant to be one sheet is set as tightly as it takes, and no tighter. */
     String sheets(Object content, PaperSize paper) {
-        return fill(content, paper, true);
+        int tight = 0;
+        while (tight < TIGHTEST && Sheets.count(fill(content, paper, Setting.firstSheet(tight))) > 1) {
+            tight++;
+        }
+        boolean fits = tight < TIGHTEST || Sheets.count(fill(content, paper, Setting.firstSheet(tight))) == 1;
+        return fill(content, paper, new Setting(true, tight, true, fits));
     }
 
-    private String fill(Object content, PaperSize paper, boolean paged) {
-        String styles = resource("report.css") + (paged ? resource("paper.css") : "");
-        Map<String, Object> setting = Map.of("styles", styles, "pageSize", paper.pageSize(), "paged", paged);
+    /**
+     * How a page is set.
+     *
+     * @param paged on sheets
+     * @param tight how tightly, from 0 to {@link #TIGHTEST}
+     * @param rest with what comes after the first sheet
+     * @param fits whether the first sheet holds what it is to hold
+     */
+    private record Setting(boolean paged, int tight, boolean rest, boolean fits) {
+        static Setting firstSheet(int tight) {
+            return new Setting(true, tight, false, false);
+        }
+    }
+
+    private String fill(Object content, PaperSize paper, Setting set) {
+        String styles = resource("report.css") + (set.paged() ? resource("paper.css") : "");
+        Map<String, Object> setting = Map.of(
+                "styles", styles,
+                "pageSize", paper.pageSize(),
+                "paged", set.paged(),
+                "tight", "tight-" + set.tight(),
+                "rest", set.rest(),
+                "fits", set.fits());
         StringWriter page = new StringWriter();
         Mustache.compiler().withEscaper(Html::escaped).compile(resource(file)).execute(content, setting, page);
         return page.toString();

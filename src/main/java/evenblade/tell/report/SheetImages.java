@@ -28,6 +28,13 @@ public final class SheetImages implements AutoCloseable {
         return new SheetImages(Loader.loadPDF(pdf.toByteArray()));
     }
 
+    /** The sheets that {@link OneSheet#writePdf} would write. */
+    public static SheetImages of(OneSheet sheet, PaperSize paper) throws IOException {
+        ByteArrayOutputStream pdf = new ByteArrayOutputStream();
+        sheet.writePdf(paper, pdf);
+        return new SheetImages(Loader.loadPDF(pdf.toByteArray()));
+    }
+
     /** Number of sheets. */
     public int count() {
         return sheets.getNumberOfPages();

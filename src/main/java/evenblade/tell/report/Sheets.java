@@ -1,11 +1,16 @@
 package evenblade.tell.report;
 
+import com.openhtmltopdf.extend.FSTextBreaker;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PDFontSupplier;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.util.XRLog;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.text.BreakIterator;
+import java.util.Locale;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
@@ -30,19 +35,47 @@ final class Sheets {
      * @param producer named in the file
      */
     static void write(String xhtml, String producer, OutputStream out) throws IOException {
-        XRLog.setLoggingEnabled(false);
         try (PDDocument sheets = new PDDocument()) {
-            PDType0Font regular = font(OwnFonts.REGULAR, sheets);
-            PDType0Font bold = font(OwnFonts.BOLD, sheets);
-            new PdfRendererBuilder()
-                    .usePDDocument(sheets)
-                    .useFont(new PDFontSupplier(regular), FONT, REGULAR, FontStyle.NORMAL, true)
-                    .useFont(new PDFontSupplier(bold), FONT, BOLD, FontStyle.NORMAL, true)
-                    .useUriResolver((base, uri) -> uri.startsWith("data:") ? uri : null)
-                    .withProducer(producer)
-                    .withHtmlContent(xhtml, null)
-                    .toStream(out)
-                    .run();
+            builder(xhtml, sheets).withProducer(producer).toStream(out).run();
+        }
+    }
+
+    /** How many sheets a page takes. */
+    static int count(String xhtml) {
+        try (PDDocument sheets = new PDDocument();
+                PdfBoxRenderer laidOut = builder(xhtml, sheets).buildPdfRenderer()) {
+            laidOut.layout();
+            return laidOut.getRootBox().getLayer().getPages().size();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e); // nothing but memory is written to
+        }
+    }
+
+    private static PdfRendererBuilder builder(String xhtml, PDDocument sheets) throws IOException {
+        XRLog.setLoggingEnabled(false);
+        PDType0Font regular = font(OwnFonts.REGULAR, sheets);
+        PDType0Font bold = font(OwnFonts.BOLD, sheets);
+        return new PdfRendererBuilder()
+                .usePDDocument(sheets)
+                .useFont(new PDFontSupplier(regular), FONT, REGULAR, FontStyle.NORMAL, true)
+                .useFont(new PDFontSupplier(bold), FONT, BOLD, FontStyle.NORMAL, true)
+                .useUnicodeLineBreaker(new LineEnds())
+                .useUriResolver((base, uri) -> uri.startsWith("data:") ? uri : null)
+                .withHtmlContent(xhtml, null);
+    }
+
+    /** Where a line may end by the rules of the language; the renderer's own rule parts "m/s²" as it would an address. */
+    private static final class LineEnds implements FSTextBreaker {
+        private final BreakIterator lines = BreakIterator.getLineInstance(Locale.ENGLISH);
+
+        @Override
+        public int next() {
+            return lines.next();
+        }
+
+        @Override
+        public void setText(String text) {
+            lines.setText(text);
         }
     }
 

@@ -14,6 +14,7 @@ import evenblade.machine.installation.Engine;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
+import evenblade.tell.document.VelocityFigures;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -27,11 +28,13 @@ final class Story {
     private final JobRecord record;
     private final Engine engine;
     private final Optional<ReportedComparison> whole;
+    private final VelocityFigures velocities;
     private final Optional<Finding> cured;
     private final List<Leftovers.Leftover> left;
 
     Story(ReportInput input) {
         this.input = input;
+        this.velocities = new VelocityFigures(new FigureFormat(input.units()));
         this.record = input.record();
         this.engine = record.installation().engine();
         this.whole = input.comparisons().stream().findFirst();
@@ -143,12 +146,13 @@ final class Story {
         return shakes + (outcome.isEmpty() ? " " : outcome) + effect(line.get());
     }
 
-    private static String effect(Headline line) {
+    private String effect(Headline line) {
         OptionalDouble before = line.beforeMmS();
         OptionalDouble after = line.afterMmS();
         String sizes = before.isPresent() && after.isPresent()
-                ? ", from " + (line.hiddenBefore() ? "below " : "") + FigureFormat.plain(before.getAsDouble()) + " to "
-                        + (line.hiddenAfter() ? "below " : "") + FigureFormat.plain(after.getAsDouble()) + " mm/s"
+                ? ", from " + (line.hiddenBefore() ? "below " : "") + velocities.plain(before.getAsDouble()) + " to "
+                        + (line.hiddenAfter() ? "below " : "") + velocities.plain(after.getAsDouble()) + " "
+                        + velocities.unit()
                 : "";
         return switch (line.change().verdict()) {
             case LOWER -> "That shaking is now " + by(line, "less") + sizes + ".";

@@ -22,8 +22,10 @@ import evenblade.tell.document.Block.Weight;
 import evenblade.tell.document.Document;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.InstallationDocument;
+import evenblade.tell.document.OnePlace;
 import evenblade.tell.document.PictureSlot;
 import evenblade.tell.document.PictureSlot.Shows;
+import evenblade.tell.document.VelocityFigures;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -39,10 +41,12 @@ final class StrangersPart {
 
     private final ReportInput input;
     private final FigureFormat lengths;
+    private final VelocityFigures velocities;
 
     private StrangersPart(ReportInput input) {
         this.input = input;
         this.lengths = new FigureFormat(input.units());
+        this.velocities = new VelocityFigures(lengths);
     }
 
     static List<Section> of(ReportInput input) {
@@ -186,9 +190,9 @@ final class StrangersPart {
                     .orElse("–");
         }
 
-        String velocity(OrderLine line) {
+        String velocity(OrderLine line, VelocityFigures velocities) {
             return reading(line)
-                    .map(reading -> StrangersPart.velocity(reading, (Level.Measured) reading.level(), unit))
+                    .map(reading -> StrangersPart.velocity(reading, (Level.Measured) reading.level(), unit, velocities))
                     .orElse("–");
         }
     }
@@ -211,38 +215,40 @@ final class StrangersPart {
         return Optional.of(new Measured(about, dwell.get(), channel.get().unit()));
     }
 
-    private static void orders(List<Measured> shown, Document.Builder text) {
+    private void orders(List<Measured> shown, Document.Builder text) {
         if (shown.isEmpty()) {
             return;
         }
         Document.TableBuilder table =
                 text.table(shown.size() > 1 ? "First and last" : "").left("line");
         for (Measured each : shown) {
-            table.point("Hz").point(each.unit().display()).point("mm/s");
+            String which = shown.size() == 1 ? "" : each.equals(shown.get(0)) ? ", first" : ", last";
+            table.point("Hz" + which).point(each.unit().display() + which).point(velocities.unit() + which);
         }
-        for (OrderReading first : shown.get(0).dwell().readings()) {
-            OrderLine line = first.line();
+        for (OnePlace<OrderReading> place : OnePlace.of(shown.get(0).dwell().readings(), OrderReading::line)) {
+            OrderLine line = place.first().line();
             boolean detected = shown.stream()
                     .anyMatch(each ->
                             each.reading(line).filter(OrderReading::detected).isPresent());
             if (detected || line.propellerOnce()) {
-                List<String> cells = new ArrayList<>(List.of(line.name()));
-                shown.forEach(
-                        each -> cells.addAll(List.of(each.hertz(line), each.amplitude(line), each.velocity(line))));
+                List<String> cells = new ArrayList<>(List.of(place.name()));
+                shown.forEach(each ->
+                        cells.addAll(List.of(each.hertz(line), each.amplitude(line), each.velocity(line, velocities))));
                 table.row(detected ? Weight.PLAIN : Weight.FAINT, cells.toArray(String[]::new));
             }
         }
         table.end();
     }
 
-    private static String velocity(OrderReading reading, Level.Measured level, SignalUnit unit) {
+    private static String velocity(
+            OrderReading reading, Level.Measured level, SignalUnit unit, VelocityFigures velocities) {
         double amplitude = level.detected() ? level.amplitude() : FigureFormat.limit(level);
         OptionalDouble velocity = Velocity.mmS(amplitude, unit, reading.frequencyHz());
         return velocity.isEmpty()
                 ? "not known"
                 : level.detected()
-                        ? FigureFormat.plain(velocity.getAsDouble())
-                        : FigureFormat.below(velocity.getAsDouble());
+                        ? velocities.plain(velocity.getAsDouble())
+                        : velocities.below(velocity.getAsDouble());
     }
 
     private Optional<Section> measured() {

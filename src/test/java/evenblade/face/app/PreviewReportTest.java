@@ -3,6 +3,7 @@ package evenblade.face.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.tell.report.PaperSize;
+import evenblade.tell.report.ReportExtent;
 import evenblade.tell.report.SheetImages;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
@@ -31,7 +32,7 @@ class PreviewReportTest {
         Path job = scratch.resolve("job");
         MakePractice.make(job, List.of(), 1, Optional.empty());
         PaperSize paper = PaperSize.named("A4").orElseThrow();
-        try (SheetImages sheets = WriteReport.preview(job, paper, Progress.SILENT)) {
+        try (SheetImages sheets = WriteReport.preview(job, paper, ReportExtent.SHORT, Progress.SILENT)) {
             assertThat(Files.exists(job.resolve(WriteReport.PDF))).isFalse();
             WriteReport.write(job, Optional.empty(), paper, Progress.SILENT);
             try (PDDocument written =

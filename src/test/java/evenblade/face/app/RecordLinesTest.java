@@ -7,7 +7,9 @@ import static org.assertj.core.api.Assertions.within;
 import evenblade.base.problem.BadInput;
 import evenblade.input.capture.Ending;
 import evenblade.input.capture.SerialLine;
+import evenblade.input.recording.TableReading;
 import evenblade.keep.job.Conditions;
+import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewJob;
@@ -27,6 +29,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -282,6 +285,72 @@ class RecordLinesTest {
         } finally {
             pair.destroy();
         }
+    }
+
+    private Detail.Run recorded(String device, String lines, NewRun said, List<String> warned) {
+        RecordLines.Request request = new RecordLines.Request(
+                folder.resolve("job"),
+                new ByteArrayInputStream(lines.getBytes(StandardCharsets.UTF_8)),
+                device,
+                OptionalDouble.empty(),
+                said,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
+        LiveRecording.Recorded recorded = RecordLines.prepareLikeBefore(request).record();
+        recorded.warnings().forEach(each -> warned.add(each.code().word()));
+        return (Detail.Run) recorded.event().orElseThrow().detail();
+    }
+
+    @Test
+    void aRunByTheSameSensorTakesOverWhereItSatAndHowItsColumnsAreRead() throws Exception {
+        JobFolder.create(folder.resolve("job"), NewJob.fromFile("invented", INSTALLATION));
+        Conditions noted = Conditions.NONE
+                .with(Condition.PLACE, "gearbox top")
+                .with(Condition.DIRECTION, "across")
+                .with(Condition.WIND, "4 kt");
+        TableReading across = new TableReading(
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(new TableReading.ColumnReading("2", Optional.of("across"), Optional.empty())));
+        NewRun first = new NewRun(
+                Optional.empty(),
+                Optional.of("first"),
+                "",
+                RunSettings.NONE.withEngineRpm(4517).withTable(across),
+                noted);
+        List<String> warned = new ArrayList<>();
+        recorded("invented sensor", lines(), first, warned);
+
+        NewRun upward = new NewRun(
+                Optional.empty(),
+                Optional.of("second"),
+                "",
+                RunSettings.NONE,
+                Conditions.NONE.with(Condition.DIRECTION, "up"));
+        Detail.Run second = recorded("invented sensor", lines().replace("1.", "2."), upward, warned);
+
+        assertThat(second.conditions().get(Condition.PLACE)).contains("gearbox top");
+        assertThat(second.conditions().get(Condition.DIRECTION)).as("as said").contains("up");
+        assertThat(second.conditions().get(Condition.WIND)).isEmpty();
+        assertThat(second.settings().engineRpm()).isEmpty();
+        assertThat(second.settings().table()).isEqualTo(across);
+
+        Detail.Run other = recorded(
+                "another sensor", lines().replace("1.", "3."), NewRun.labelled("third", RunSettings.NONE), warned);
+        assertThat(other.conditions().get(Condition.PLACE)).isEmpty();
+        assertThat(warned).doesNotContain("lines-unlike-before");
+
+        Detail.Run columns = recorded(
+                "invented sensor",
+                lines().replace(",x (", ",y ("),
+                NewRun.labelled("fourth", RunSettings.NONE),
+                warned);
+        assertThat(columns.conditions().get(Condition.PLACE)).isEmpty();
+        assertThat(columns.settings()).isEqualTo(RunSettings.NONE);
+        assertThat(warned).contains("lines-unlike-before");
     }
 
     private static Process pseudoTerminals(Path near, Path far) throws Exception {

@@ -231,7 +231,7 @@ class CompareCommandsTest {
         Path file = table("later", 4800, 0.3, 5);
         assertThat(done("job", "add", job.toString(), file.toString()).out())
                 .contains("place: gearbox top")
-                .containsPattern("is as\\s+in 'cleaned'");
+                .containsPattern("As in 'cleaned': place\\s+\"gearbox\\s+top\"");
         Path again = table("afresh", 4800, 0.3, 6);
         assertThat(done("job", "add", job.toString(), again.toString(), "--afresh")
                         .out())

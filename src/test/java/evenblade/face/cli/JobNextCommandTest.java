@@ -12,10 +12,13 @@ import evenblade.keep.job.RunSettings;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeStep;
 import evenblade.keep.practice.StepPractice;
+import evenblade.keep.practice.WavFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -74,6 +77,24 @@ class JobNextCommandTest {
                 .contains(
                         "RECORDING --label NAME --mark-channel 4 --full-scale \"50 m/s2\" --place \"top of the gearbox\"")
                 .doesNotContain("--wind");
+    }
+
+    @Test
+    @DisplayName(
+            "a run that shows no speed, and one that can't be read, are named with why; the step doesn't rest on them")
+    void namesWhatIsLeftOut() throws Exception {
+        Random chance = new Random(4); // any noise will do: none of it is a line
+        double[] hiss = chance.doubles(20_000, -0.1, 0.1).toArray();
+        Path recording = folder.resolve("hiss.wav");
+        new WavFile(4000, 16, 1, "invented").write(recording, List.of(hiss));
+        record.addRecording(recording, NewRun.labelled("hiss", RunSettings.NONE));
+        assertThat(next().replaceAll("\\s+", " "))
+                .contains("Next: Run once more")
+                .contains("! run 'hiss' is left out: no line of this machine stands out of the noise [run-left-out]");
+        Path broken = Files.write(folder.resolve("a.wav"), new byte[] {1, 2, 3});
+        record.addRecording(broken, NewRun.labelled("broken", RunSettings.NONE));
+        assertThat(next().replaceAll("\\s+", " "))
+                .contains("! run 'broken' is left out: ", "! run 'hiss' is left out: ");
     }
 
     @Test

@@ -12,6 +12,7 @@ import evenblade.input.recording.StreamSummary;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.Kind;
 import evenblade.keep.job.NewJob;
 import evenblade.keep.practice.Noise;
 import evenblade.keep.practice.SpeedProfile;
@@ -19,6 +20,7 @@ import evenblade.keep.practice.SyntheticRun;
 import evenblade.keep.practice.WavFile;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -62,6 +64,29 @@ class RealCaptureTest {
         return ((Intake.Streamed) RecordingReader.open(file, IntakeOptions.NONE)).sound();
     }
 
+    /** More from the same input, with nothing said of it. */
+    private Detail.Run nextRun(String seconds, String... more) {
+        List<String> words = new ArrayList<>(List.of(
+                "record",
+                folder.resolve("job").toString(),
+                "--seconds",
+                seconds,
+                "--rate",
+                "48000",
+                "--channels",
+                "2"));
+        words.addAll(List.of(more));
+        CommandLineRun run = CommandLineRun.of(words.toArray(String[]::new));
+        assertThat(run.status()).as(run.err()).isZero();
+        assertThat(run.out().contains("As in 'first': full scale 50 m/s2; place \"gearbox top\"."))
+                .as(run.out())
+                .isEqualTo(more.length == 0);
+        return (Detail.Run) JobFolder.open(folder.resolve("job")).record().standing(Kind.RUN).stream()
+                .reduce((a, b) -> b)
+                .orElseThrow()
+                .detail();
+    }
+
     @Test
     void aToneOfMinus6DecibelReadsMinus6DecibelAndTheJobKeepsTheRunWithItsSettings() throws Exception {
         Path source = written(invented(20));
@@ -80,7 +105,11 @@ class RealCaptureTest {
                     "--rate",
                     "48000",
                     "--channels",
-                    "2");
+                    "2",
+                    "--full-scale",
+                    "50 m/s2",
+                    "--place",
+                    "gearbox top");
         } finally {
             player.destroy();
         }
@@ -93,6 +122,10 @@ class RealCaptureTest {
         assertThat(event.label()).contains("first");
         assertThat(kept.conditions().get(Condition.DEVICE).orElseThrow()).contains("48000 Hz, 2 channels, 24 bit");
         assertThat(folder.resolve("job/takes")).as("the first copy is gone").isEmptyDirectory();
+        Detail.Run next = nextRun("1");
+        assertThat(next.conditions().get(Condition.PLACE)).contains("gearbox top");
+        assertThat(next.settings().fullScale()).contains("50 m/s2");
+        assertThat(nextRun("2", "--afresh").conditions().get(Condition.PLACE)).isEmpty();
         StreamSummary summary = sound(job.locate(kept.file())).deliverTo((b, f) -> {});
         assertThat(summary.frames()).isEqualTo(96_000);
         assertThat(20 * Math.log10(summary.quality().get(1).peak())).isCloseTo(-6, within(0.02));

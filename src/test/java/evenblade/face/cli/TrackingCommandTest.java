@@ -87,6 +87,29 @@ class TrackingCommandTest {
     }
 
     @Test
+    void picturesOfTheTipsGoIntoTheRecordOnceAndTakeThePlaceOfThoseDrawnBefore() {
+        marks("2026-05-04T10:00:00", "1=A,2=B,3=C", "0 mm, 0.2 mm, 4.8 mm");
+        String first = done("tracking", job, "--attach", job).out();
+        assertThat(first).contains("tracking-tips-").doesNotContain("tracking-deviations-");
+        assertThat(done("tracking", job, "--attach", job).out()).contains("the record has these pictures already");
+        assertThat(attached()).hasSize(1);
+        marks("2026-05-04T11:00:00", "1=C,2=A,3=B", "4.9 mm, 0.1 mm, 0.0 mm");
+        Path plots = dir.resolve("plots");
+        done("tracking", job, "--attach", job, "--plots", plots.toString());
+        assertThat(attached()).hasSize(2);
+        assertThat(plots.resolve("tracking-tips.png")).exists();
+        assertThat(plots.resolve("tracking-deviations.svg")).exists();
+    }
+
+    /** What stands in the record, without what was crossed out. */
+    private List<JsonObject> attached() {
+        return JsonDocument.parse(done("job", "show", job, "--json").out(), "job").objects("events").stream()
+                .filter(event -> event.text("kind").equals("attachment"))
+                .filter(event -> !event.flag("struckOut"))
+                .toList();
+    }
+
+    @Test
     void afterMovingTheBladesTheHighTipThatMovedAlongPointsToItsBlade() {
         marks("2026-05-04T10:00:00", "1=A,2=B,3=C", "0 mm, 0.2 mm, 4.8 mm");
         marks("2026-05-04T11:00:00", "1=C,2=A,3=B", "4.9 mm, 0.1 mm, 0.0 mm");

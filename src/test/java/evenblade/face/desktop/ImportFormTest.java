@@ -141,6 +141,48 @@ class ImportFormTest {
     }
 
     @Test
+    @DisplayName("is filled in as the run before was where the file has its shape, and emptied for another shape")
+    void whatWasSaidOfTheRunBeforeStandsThere() throws IOException {
+        hands.click("add run");
+        hands.type("recording", table().toString());
+        awaitSeen("milliseconds were assumed");
+        hands.type("channel of column 1", "across");
+        hands.type("scale of column 1", "0.01 m/s2");
+        hands.type("place", "gearbox top");
+        hands.type("wind", "4 kt");
+        hands.type("engine rpm", "4800");
+        hands.type("label", "as found");
+        awaitSeen("across, in m/s²");
+        hands.click("enter");
+        hands.awaitNamed("orders");
+        hands.awaitRest();
+
+        Path next = Files.writeString(
+                scratch.resolve("next.csv"), Files.readString(table()).replace("\n30", "\n31"));
+        hands.click("add run");
+        hands.type("recording", next.toString());
+        awaitSeen("across, in m/s²");
+        hands.await("the place", () -> text("place").equals("gearbox top"));
+        hands.await("the column", () -> text("channel of column 1").equals("across"));
+        assertThat(text("scale of column 1")).isEqualTo("0.01 m/s2");
+        assertThat(text("wind")).as("of each run itself").isEmpty();
+        assertThat(text("engine rpm")).as("of each run itself").isEmpty();
+        assertThat(Hands.onEventThread(() -> ((WrappedLabel) hands.named("as before")).getText()))
+                .isEqualTo("What isn't typed is as in 'as found'. Change what isn't so.");
+        hands.photograph(Path.of("target", "screens", "import-as-before.png"));
+        hands.type("place", "seat rail");
+
+        hands.type("recording", longSound(scratch.resolve("other.wav")).toString());
+        hands.await("the other file", () -> !seen().contains("across"));
+        hands.await("nothing as before", () -> hands.find("as before").isEmpty());
+        assertThat(text("place")).as("typed").isEqualTo("seat rail");
+    }
+
+    private String text(String field) {
+        return hands.find(field).map(there -> ((JTextField) there).getText()).orElse("not there");
+    }
+
+    @Test
     @DisplayName("keeps what was said of a table while the form is left")
     void whatWasSaidStays() throws IOException {
         hands.click("add run");

@@ -29,6 +29,7 @@ import javax.swing.JProgressBar;
 import javax.swing.RepaintManager;
 import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Tag;
@@ -142,6 +143,34 @@ class LivePaneTest {
         });
     }
 
+    @Test
+    @DisplayName("is filled in as the last run from the same input was, but for rpm and wind")
+    void whatTheRunBeforeNotedStandsThere() throws IOException {
+        hands.type("live place", "gearbox top");
+        hands.type("live wind", "4 kt");
+        hands.type("live full scale", "50 m/s2");
+        hands.type("live rpm as read", "4800");
+        hands.click("live steps");
+        hands.click("record");
+        hands.await("a second", () -> recordedSeconds() >= 1);
+        hands.press(KeyEvent.VK_SPACE);
+        hands.await("the run in the job", () -> runs() == 1);
+        hands.awaitRest();
+
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_1);
+        hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
+        hands.await("the place", () -> text("live place").equals("gearbox top"));
+        assertThat(text("live full scale")).isEqualTo("50 m/s2");
+        assertThat(text("live wind")).isEmpty();
+        assertThat(text("live rpm as read")).isEmpty();
+    }
+
+    private String text(String field) {
+        return hands.find(field)
+                .map(there -> ((javax.swing.JTextField) there).getText())
+                .orElse("not there");
+    }
+
     /** What is told of a run follows it as an entry of its own. */
     private int runs() {
         return record().standing(Kind.RUN).size();
@@ -240,6 +269,109 @@ class LivePaneTest {
         } finally {
             standing.stop();
         }
+    }
+
+    /** Lines of an invented sensor, a thousand a second by the clock, until it is stopped; readable at both ends. */
+    private static final class SentLines implements AutoCloseable {
+        private static final double PROPELLER_HZ = 27.4; // 3993 rpm of the engine, by 51 : 21; live to some 25
+
+        /** Once a turn, blade pass and its double, the crank once and its firing. */
+        private static final double[] ORDERS = {1, 3, 6, 51.0 / 21, 2 * 51.0 / 21};
+
+        private final Process pair;
+        private final Thread sender;
+        private volatile double amplitude;
+        private volatile boolean over;
+
+        SentLines(Path near, Path far) throws IOException {
+            String end = "pty,raw,echo=0,ignoreeof,link=";
+            pair = begun("socat", end + near, end + far);
+            for (int i = 0; i < 100 && !(Files.exists(near) && Files.exists(far)); i++) {
+                Hands.pause(20);
+            }
+            sender = new Thread(() -> send(far), "invented sensor");
+            sender.setDaemon(true);
+            sender.start();
+        }
+
+        private static Process begun(String... words) throws IOException {
+            try {
+                return new ProcessBuilder(words).start();
+            } catch (IOException e) {
+                Assumptions.abort("no socat here to make a pair of pseudo-terminals");
+                throw e;
+            }
+        }
+
+        private void send(Path far) {
+            java.util.Random noise = new java.util.Random(20261129);
+            long began = System.nanoTime();
+            long sent = 0;
+            try (java.io.OutputStream out = Files.newOutputStream(far)) {
+                while (!over) {
+                    StringBuilder lines = new StringBuilder();
+                    for (; sent < (System.nanoTime() - began) / 1_000_000; sent++) {
+                        double atS = sent / 1000.0;
+                        double shake = 0.01 * noise.nextGaussian();
+                        for (double order : ORDERS) {
+                            shake += amplitude * Math.sin(2 * Math.PI * order * PROPELLER_HZ * atS + order);
+                        }
+                        lines.append(String.format(java.util.Locale.ROOT, "%.3f,%.5f%n", atS, shake));
+                    }
+                    out.write(lines.toString().getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+                    out.flush();
+                    Hands.pause(10);
+                }
+            } catch (IOException e) {
+                // The other end went away with the test.
+            }
+        }
+
+        void runs(double each) {
+            amplitude = each;
+        }
+
+        @Override
+        public void close() {
+            over = true;
+            pair.destroy();
+        }
+    }
+
+    @Test
+    @DisplayName("records a sensor on a serial port, its quiet taken from the same port, without a level to set")
+    void aSensorOnASerialPortIsRecorded() throws IOException {
+        Path near = scratch.resolve("near");
+        try (SentLines sensor = new SentLines(near, scratch.resolve("far"))) {
+            hands.choose("input", "sensor on a serial port");
+            hands.awaitNamed("live baud");
+            Hands.onEventThread(() -> {
+                ((javax.swing.JComboBox<?>) hands.named("live port"))
+                        .setSelectedItem(near.toRealPath().toString());
+                return null;
+            });
+            assertThat(Hands.onEventThread(() -> hands.named("listen").isEnabled()))
+                    .as("there is no gain to set")
+                    .isFalse();
+            nothingIsCutOff();
+            hands.photographNow(Path.of("target", "screens", "live-sensor.png"));
+            hands.click("quiet take");
+            hands.await("the quiet take", 60, () -> nextIs("Start recording"));
+            sensor.runs(1);
+            hands.click("live steps");
+            hands.click("next live step");
+            hands.await("the speed", 60, () -> says("live rpm", "39") || says("live rpm", "40"));
+            hands.press(KeyEvent.VK_SPACE);
+            hands.await("the run in the job", () -> runs() == 1);
+        }
+        Event run = record().standing(Kind.RUN).get(0);
+        Path kept = job.resolve(((Detail.Run) run.detail()).file().path());
+        assertThat(kept.toString()).endsWith(".csv");
+        List<String> lines = Files.readAllLines(kept);
+        // No speed is shown before two seconds.
+        assertThat(lines.size()).isGreaterThan(2000);
+        assertThat(lines.stream().filter(line -> !line.matches("[\\d.]+,-?[\\d.]+")))
+                .isEmpty();
     }
 
     @Test

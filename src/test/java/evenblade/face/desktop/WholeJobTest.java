@@ -1,6 +1,7 @@
 package evenblade.face.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import evenblade.face.app.CompareRuns;
 import evenblade.face.app.MakePractice;
@@ -10,6 +11,9 @@ import evenblade.judge.comparison.RunComparison;
 import evenblade.keep.job.EvidenceCheck.Thoroughness;
 import evenblade.keep.job.Kind;
 import evenblade.keep.practice.SpeedProfile;
+import evenblade.tell.chart.Spot;
+import evenblade.tell.chart.Spot.What;
+import evenblade.tell.chart.Zoom;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -115,6 +119,8 @@ class WholeJobTest {
         level();
         record("as found", 0.08, Optional.of(PICTURES.resolve("desktop-live.png")));
         assertThat(hands.text("speed known")).matches("engine (4799|4800)\\..*95 %.*");
+        cursorReads(1, 0.08);
+        cursorReads(3, 0.2);
         hands.click("add change");
         hands.type("text", "Blade B shimmed into track.");
         hands.click("enter");
@@ -193,6 +199,26 @@ class WholeJobTest {
         hands.press(KeyEvent.VK_SPACE);
         hands.awaitNamed("orders");
         hands.awaitRest();
+    }
+
+    /**
+     * The cursor over a line of the propeller against what {@link InventedSound} plays: 0.05 % of frequency, as its
+     * speed wanders by some hundredths of a percent; 3 % of amplitude, several times what the orders' intervals allow.
+     */
+    private void cursorReads(int order, double amplitude) {
+        hands.tab("run tabs", "Spectrum");
+        hands.awaitRest();
+        double hz = order * InventedSound.hz(4800);
+        Zoom.Range shown = Hands.onEventThread(() -> hands.picture("run")
+                .picture()
+                .flatMap(picture -> picture.zoom())
+                .orElseThrow()
+                .across());
+        hands.point(hands.inPlot("run", (hz - shown.from()) / shown.size(), 0.3));
+        Spot read = Hands.onEventThread(() -> hands.picture("run").cursors().get(0));
+        assertThat(read.reading(What.FREQUENCY).orElseThrow().value()).isCloseTo(hz, within(0.0005 * hz));
+        assertThat(read.reading(What.PROPELLER_ORDER).orElseThrow().value()).isCloseTo(order, within(0.0005 * order));
+        assertThat(read.y()).isCloseTo(amplitude, within(0.03 * amplitude));
     }
 
     private void report(Path folder) throws IOException {

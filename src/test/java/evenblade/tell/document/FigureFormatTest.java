@@ -2,6 +2,7 @@ package evenblade.tell.document;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.base.fact.Measure;
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
 import evenblade.measure.orders.Level;
@@ -104,5 +105,21 @@ class FigureFormatTest {
     @DisplayName("of time are to the minute, in UTC where no clock was noted")
     void times() {
         assertThat(FigureFormat.minute(Instant.parse("2026-03-02T09:20:40Z"))).isEqualTo("2 Mar 2026, 09:20");
+    }
+
+    @Test
+    void velocitiesAreInInchesWhereLengthsAre() {
+        // 0.2 in/s is 5.08 mm/s exactly.
+        assertThat(INCH.text(Measure.VELOCITY.of(0.00508), 1)).isEqualTo("0.200 in/s");
+        assertThat(new FigureFormat(LengthUnit.MILLIMETRE).text(Measure.VELOCITY.of(0.00508), 1))
+                .isEqualTo("5.1 mm/s");
+        assertThat(new VelocityFigures(INCH).plain(25.4)).isEqualTo("1.00");
+        assertThat(new VelocityFigures(INCH).below(2.54)).isEqualTo("below 0.10");
+    }
+
+    @Test
+    void aLengthBelowAThousandthOfAnInchIsNotShownAsNone() {
+        assertThat(INCH.both(0.0127)).isEqualTo("0.0005 in (0.01 mm)");
+        assertThat(INCH.both(0)).isEqualTo("0 in (0.00 mm)");
     }
 }

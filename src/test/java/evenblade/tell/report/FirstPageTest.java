@@ -18,6 +18,7 @@ import evenblade.keep.job.Particulars;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -47,7 +48,16 @@ class FirstPageTest {
 
     /** Two runs of an invented job; propeller 1× of each in m/s². */
     static ReportInput job(double before, double after, Particulars particulars, Finding... findings) {
-        JobRecord record = InventedReport.record(true);
+        return job(InventedReport.record(true), LengthUnit.MILLIMETRE, before, after, particulars, findings);
+    }
+
+    private static ReportInput job(
+            JobRecord record,
+            LengthUnit unit,
+            double before,
+            double after,
+            Particulars particulars,
+            Finding... findings) {
         List<Event> runs = record.standing(Kind.RUN);
         ReportedRun first = InventedReport.reported(runs.get(0), InventedReport.orders(before, 0.01));
         ReportedRun last = InventedReport.reported(runs.get(1), InventedReport.orders(after, 0.01));
@@ -67,7 +77,7 @@ class FirstPageTest {
                 List.of(),
                 List.of(),
                 List.of(),
-                LengthUnit.MILLIMETRE,
+                unit,
                 List.of(),
                 List.of(),
                 new FirstPageFacts(particulars, List.of(findings)));
@@ -201,6 +211,66 @@ class FirstPageTest {
                     .contains("The installation")
                     .contains(InventedReport.HASH.substring(0, 20));
         }
+    }
+
+    /** A job about which everything is said, with a picture of the tips and so many more changes. */
+    private static ReportInput busy(int moreChanges) {
+        Map<Particulars.Item, String> said = new EnumMap<>(Particulars.Item.class);
+        for (Particulars.Item item : Particulars.Item.values()) {
+            if (item != Particulars.Item.UNITS) {
+                said.put(item, "invented particulars of a job");
+            }
+        }
+        return job(
+                InventedReport.record(true, moreChanges),
+                LengthUnit.MILLIMETRE,
+                2.0,
+                0.38,
+                new Particulars(said),
+                CYLINDER_OPEN,
+                TRACK_CURED);
+    }
+
+    @Test
+    @DisplayName("stays one sheet with its place to sign, however much is said and done, and its picture stays on it")
+    void oneSheetHoweverMuchWasDone() throws IOException {
+        try (PDDocument sheets = sheets(busy(7))) {
+            assertThat(text(sheets, 1)).contains("Bolt 7 of the engine mount", "How sure", "Signature");
+            assertThat(sheets.getPage(0).getResources().getXObjectNames()).isNotEmpty();
+        }
+    }
+
+    @Test
+    @DisplayName("carries its end over where changes fill it, and what follows begins on that sheet")
+    void noSheetForTheEndAlone() throws IOException {
+        try (PDDocument sheets = sheets(busy(60))) {
+            assertThat(text(sheets, 1)).doesNotContain("Signature");
+            int last = 2;
+            while (!text(sheets, last).contains("Signature")) {
+                last++;
+            }
+            assertThat(text(sheets, last)).contains("How sure").contains("Tracking before and after");
+        }
+    }
+
+    @Test
+    @DisplayName("says velocities in in/s where the job is in inches")
+    void inInches() {
+        ReportInput input = job(
+                InventedReport.record(true), LengthUnit.INCH, 2.0, 0.38, Particulars.NONE, CYLINDER_OPEN, TRACK_CURED);
+        FirstPage page = FirstPageComposition.of(input);
+        // An inch is 25.4 mm.
+        assertThat(String.join(" ", page.story()))
+                .contains(String.format("from %.3f to ", 2e3 / 2 / Math.PI / ONCE_HZ / 25.4))
+                .contains("\u00a0in/s.")
+                .doesNotContain("mm/s");
+        assertThat(page.bars().get(0).value()).endsWith(" in/s");
+    }
+
+    private static PDDocument sheets(ReportInput input) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        new Report(input.content(), PaperSize.A4, ReportExtent.SHORT).writePdf(out);
+        return Loader.loadPDF(out.toByteArray());
     }
 
     private static String html(ReportInput input) throws IOException {

@@ -61,6 +61,11 @@ final class InventedReport {
     }
 
     static JobRecord record(boolean invented) {
+        return record(invented, 0);
+    }
+
+    /** With more changes, and with the tips marked once more where there are any. */
+    static JobRecord record(boolean invented, int moreChanges) {
         List<Event> events = new ArrayList<>();
         events.add(event(1, "as found", "", run("before.wav")));
         events.add(event(
@@ -77,6 +82,22 @@ final class InventedReport {
                 "",
                 "",
                 new Detail.Attachment(new StoredFile("attachments/hub-1.jpg", "hub.jpg", stamp()), FileNature.JPEG)));
+        for (int i = 0; i < moreChanges; i++) {
+            events.add(event(
+                    8 + i,
+                    "",
+                    "Bolt " + (i + 1)
+                            + " of the engine mount tightened to the maker's figure and marked with paint, then"
+                            + " its rubber looked at for cracks.",
+                    new Detail.Correction()));
+        }
+        if (moreChanges > 0) {
+            events.add(event(
+                    8 + moreChanges,
+                    "",
+                    "",
+                    new Detail.Tracking(Layout.parse("1=A,2=B,3=C"), "0 in,1/64 in,1/64 in", Optional.empty())));
+        }
         return new JobRecord(JOB, invented, installation(), Map.of(), events);
     }
 
