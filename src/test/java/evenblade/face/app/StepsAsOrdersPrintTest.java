@@ -10,8 +10,6 @@ import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.Reduction;
 import evenblade.measure.live.LiveChain;
-import evenblade.measure.live.LiveListener;
-import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.StepProgress;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -27,7 +25,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Tag;
@@ -47,8 +44,6 @@ class StepsAsOrdersPrintTest {
     private static final double FROM_HEARING_TO_THROTTLE_S = 1;
     private static final double MOVE_S = 2;
     private static final double AFTERWARDS_S = 4;
-    /** So long after a move at most a window still begins before it. */
-    private static final double SEES_MOVE_S = 12;
 
     private static final double LONGEST_S = 400;
     private static final int BLOCKS_PER_S = 20;
@@ -196,6 +191,10 @@ class StepsAsOrdersPrintTest {
             wanted = rpm;
         }
 
+        long frames() {
+            return frames;
+        }
+
         double atS() {
             return frames / (double) run.rateHz();
         }
@@ -243,45 +242,10 @@ class StepsAsOrdersPrintTest {
         }
     }
 
-    /** Counts what a run was told. */
-    private static final class Counted implements LiveListener {
-        private final RunSoFar run;
-        final AtomicInteger nows = new AtomicInteger();
-        volatile double windowToS;
-
-        Counted(RunSoFar run) {
-            this.run = run;
-        }
-
-        @Override
-        public void now(LiveNow latest) {
-            run.now(latest);
-            nows.incrementAndGet();
-        }
-
-        @Override
-        public void window(LiveReading latest) {
-            run.window(latest);
-            windowToS = latest.toS();
-        }
-
-        @Override
-        public void stopped() {
-            run.stopped();
-        }
-
-        /** The next window is due when a twelfth of its length has gone: of this hold, or still of the one before. */
-        boolean lags(double atS, double heldFromS, double beforeFromS) {
-            double longestS = atS - (atS - heldFromS < SEES_MOVE_S ? beforeFromS : heldFromS) + SEES_MOVE_S;
-            return atS > 5 && atS - windowToS > 2 + longestS / 12;
-        }
-    }
-
     /** Flies a run; the steps as they were told to be done. */
     private static List<StepProgress> fly(Run run, Sound sound) throws InterruptedException {
         RunSoFar soFar = RunSoFar.begin(
                 Optional.of(new RecordRun.Steps(run.steps(), run.wantedPercent())), Optional.of(run.installation()));
-        Counted told = new Counted(soFar);
         int block = run.rateHz() / BLOCKS_PER_S;
         try (soFar;
                 LiveChain chain = LiveSetup.chain(
@@ -289,16 +253,13 @@ class StepsAsOrdersPrintTest {
                                 run.rateHz(), run.channels(), SampleCoding.signed(BITS, ByteOrder.LITTLE_ENDIAN)),
                         run.installation(),
                         Optional.empty(),
-                        told)) {
+                        soFar)) {
             int done = 0;
             double moveAtS = Double.POSITIVE_INFINITY;
-            double movedAtS = 0;
-            double movedBeforeS = 0;
             double endAtS = LONGEST_S;
-            for (int i = 1; sound.atS() < endAtS; i++) {
+            while (sound.atS() < endAtS) {
                 chain.accept(sound.next(block), block);
-                // A quick speed each quarter of a second.
-                while (told.nows.get() < i / 5 || told.lags(sound.atS(), movedAtS, movedBeforeS)) {
+                while (!chain.upToDate(sound.frames())) {
                     Thread.sleep(1);
                 }
                 LiveRecording.View view = soFar.view(sound.atS(), List.of());
@@ -309,8 +270,6 @@ class StepsAsOrdersPrintTest {
                 }
                 if (sound.atS() >= moveAtS) {
                     moveAtS = Double.POSITIVE_INFINITY;
-                    movedBeforeS = movedAtS;
-                    movedAtS = sound.atS();
                     double next = view.step()
                             .map(StepProgress::engineRpm)
                             .orElse(0.4 * run.steps().get(0));
