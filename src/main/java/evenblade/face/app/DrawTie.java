@@ -1,6 +1,8 @@
 package evenblade.face.app;
 
 import evenblade.base.numeric.Phasor;
+import evenblade.base.units.Length;
+import evenblade.base.units.LengthUnit;
 import evenblade.input.recording.Series;
 import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
@@ -37,29 +39,30 @@ public final class DrawTie {
      * The pictures: 1× against track, with the fit where there is one; then the vectors of 1×, where phases are known.
      *
      * @param invented whether the job was made up for practice
+     * @param unit of track
      */
-    public static List<Picture> draw(JobTie tie, boolean invented) {
-        return List.copyOf(named(tie, invented).values());
+    public static List<Picture> draw(JobTie tie, boolean invented, LengthUnit unit) {
+        return List.copyOf(named(tie, invented, unit).values());
     }
 
     /** The pictures by name. */
-    public static Map<String, Picture> named(JobTie tie, boolean invented) {
+    public static Map<String, Picture> named(JobTie tie, boolean invented, LengthUnit unit) {
         Map<String, Picture> pictures = new LinkedHashMap<>();
-        pictures.put("track", againstTrack(tie, invented));
+        pictures.put("track", againstTrack(tie, invented, unit));
         if (tie.phase()) {
             pictures.put("vectors", vectors(tie, invented));
         }
         return pictures;
     }
 
-    private static Picture againstTrack(JobTie tie, boolean invented) {
+    private static Picture againstTrack(JobTie tie, boolean invented, LengthUnit unit) {
         TieRun largest = tie.runs().stream()
                 .max(Comparator.comparingDouble(r -> r.trackMm().magnitude()))
                 .orElseThrow();
         List<TrackTiePicture.Run> runs = tie.runs().stream()
                 .map(r -> new TrackTiePicture.Run(
                         r.label(),
-                        r.trackMm().magnitude(),
+                        shown(r.trackMm().magnitude(), unit),
                         new PlottedEstimate(
                                 r.amplitude(),
                                 Math.max(0, r.amplitude() - NINETY_FIVE * r.standardError()),
@@ -67,29 +70,37 @@ public final class DrawTie {
                                 true)))
                 .toList();
         Optional<TrackTiePicture.Fit> fit = tie.answer() instanceof TieAnswer.Tied tied
-                ? Optional.of(fit(tied.tie(), largest.trackMm()))
+                ? Optional.of(fit(tied.tie(), largest.trackMm(), unit))
                 : Optional.empty();
         List<String> caption = caption(tie, invented);
         fit.ifPresent(drawn -> caption.add("fit for track as in '" + largest.label() + "'"));
         return new TrackTiePicture(
-                new Caption(caption), "propeller 1×, peak (" + tie.unit().display() + ")", runs, fit);
+                new Caption(caption),
+                "size of the track vector (" + unit.sign() + ")",
+                "propeller 1×, peak (" + tie.unit().display() + ")",
+                runs,
+                fit);
     }
 
     /** Along one direction of track, from none to a little beyond the largest. */
-    private static TrackTiePicture.Fit fit(TrackTie tie, Phasor largest) {
+    private static TrackTiePicture.Fit fit(TrackTie tie, Phasor largest, LengthUnit unit) {
         double[] size = new double[POINTS];
         double[] middle = new double[POINTS];
         double[] low = new double[POINTS];
         double[] high = new double[POINTS];
         for (int i = 0; i < POINTS; i++) {
             double share = BEYOND * i / (POINTS - 1);
-            size[i] = share * largest.magnitude();
+            size[i] = shown(share * largest.magnitude(), unit);
             Size predicted = tie.predicted(largest.times(share), 0);
             middle[i] = predicted.value();
             low[i] = predicted.low();
             high[i] = predicted.high();
         }
         return new TrackTiePicture.Fit(curve(size, middle), curve(size, low), curve(size, high));
+    }
+
+    private static double shown(double mm, LengthUnit unit) {
+        return unit == LengthUnit.INCH ? Length.ofMillimetres(mm).inches() : mm;
     }
 
     private static Curve curve(double[] x, double[] y) {

@@ -52,7 +52,7 @@ record FindingsForReport(List<Finding> findings, List<Section> checks, List<Sect
                 || !side.runOuts().isEmpty()
                 || !side.pitches().isEmpty();
         loaded.tie().ifPresent(tie -> {
-            List<ReportFigure> figures = DrawTie.draw(tie, runs.record().invented()).stream()
+            List<ReportFigure> figures = DrawTie.draw(tie, runs.record().invented(), lengths.unit()).stream()
                     .map(picture -> wide(picture, TALL_PX))
                     .toList();
             answers.add(new Section(TieDocument.of(tie, phrases), Map.of(PictureSlot.of(Shows.TIE), figures)));

@@ -2,6 +2,7 @@ package evenblade.face.cli;
 
 import evenblade.base.json.JsonFields;
 import evenblade.face.app.DrawTie;
+import evenblade.face.app.JobParticulars;
 import evenblade.face.app.WeighFindings;
 import evenblade.face.app.WritePictures;
 import evenblade.tell.document.Document;
@@ -9,6 +10,7 @@ import evenblade.tell.document.FindingsDocument;
 import evenblade.tell.document.Phrases;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -27,8 +29,10 @@ final class FindingsCommand extends JobQuestionCommand<WeighFindings.Answer> {
     @Override
     void draw(Path job, WeighFindings.Answer answer, Plots plots) {
         answer.tie()
-                .ifPresent(tie -> plots.draw(
-                        folder -> WritePictures.write(DrawTie.named(tie, answer.invented()), "findings", folder)));
+                .ifPresent(tie -> plots.draw(folder -> WritePictures.write(
+                        DrawTie.named(tie, answer.invented(), JobParticulars.units(job, Optional.empty())),
+                        "findings",
+                        folder)));
     }
 
     @Override

@@ -16,7 +16,7 @@ final class JobAmendCommand implements Command {
         spec.usageMessage()
                 .description("Put right what was said of a run: place, direction, sensor, full scale, speed as read and"
                         + " so on. The run's own entry stays as it is; this one is added with its date.")
-                .footer("", "To take it back, strike out the entry that it made.");
+                .footer("", "To take it back, cross out the entry that it made (job strike).");
         JobWords.addFolder(spec);
         spec.addPositional(Options.word(1, "RUN", String.class, "The run's id or label."));
         RecordingOptions.addTo(spec);

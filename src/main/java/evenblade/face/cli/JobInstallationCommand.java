@@ -15,7 +15,7 @@ final class JobInstallationCommand implements Command {
                 .description(
                         "Put the installation of a job right. What was entered before stays in the record; all runs"
                                 + " are measured with the new one.")
-                .footer("", "To take it back, strike out the entry that it made.");
+                .footer("", "To take it back, cross out the entry that it made (job strike).");
         JobWords.addFolder(spec);
         spec.addPositional(Options.word(1, "FILE", Path.class, "The installation file."));
         JobWords.addRemark(spec);

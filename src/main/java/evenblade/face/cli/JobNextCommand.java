@@ -3,6 +3,7 @@ package evenblade.face.cli;
 import evenblade.face.app.Progress;
 import evenblade.face.app.WhatNext;
 import evenblade.keep.practice.OpenPractice;
+import evenblade.keep.practice.PracticeStep;
 import evenblade.keep.practice.StepPractice;
 import evenblade.tell.document.Document;
 import evenblade.tell.document.FigureFormat;
@@ -26,6 +27,7 @@ final class JobNextCommand implements Command {
             WhatNext.Action.ADD_RUN,
             WhatNext.Action.WRITE_CORRECTION);
 
+    private static final String ANY_STEP = "--step STEP";
     /** Runs named one by one; a step is one, not a list. */
     private static final int MOST_LEFT_OUT = 3;
 
@@ -52,6 +54,10 @@ final class JobNextCommand implements Command {
         // One line, however long: it is there to be copied.
         out.println("Type: evenblade "
                 + step.map(option -> "practice " + dir + " " + option).orElseGet(() -> typed(dir, next)));
+        if (step.filter(ANY_STEP::equals).isPresent()) {
+            LineWrapper.lines("", "", "(STEP: one of " + String.join(", ", PracticeStep.forms()) + ".)")
+                    .forEach(out::println);
+        }
         if (step.isEmpty() && next.action() != WhatNext.Action.WRITE_REPORT) {
             out.println("(Names and figures in it are examples: put yours in their place.)");
         }
@@ -74,7 +80,7 @@ final class JobNextCommand implements Command {
             case READ_PITCH -> Optional.of("--step pitch");
             case READ_RUN_OUT -> Optional.of("--step runout");
             case ADD_RUN -> Optional.of("--step run");
-            case WRITE_CORRECTION -> Optional.of("--step STEP");
+            case WRITE_CORRECTION -> Optional.of(ANY_STEP);
             case WRITE_REPORT -> Optional.of("--reveal");
             case ENTER_INSTALLATION, BALANCE -> Optional.empty();
         };

@@ -12,8 +12,8 @@ final class JobStrikeCommand implements Command {
     @Override
     public void describe(CommandSpec spec) {
         spec.usageMessage()
-                .description("Strike out an entry: it stays in the record and no longer counts.")
-                .footer("", "To take a strike back, strike out the entry that it made.");
+                .description("Cross out an entry: it stays in the record and no longer counts.")
+                .footer("", "To take it back, cross out the entry that it made.");
         JobWords.addFolder(spec);
         spec.addPositional(Options.word(1, "ENTRY", String.class, "The entry's id, like e7."));
         spec.addOption(Options.value("--why", "TEXT", String.class, "The reason."));

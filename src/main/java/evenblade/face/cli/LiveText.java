@@ -55,7 +55,10 @@ final class LiveText {
     private static String amplitude(Optional<LiveFigures.Figure> figure) {
         return figure.map(each -> each.detected()
                         ? String.format(
-                                Locale.ROOT, "%.3g ±%.0f%%", each.value(), 100 * each.plusMinus() / each.value())
+                                Locale.ROOT,
+                                "%.3g ±%.0f%%",
+                                each.value(),
+                                Math.ceil(100 * each.plusMinus() / each.value()))
                         : String.format(Locale.ROOT, "<%.2g", each.value()))
                 .orElse("-");
     }

@@ -73,8 +73,8 @@ final class LevelPane extends JPanel {
         lines.clear();
         lines.strong("The space bar goes on to the next step; a step's own button skips or repeats it");
         lines.say("▸ 1  Say which input, where the sensor sits, and its full scale where it is known.");
-        lines.say("▸ 2  Engine standing, sensor fixed where it will stay: five seconds of quiet. Hum and noise of the "
-                + "input are told from the run by it.");
+        lines.say("▸ 2  Engine standing, sensor fixed where it will stay: five seconds of quiet. They show which "
+                + "hum and noise comes from the input and not from the run.");
         lines.say(
                 "▸ 3  Run the engine at the fastest speed you will hold, and set the gain until the peak stays in the "
                         + "good zone. Nothing is written meanwhile. Switch automatic gain and noise suppression off. A sensor on a serial port has no level "

@@ -131,10 +131,14 @@ final class LiveScreen extends JPanel {
 
     private static String amplitude(Optional<LiveFigures.Figure> figure, SignalUnit unit) {
         return figure.map(each -> each.detected()
-                        ? FigureFormat.plain(each.value()) + " " + words(unit) + " ± "
-                                + FigureFormat.fixed(100 * each.plusMinus() / each.value(), 1) + " %"
+                        ? FigureFormat.plain(each.value()) + " " + words(unit) + " ± " + percent(each) + " %"
                         : FigureFormat.below(each.value()) + " " + words(unit))
                 .orElse(BLANK);
+    }
+
+    /** An error is rounded up: none is nought. */
+    private static String percent(LiveFigures.Figure figure) {
+        return FigureFormat.fixed(Math.ceil(1000 * figure.plusMinus() / figure.value()) / 10, 1);
     }
 
     private static Optional<Double> seen(Optional<LiveFigures.Figure> figure) {

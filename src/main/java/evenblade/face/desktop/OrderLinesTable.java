@@ -1,9 +1,10 @@
 package evenblade.face.desktop;
 
 import evenblade.machine.installation.OrderLine;
-import evenblade.machine.installation.OrderTable;
 import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.OnePlace;
 import java.util.List;
+import java.util.function.Function;
 import javax.swing.JTable;
 import javax.swing.table.DefaultTableModel;
 
@@ -20,21 +21,16 @@ final class OrderLinesTable extends JTable {
 
     void show(List<OrderLine> lines) {
         DefaultTableModel model = model();
-        for (OrderLine line : lines) {
-            String same = lines.stream()
-                    .filter(other -> other != line && OrderTable.coincide(other, line))
-                    .map(OrderLine::name)
-                    .findFirst()
-                    .map(name -> "one line with " + name)
-                    .orElse("");
-            model.addRow(new Object[] {line.name(), FigureFormat.fixed(line.propellerOrder(), 3), same});
+        for (OnePlace<OrderLine> place : OnePlace.of(lines, Function.identity())) {
+            model.addRow(
+                    new Object[] {place.name(), FigureFormat.fixed(place.first().propellerOrder(), 3)});
         }
         setModel(model);
         TableLook.fit(this);
     }
 
     private static DefaultTableModel model() {
-        return new DefaultTableModel(new Object[] {"line", "× propeller", "to know"}, 0) {
+        return new DefaultTableModel(new Object[] {"line", "× propeller"}, 0) {
             @Override
             public boolean isCellEditable(int row, int column) {
                 return false;

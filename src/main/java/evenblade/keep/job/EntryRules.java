@@ -136,8 +136,8 @@ final class EntryRules {
                                             + event.label()
                                                     .map(l -> " '" + l + "'")
                                                     .orElse(""),
-                                    "a recording that isn't in this job yet; strike " + event.id()
-                                            + " out to add it anew");
+                                    "a recording that isn't in this job yet; cross " + event.id()
+                                            + " out (job strike) to add it anew");
                 }
             }
         }

@@ -1,14 +1,13 @@
 package evenblade.tell.chart;
 
 import evenblade.machine.installation.OrderLine;
-import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.DwellOrders.UnexplainedLine;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
 import evenblade.tell.document.FigureFormat;
-import java.util.ArrayList;
+import evenblade.tell.document.OnePlace;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -20,14 +19,9 @@ public final class OrderRows {
 
     /** One row per frequency, in the order of the table: propeller first. */
     public static List<OrderBar> bars(DwellOrders dwell) {
-        List<List<OrderReading>> groups = new ArrayList<>();
-        for (OrderReading reading : dwell.readings()) {
-            groups.stream()
-                    .filter(g -> OrderTable.coincide(g.get(0).line(), reading.line()))
-                    .findFirst()
-                    .ifPresentOrElse(g -> g.add(reading), () -> groups.add(new ArrayList<>(List.of(reading))));
-        }
-        return groups.stream().map(OrderRows::bar).toList();
+        return OnePlace.of(dwell.readings(), OrderReading::line).stream()
+                .map(OrderRows::bar)
+                .toList();
     }
 
     /** These rows as marks, then the steady lines that no order explains. */
@@ -52,8 +46,9 @@ public final class OrderRows {
                         .orElseThrow();
     }
 
-    private static OrderBar bar(List<OrderReading> group) {
-        OrderReading first = group.get(0);
+    private static OrderBar bar(OnePlace<OrderReading> place) {
+        List<OrderReading> group = place.all();
+        OrderReading first = place.first();
         List<String> own = group.stream().map(r -> r.line().name()).toList();
         List<String> near = group.stream()
                 .flatMap(r -> r.inseparableFrom().stream())
@@ -61,12 +56,7 @@ public final class OrderRows {
                 .distinct()
                 .toList();
         return new OrderBar(
-                String.join(" = ", own),
-                kind(group),
-                first.line().propellerOrder(),
-                first.frequencyHz(),
-                first.level(),
-                near);
+                place.name(), kind(group), first.line().propellerOrder(), first.frequencyHz(), first.level(), near);
     }
 
     /** Whose line it is that these readings share; at least one. */

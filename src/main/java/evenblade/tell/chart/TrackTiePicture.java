@@ -11,19 +11,21 @@ import java.util.Optional;
  * Once-per-turn shaking against track over the runs of a job, with the fitted tie where there is one.
  *
  * @param caption what it was drawn from
+ * @param trackTitle of the size of the track vector, with its unit
  * @param axisTitle of the amplitude, with its unit
  * @param runs in order of time, at least one
  * @param fit where there were enough runs for one
  */
-public record TrackTiePicture(Caption caption, String axisTitle, List<Run> runs, Optional<Fit> fit) implements Picture {
+public record TrackTiePicture(Caption caption, String trackTitle, String axisTitle, List<Run> runs, Optional<Fit> fit)
+        implements Picture {
     /**
      * One run.
      *
      * @param name short
-     * @param trackMm size of the track vector
+     * @param track size of the track vector in its axis's unit
      * @param amplitude of propeller 1× in the axis's unit
      */
-    public record Run(String name, double trackMm, PlottedEstimate amplitude) {}
+    public record Run(String name, double track, PlottedEstimate amplitude) {}
 
     /**
      * The fitted tie at rising track, from 0 on.
@@ -64,12 +66,12 @@ public record TrackTiePicture(Caption caption, String axisTitle, List<Run> runs,
 
     @Override
     public LaidOut paintBody(Pen pen, Rectangle2D area) {
-        double farthest = runs().stream().mapToDouble(Run::trackMm).max().orElseThrow();
+        double farthest = runs().stream().mapToDouble(Run::track).max().orElseThrow();
         double largest = Math.max(
                 runs().stream().mapToDouble(r -> r.amplitude().ciHigh()).max().orElseThrow(),
                 fit().map(f -> f.high().largest()).orElse(0.0));
         AxesFrame frame = new AxesFrame(
-                Axis.fromZero("size of the track vector (mm)", ROOM_FOR_NAMES * farthest),
+                Axis.fromZero(trackTitle(), ROOM_FOR_NAMES * farthest),
                 Axis.fromZero(axisTitle(), largest),
                 pen.theme());
         Plane plane = frame.place(
@@ -79,7 +81,7 @@ public record TrackTiePicture(Caption caption, String axisTitle, List<Run> runs,
         pen.within(plane.box(), () -> fit().ifPresent(
                         f -> pen.draw(path(plane, f.middle()), pen.colour(Ink.CRANK), pen.stroke(0.14, Dash.LONG))));
         for (Run run : runs()) {
-            LineLook.FIRST.paintPoint(pen, plane, new PlacedEstimate(run.trackMm(), run.amplitude()));
+            LineLook.FIRST.paintPoint(pen, plane, new PlacedEstimate(run.track(), run.amplitude()));
         }
         paintNames(pen, plane);
         return LaidOut.NONE;
@@ -94,7 +96,7 @@ public record TrackTiePicture(Caption caption, String axisTitle, List<Run> runs,
                 labels, plane.box().getY(), plane.box().getMaxY(), pen.lineHeight(TextStyle.SMALL));
         for (int i = 0; i < runs().size(); i++) {
             Run run = runs().get(i);
-            double x = plane.x(run.trackMm());
+            double x = plane.x(run.track());
             double width = pen.em(1) + pen.width(run.name(), TextStyle.SMALL);
             boolean left = x + width > plane.box().getMaxX();
             places.get(i)

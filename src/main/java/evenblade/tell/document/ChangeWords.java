@@ -5,6 +5,7 @@ import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.Change.ChangeVerdict;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure;
+import java.util.List;
 
 /** A change between two runs in a technician's words. */
 public final class ChangeWords {
@@ -12,6 +13,15 @@ public final class ChangeWords {
     private static final double ERROR_PER_REACH = 0.5;
 
     private ChangeWords() {}
+
+    /** Changes of lines that lie on each other are one change, with all their names. */
+    public static List<OnePlace<Change>> places(List<Change> changes) {
+        return OnePlace.of(
+                changes,
+                change -> change.figure().line(),
+                change -> change.figure().kind(),
+                change -> change.figure().name());
+    }
 
     /** One sentence: {@code Propeller 1× at 4800 engine rpm: lower by 48 % (95 % interval −55 % to −40 %).} */
     public static String sentence(Change change, double engineRpm) {

@@ -8,6 +8,7 @@ import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.Reason;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.judge.comparison.RunComparison.ChannelComparison;
+import evenblade.machine.installation.OrderLine;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Block.Weight;
 import java.util.Comparator;
@@ -128,20 +129,24 @@ public final class ComparisonDocument {
                 .filter(change -> !ChangeWords.hidden(change))
                 .filter(change -> first || change.verdict() != ChangeVerdict.NO_CHANGE_SHOWN)
                 .toList();
-        shown.forEach(change -> table.row(
-                change.verdict() == ChangeVerdict.NO_CHANGE_SHOWN ? Weight.PLAIN : Weight.CLEAR,
-                change.figure().name(),
-                ChangeWords.value(change.before()),
-                ChangeWords.value(change.after()),
-                ChangeWords.cell(change) + ": " + ChangeWords.verdict(change.verdict()) + shared(change)));
+        ChangeWords.places(shown).forEach(place -> {
+            Change change = place.first();
+            table.row(
+                    change.verdict() == ChangeVerdict.NO_CHANGE_SHOWN ? Weight.PLAIN : Weight.CLEAR,
+                    place.name(),
+                    ChangeWords.value(change.before()),
+                    ChangeWords.value(change.after()),
+                    ChangeWords.cell(change) + ": " + ChangeWords.verdict(change.verdict()) + shared(place));
+        });
         table.end();
         if (!first && shown.isEmpty()) {
             text.say(title.replace(", only what changed", ": no change shown."));
         }
         if (first) {
-            String hidden = pair.changes().stream()
-                    .filter(ChangeWords::hidden)
-                    .map(change -> change.figure().name())
+            String hidden = ChangeWords.places(
+                            pair.changes().stream().filter(ChangeWords::hidden).toList())
+                    .stream()
+                    .map(OnePlace::name)
                     .collect(Collectors.joining(", "));
             if (!hidden.isEmpty()) {
                 text.say(Tone.NOTE, "In neither run out of the noise: " + hidden + ".");
@@ -152,8 +157,15 @@ public final class ComparisonDocument {
         }
     }
 
-    private static String shared(Change change) {
-        return change.sharedWith().isEmpty() ? "" : "; one line with " + String.join(", ", change.sharedWith());
+    private static String shared(OnePlace<Change> place) {
+        List<String> own = place.all().stream()
+                .flatMap(each -> each.figure().line().stream())
+                .map(OrderLine::name)
+                .toList();
+        String others = place.first().sharedWith().stream()
+                .filter(name -> !own.contains(name))
+                .collect(Collectors.joining(", "));
+        return others.isEmpty() ? "" : "; one line with " + others;
     }
 
     private void toKnow(List<Warning> warnings, Extent extent) {

@@ -1,11 +1,10 @@
 package evenblade.tell.document;
 
-import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * One line of a dwell as people read it.
@@ -21,18 +20,23 @@ import java.util.List;
 public record LineCells(
         String name, String hz, String amplitude, String range, String remark, boolean detected, boolean hidden) {
     /**
-     * All lines of a dwell.
+     * All lines of a dwell; those that lie on each other are listed once, with all their names.
      *
      * @param confirmed whether the speed is: without it nothing is called detected or not
      */
     public static List<LineCells> of(DwellOrders dwell, boolean confirmed) {
-        return dwell.readings().stream()
-                .map(reading -> of(reading, dwell, confirmed))
-                .toList();
+        return places(dwell).stream().map(place -> of(place, confirmed)).toList();
     }
 
-    private static LineCells of(OrderReading reading, DwellOrders dwell, boolean confirmed) {
-        String name = reading.line().name();
+    /** The lines of a dwell by place, as {@link #of(DwellOrders, boolean)} lists them. */
+    static List<OnePlace<OrderReading>> places(DwellOrders dwell) {
+        return OnePlace.of(dwell.readings(), OrderReading::line);
+    }
+
+    /** One of them. */
+    static LineCells of(OnePlace<OrderReading> place, boolean confirmed) {
+        OrderReading reading = place.first();
+        String name = place.name();
         String hz = FigureFormat.fixed(reading.frequencyHz(), 2);
         if (reading.level() instanceof Level.BeyondRange beyond) {
             String remark = beyond.foldsToHz().isPresent()
@@ -42,7 +46,7 @@ public record LineCells(
             return new LineCells(name, hz, "", "", remark, false, false);
         }
         Level.Measured level = (Level.Measured) reading.level();
-        String others = others(reading, dwell);
+        String others = others(place);
         if (!level.detected() && confirmed) {
             return new LineCells(name, hz, FigureFormat.below(FigureFormat.limit(level)), "", others, false, true);
         }
@@ -66,17 +70,11 @@ public record LineCells(
         return first + (first.isEmpty() || second.isEmpty() ? "" : "; ") + second;
     }
 
-    private static String others(OrderReading reading, DwellOrders dwell) {
-        List<String> same = new ArrayList<>();
-        List<String> near = new ArrayList<>();
-        for (String name : reading.inseparableFrom()) {
-            boolean coincide = dwell.readings().stream()
-                    .anyMatch(other ->
-                            other.line().name().equals(name) && OrderTable.coincide(other.line(), reading.line()));
-            (coincide ? same : near).add(name);
-        }
-        String one = same.isEmpty() ? "" : "one line with " + String.join(", ", same);
-        String close = near.isEmpty() ? "" : "can't be separated from " + String.join(", ", near);
-        return joined(one, close);
+    private static String others(OnePlace<OrderReading> place) {
+        List<String> own = place.all().stream().map(each -> each.line().name()).toList();
+        String near = place.first().inseparableFrom().stream()
+                .filter(name -> !own.contains(name))
+                .collect(Collectors.joining(", "));
+        return near.isEmpty() ? "" : "can't be separated from " + near;
     }
 }

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 
 /** What a ground run will show, and the card to run it by. */
 public final class PlanDocument {
@@ -87,22 +88,26 @@ public final class PlanDocument {
         boolean electric = plan.installation().engine().cycle() == Engine.Cycle.ELECTRIC;
         Document.TableBuilder table = text.table(
                         dwells.isEmpty() ? "Orders" : "Where the orders are, in Hz at the engine rpm above them")
-                .left("line")
-                .right("propeller")
-                .right(electric ? "motor" : "crank");
+                .left("line");
+        double ratio = plan.installation().reduction().ratio();
+        boolean oneShaft = ratio == 1;
+        if (oneShaft) {
+            table.right("order");
+        } else {
+            table.right("propeller").right(electric ? "motor" : "crank");
+        }
         dwells.forEach(dwell -> table.right(FigureFormat.rpm(dwell.engineRpm())));
-        int index = 0;
-        for (OrderLine line : plan.installation().orders().lines()) {
-            List<String> row = new ArrayList<>(List.of(
-                    line.name(),
-                    order(line.propellerOrder()),
-                    order(line.propellerOrder()
-                            / plan.installation().reduction().ratio())));
+        List<OrderLine> lines = plan.installation().orders().lines();
+        for (OnePlace<OrderLine> place : OnePlace.of(lines, Function.identity())) {
+            OrderLine line = place.first();
+            List<String> row = new ArrayList<>(List.of(place.name(), order(line.propellerOrder())));
+            if (!oneShaft) {
+                row.add(order(line.propellerOrder() / ratio));
+            }
             for (PlannedDwell dwell : dwells) {
-                row.add(frequency(dwell.lines().get(index)));
+                row.add(frequency(dwell.lines().get(lines.indexOf(line))));
             }
             table.row(row.toArray(String[]::new));
-            index++;
         }
         table.end();
     }

@@ -20,7 +20,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** One ground run: how fast and how sure, how good the recording is, and what shook. */
@@ -243,10 +242,10 @@ public final class RunDocument {
     private void levels(ChannelOrders channel) {
         for (DwellOrders dwell :
                 channel.dwells().stream().limit(DWELLS_IN_SHORT).toList()) {
-            List<LineCells> lines = LineCells.of(dwell, run.speed().confirmed());
-            String levels = IntStream.range(0, lines.size())
-                    .filter(i -> tellsMost(dwell.readings().get(i).line()))
-                    .mapToObj(i -> lines.get(i).name() + " " + lines.get(i).level())
+            String levels = LineCells.places(dwell).stream()
+                    .filter(place -> tellsMost(place.first().line()))
+                    .map(place -> LineCells.of(place, run.speed().confirmed()))
+                    .map(line -> line.name() + " " + line.level())
                     .collect(Collectors.joining(", "));
             text.say(FigureFormat.rpm(dwell.dwell().propellerRpm() * run.ratio()) + " engine rpm: " + levels + " ("
                     + channel.unit().display() + " peak, " + named(channel.channel()) + ")" + strongest(dwell.dwell()));
@@ -261,6 +260,7 @@ public final class RunDocument {
     private String strongest(Dwell dwell) {
         return Stream.of(Shaft.PROPELLER, Shaft.CRANK)
                 .flatMap(shaft -> strongest(dwell, shaft).stream())
+                .distinct()
                 .collect(Collectors.collectingAndThen(
                         Collectors.joining(", "), lines -> lines.isEmpty() ? "" : "; strongest: " + lines));
     }
@@ -271,18 +271,18 @@ public final class RunDocument {
         Optional<String> strongest = Optional.empty();
         for (ChannelOrders channel : run.channels()) {
             for (DwellOrders each : channel.dwells()) {
-                List<LineCells> cells = LineCells.of(each, run.speed().confirmed());
-                for (int i = 0; i < cells.size(); i++) {
-                    OrderReading reading = each.readings().get(i);
+                for (OnePlace<OrderReading> place : LineCells.places(each)) {
+                    OrderReading reading = place.first();
                     if (each.dwell().equals(dwell)
                             && channel.unit().equals(unit)
-                            && reading.line().of() == shaft
+                            && place.all().stream().anyMatch(one -> one.line().of() == shaft)
                             && reading.detected()
                             && reading.level() instanceof Level.Measured measured
                             && measured.amplitude() > most) {
                         most = measured.amplitude();
-                        strongest = Optional.of(cells.get(i).name() + " "
-                                + cells.get(i).level() + " (" + named(channel.channel()) + ")");
+                        LineCells line = LineCells.of(place, run.speed().confirmed());
+                        strongest =
+                                Optional.of(line.name() + " " + line.level() + " (" + named(channel.channel()) + ")");
                     }
                 }
             }

@@ -22,6 +22,7 @@ import evenblade.tell.document.Block.Weight;
 import evenblade.tell.document.Document;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.InstallationDocument;
+import evenblade.tell.document.OnePlace;
 import evenblade.tell.document.PictureSlot;
 import evenblade.tell.document.PictureSlot.Shows;
 import evenblade.tell.document.VelocityFigures;
@@ -221,15 +222,16 @@ final class StrangersPart {
         Document.TableBuilder table =
                 text.table(shown.size() > 1 ? "First and last" : "").left("line");
         for (Measured each : shown) {
-            table.point("Hz").point(each.unit().display()).point(velocities.unit());
+            String which = shown.size() == 1 ? "" : each.equals(shown.get(0)) ? ", first" : ", last";
+            table.point("Hz" + which).point(each.unit().display() + which).point(velocities.unit() + which);
         }
-        for (OrderReading first : shown.get(0).dwell().readings()) {
-            OrderLine line = first.line();
+        for (OnePlace<OrderReading> place : OnePlace.of(shown.get(0).dwell().readings(), OrderReading::line)) {
+            OrderLine line = place.first().line();
             boolean detected = shown.stream()
                     .anyMatch(each ->
                             each.reading(line).filter(OrderReading::detected).isPresent());
             if (detected || line.propellerOnce()) {
-                List<String> cells = new ArrayList<>(List.of(line.name()));
+                List<String> cells = new ArrayList<>(List.of(place.name()));
                 shown.forEach(each ->
                         cells.addAll(List.of(each.hertz(line), each.amplitude(line), each.velocity(line, velocities))));
                 table.row(detected ? Weight.PLAIN : Weight.FAINT, cells.toArray(String[]::new));

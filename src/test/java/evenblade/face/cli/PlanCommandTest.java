@@ -8,6 +8,7 @@ import evenblade.base.json.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -143,5 +144,18 @@ class PlanCommandTest {
                         + "See 'evenblade plan --help'.\n");
         assertThat(CommandLineRun.of("plam").err())
                 .isEqualTo("evenblade: unknown command 'plam'; did you mean 'plan'?\nSee 'evenblade --help'.\n");
+    }
+
+    @Test
+    void aPropellerOnTheCrankHasOneRowForEachPlaceInPlanAndOrders() {
+        String installation = "samples/direct-two-blade/installation.json";
+        String plan = CommandLineRun.of("plan", "--installation", installation).out();
+        String orders = CommandLineRun.of("orders", "samples/direct-two-blade/run.wav", "--installation", installation)
+                .out();
+
+        for (String out : List.of(plan, orders)) {
+            assertThat(out.lines()).anyMatch(line -> line.matches("blade pass = firing +[\\d.]+ .*"));
+            assertThat(out.lines()).noneMatch(line -> line.matches("(crank 1×|firing|2× firing) .*"));
+        }
     }
 }

@@ -95,6 +95,7 @@ final class StaticGallery {
         Series x = Series.of(0, 1, 2, 3, 4);
         return new TrackTiePicture(
                 TIE,
+                "size of the track vector (mm)",
                 "propeller 1×, peak (m/s²)",
                 runs,
                 Optional.of(new TrackTiePicture.Fit(
