@@ -281,9 +281,9 @@ public final class ConfirmationBench {
 
     private Entry entry(String what, GroundRun run, Machine told, OptionalDouble rpm) throws IOException {
         RunOrders got = answer(run, told, rpm, false);
-        boolean word = got.warnings().stream()
-                .anyMatch(w -> List.of("OTHER_RATIO_FITS", "OTHER_BLADES_FIT", "RATIO_DOUBTFUL")
-                        .contains(w.code().name()));
+        boolean word = got.warnings().stream().anyMatch(w -> List.of(
+                        "OTHER_RATIO_FITS", "OTHER_BLADES_FIT", "RATIO_DOUBTFUL", "PROPELLER_FASTER_THAN_ENGINE")
+                .contains(w.code().name()));
         return new Entry(
                 what,
                 got.speed().confirmed(),

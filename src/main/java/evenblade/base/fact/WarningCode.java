@@ -85,6 +85,7 @@ public enum WarningCode implements Code {
     // The run card
     NO_SPEED,
     RATIO_WITHOUT_TEETH,
+    PROPELLER_FASTER_THAN_ENGINE,
     TOO_CLOSE_TO_SPLIT,
     // Holding runs against each other
     SENSOR_DIFFERS,

@@ -294,6 +294,7 @@ public final class AnalyseRecording {
     private List<Warning> warnings(Reading reading, SpeedResult speed, List<ChannelOrders> channels) {
         Recording recording = reading.recording();
         List<Warning> all = new ArrayList<>(recording.warnings());
+        request.installation().reduction().doubt().ifPresent(all::add);
         range.assumed().ifPresent(all::add);
         all.addAll(speed.warnings());
         all.addAll(disagreeing(speed, request.installation().orders()));

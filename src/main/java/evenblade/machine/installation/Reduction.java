@@ -1,5 +1,9 @@
 package evenblade.machine.installation;
 
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Subject;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.fact.Worded;
 import java.util.List;
 import java.util.Optional;
@@ -34,6 +38,17 @@ public record Reduction(Kind kind, double ratio, Optional<Teeth> teeth) {
         return ofRatio(Kind.DIRECT, 1);
     }
 
+    /** A propeller that turns faster than its engine is rare, a ratio that is entered upside down isn't. */
+    public Optional<Warning> doubt() {
+        return ratio < 1
+                ? Optional.of(Warning.of(
+                        WarningCode.PROPELLER_FASTER_THAN_ENGINE,
+                        Subject.Whole.INSTALLATION,
+                        Measure.NUMBER.of(ratio),
+                        Measure.NUMBER.of(1 / ratio)))
+                : Optional.empty();
+    }
+
     /** Kind of drive. */
     public enum Kind implements Worded {
         GEAR,
@@ -53,7 +68,7 @@ public record Reduction(Kind kind, double ratio, Optional<Teeth> teeth) {
     }
 
     /**
-     * ExpectedLine counts of the pair.
+     * Tooth counts of the pair.
      *
      * @param driving teeth on the engine's side
      * @param driven teeth on the propeller's side

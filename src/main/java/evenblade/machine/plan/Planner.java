@@ -139,6 +139,7 @@ public final class Planner {
                     Subject.Whole.INSTALLATION,
                     new Quoted(String.valueOf(reduction.ratio()))));
         }
+        reduction.doubt().ifPresent(warnings::add);
         for (PlannedDwell dwell : dwells) {
             for (ClosePair pair : dwell.close()) {
                 if (pair.splitAfterS() > LONGEST_DWELL_S) {

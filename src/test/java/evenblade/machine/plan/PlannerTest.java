@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Engine.Cycle;
@@ -49,6 +51,22 @@ class PlannerTest {
     void threeBladesBehindThreeToOnePutBladePassOnCrankOnce() {
         assertThat(coincident(with(engine(Cycle.TWO_STROKE, 2), Reduction.ofRatio(Reduction.Kind.GEAR, 3), 3)))
                 .containsExactly(List.of("blade pass", "crank 1×"), List.of("2× blade pass", "firing"));
+    }
+
+    @Test
+    void aRatioUpsideDownIsTold() {
+        Reduction right = Reduction.ofTeeth(Reduction.Kind.GEAR, new Reduction.Teeth(21, 51));
+        Reduction upsideDown = Reduction.ofTeeth(Reduction.Kind.GEAR, new Reduction.Teeth(51, 21));
+        Engine four = engine(Cycle.FOUR_STROKE, 4);
+
+        assertThat(Planner.plan(with(four, upsideDown, 3), List.of(), NO_SENSOR).warnings())
+                .extracting(Warning::code)
+                .contains(WarningCode.PROPELLER_FASTER_THAN_ENGINE);
+        for (Reduction each : List.of(right, Reduction.direct())) {
+            assertThat(Planner.plan(with(four, each, 3), List.of(), NO_SENSOR).warnings())
+                    .extracting(Warning::code)
+                    .doesNotContain(WarningCode.PROPELLER_FASTER_THAN_ENGINE);
+        }
     }
 
     @Test
