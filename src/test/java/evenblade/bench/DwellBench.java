@@ -47,13 +47,7 @@ public final class DwellBench {
      * @param words codes of the warnings
      */
     record Tried(
-            String what,
-            boolean confirmed,
-            double errors,
-            double share,
-            double bladePass,
-            double reach,
-            String words) {
+            String what, boolean confirmed, double errors, double share, double bladePass, double reach, String words) {
         /** A whole turn more or less in a dwell of 12 s is 0.2 to 0.4 %; nothing else comes near. */
         boolean slipped() {
             return confirmed && Math.abs(share) > 0.0005;
@@ -72,8 +66,8 @@ public final class DwellBench {
             Machine machine = ConfirmationBench.GEARED.get(seed % ConfirmationBench.GEARED.size());
             SpeedProgram program = SpeedProgram.still();
             for (int i = 0; i < 5; i++) {
-                double rpm = machine.idleRpm()
-                        + (0.25 + 0.7 * random.nextDouble()) * (machine.maxRpm() - machine.idleRpm());
+                double rpm =
+                        machine.idleRpm() + (0.25 + 0.7 * random.nextDouble()) * (machine.maxRpm() - machine.idleRpm());
                 program = (i == 0 ? program : program.rampTo(rpm, 0.3 + 2 * random.nextDouble())).hold(rpm, 12);
             }
             GroundRun run = Rig.of(machine, 5000 + seed)
@@ -179,7 +173,9 @@ public final class DwellBench {
                 all.size(),
                 all.stream().filter(Tried::confirmed).count(),
                 all.stream().filter(Tried::slipped).count(),
-                all.stream().filter(each -> each.confirmed() && Math.abs(each.errors()) < 2).count(),
+                all.stream()
+                        .filter(each -> each.confirmed() && Math.abs(each.errors()) < 2)
+                        .count(),
                 all.stream().filter(Tried::bladePassWrong).count());
     }
 

@@ -38,7 +38,8 @@ final class ReportPane extends JPanel {
     private final JButton print = new JButton("Print…");
 
     ReportPane(Navigator bench, OpenJob job) {
-        super(new MigLayout("insets 8 18 10 18, wrap 2, hidemode 3", "[280:36%:,fill]18[grow,fill]", "[][][grow,fill]"));
+        super(new MigLayout(
+                "insets 8 18 10 18, wrap 2, hidemode 3", "[280:36%:,fill]18[grow,fill]", "[][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         setName("report");
