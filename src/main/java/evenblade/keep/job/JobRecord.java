@@ -138,9 +138,17 @@ public record JobRecord(
     /** The entries that count, runs with what was put right later: all but the struck out and the strikes. */
     public List<Event> standing() {
         List<Event> standing = standingEntries();
+        Map<String, List<Detail.Amendment>> later = byEntering(standing).stream()
+                .map(Event::detail)
+                .filter(Detail.Amendment.class::isInstance)
+                .map(Detail.Amendment.class::cast)
+                .collect(Collectors.groupingBy(Detail.Amendment::event));
         List<Event> amended = new ArrayList<>();
         for (Event event : standing) {
-            amended.add(event.detail() instanceof Detail.Run run ? amended(event, run, standing) : event);
+            amended.add(
+                    event.detail() instanceof Detail.Run run
+                            ? amended(event, run, later.getOrDefault(event.id(), List.of()))
+                            : event);
         }
         return amended;
     }
@@ -160,13 +168,10 @@ public record JobRecord(
                 .toList();
     }
 
-    private static Event amended(Event event, Detail.Run run, List<Event> standing) {
+    private static Event amended(Event event, Detail.Run run, List<Detail.Amendment> later) {
         Detail.Run now = run;
-        for (Event later : byEntering(standing)) {
-            if (later.detail() instanceof Detail.Amendment amendment
-                    && amendment.event().equals(event.id())) {
-                now = amendment.of(now);
-            }
+        for (Detail.Amendment amendment : later) {
+            now = amendment.of(now);
         }
         return new Event(event.id(), event.at(), event.entered(), event.label(), event.text(), now);
     }
