@@ -212,4 +212,71 @@ class PathAndCombTest {
         assertThat(found.get(1).fromS()).isCloseTo(12, within(0.6));
         assertThat(found.get(1).toS()).isCloseTo(24, within(0.3));
     }
+
+    /** 20 Hz rising by 0.2 Hz a second, for 20 s. */
+    private static KnotTrack rising() {
+        return KnotTrack.ofSpeeds(new double[] {0, 20}, new double[] {20, 24}, 0, 20);
+    }
+
+    /** Of 2 to 12 s: 21.4 Hz in the mean, known to a twentieth of 1/1.5 Hz over the root of 10/1.5 frames. */
+    @Test
+    void withoutPhasesADwellHasTheSpeedOfItsPath() {
+        SmoothedDwells dwells = new SmoothedDwells(rising(), 1.5);
+        Dwell dwell = dwells.of(new DwellFinder.Stretch(2, 12), PhaseLock.Locked.not(rising()));
+        assertThat(dwell.propellerHz()).isCloseTo(21.4, within(1e-9));
+        assertThat(dwell.minHz()).isCloseTo(20.4, within(1e-9));
+        assertThat(dwell.maxHz()).isCloseTo(22.4, within(1e-9));
+        assertThat(dwell.standardErrorHz()).isCloseTo(0.05 / 1.5 / Math.sqrt(10 / 1.5), within(1e-9));
+        assertThat(dwells.track().revolutionsAt(7)).isCloseTo(rising().revolutionsAt(7), within(1e-9));
+    }
+
+    /** From 5 to 10 s phases say 25 Hz, from any angle; before and after the track goes on as the path, turned on from there. */
+    @Test
+    void withPhasesTheTrackFollowsThemAndThePathBetween() {
+        double[] time =
+                IntStream.rangeClosed(0, 20).mapToDouble(i -> 5 + 0.25 * i).toArray();
+        double[] turns = java.util.Arrays.stream(time).map(t -> 7000 + 25 * t).toArray();
+        double[] variance = java.util.Arrays.stream(time).map(t -> 1e-8).toArray();
+        SmoothedDwells dwells = new SmoothedDwells(rising(), 1.5);
+        Dwell dwell = dwells.of(
+                new DwellFinder.Stretch(5, 10), new PhaseLock.Locked(time, turns, variance, rising(), 0, true, false));
+        assertThat(dwell.propellerHz()).isCloseTo(25, within(1e-6));
+        assertThat(dwell.minHz()).isCloseTo(25, within(1e-3));
+        assertThat(dwell.maxHz()).isCloseTo(25, within(1e-3));
+        SpeedTrack track = dwells.track();
+        assertThat(track.propellerHzAt(7.1)).isCloseTo(25, within(1e-3));
+        assertThat(track.revolutionsAt(9.5) - track.revolutionsAt(5.5)).isCloseTo(100, within(1e-3));
+        assertThat(track.revolutionsAt(4) - track.revolutionsAt(1))
+                .isCloseTo(rising().revolutionsAt(4) - rising().revolutionsAt(1), within(1e-6));
+        assertThat(track.revolutionsAt(18) - track.revolutionsAt(11))
+                .isCloseTo(rising().revolutionsAt(18) - rising().revolutionsAt(11), within(1e-6));
+        // Where the phases begin the angle is the path's, and 125 turns later it goes on from there.
+        assertThat(track.revolutionsAt(5)).isCloseTo(rising().revolutionsAt(5), within(1e-3));
+        double gained = 125 - (rising().revolutionsAt(10) - rising().revolutionsAt(5));
+        assertThat(track.revolutionsAt(15) - rising().revolutionsAt(15)).isCloseTo(gained, within(1e-3));
+    }
+
+    /** Lines for 10 of 16 s: frames of 1.5 s hold them to the last third; then nothing bears a path out. */
+    @Test
+    void aPathIsBorneOutAsFarAsItsLinesStand() {
+        WhitenedSpectrogram frames = frames(16, t -> t < 10 ? 30 * t : Math.floor(1e5 * Math.sin(1e4 * t * t)) / 7);
+        double[] hz = new double[frames.frames()];
+        java.util.Arrays.fill(hz, 30);
+        PathSearch search = new PathSearch(frames, Comb.of(table(RATIO, 3)), SpeedPrior.between(25, 36));
+        PathSearch.Path path =
+                new PathSearch.Path(IntStream.range(0, frames.frames()).toArray(), hz);
+        TrackCoverage coverage = TrackCoverage.of(search, path, frames);
+        List<DwellFinder.Stretch> parts = coverage.borneOut(List.of(new DwellFinder.Stretch(1, 15)), 5);
+        assertThat(parts).singleElement().satisfies(part -> {
+            assertThat(part.fromS()).isEqualTo(1);
+            // A hop of the frames is 0.375 s.
+            assertThat(part.toS()).isCloseTo(10, within(1.0));
+        });
+        assertThat(coverage.borneOut(List.of(new DwellFinder.Stretch(6, 15)), 5))
+                .isEmpty();
+        double lost = ((evenblade.base.fact.Value.Amount)
+                        coverage.warning().orElseThrow().fact().values().get(0))
+                .value();
+        assertThat(lost).isCloseTo(5.2, within(1.0));
+    }
 }
