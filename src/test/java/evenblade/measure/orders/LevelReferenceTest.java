@@ -78,6 +78,10 @@ class LevelReferenceTest {
     }
 
     private static List<OrderReading> readings(SpeedResult.Origin origin, boolean confirmed) {
+        return readings(origin, confirmed, List.of());
+    }
+
+    private static List<OrderReading> readings(SpeedResult.Origin origin, boolean confirmed, List<FittedLine> beside) {
         Channel channel = new Channel(
                 "x",
                 SignalUnit.METRE_PER_SECOND_SQUARED,
@@ -93,9 +97,9 @@ class LevelReferenceTest {
                 List.of(),
                 List.of(new Stretch(0, 16)));
         Dwell dwell = new Dwell(0, 16, 20, 1e-4, 20, 20);
-        List<FittedLine> lines = IntStream.range(0, 4)
-                .mapToObj(k -> new FittedLine(List.of(k), k + 1, 0))
-                .toList();
+        List<FittedLine> lines = new ArrayList<>();
+        IntStream.range(0, 4).forEach(k -> lines.add(new FittedLine(List.of(k), k + 1, 0)));
+        lines.addAll(beside);
         DwellFit fit = DwellFit.of(new DwellBlocks(recording, List.of(channel), dwell, lines), STEADY)
                 .orElseThrow()
                 .settled();
@@ -178,5 +182,15 @@ class LevelReferenceTest {
         for (int line = 0; line < 4; line++) {
             assertThat(level(unconfirmed, line).detected()).isFalse();
         }
+    }
+
+    /** In blocks of a second lines nearer than 1.5 Hz can't be split: then nothing is said of a line's step. */
+    @Test
+    @DisplayName("a line with another close by isn't read block by block")
+    void notAlone() {
+        Level.Measured near = level(readings(SpeedResult.Origin.MARK, true, List.of(FittedLine.steady(61.3))), 2);
+        assertThat(near.estimator()).isEqualTo(Level.Estimator.COHERENT);
+        Level.Measured far = level(readings(SpeedResult.Origin.MARK, true, List.of(FittedLine.steady(61.7))), 2);
+        assertThat(far.estimator()).isEqualTo(Level.Estimator.BLOCK_RMS);
     }
 }

@@ -177,13 +177,52 @@ class RatioCheckFiguresTest {
                 .isEmpty();
     }
 
-    /** Half or whole turns of either shaft explain a line without another ratio; mains and their multiples are none. */
+    /**
+     * Whole turns of the propeller and, above the table, half turns of the crank explain a line without another ratio, within
+     * 0.1 Hz: 7·30 = 210 Hz, 4½·72.9 = 328.05 Hz. Left over, so strong a line would outweigh the two that fit.
+     */
     @Test
-    @DisplayName("orders above the table and the mains are left alone")
+    @DisplayName("orders above the table are left alone")
     void leftAlone() {
-        // 7× and 11× of the propeller.
-        assertThat(doubt(dwell(PROPELLER, new double[] {210.05, 0.8}, new double[] {330.05, 0.6})))
+        double[] first = {61, 0.8};
+        double[] second = {122, 0.6};
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {210.09, 2})))
+                .isPresent();
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {210.12, 2})))
                 .isEmpty();
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {328.14, 2})))
+                .isPresent();
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {328.17, 2})))
+                .isEmpty();
+        // Crank 4× is the table's last: half turns up to there are left over.
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {291.6, 2})))
+                .isEmpty();
+    }
+
+    /** Crank 1× as entered lies at 72.9 Hz; a line there within 0.1 Hz and 0.2 % is the crank's though 1 % was corrected. */
+    @Test
+    @DisplayName("a line where the entered ratio had it counts for that ratio")
+    void asEntered() {
+        double[][] three = {{61, 0.8}, {91.5, 0.7}, {122, 0.6}};
+        assertThat(doubt(0.01, dwell(PROPELLER, three[0], three[1], three[2], new double[] {73.13, 0.5}))
+                        .orElseThrow()
+                        .enteredLines())
+                .isEqualTo(1);
+        assertThat(doubt(0.01, dwell(PROPELLER, three[0], three[1], three[2], new double[] {73.16, 0.5}))
+                        .orElseThrow()
+                        .enteredLines())
+                .isZero();
+    }
+
+    /** 1 Hz from a line of 1, blocks of a second let through 1/(1 + π) = 0.241 of it: crank 3× of 0.23 may be that, of 0.25 not. */
+    @Test
+    @DisplayName("what leaks of a line left over isn't counted for the entered ratio")
+    void leaked() {
+        double[][] three = {{62.77, 0.8}, {125.54, 0.6}, {219.7, 1.0}};
+        Map<String, Double> little = Map.of("propeller 1×", 1.0, "blade pass", 2.0, "crank 3×", 0.23);
+        Map<String, Double> more = Map.of("propeller 1×", 1.0, "blade pass", 2.0, "crank 3×", 0.25);
+        assertThat(doubt(dwell(little, three)).orElseThrow().enteredLines()).isZero();
+        assertThat(doubt(dwell(more, three)).orElseThrow().enteredLines()).isEqualTo(1);
     }
 
     /** Corrected by 1 %, the crank turns at 30·2.43·1.01 = 73.629 Hz. */

@@ -12,6 +12,7 @@ import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Reduction;
 import evenblade.machine.installation.Shaft;
 import evenblade.measure.speed.Dwell;
+import evenblade.measure.speed.SpeedResult;
 import evenblade.measure.speed.SpeedTrack;
 import java.util.ArrayList;
 import java.util.List;
@@ -117,14 +118,40 @@ class TurnFiguresTest {
         assertThat(found.quantile()).isCloseTo(2.88626, within(1e-3));
     }
 
+    private static final Installation GEARED = new Installation(
+            Optional.empty(),
+            new Engine(Engine.Cycle.FOUR_STROKE, 4, OptionalDouble.empty(), OptionalDouble.empty()),
+            new Reduction(Reduction.Kind.UNSTATED, 2.43, Optional.empty()),
+            new Installation.Propeller(3, Optional.empty(), Optional.empty()),
+            List.of());
+
     private static OrderTable table() {
-        return new Installation(
+        return GEARED.orders();
+    }
+
+    /** 2.43 and 1 % are 2.4543; of 20 Hz a clock good to 50 ppm leaves 0.001 Hz beside 0.002 Hz of the lines. */
+    @Test
+    @DisplayName("a ratio is told as corrected, a speed with the error of the clock")
+    void ratioAndClock() {
+        Dwell dwell = new Dwell(0, 10, HZ, 0.002, HZ, HZ);
+        RunOrders run = new RunOrders(
+                null,
+                GEARED,
+                new SpeedResult(
+                        SpeedResult.Origin.SIGNAL,
+                        true,
                         Optional.empty(),
-                        new Engine(Engine.Cycle.FOUR_STROKE, 4, OptionalDouble.empty(), OptionalDouble.empty()),
-                        new Reduction(Reduction.Kind.UNSTATED, 2.43, Optional.empty()),
-                        new Installation.Propeller(3, Optional.empty(), Optional.empty()),
-                        List.of())
-                .orders();
+                        STEADY,
+                        Optional.of(dwell),
+                        List.of(dwell),
+                        0.01,
+                        List.of()),
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                List.of());
+        assertThat(run.ratio()).isCloseTo(2.4543, within(1e-12));
+        assertThat(run.standardErrorHz(dwell)).isCloseTo(0.001 * Math.sqrt(5), within(1e-12));
     }
 
     /**
