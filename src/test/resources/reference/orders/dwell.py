@@ -94,9 +94,9 @@ for s in (0, 1, 17, 79):
 # gamma variates lies below their mean.
 f, density = signal.welch(residuals[0], RATE, "hann", 256, 128, detrend="constant", scaling="density")
 stretches = (n - 256) // 128 + 1
-for hz, others in ((30.0, []), (30.0, [34.6, 36.0])):
+for hz, others in ((30.0, []), (30.0, [34.6, 36.0]), (3.1, [])):
     middle = round(hz / f[1])
-    bins = [k for k in range(middle - 8, middle + 9) if abs(k - middle) >= 2 and all(abs(o - f[k]) >= 1.5 * f[1] for o in others)]
+    bins = [k for k in range(middle - 8, middle + 9) if k >= 1 and abs(k - middle) >= 2 and all(abs(o - f[k]) >= 1.5 * f[1] for o in others)]
     median = np.median(density[bins])
     dof = 1.9 * stretches
     print("noise at", hz, others, len(bins), median, "over its share", median / (1 - 2 / (9 * dof)) ** 3, "dof", dof * len(bins) * 0.4)

@@ -195,6 +195,10 @@ class DwellReferenceTest {
         ResidualSpectrum.Noise beside = spectrum.around(30, List.of(34.6, 36.0));
         assertThat(beside.unitSquaredPerHz()).isCloseTo(8.671265840358074e-05, digits(1e-4, 6));
         assertThat(beside.dof()).isCloseTo(83.6, digits(100, 9));
+        // Near zero there are bins on one side only, here an odd number.
+        ResidualSpectrum.Noise low = spectrum.around(3.1, List.of());
+        assertThat(low.unitSquaredPerHz()).isCloseTo(7.101788599276306e-05, digits(1e-4, 6));
+        assertThat(low.dof()).isCloseTo(75.24, digits(100, 9));
     }
 
     @Test

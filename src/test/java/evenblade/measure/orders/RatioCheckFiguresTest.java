@@ -46,6 +46,10 @@ class RatioCheckFiguresTest {
 
     /** Lines that stand out of one dwell of 40 s: by name where the entered ratio has them, by frequency what is left over. */
     private static DwellOrders dwell(Map<String, Double> found, double[]... leftOver) {
+        return dwell(new Dwell(0, 40, HZ, 1e-4, HZ, HZ), true, found, leftOver);
+    }
+
+    private static DwellOrders dwell(Dwell dwell, boolean follows, Map<String, Double> found, double[]... leftOver) {
         List<OrderReading> readings = new ArrayList<>();
         for (OrderLine line : TABLE.lines()) {
             double amplitude = found.getOrDefault(line.name(), 0.0);
@@ -57,12 +61,16 @@ class RatioCheckFiguresTest {
                     List.of()));
         }
         List<UnexplainedLine> others = Arrays.stream(leftOver)
-                .map(at -> new UnexplainedLine(at[0], at[1], at[0] / HZ, at[0] / HZ / RATIO, true, false))
+                .map(at -> new UnexplainedLine(at[0], at[1], at[0] / HZ, at[0] / HZ / RATIO, follows, false))
                 .toList();
-        return new DwellOrders(new Dwell(0, 40, HZ, 1e-4, HZ, HZ), readings, others, Optional.empty());
+        return new DwellOrders(dwell, readings, others, Optional.empty());
     }
 
     private static Optional<RatioDoubt> doubt(DwellOrders... dwells) {
+        return doubt(0, dwells);
+    }
+
+    private static Optional<RatioDoubt> doubt(double ratioCorrection, DwellOrders... dwells) {
         SpeedResult speed = new SpeedResult(
                 SpeedResult.Origin.SIGNAL,
                 true,
@@ -70,7 +78,7 @@ class RatioCheckFiguresTest {
                 null,
                 Optional.of(dwells[0].dwell()),
                 Arrays.stream(dwells).map(DwellOrders::dwell).toList(),
-                0,
+                ratioCorrection,
                 List.of());
         return RatioCheck.of(
                 List.of(new ChannelOrders("x", SignalUnit.METRE_PER_SECOND_SQUARED, List.of(dwells))), TABLE, speed);
@@ -169,12 +177,160 @@ class RatioCheckFiguresTest {
                 .isEmpty();
     }
 
-    /** Half or whole turns of either shaft explain a line without another ratio; mains and their multiples are none. */
+    /**
+     * Whole turns of the propeller and, above the table, half turns of the crank explain a line without another ratio, within
+     * 0.1 Hz: 7·30 = 210 Hz, 4½·72.9 = 328.05 Hz. Left over, so strong a line would outweigh the two that fit.
+     */
     @Test
-    @DisplayName("orders above the table and the mains are left alone")
+    @DisplayName("orders above the table are left alone")
     void leftAlone() {
-        // 7× and 11× of the propeller.
-        assertThat(doubt(dwell(PROPELLER, new double[] {210.05, 0.8}, new double[] {330.05, 0.6})))
+        double[] first = {61, 0.8};
+        double[] second = {122, 0.6};
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {210.09, 2})))
+                .isPresent();
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {210.12, 2})))
                 .isEmpty();
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {328.14, 2})))
+                .isPresent();
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {328.17, 2})))
+                .isEmpty();
+        // Crank 4× is the table's last: half turns up to there are left over.
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {291.6, 2})))
+                .isEmpty();
+    }
+
+    /** Crank 1× as entered lies at 72.9 Hz; a line there within 0.1 Hz and 0.2 % is the crank's though 1 % was corrected. */
+    @Test
+    @DisplayName("a line where the entered ratio had it counts for that ratio")
+    void asEntered() {
+        double[][] three = {{61, 0.8}, {91.5, 0.7}, {122, 0.6}};
+        assertThat(doubt(0.01, dwell(PROPELLER, three[0], three[1], three[2], new double[] {73.13, 0.5}))
+                        .orElseThrow()
+                        .enteredLines())
+                .isEqualTo(1);
+        assertThat(doubt(0.01, dwell(PROPELLER, three[0], three[1], three[2], new double[] {73.16, 0.5}))
+                        .orElseThrow()
+                        .enteredLines())
+                .isZero();
+    }
+
+    /** 1 Hz from a line of 1, blocks of a second let through 1/(1 + π) = 0.241 of it: crank 3× of 0.23 may be that, of 0.25 not. */
+    @Test
+    @DisplayName("what leaks of a line left over isn't counted for the entered ratio")
+    void leaked() {
+        double[][] three = {{62.77, 0.8}, {125.54, 0.6}, {219.7, 1.0}};
+        Map<String, Double> little = Map.of("propeller 1×", 1.0, "blade pass", 2.0, "crank 3×", 0.23);
+        Map<String, Double> more = Map.of("propeller 1×", 1.0, "blade pass", 2.0, "crank 3×", 0.25);
+        assertThat(doubt(dwell(little, three)).orElseThrow().enteredLines()).isZero();
+        assertThat(doubt(dwell(more, three)).orElseThrow().enteredLines()).isEqualTo(1);
+    }
+
+    /** Corrected by 1 %, the crank turns at 30·2.43·1.01 = 73.629 Hz. */
+    @Test
+    @DisplayName("a ratio that was corrected is kept as corrected")
+    void corrected() {
+        RatioDoubt doubt = doubt(
+                        0.01, dwell(Map.of("crank 1×", 1.0, "firing", 1.0), new double[] {34.72, 0.5}, new double[] {
+                            104.1, 0.9
+                        }))
+                .orElseThrow();
+        assertThat(doubt.pointsTo())
+                .isCloseTo(
+                        (counts(0.5) * 73.629 / 34.72 + counts(0.9) * 73.629 * 3 / 104.1) / (counts(0.5) + counts(0.9)),
+                        within(EXACT));
+    }
+
+    private static boolean standing(Dwell dwell, double... hz) {
+        double[][] lines =
+                Arrays.stream(hz).mapToObj(f -> new double[] {f, 0.8}).toArray(double[][]::new);
+        return doubt(dwell(dwell, false, PROPELLER, lines)).isPresent();
+    }
+
+    /** Multiples of 50 Hz within a thousandth and 0.1 Hz are the mains', 100 Hz within 0.2 and 200 Hz within 0.3. */
+    @Test
+    @DisplayName("standing lines at multiples of the mains are the mains'")
+    void mains() {
+        Dwell steady = new Dwell(0, 40, HZ, 1e-4, HZ, HZ);
+        assertThat(doubt(dwell(PROPELLER, new double[] {100, 0.8}, new double[] {200, 0.8})))
+                .isPresent();
+        assertThat(standing(steady, 100, 200)).isFalse();
+        assertThat(standing(steady, 100.19, 200.29)).isFalse();
+        assertThat(standing(steady, 100.22, 200.44)).isTrue();
+        assertThat(standing(steady, 99.78, 199.56)).isTrue();
+    }
+
+    /** A bin of 8 s is 1/8 Hz: a line that the wander would move by more and that stands doesn't turn with the machine. */
+    @Test
+    @DisplayName("a line that stands though the speed wanders is no line of the machine")
+    void wandering() {
+        assertThat(standing(new Dwell(0, 40, HZ, 1e-4, HZ - 0.015, HZ + 0.015), 61, 122))
+                .isTrue();
+        assertThat(standing(new Dwell(0, 40, HZ, 1e-4, HZ - 0.0165, HZ + 0.0165), 61, 122))
+                .isFalse();
+        // In 20 s a bin is 1/5 Hz.
+        assertThat(standing(new Dwell(0, 20, HZ, 1e-4, HZ - 0.0165, HZ + 0.0165), 61, 122))
+                .isTrue();
+    }
+
+    /** In 8 s a place is good to 0.4/2 + 0.05 = 0.25 Hz. */
+    @Test
+    @DisplayName("in a short dwell places are known less well")
+    void shortDwell() {
+        Dwell dwell = new Dwell(0, 8, HZ, 1e-4, HZ, HZ);
+        assertThat(doubt(dwell(dwell, true, PROPELLER, new double[] {61, 0.8}, new double[] {122.49, 0.6})))
+                .isPresent();
+        assertThat(doubt(dwell(dwell, true, PROPELLER, new double[] {61, 0.8}, new double[] {122.51, 0.6})))
+                .isEmpty();
+    }
+
+    /** Beside blade pass of 2 at 90 Hz: within 1 % and below three times of it, a line is its smear and isn't left over. */
+    @Test
+    @DisplayName("what lies beside a line may be its smear")
+    void smeared() {
+        double[] first = {61, 0.8};
+        double[] second = {122, 0.6};
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {90.6, 1.8})))
+                .isPresent();
+        assertThat(doubt(dwell(PROPELLER, first, second, new double[] {91.2, 1.8})))
+                .isEmpty();
+    }
+
+    @Test
+    @DisplayName("a ratio upside down is told as such")
+    void upsideDown() {
+        assertThat(new RatioDoubt(2.43, 1 / 2.43, Shaft.CRANK, List.of(), 0, 1).upsideDown())
+                .isTrue();
+        assertThat(new RatioDoubt(2.43, 1.02 / 2.43, Shaft.CRANK, List.of(), 0, 1).upsideDown())
+                .isFalse();
+        assertThat(new RatioDoubt(1.005, 1 / 1.005, Shaft.CRANK, List.of(), 0, 1).upsideDown())
+                .isFalse();
+        assertThat(new UnexplainedLine(146, 1, 4.86, 2.003, true, false).ofTheCrank())
+                .isTrue();
+        assertThat(new UnexplainedLine(146, 1, 4.86, 2.005, true, false).ofTheCrank())
+                .isFalse();
+    }
+
+    @Test
+    @DisplayName("lines are joined that a dwell is too short to tell apart")
+    void joined() {
+        // 5 and 4.86 are 0.14·30 = 4.2 Hz apart, 6 and 6.075 2.25 Hz, 3.645 and 4 10.65 Hz: 1.5/length of 0.36 s are
+        // 4.17 Hz.
+        List<FittedLine> apart = FittedLine.group(TABLE, 0, HZ, 0.36, 200, FittedLine.RESOLVED);
+        assertThat(apart.stream().filter(l -> l.members().size() > 1))
+                .singleElement()
+                .satisfies(l -> assertThat(l.order()).isCloseTo((6 + 6.075) / 2, within(EXACT)));
+        assertThat(FittedLine.group(TABLE, 0, HZ, 0.35, 200, FittedLine.RESOLVED).stream()
+                        .filter(l -> l.members().size() > 1)
+                        .mapToDouble(FittedLine::order))
+                .containsExactly((4.86 + 5) / 2, (6 + 6.075) / 2);
+        // Up to 200 Hz, 6.67 orders: six of the propeller, five of the crank, of which two are one.
+        assertThat(apart).hasSize(10);
+        assertThat(apart.get(0).frequencyHz(HZ)).isCloseTo(30, within(EXACT));
+        assertThat(FittedLine.steady(27.3).frequencyHz(HZ)).isEqualTo(27.3);
+        // A crank that turns 1 % faster.
+        assertThat(FittedLine.group(TABLE, 0.01, HZ, 40, 200, FittedLine.RESOLVED).stream()
+                        .mapToDouble(FittedLine::order))
+                .anyMatch(o -> Math.abs(o - 1.215 * 1.01) < EXACT)
+                .anyMatch(o -> o == 3);
     }
 }
