@@ -16,7 +16,7 @@ final class FarLabel extends JLabel {
     /** Nobody has to read smaller letters than this. */
     private static final float LEAST_PX = 11;
 
-    private static final int PER_DEGREE = 60;
+    private static final int PER_DEGREE = 60; // minutes of arc
     private static final FontRenderContext FINE = new FontRenderContext(null, true, true);
 
     private float wantedPx;
