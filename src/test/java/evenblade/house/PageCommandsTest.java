@@ -122,7 +122,6 @@ class PageCommandsTest {
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        nextSecond();
         int status = Program.run(
                 words.toArray(String[]::new),
                 new PrintStream(out, true, StandardCharsets.UTF_8),
@@ -134,16 +133,6 @@ class PageCommandsTest {
                 .replace(folder + "/", "")
                 .lines()
                 .toList();
-    }
-
-    /** Entries are dated to the second, and nobody types two commands in one. */
-    private static void nextSecond() {
-        long now = System.currentTimeMillis();
-        try {
-            Thread.sleep(1000 - now % 1000);
-        } catch (InterruptedException e) {
-            throw new IllegalStateException(e);
-        }
     }
 
     /** In the test's own folder; a star stands for what a shell would put there. */

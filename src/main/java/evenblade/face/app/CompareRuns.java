@@ -8,6 +8,7 @@ import evenblade.judge.comparison.RunComparison;
 import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
+import evenblade.keep.job.JobRecord;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -61,7 +62,7 @@ public final class CompareRuns {
         List<String> changes = new ArrayList<>();
         for (JobRuns.Repeats repeats : runs.repeats()) {
             repeats.changes().stream()
-                    .filter(e -> liesBetween(e, one, other))
+                    .filter(e -> liesBetween(runs.record(), e, one, other))
                     .map(Event::text)
                     .forEach(changes::add);
             if (repeats.runs().size() > 1) {
@@ -78,10 +79,8 @@ public final class CompareRuns {
                 one, other, changes, comparison, runs.warnings(), runs.record().invented());
     }
 
-    private static boolean liesBetween(Event event, Event one, Event other) {
-        boolean afterOne = !event.at().isBefore(one.at());
-        boolean afterOther = !event.at().isBefore(other.at());
-        return afterOne != afterOther;
+    private static boolean liesBetween(JobRecord record, Event event, Event one, Event other) {
+        return record.before(one, event) != record.before(other, event);
     }
 
     private static MeasuredRun requireNear(MeasuredRun run, OptionalDouble engineRpm) {

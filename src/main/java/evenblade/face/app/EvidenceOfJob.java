@@ -100,6 +100,7 @@ final class EvidenceOfJob {
                 .parallel()
                 .mapToObj(i -> outcome(events.get(i)))
                 .toList();
+        Map<String, Instant> moments = record.moments();
         List<RunEvidence> measured = new ArrayList<>();
         List<String> changes = new ArrayList<>();
         Optional<Instant> lastChange = Optional.empty();
@@ -107,13 +108,17 @@ final class EvidenceOfJob {
         for (Event event : record.standing()) {
             if (event.changesMachine()) {
                 changes.add(event.text());
-                lastChange = Optional.of(event.at().toInstant());
+                lastChange = Optional.of(moments.get(event.id()));
             } else if (event.kind() == Kind.RUN) {
                 Outcome outcome = outcomes.get(next);
                 next++;
                 if (outcome.numbers().isPresent()) {
                     measured.add(evidence(
-                            event, lastChange, changes, outcome.numbers().get()));
+                            event,
+                            moments.get(event.id()),
+                            lastChange,
+                            changes,
+                            outcome.numbers().get()));
                     changes.clear();
                 } else {
                     warnings.add(without(
@@ -135,11 +140,12 @@ final class EvidenceOfJob {
         }
     }
 
-    private RunEvidence evidence(Event event, Optional<Instant> lastChange, List<String> changes, RunNumbers measured) {
+    private RunEvidence evidence(
+            Event event, Instant moment, Optional<Instant> lastChange, List<String> changes, RunNumbers measured) {
         Conditions noted = ((Detail.Run) event.detail()).conditions();
         return new RunEvidence(
                 new RunRef(event.id(), runs.nameOf(event)),
-                event.at().toInstant(),
+                moment,
                 lastChange,
                 changes,
                 measured,

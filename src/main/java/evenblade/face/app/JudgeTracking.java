@@ -28,6 +28,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -91,50 +92,55 @@ public final class JudgeTracking {
                         : thrust(installation, pitches.get(pitches.size() - 1).readings()));
     }
 
-    /** When something was changed that may have moved the tips. */
+    /** When something was changed that may have moved the tips, by the order of the record. */
     static List<Instant> changes(JobRecord record) {
+        Map<String, Instant> moments = record.moments();
         return record.standing().stream()
                 .filter(Event::changesTrack)
-                .map(e -> e.at().toInstant())
+                .map(e -> moments.get(e.id()))
                 .toList();
     }
 
     static List<MarkedTips> sessions(JobRecord record) {
+        Map<String, Instant> moments = record.moments();
         List<MarkedTips> sessions = new ArrayList<>();
         for (Event event : record.standing(Kind.TRACKING)) {
-            TrackingSession session =
-                    ((Detail.Tracking) event.detail()).session(event.at().toInstant());
+            TrackingSession session = ((Detail.Tracking) event.detail()).session(moments.get(event.id()));
             List<LimitCheck> checks = limits(record.installation(), Limit.Subject.TRACK)
                     .map(limit -> LimitCheck.track(limit, session.marksMm()))
                     .toList();
-            sessions.add(new MarkedTips(event.id(), session, checks));
+            sessions.add(new MarkedTips(event.id(), event.at().toInstant(), session, checks));
         }
         return sessions;
     }
 
     static List<DialReading> runOuts(JobRecord record) {
+        Map<String, Instant> moments = record.moments();
         List<DialReading> readings = new ArrayList<>();
         for (Event event : record.standing(Kind.RUN_OUT)) {
-            FaceRunOut reading =
-                    ((Detail.RunOut) event.detail()).reading(event.at().toInstant());
+            FaceRunOut reading = ((Detail.RunOut) event.detail()).reading(moments.get(event.id()));
             List<LimitCheck> checks = limits(record.installation(), Limit.Subject.FACE_RUN_OUT)
                     .map(limit -> LimitCheck.runOut(limit, reading))
                     .toList();
             readings.add(new DialReading(
-                    event.id(), reading, tipRadius(record.installation()).map(reading::atTip), checks));
+                    event.id(),
+                    event.at().toInstant(),
+                    reading,
+                    tipRadius(record.installation()).map(reading::atTip),
+                    checks));
         }
         return readings;
     }
 
     static List<BladeAngles> pitches(JobRecord record) {
+        Map<String, Instant> moments = record.moments();
         List<BladeAngles> pitches = new ArrayList<>();
         for (Event event : record.standing(Kind.PITCH)) {
-            PitchReadings readings =
-                    ((Detail.Pitch) event.detail()).angles(event.at().toInstant());
+            PitchReadings readings = ((Detail.Pitch) event.detail()).angles(moments.get(event.id()));
             List<LimitCheck> checks = record.installation().pitchLimits().stream()
                     .map(limit -> LimitCheck.pitch(limit, readings.bladeAnglesDeg()))
                     .toList();
-            pitches.add(new BladeAngles(event.id(), readings, checks));
+            pitches.add(new BladeAngles(event.id(), event.at().toInstant(), readings, checks));
         }
         return pitches;
     }

@@ -22,7 +22,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.IntStream;
 
 /** Listens to an input without recording, so that level and channels can be set right, and judges what it heard. */
 public final class ListenToInput {
@@ -117,14 +116,19 @@ public final class ListenToInput {
 
     /** What to do about the level: of the loudest channel, the mark left out. From any thread. */
     public LevelAim aim() {
-        List<String> names = listening.format().channelNames();
-        List<ChannelLevel> levels = meter.levels();
-        double loudest = IntStream.range(0, levels.size())
-                .filter(c -> mark.isEmpty() || !mark.get().equals(names.get(c)))
-                .mapToDouble(c -> levels.get(c).heldPeakDb())
-                .max()
-                .orElse(ChannelLevel.SILENCE_DB);
-        return LevelAim.of(loudest);
+        return aim(meter.levels(), mark);
+    }
+
+    /** Too much gain is told first: while samples are cut off at full scale, nobody sees what lies before it. */
+    static LevelAim aim(List<ChannelLevel> levels, Optional<String> mark) {
+        List<ChannelLevel> heard = levels.stream()
+                .filter(level -> mark.filter(level.channel()::equals).isEmpty())
+                .toList();
+        double loudest =
+                heard.stream().mapToDouble(ChannelLevel::heldPeakDb).max().orElse(ChannelLevel.SILENCE_DB);
+        boolean cutOff = heard.stream().anyMatch(level -> level.clip() == ChannelLevel.Clip.FULL_SCALE);
+        boolean flat = heard.stream().anyMatch(level -> level.clip() == ChannelLevel.Clip.BELOW_FULL_SCALE);
+        return LevelAim.of(loudest, flat && !cutOff);
     }
 
     /** What has to be known at once; from any thread. */

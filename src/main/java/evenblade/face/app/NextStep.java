@@ -25,7 +25,7 @@ public enum NextStep implements Code {
         }
         Event lastRun = runs.get(runs.size() - 1);
         boolean changedSince =
-                record.standing().stream().filter(Event::changesMachine).anyMatch(e -> e.at().isAfter(lastRun.at()));
+                record.standing().stream().filter(Event::changesMachine).anyMatch(e -> record.before(lastRun, e));
         if (changedSince) {
             return RUN_AFTER_CHANGE;
         }

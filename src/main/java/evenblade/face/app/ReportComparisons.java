@@ -1,6 +1,7 @@
 package evenblade.face.app;
 
 import evenblade.judge.comparison.BeforeAndAfter;
+import evenblade.judge.comparison.Repeats;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Event;
@@ -15,13 +16,13 @@ import java.util.concurrent.Future;
 import java.util.stream.Stream;
 
 /** The runs of a report held against each other: the first against the last, then each against the one before. */
-record ReportComparisons(ReportRuns runs, List<TrendStage> stages) {
+record ReportComparisons(ReportRuns runs, Repeats repeats) {
     /** With more runs than this, the runs one after the other are compared in sentences only. */
     private static final int RUNS_WITH_TABLES = 8;
 
     /** Begins them all, newest first after the first one. */
     static List<Future<ReportedComparison>> begin(ReportRuns runs, List<TrendStage> stages, Workers workers) {
-        return new ReportComparisons(runs, stages).begin(workers);
+        return new ReportComparisons(runs, new Repeats(stages)).begin(workers);
     }
 
     private List<Future<ReportedComparison>> begin(Workers workers) {
@@ -46,7 +47,7 @@ record ReportComparisons(ReportRuns runs, List<TrendStage> stages) {
     private ReportedComparison compared(String lead, Event earlier, Event later, boolean drawn, boolean tables) {
         ReportRuns.ReportRun before = runs.reported(earlier).orElseThrow();
         ReportRuns.ReportRun after = runs.reported(later).orElseThrow();
-        RunComparison outcome = BeforeAndAfter.compare(before.measured(), after.measured(), stages);
+        RunComparison outcome = BeforeAndAfter.compare(before.measured(), after.measured(), repeats);
         return new ReportedComparison(
                 lead + "'" + runs.nameOf(later) + "' against '" + runs.nameOf(earlier) + "'",
                 runs.changesBetween(earlier, later),

@@ -2,6 +2,7 @@ package evenblade.face.cli;
 
 import evenblade.base.fact.Fact;
 import evenblade.face.app.ListenToInput;
+import evenblade.measure.soundcheck.LevelAim;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -33,7 +34,7 @@ final class ListenCommand implements Command {
         out.println("without recording; Ctrl-C ends it.");
         out.flush();
         CleanEnd end = CleanEnd.by(listening::stop, out);
-        LiveLine line = LiveLine.show(listening::view, () -> listening.aim().words(), listening::urgent, out);
+        LiveLine line = LiveLine.show(listening::view, () -> words(listening.aim()), listening::urgent, out);
         try {
             ListenToInput.Heard heard = listening.listen();
             line.close();
@@ -43,8 +44,7 @@ final class ListenCommand implements Command {
                     RecordCommand.capital(WarningText.of(Fact.of(heard.ending()))),
                     heard.durationS()));
             if (heard.warnings().isEmpty()) {
-                out.println(
-                        "Level and channels are in order: " + listening.aim().words() + " at the end.");
+                out.println(inOrder(listening.aim()));
             }
             RecordCommand.tell(heard.warnings(), out);
         } finally {
@@ -53,5 +53,23 @@ final class ListenCommand implements Command {
             end.close();
         }
         return ExitStatus.DONE;
+    }
+
+    /** Where nothing was found to be wrong. */
+    static String inOrder(LevelAim aim) {
+        return aim == LevelAim.GOOD
+                ? "Level and channels are in order: good at the end."
+                : "Channels are in order; the level at the end: " + words(aim) + ".";
+    }
+
+    /** What to do, in few letters. */
+    static String words(LevelAim aim) {
+        return switch (aim) {
+            case SILENT -> "silent";
+            case TURN_UP -> "turn up";
+            case GOOD -> "good";
+            case TURN_DOWN -> "turn down";
+            case OVERDRIVEN -> "overdriven before the gain";
+        };
     }
 }

@@ -36,6 +36,12 @@ final class LiveText {
         return step.heldS() < step.wantedS() ? step.wantedS() : SteppedRun.GIVE_UP_AFTER * step.wantedS();
     }
 
+    /** The step to do now, as a line of its own. */
+    static String next(Optional<StepProgress> step) {
+        return step.map(each -> String.format(Locale.ROOT, "Next: hold %.0f engine rpm.", each.engineRpm()))
+                .orElse("No step is left to do.");
+    }
+
     /** A step that is done, as a line of its own. */
     static String done(StepProgress step) {
         return String.format(

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -38,10 +39,11 @@ final class RecordCommand implements Command {
                 "FILE",
                 Path.class,
                 "What runs, to see speed and orders while it records. A job knows its own."));
-        spec.addOption(Options.flag(
-                "--steps",
-                "Lead through the dwells of the plan, in any order, and say when each was held long enough. s and Enter"
-                        + " leaves one for later, r and Enter does the last one again (not with --lines)."));
+        spec.addOption(
+                Options.flag(
+                        "--steps",
+                        "Lead through the dwells of the plan, in any order, and say when each was held long enough. s and Enter"
+                                + " leaves one for later, r and Enter does the last one again (not where the lines come from standard input)."));
         spec.addOption(Options.repeated(
                 "--engine-rpm",
                 "RPM",
@@ -78,15 +80,18 @@ final class RecordCommand implements Command {
         out.println("Recording from " + run.device());
         out.println("into " + run.file() + "; Ctrl-C ends it.");
         TakenOver.lines(run.before()).forEach(out::println);
-        boolean keys = Options.said(words, "--steps") && !Options.said(words, "--lines");
-        if (keys) {
-            out.println(StepKeys.HELP);
+        boolean steps = Options.said(words, "--steps");
+        boolean typing = !Options.said(words, "--lines") || Options.said(words, "--serial");
+        if (steps) {
+            out.println(typing ? StepKeys.HELP : StepKeys.NO_KEYS);
         }
         out.flush();
         CleanEnd end = CleanEnd.by(run::stop, out);
         LiveLine line = LiveLine.show(run::view, () -> "", run::urgent, out);
-        StepKeys typed =
-                StepKeys.listen(run::skipStep, run::repeatStep, keys ? System.in : InputStream.nullInputStream());
+        StepKeys typed = StepKeys.listen(
+                () -> next(run, LiveRecording::skipStep, out),
+                () -> next(run, LiveRecording::repeatStep, out),
+                steps && typing ? System.in : InputStream.nullInputStream());
         try {
             LiveRecording.Recorded recorded = run.record();
             line.close();
@@ -99,6 +104,12 @@ final class RecordCommand implements Command {
             end.close();
         }
         return ExitStatus.DONE;
+    }
+
+    private static void next(LiveRecording run, Consumer<LiveRecording> asked, PrintWriter out) {
+        asked.accept(run);
+        out.println(LiveText.next(run.view().step()));
+        out.flush();
     }
 
     private static LiveRecording prepare(ParseResult words) {

@@ -12,6 +12,11 @@ final class StepKeys implements AutoCloseable {
     static final String HELP = "Type s and Enter to leave a step for later, r and Enter to do the last one again. Any"
             + " speed still to be held counts as soon as you hold it.";
 
+    /** Where what is typed would be taken for a line. */
+    static final String NO_KEYS =
+            "Standard input brings the lines, so no key leaves a step for later or does one again;"
+                    + " beside --serial, keys do. Any speed still to be held counts as soon as you hold it.";
+
     private static final long LOOK_MS = 100; // at once, to a hand
 
     private final Runnable later;

@@ -47,7 +47,7 @@ final class TrackingJson {
                                 .map(spell -> new JsonFields()
                                         .put(
                                                 "from",
-                                                spell.sessions().get(0).at().toString())
+                                                view.at(spell.sessions().get(0)).toString())
                                         .put("sessions", spell.sessions().size())
                                         .put("verdict", verdict(spell)))
                                 .toList())
@@ -77,7 +77,7 @@ final class TrackingJson {
         }
         return new JsonFields()
                 .put("event", tips.event())
-                .put("at", session.at().toString())
+                .put("at", tips.at().toString())
                 .put("layout", layout(session.layout()))
                 .put("readingsMm", marks)
                 .put("roundsMm", rounds)
@@ -185,7 +185,7 @@ final class TrackingJson {
     private static JsonFields runOut(DialReading dial) {
         return new JsonFields()
                 .put("event", dial.event())
-                .put("at", dial.reading().at().toString())
+                .put("at", dial.at().toString())
                 .put("totalMm", dial.reading().total().millimetres())
                 .put("dialRadiusMm", dial.reading().dialRadius().millimetres())
                 .put("highDeg", dial.reading().high().map(a -> a.degrees()))
@@ -214,7 +214,7 @@ final class TrackingJson {
                         new JsonFields().put("deviationDeg", deviation).put("standardErrorDeg", errors.get(blade))));
         return new JsonFields()
                 .put("event", angles.event())
-                .put("at", angles.readings().at().toString())
+                .put("at", angles.at().toString())
                 .put("layout", layout(angles.readings().layout()))
                 .put("meanDeg", angles.readings().meanDeg())
                 .put("spreadDeg", angles.readings().spreadDeg())

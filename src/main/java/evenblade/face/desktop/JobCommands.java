@@ -96,10 +96,10 @@ final class JobCommands {
     }
 
     private void takeBack() {
-        Optional<Event> last = job.newestFirst().stream()
+        Optional<Event> last = job.record().inOrderOfEntering().stream()
                 .filter(each -> each.kind() != Kind.STRUCK_OUT
                         && !job.record().struckOut().contains(each.id()))
-                .max(java.util.Comparator.comparing(Event::entered));
+                .reduce((earlier, later) -> later);
         last.ifPresentOrElse(
                 each -> EntryHeading.strike(bench, job, each), () -> bench.say("There is no entry to take back."));
     }

@@ -275,6 +275,7 @@ final class LevelPane extends JPanel {
                     case TURN_UP -> "▲ Turn the gain up";
                     case GOOD -> "✓ Good";
                     case TURN_DOWN -> "▼ Turn the gain down";
+                    case OVERDRIVEN -> "✕ Overdriven before the gain";
                 });
         aim.setForeground(Look.ink(now == LevelAim.GOOD ? Ink.TEXT : Ink.LIMIT));
     }

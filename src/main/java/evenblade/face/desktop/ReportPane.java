@@ -38,7 +38,8 @@ final class ReportPane extends JPanel {
     private final JButton print = new JButton("Print…");
 
     ReportPane(Navigator bench, OpenJob job) {
-        super(new MigLayout("insets 8 18 10 18, wrap 2, hidemode 3", "[36%!,fill]18[grow,fill]", "[][][grow,fill]"));
+        super(new MigLayout(
+                "insets 8 18 10 18, wrap 2, hidemode 3", "[280:36%:,fill]18[grow,fill]", "[][][grow,fill]"));
         this.bench = bench;
         this.job = job;
         setName("report");
@@ -49,7 +50,7 @@ final class ReportPane extends JPanel {
         add(heading, "wmin 0");
         add(sheetsWord, "wmin 0");
         add(complaint, "span 2");
-        add(writing(), "pushy, grow, wmin 220, hmin 100");
+        add(writing(), "pushy, grow, wmin 280, hmin 100");
         JScrollPane scroll = new JScrollPane(sheets);
         scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
         add(scroll, "pushy, grow, wmin 200, hmin 100");

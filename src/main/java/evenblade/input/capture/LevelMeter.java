@@ -1,6 +1,7 @@
 package evenblade.input.capture;
 
 import evenblade.input.recording.BlockSink;
+import evenblade.input.recording.ChannelQuality;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -151,10 +152,15 @@ public final class LevelMeter implements BlockSink {
         }
 
         ChannelLevel level() {
-            ChannelLevel.Clip clip = clippedAgeS < HOLD_S
-                    ? ChannelLevel.Clip.FULL_SCALE
-                    : flatAgeS < HOLD_S && !pulses ? ChannelLevel.Clip.BELOW_FULL_SCALE : ChannelLevel.Clip.NONE;
-            return new ChannelLevel(channel, decibel(shown), decibel(held), clipped, clip);
+            return new ChannelLevel(channel, decibel(shown), decibel(held), clipped, clip());
+        }
+
+        private ChannelLevel.Clip clip() {
+            boolean flat = flatAgeS < HOLD_S && !pulses;
+            if (clippedAgeS < HOLD_S || flat && held >= ChannelQuality.AT_FULL_SCALE) {
+                return ChannelLevel.Clip.FULL_SCALE;
+            }
+            return flat ? ChannelLevel.Clip.BELOW_FULL_SCALE : ChannelLevel.Clip.NONE;
         }
 
         private static double decibel(double share) {

@@ -22,8 +22,11 @@ final class ClockTrack {
     private static final double LONG_STEPS = 2.5;
     /** Rows behind a doubtful stamp that are asked which clock they follow. */
     private static final int ASKED = 12;
-    /** A longer gap ends a run: what the clock did meanwhile, nobody knows. */
-    static final double MOST_GAP_S = 2;
+    /**
+     * A longer gap ends a run: what clock and propeller did meanwhile, nobody knows. Across gaps of 1.6 to 1.95 s, 3 of 90
+     * tables of the rig's machines had their turns counted wrong; up to 1.5 s, none of 330.
+     */
+    static final double MOST_GAP_S = 1;
     /** The longest gap where the signal doesn't tell whether rows are missing: a turn and a half of a slow propeller. */
     static final double MOST_UNTOLD_GAP_S = 0.06;
     /** More seams than these aren't looked at in the signal. */
@@ -42,6 +45,8 @@ final class ClockTrack {
     private static final int LEAST_STANDING = 16;
 
     private static final int STANDING_TIMES = 4; // so much longer than usual; ours
+    /** Rows that show the usual step well enough where one is to be bridged; ours. */
+    private static final int TYPICAL_ROWS = 64;
 
     /** Rows that follow one clock. */
     static final class Run {
@@ -232,12 +237,13 @@ final class ClockTrack {
             }
             double now = unwrapped(raw[i], latest);
             double step = now - latest;
-            if (step >= 0 && step <= (LONG_STEPS + leftOutLately(i)) * usualS) {
+            boolean stood = i > 0 && stands[i - 1];
+            if (!stood && step >= 0 && step <= (LONG_STEPS + leftOutLately(i)) * usualS) {
                 latest = now;
                 accept(i, latest);
                 continue;
             }
-            if (step < 0 && fitsBeforeLatest(now)) {
+            if (!stood && step < 0 && fitsBeforeLatest(now)) {
                 leaveOutLatest();
                 latest = now;
                 accept(i, latest);
@@ -249,7 +255,11 @@ final class ClockTrack {
                 leftOut.add(i);
                 continue;
             }
-            seam(i, step);
+            if (stood) {
+                stood(i, step);
+            } else {
+                seam(i, step);
+            }
             latest = now;
             accept(i, latest);
         }
@@ -283,25 +293,55 @@ final class ClockTrack {
     }
 
     private void seam(int row, double step) {
-        boolean look = steps.size() < MOST_SEAMS;
-        SignalSeam.Verdict verdict = look ? signal.at(row) : SignalSeam.Verdict.UNTOLD;
+        SignalSeam.Verdict verdict = signalAt(row);
         if (verdict == SignalSeam.Verdict.CONTINUES) {
-            double typical = typicalStep(row);
-            carriedS += typical - step;
-            steps.add(new Step(row, step, true));
+            carryOn(row, step);
             return;
         }
         double most = verdict == SignalSeam.Verdict.BROKEN ? MOST_GAP_S : MOST_UNTOLD_GAP_S;
         if (step < 0 || step > most) {
-            steps.add(new Step(row, step, false));
-            close(step);
+            breakOff(row, step);
         }
     }
 
-    /** The time that the rows since the last one accepted took, by the rows before. */
+    /**
+     * The first row behind some for which the clock stood. Where it has caught up with them the stamps are right again;
+     * where the signal goes on at both their ends it was the clock alone that stood.
+     */
+    private void stood(int row, double step) {
+        double typical = typicalStep(row);
+        if (Math.max(step, typical) > MOST_GAP_S) {
+            breakOff(row, step);
+        } else if (Math.abs(step - typical) > LONG_STEPS * usualS) {
+            int first = (int) rows.at(rows.size() - 1) + 1;
+            boolean goesOn =
+                    signalAt(first) == SignalSeam.Verdict.CONTINUES && signalAt(row) == SignalSeam.Verdict.CONTINUES;
+            if (goesOn) {
+                carryOn(row, step);
+            } else {
+                breakOff(row, step);
+            }
+        }
+    }
+
+    private SignalSeam.Verdict signalAt(int row) {
+        return steps.size() < MOST_SEAMS ? signal.at(row) : SignalSeam.Verdict.UNTOLD;
+    }
+
+    private void carryOn(int row, double step) {
+        carriedS += typicalStep(row) - step;
+        steps.add(new Step(row, step, true));
+    }
+
+    private void breakOff(int row, double step) {
+        steps.add(new Step(row, step, false));
+        close(step);
+    }
+
+    /** The time that the rows since the last one accepted took, by as many rows before or {@value #TYPICAL_ROWS}. */
     private double typicalStep(int row) {
         int many = seconds.size();
-        int back = Math.min(64, many - 1);
+        int back = (int) Math.min(Math.max(TYPICAL_ROWS, row - rows.at(many - 1)), many - 1);
         if (back == 0) {
             return usualS;
         }

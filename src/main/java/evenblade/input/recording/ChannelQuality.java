@@ -12,6 +12,12 @@ package evenblade.input.recording;
  */
 public record ChannelQuality(
         String channel, double clippedShare, int longestStuckRun, double peak, double mean, double rms) {
+    /**
+     * Share of full scale from which on a flat top counts as one at full scale: a converter may end a few steps short of
+     * its range. A tenth of a decibel; ours.
+     */
+    public static final double AT_FULL_SCALE = 0.9886;
+
     /** This quality under another name of the channel. */
     public ChannelQuality called(String name) {
         return new ChannelQuality(name, clippedShare, longestStuckRun, peak, mean, rms);

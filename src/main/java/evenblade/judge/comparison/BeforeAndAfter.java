@@ -25,15 +25,15 @@ public final class BeforeAndAfter {
 
     private final MeasuredRun before;
     private final MeasuredRun after;
-    private final List<TrendStage> stages;
+    private final Repeats repeats;
     private final List<Reason> reasons = new ArrayList<>();
     private final List<Warning> warnings = new ArrayList<>();
     private final Map<String, RunScatter> scatters = new HashMap<>();
 
-    private BeforeAndAfter(MeasuredRun before, MeasuredRun after, List<TrendStage> stages) {
+    private BeforeAndAfter(MeasuredRun before, MeasuredRun after, Repeats repeats) {
         this.before = before;
         this.after = after;
-        this.stages = stages;
+        this.repeats = repeats;
     }
 
     /**
@@ -42,7 +42,12 @@ public final class BeforeAndAfter {
      * @param stages all runs of the job, for the scatter of repeats; may be empty
      */
     public static RunComparison compare(MeasuredRun before, MeasuredRun after, List<TrendStage> stages) {
-        return new BeforeAndAfter(before, after, stages).compare();
+        return compare(before, after, new Repeats(stages));
+    }
+
+    /** Compares two runs, one pair of many. */
+    public static RunComparison compare(MeasuredRun before, MeasuredRun after, Repeats repeats) {
+        return new BeforeAndAfter(before, after, repeats).compare();
     }
 
     private RunComparison compare() {
@@ -123,7 +128,7 @@ public final class BeforeAndAfter {
     }
 
     private ChannelComparison compare(ChannelPair pair) {
-        RunScatter scatter = RunScatter.of(stages, before, pair.before(), pair.basis());
+        RunScatter scatter = repeats.scatter(before, pair.before(), pair.basis());
         scatters.putIfAbsent(pair.before().channel(), scatter);
         return new ChannelComparison(
                 pair.before().channel(),

@@ -11,7 +11,7 @@ import java.util.Optional;
  * One measured run.
  *
  * @param ref which run
- * @param at when
+ * @param at when, by the order of the job: of two runs with one time the later entry lies later
  * @param lastChange when something was changed last before it, in any earlier stretch too; empty where nothing was
  * @param changesBefore what was changed since the run before it, in the user's words; empty for a repeat
  * @param numbers what was measured

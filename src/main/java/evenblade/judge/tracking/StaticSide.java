@@ -2,6 +2,7 @@ package evenblade.judge.tracking;
 
 import evenblade.base.units.Length;
 import evenblade.machine.installation.Installation;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -39,6 +40,15 @@ public record StaticSide(
         pitches = List.copyOf(pitches);
     }
 
+    /** When a session was, as entered. */
+    public Instant at(TrackingSession session) {
+        return sessions.stream()
+                .filter(tips -> tips.session().equals(session))
+                .findFirst()
+                .map(MarkedTips::at)
+                .orElse(session.at());
+    }
+
     /** What counts now; there is at least one session. */
     public TrackingAnalysis now() {
         return spells.get(spells.size() - 1);
@@ -48,10 +58,11 @@ public record StaticSide(
      * One session held against the limits.
      *
      * @param event its id in the record
+     * @param at when, as entered; the time of the session itself only keeps it in order
      * @param session the marks
      * @param checks one per limit on track
      */
-    public record MarkedTips(String event, TrackingSession session, List<LimitCheck> checks) {
+    public record MarkedTips(String event, Instant at, TrackingSession session, List<LimitCheck> checks) {
         public MarkedTips {
             checks = List.copyOf(checks);
         }
@@ -76,11 +87,13 @@ public record StaticSide(
      * A reading of the flange.
      *
      * @param event its id in the record
+     * @param at when, as entered; the time of the reading itself only keeps it in order
      * @param reading the dial
      * @param atTip carried out to the tips, where the diameter is known
      * @param checks one per limit on run-out
      */
-    public record DialReading(String event, FaceRunOut reading, Optional<Length> atTip, List<LimitCheck> checks) {
+    public record DialReading(
+            String event, Instant at, FaceRunOut reading, Optional<Length> atTip, List<LimitCheck> checks) {
         public DialReading {
             checks = List.copyOf(checks);
         }
@@ -90,10 +103,11 @@ public record StaticSide(
      * Blade angles held against the limits.
      *
      * @param event its id in the record
+     * @param at when, as entered; the time of the readings themselves only keeps them in order
      * @param readings the angles
      * @param checks one per limit on pitch
      */
-    public record BladeAngles(String event, PitchReadings readings, List<LimitCheck> checks) {
+    public record BladeAngles(String event, Instant at, PitchReadings readings, List<LimitCheck> checks) {
         public BladeAngles {
             checks = List.copyOf(checks);
         }

@@ -57,17 +57,16 @@ final class EntryRules {
      */
     private static void askForStrangers(Layout layout, JobRecord record) {
         Set<String> known = new TreeSet<>();
-        Instant last = Instant.MIN;
+        boolean changedSince = false;
         for (Event event : record.standing()) {
             Optional<Layout> before = layout(event.detail());
             if (before.isPresent()) {
                 known.addAll(before.get().blades());
-                last = event.at().toInstant().isAfter(last) ? event.at().toInstant() : last;
+                changedSince = false;
+            } else if (event.kind() == Kind.CORRECTION) {
+                changedSince = true;
             }
         }
-        Instant readLast = last;
-        boolean changedSince = record.standing(Kind.CORRECTION).stream()
-                .anyMatch(e -> !e.at().toInstant().isBefore(readLast));
         List<String> strangers =
                 layout.blades().stream().filter(b -> !known.contains(b)).toList();
         if (!known.isEmpty() && !changedSince && !strangers.isEmpty()) {

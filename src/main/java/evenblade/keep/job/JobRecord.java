@@ -57,6 +57,35 @@ public record JobRecord(
                 .toList();
     }
 
+    /** Whether an entry stands before another in this record, whatever their times: several may share one. */
+    public boolean before(Event one, Event other) {
+        return place(one) < place(other);
+    }
+
+    private int place(Event event) {
+        return events.stream().map(Event::id).toList().indexOf(event.id());
+    }
+
+    /**
+     * A moment for every entry, by its id, for whoever asks which came first: its time, or as little later as it takes to
+     * lie behind the entries before it. Not to be shown: what an entry says of its time is {@link Event#at}.
+     */
+    public Map<String, Instant> moments() {
+        Map<String, Instant> moments = new HashMap<>();
+        Instant last = Instant.MIN;
+        for (Event event : events) {
+            Instant at = event.at().toInstant();
+            last = at.isAfter(last) ? at : last.plusNanos(1);
+            moments.put(event.id(), last);
+        }
+        return Map.copyOf(moments);
+    }
+
+    /** All entries in the order of their writing. */
+    public List<Event> inOrderOfEntering() {
+        return byEntering(events);
+    }
+
     private static List<Event> byEntering(List<Event> events) {
         return events.stream().sorted(Comparator.comparing(e -> number(e.id()))).toList();
     }
@@ -109,9 +138,17 @@ public record JobRecord(
     /** The entries that count, runs with what was put right later: all but the struck out and the strikes. */
     public List<Event> standing() {
         List<Event> standing = standingEntries();
+        Map<String, List<Detail.Amendment>> later = byEntering(standing).stream()
+                .map(Event::detail)
+                .filter(Detail.Amendment.class::isInstance)
+                .map(Detail.Amendment.class::cast)
+                .collect(Collectors.groupingBy(Detail.Amendment::event));
         List<Event> amended = new ArrayList<>();
         for (Event event : standing) {
-            amended.add(event.detail() instanceof Detail.Run run ? amended(event, run, standing) : event);
+            amended.add(
+                    event.detail() instanceof Detail.Run run
+                            ? amended(event, run, later.getOrDefault(event.id(), List.of()))
+                            : event);
         }
         return amended;
     }
@@ -131,13 +168,10 @@ public record JobRecord(
                 .toList();
     }
 
-    private static Event amended(Event event, Detail.Run run, List<Event> standing) {
+    private static Event amended(Event event, Detail.Run run, List<Detail.Amendment> later) {
         Detail.Run now = run;
-        for (Event later : byEntering(standing)) {
-            if (later.detail() instanceof Detail.Amendment amendment
-                    && amendment.event().equals(event.id())) {
-                now = amendment.of(now);
-            }
+        for (Detail.Amendment amendment : later) {
+            now = amendment.of(now);
         }
         return new Event(event.id(), event.at(), event.entered(), event.label(), event.text(), now);
     }
@@ -205,9 +239,7 @@ public record JobRecord(
 
     /** The latest entries, in the order of entering. */
     List<Event> lastEntered(int count) {
-        List<Event> entered = events.stream()
-                .sorted(Comparator.comparing(e -> number(e.id())))
-                .toList();
+        List<Event> entered = byEntering(events);
         return entered.subList(entered.size() - count, entered.size());
     }
 

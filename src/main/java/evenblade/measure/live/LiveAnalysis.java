@@ -20,6 +20,10 @@ public final class LiveAnalysis {
     /** So long after a move a window begins behind it; from then on one that has the move in it sees the hold too. */
     private static final double NEW_S = 7.5;
 
+    /** A hold that shows again so soon may be the one of before, which a window in between didn't bear out. */
+    private static final double REMEMBERED_S = 20;
+    /** Two holds are at one speed up to here: it wanders by less while the lever stays. */
+    private static final double SAME = 0.01;
     /** Of a long window so much has to be new: reading one takes as long as it is, and what it says changes as slowly. */
     private static final double HOP_SHARE = 0.08;
 
@@ -27,6 +31,10 @@ public final class LiveAnalysis {
     private final LiveListener listener;
     private final SpeedFollower follower = new SpeedFollower();
     private volatile Optional<Double> heldFromS = Optional.empty();
+    private Optional<Hold> lastHold = Optional.empty();
+
+    /** A hold as far as it was seen. */
+    private record Hold(double fromS, double toS, double hz) {}
 
     /** @param listener told of every result on the thread that brought it */
     public LiveAnalysis(WindowReader reader, LiveListener listener) {
@@ -60,9 +68,28 @@ public final class LiveAnalysis {
     /** Takes a window. */
     public void window(Recording window, double skippedS) {
         LiveReading reading = reader.read(window, skippedS);
-        heldFromS = LiveFigures.heldToTheEnd(reading).map(Dwell::fromS);
+        LiveFigures.heldToTheEnd(reading)
+                .ifPresentOrElse(
+                        held -> {
+                            double from = begins(held, reading.fromS());
+                            lastHold = Optional.of(new Hold(from, held.toS(), held.propellerHz()));
+                            heldFromS = Optional.of(from);
+                        },
+                        () -> heldFromS = Optional.empty());
         follower.take(reading);
         listener.window(reading);
+    }
+
+    /**
+     * Where a hold may have begun: where one at its speed was seen to begin shortly before, until a window from there on
+     * has shown that it is another.
+     */
+    private double begins(Dwell held, double windowFromS) {
+        return lastHold.filter(last -> held.fromS() - last.toS() < REMEMBERED_S
+                        && windowFromS > last.fromS()
+                        && Math.abs(held.propellerHz() / last.hz() - 1) < SAME)
+                .map(last -> Math.min(last.fromS(), held.fromS()))
+                .orElse(held.fromS());
     }
 
     /** Tells the listener that nothing more will come. */

@@ -52,6 +52,8 @@ public final class LiveChain implements BlockSink, AutoCloseable {
     private volatile boolean closed;
     private volatile boolean workedOff;
     private volatile boolean readerWaits;
+    private volatile long lookedAtFrames;
+    private volatile boolean windowDue;
 
     /**
      * Starts to listen.
@@ -118,6 +120,8 @@ public final class LiveChain implements BlockSink, AutoCloseable {
                 if (readerWaits) {
                     offerWindow(nowS, analysis.hopS(nowS), 0);
                 }
+                windowDue = nowS - windowAtS >= analysis.hopS(nowS);
+                lookedAtFrames = expected;
             }
             offerWindow(expected / rateHz, HOP_S, LAST_MS);
         } finally {
@@ -131,7 +135,16 @@ public final class LiveChain implements BlockSink, AutoCloseable {
                 && backlog.empty()
                 && windows.offer(recording(analysis.windowS(nowS)), patienceMs, TimeUnit.MILLISECONDS)) {
             windowAtS = nowS;
+            readerWaits = false;
         }
+    }
+
+    /**
+     * Whether so many frames have been looked at and no window is due or being read, or nothing will be any more: for
+     * whoever plays a recording faster than it was made. From any thread.
+     */
+    public boolean upToDate(long frames) {
+        return failed.get() || lookedAtFrames >= frames && !windowDue && readerWaits;
     }
 
     private void readWindows() throws InterruptedException {

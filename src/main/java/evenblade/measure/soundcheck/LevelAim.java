@@ -3,13 +3,15 @@ package evenblade.measure.soundcheck;
 /** Where the level of an input should be set while the engine runs at the highest dwell speed. Own limits. */
 public enum LevelAim {
     /** Nothing at all comes in. */
-    SILENT("silent"),
+    SILENT,
     /** So low that noise counts. */
-    TURN_UP("turn up"),
+    TURN_UP,
     /** Between {@value #LOW_DB} and {@value #HIGH_DB} dB. */
-    GOOD("good"),
+    GOOD,
     /** So high that a louder moment would clip. */
-    TURN_DOWN("turn down");
+    TURN_DOWN,
+    /** Tops are flat below full scale: turning down makes them smaller, and as flat. */
+    OVERDRIVEN;
 
     private static final double SILENT_DB = -90; // below any microphone's own noise
     /** Lower end of the good zone. */
@@ -17,15 +19,9 @@ public enum LevelAim {
     /** Upper end of the good zone. */
     public static final double HIGH_DB = -6;
 
-    private final String words;
-
-    LevelAim(String words) {
-        this.words = words;
-    }
-
-    /** What to do, in few letters. */
-    public String words() {
-        return words;
+    /** Judges the highest peak of the last seconds, and whether tops are flat below full scale, which goes before it. */
+    public static LevelAim of(double peakDb, boolean flatBelowFullScale) {
+        return flatBelowFullScale ? OVERDRIVEN : of(peakDb);
     }
 
     /**
@@ -33,7 +29,7 @@ public enum LevelAim {
      *
      * @param peakDb 0 for a sine that just reaches full scale
      */
-    public static LevelAim of(double peakDb) {
+    private static LevelAim of(double peakDb) {
         if (peakDb <= SILENT_DB) {
             return SILENT;
         }

@@ -29,11 +29,12 @@ public final class LevelCheck {
         for (ChannelQuality each : quality) {
             if (each.rms() == 0 || decibel(each.rms() / loudest) < DEAD_BELOW_LOUDEST_DB) {
                 warnings.add(dead(each));
-            } else if (decibel(each.peak()) > HIGH_DB) {
-                warnings.add(peak(WarningCode.LEVEL_TOO_HIGH, each));
             } else if (each.clippedShare() > CLIPPED_SHARE
+                    && each.peak() < ChannelQuality.AT_FULL_SCALE
                     && mark.filter(each.channel()::equals).isEmpty()) {
                 warnings.add(peak(WarningCode.OVERDRIVEN_BELOW_FULL_SCALE, each));
+            } else if (decibel(each.peak()) > HIGH_DB) {
+                warnings.add(peak(WarningCode.LEVEL_TOO_HIGH, each));
             } else if (decibel(each.peak()) < LOW_DB) {
                 warnings.add(peak(WarningCode.LEVEL_LOW, each));
             }

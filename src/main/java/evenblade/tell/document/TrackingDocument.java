@@ -224,7 +224,7 @@ public final class TrackingDocument {
                     + " one at the tip.");
         }
         for (DialReading dial : side.runOuts()) {
-            String when = FigureFormat.minute(dial.reading().at());
+            String when = FigureFormat.minute(dial.at());
             text.known(
                     when,
                     figures.both(dial.reading().total()) + " in all at a radius of "
@@ -249,7 +249,7 @@ public final class TrackingDocument {
         text.heading("Blade angles");
         for (BladeAngles angles : side.pitches()) {
             PitchReadings readings = angles.readings();
-            String when = FigureFormat.minute(readings.at());
+            String when = FigureFormat.minute(angles.at());
             SortedMap<String, Double> errors = readings.standardErrorsDeg();
             String blades = readings.deviationsDeg().entrySet().stream()
                     .map(off -> off.getKey() + " " + FigureFormat.offset(off.getValue(), 2) + " ± "
@@ -282,7 +282,7 @@ public final class TrackingDocument {
         checks.forEach(check -> text.known(when, LimitWords.of(check, figures)));
     }
 
-    private static String minute(TrackingSession session) {
-        return FigureFormat.minute(session.at());
+    private String minute(TrackingSession session) {
+        return FigureFormat.minute(side.at(session));
     }
 }

@@ -228,8 +228,7 @@ final class ExecutiveSummary {
         Optional<Event> lastChange =
                 record.standing().stream().filter(Event::changesMachine).reduce((earlier, later) -> later);
         boolean measuredSince = lastChange
-                .map(change -> record.standing(Kind.RUN).stream()
-                        .anyMatch(run -> run.at().isAfter(change.at())))
+                .map(change -> record.standing(Kind.RUN).stream().anyMatch(run -> record.before(change, run)))
                 .orElse(true);
         if (!measuredSince) {
             open.add("No run since the last change.");

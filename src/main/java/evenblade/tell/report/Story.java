@@ -248,8 +248,8 @@ final class Story {
     private boolean measuredSinceLastChange() {
         List<Event> changes = changes();
         return changes.isEmpty()
-                || record.standing(Kind.RUN).stream().anyMatch(run -> run.at()
-                        .isAfter(changes.get(changes.size() - 1).at()));
+                || record.standing(Kind.RUN).stream()
+                        .anyMatch(run -> record.before(changes.get(changes.size() - 1), run));
     }
 
     /** Everything that was changed, in order of time. */

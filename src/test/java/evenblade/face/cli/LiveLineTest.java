@@ -8,6 +8,7 @@ import evenblade.input.capture.ChannelLevel;
 import evenblade.measure.live.LiveFigures;
 import evenblade.measure.live.LiveReading;
 import evenblade.measure.live.StepProgress;
+import evenblade.measure.soundcheck.LevelAim;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -78,6 +79,17 @@ class LiveLineTest {
     @Test
     void whatToDoAboutTheLevelStandsBehindTheBars() {
         assertThat(LiveLine.text(view(5, MIDDLE), "turn up")).isEqualTo("0:05.0 [==== |  ] -15 dB turn up");
+    }
+
+    /** Nobody is told to turn down what stays as flat. */
+    @Test
+    void topsThatAreFlatBelowFullScaleSayThatTheGainIsNoCure() {
+        LiveRecording.View view = view(5, level("left", -3, -3, ChannelLevel.Clip.BELOW_FULL_SCALE));
+
+        assertThat(LiveLine.text(view, ListenCommand.words(LevelAim.OVERDRIVEN)))
+                .isEqualTo("0:05.0 [========]  -3 dB CLIPPED left overdriven before the gain");
+        assertThat(ListenCommand.inOrder(LevelAim.OVERDRIVEN))
+                .isEqualTo("Channels are in order; the level at the end: overdriven before the gain.");
     }
 
     @Test

@@ -155,6 +155,7 @@ class LivePaneTest {
         hands.await("a second", () -> recordedSeconds() >= 1);
         hands.press(KeyEvent.VK_SPACE);
         hands.await("the run in the job", () -> runs() == 1);
+        hands.await("the result", () -> nextIs("Look at the run"));
         hands.awaitRest();
 
         hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_1);

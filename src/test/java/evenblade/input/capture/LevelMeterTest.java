@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class LevelMeterTest {
     private static float[] tone(double amplitude, int frames, int channels) {
@@ -74,17 +76,19 @@ class LevelMeterTest {
         assertThat(meter.levels().get(0).clipped()).as("since the start").isPositive();
     }
 
-    @Test
-    void topsCutOffBelowFullScaleAreAnotherMatterThanTooMuchGain() {
+    /** -8 and -0.5 dB lie below full scale; at -0.05 dB a converter may end. */
+    @ParameterizedTest
+    @CsvSource({"0.4, BELOW_FULL_SCALE", "0.944, BELOW_FULL_SCALE", "0.994, FULL_SCALE"})
+    void topsCutOffBelowFullScaleAreAnotherMatterThanTooMuchGain(float height, ChannelLevel.Clip clip) {
         LevelMeter meter = new LevelMeter(8000, List.of("mono"), Optional.empty());
         float[] cut = tone(1.5, 8000, 1);
         for (int i = 0; i < cut.length; i++) {
-            cut[i] *= 0.4f;
+            cut[i] *= height;
         }
 
         meter.accept(cut, cut.length);
 
-        assertThat(clip(meter)).isEqualTo(ChannelLevel.Clip.BELOW_FULL_SCALE);
+        assertThat(clip(meter)).isEqualTo(clip);
     }
 
     @Test

@@ -133,6 +133,11 @@ public final class TableFaults {
         }
         all.put("1 % of rows lost", read(without(row -> random.nextInt(100) == 0)));
         all.put("rows of 0.3 s lost", read(without(between(0.4, 0.3))));
+        for (double lostS : new double[] {0.75, 1.6, 1.8}) {
+            for (double at : new double[] {0.3, 0.6}) {
+                all.put("rows of " + lostS + " s lost at " + at, read(without(between(at, lostS))));
+            }
+        }
         all.put("rows of 3 s lost", read(without(between(0.4, 3))));
         all.put(
                 "rows of 0.3 s lost five times",
@@ -159,7 +164,14 @@ public final class TableFaults {
     }
 
     private void columns(Map<String, Broken> all) {
-        all.put("time stands still for 2 s", read(restamped((t, i) -> inside(i, 0.4, 2) ? at(0.4) : t)));
+        for (double forS : new double[] {0.5, 2}) {
+            all.put(
+                    "time stands still for " + forS + " s",
+                    read(restamped((t, i) -> inside(i, 0.4, forS) ? at(0.4) : t)));
+            all.put(
+                    "time stands still for " + forS + " s and goes on from there",
+                    read(restamped((t, i) -> inside(i, 0.4, forS) ? at(0.4) : t > at(0.4) ? t - forS : t)));
+        }
         all.put("time stands still from 0.7 on", read(restamped((t, i) -> i > 0.7 * rows.size() ? at(0.7) : t)));
         all.put("time stands still throughout", new Broken(restamped((t, i) -> 3), false));
         all.put("a value stands still from 0.6 on", new Broken(stuck(0.6), false));

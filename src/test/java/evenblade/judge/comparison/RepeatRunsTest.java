@@ -127,4 +127,53 @@ class RepeatRunsTest {
                         .deviation())
                 .isCloseTo(0, within(1e-9));
     }
+
+    /** Each of these is measured otherwise than the others in one thing that decides which runs repeat it. */
+    @Test
+    void whatIsWorkedOutOnceForManyPairsIsWhatEachPairAloneShows() {
+        List<MeasuredRun> unlike = List.of(
+                placed("a", "gearbox top", "fixed", "x"),
+                placed("b", "crankcase", "fixed", "x"),
+                placed("c", "gearbox top", "another", "x"),
+                placed("d", "gearbox top", "fixed", "y"),
+                Invented.lossy(placed("e", "gearbox top", "fixed", "x")));
+        List<MeasuredRun> all = new java.util.ArrayList<>();
+        for (int i = 0; i < 5; i++) {
+            for (MeasuredRun run : unlike) {
+                all.add(scaled(run, run.name() + i, 1 + 0.01 * i * (1 + all.size() % 3)));
+            }
+        }
+        List<TrendStage> job = List.of(new TrendStage(List.of(), all));
+        Repeats once = new Repeats(job);
+        for (MeasuredRun run : unlike) {
+            MeasuredRun after = scaled(run, "after", 1.2);
+            assertThat(BeforeAndAfter.compare(run, after, once))
+                    .isEqualTo(BeforeAndAfter.compare(run, after, job))
+                    .satisfies(compared ->
+                            assertThat(once(compared).scatter().source()).isEqualTo(Scatter.Source.REPEATS));
+        }
+    }
+
+    private static MeasuredRun placed(String name, String place, String gain, String channel) {
+        return run(
+                name,
+                Invented.with("accelerometer A", place, "across", gain, Optional.empty()),
+                Invented.channel(channel, SignalUnit.METRE_PER_SECOND_SQUARED, dwell(4800, 1.0, 1.0)));
+    }
+
+    private static MeasuredRun scaled(MeasuredRun run, String name, double factor) {
+        return new MeasuredRun(
+                name,
+                run.conditions(),
+                run.lossyCoding(),
+                run.speedDoubt(),
+                run.blades(),
+                run.ratio(),
+                run.channels().stream()
+                        .map(each -> Invented.channel(
+                                each.channel(),
+                                each.unit(),
+                                Invented.scaled(each.dwells().get(0), factor)))
+                        .toList());
+    }
 }

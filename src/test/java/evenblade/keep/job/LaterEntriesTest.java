@@ -100,7 +100,16 @@ class LaterEntriesTest {
         behind.append(Entry.correction("blade A 0.5° finer"));
         job.append(Entry.note("after"));
 
-        assertThat(job.record().events()).extracting(Event::id).containsExactly("e1", "e2", "e3");
+        JobRecord record = job.record();
+        assertThat(record.events()).extracting(Event::id).containsExactly("e1", "e2", "e3");
+        // The run and the note carry one time, the correction an earlier one.
+        Map<String, Instant> moments = record.moments();
+        assertThat(moments.get("e1")).isBefore(moments.get("e2"));
+        assertThat(moments.get("e2")).isBefore(moments.get("e3"));
+        assertThat(record.before(record.events().get(0), record.events().get(1)))
+                .isTrue();
+        assertThat(record.before(record.events().get(1), record.events().get(0)))
+                .isFalse();
         assertThat(warned()).containsExactly(WarningCode.CLOCK_BEHIND_ENTRIES);
     }
 

@@ -31,7 +31,6 @@ class LiveSoakTest {
     private static final double RATIO = 2.43;
     private static final int BLOCK = RATE_HZ / 20;
     private static final int MINUTES = Integer.getInteger("soak.minutes", 30);
-    private static final double MOST_LAG_S = 4;
 
     private final AtomicReference<LiveNow> now = new AtomicReference<>();
     private final AtomicReference<LiveReading> window = new AtomicReference<>();
@@ -111,8 +110,7 @@ class LiveSoakTest {
                     block[k] = (float) once[(int) (((long) i * BLOCK + k) % once.length)];
                 }
                 chain.accept(block, BLOCK);
-                double sentS = (i + 1) / 20.0;
-                while ((nows.get() < (i + 1) / 5 || windowLags(sentS)) && failures.get() == 0) {
+                while (!chain.upToDate((i + 1L) * BLOCK)) {
                     Thread.sleep(1);
                 }
                 if ((i + 1) % 5 == 0 && window.get() != null) {
@@ -161,11 +159,6 @@ class LiveSoakTest {
         assertThat(outside).isLessThanOrEqualTo(amplitudes / 100);
         // Tens of megabytes come and go with windows; half an hour of sound kept would be 58 MB.
         assertThat(late - early).isLessThan(20_000_000L);
-    }
-
-    /** On a real input windows come every second; here they may fall {@value #MOST_LAG_S} s behind. */
-    private boolean windowLags(double sentS) {
-        return sentS > 2 * MOST_LAG_S && (window.get() == null || window.get().toS() < sentS - MOST_LAG_S);
     }
 
     private static boolean wrong(SpeedProfile profile, double atS, LiveFigures.Figure rpm) {

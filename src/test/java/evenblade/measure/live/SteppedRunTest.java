@@ -59,6 +59,16 @@ class SteppedRunTest {
 
     /** Shows a recording to a stepped run, second by second, as the live chain does. */
     private static List<StepProgress> lead(SteppedRun run, Recording recording, double fromS, double toS) {
+        return lead(run, recording, fromS, toS, List.of());
+    }
+
+    /** @param lost seconds at whose end the window holds noise alone, so that it bears no speed out */
+    private static List<StepProgress> lead(
+            SteppedRun run, Recording recording, double fromS, double toS, List<Double> lost) {
+        Recording noise = SyntheticRun.at(SpeedProfile.steady(1, toS))
+                .withNoise(new Noise(1, 0))
+                .withSeed(3)
+                .recording(2400);
         List<StepProgress> seen = new ArrayList<>();
         LiveAnalysis analysis = new LiveAnalysis(READER, new LiveListener() {
             @Override
@@ -77,7 +87,7 @@ class SteppedRunTest {
             double rate = recording.time().rateHz();
             int end = (int) Math.round(atS * rate);
             int begin = Math.max((int) (fromS * rate), end - (int) Math.round(analysis.windowS(atS) * rate));
-            analysis.window(part(recording, begin, end - begin), 0);
+            analysis.window(part(lost.contains(atS) ? noise : recording, begin, end - begin), 0);
         }
         return seen;
     }
@@ -145,6 +155,17 @@ class SteppedRunTest {
         lead(run, heard(holding(13, 3060, 3300, 3060), 0.02), 0, 43);
 
         assertThat(run.finished()).as("twice 13 s are no 20 s").isEmpty();
+    }
+
+    @Test
+    void aWindowThatIsNotBorneOutTakesNothingAwayFromTheHoldAroundIt() {
+        SteppedRun run = new SteppedRun(List.of(step(3060)), 5);
+
+        List<StepProgress> seen = lead(run, heard(holding(26, 3060), 0.02), 0, 18, List.of(14.0));
+
+        assertThat(seen.get(13).state()).isEqualTo(StepProgress.State.GO_THERE);
+        assertThat(seen.get(14).heldS()).as("the latest seconds first").isBetween(7.0, 9.0);
+        assertThat(seen.get(15).heldS()).as("then all of it").isBetween(15.0, 16.5);
     }
 
     @Test

@@ -184,6 +184,10 @@ class OrderMeterTest {
             assertThat(line.frequencyHz()).isCloseTo(50, within(0.1));
             assertThat(line.amplitude()).isCloseTo(0.4, within(0.04));
             assertThat(line.followsSpeed()).isFalse();
+            // In turns of either shaft, the propeller's at 24.8 Hz.
+            assertThat(line.propellerOrder()).isCloseTo(50 / 24.8, within(0.02));
+            assertThat(line.crankOrder())
+                    .isCloseTo(50 / 24.8 / GEARED.reduction().ratio(), within(0.01));
         });
         assertTrue(run, dwell, "propeller 2×");
     }

@@ -78,6 +78,17 @@ class SoundCheckTest {
     }
 
     @Test
+    void flatTopsHalfADecibelBelowFullScaleAreNoMatterOfTheSliderEither() {
+        // -0.5 dB and -0.05 dB: the second is where a converter may end.
+        assertThat(codes(LevelCheck.of(List.of(quality("a", 0.944, 0.4, 0.01)), Optional.empty())))
+                .containsExactly("overdriven-below-full-scale");
+        assertThat(codes(LevelCheck.of(List.of(quality("a", 0.994, 0.4, 0.01)), Optional.empty())))
+                .containsExactly("level-too-high");
+        assertThat(codes(LevelCheck.of(List.of(quality("a", 0.944, 0.4, 0)), Optional.empty())))
+                .containsExactly("level-too-high");
+    }
+
+    @Test
     void oneSensorOnBothChannelsIsTold() {
         double[] left = noise(0.1, 5, 1);
         double[] right = left.clone();
