@@ -30,6 +30,8 @@ final class PhaseLock {
     private static final double LEAST_SHARE = 0.01;
     /** Crank lines of which less stands still beside the propeller's hang on a ratio that wanders: they would pull the track. */
     private static final double LEAST_COHERENCE = 0.7;
+    /** The propeller's own lines stand as still as this under a track that is theirs; under one that slips to 0.6 and less. */
+    private static final double SURE_COHERENCE = 0.8;
     /** Share of their usual power that lines keep at the ends of a hold; in a move of the throttle they smear to a few hundredths. */
     private static final double LEAST_STILL = 0.4;
     /** So much a short spectrum may see of a hold beyond its end, seconds: twice half its length, and some. */
@@ -50,6 +52,8 @@ final class PhaseLock {
     private final boolean[] clear;
     /** Whether a tone is left out for good: the ratio of its shaft wanders. */
     private final boolean[] left;
+    /** Whether the ratio wanders, so that one shaft's lines are left out. */
+    private boolean wanders;
     /** The shaft that is listened to alone for the time being. */
     private Optional<Shaft> alone = Optional.empty();
 
@@ -121,9 +125,12 @@ final class PhaseLock {
         if (exactRatio) {
             return plain;
         }
-        return new PhaseLock(slices, start, stretch, appearsAt)
-                .led()
-                .filter(led -> likelihood(slices, led) > likelihood(slices, plain) + RatioDrift.LEAST_GAIN)
+        PhaseLock oneFirst = new PhaseLock(slices, start, stretch, appearsAt);
+        return oneFirst.led()
+                .filter(led -> oneFirst.wanders
+                        ? standing(slices, led, Shaft.PROPELLER).coherence() > SURE_COHERENCE
+                        : standing(slices, led).likelihood()
+                                > standing(slices, plain).likelihood() + RatioDrift.LEAST_GAIN)
                 .orElse(plain);
     }
 
@@ -154,7 +161,7 @@ final class PhaseLock {
                 .toList();
         RatioDrift drift = RatioDrift.of(slices, trust, correction, others);
         if (base.get() == Shaft.PROPELLER) {
-            boolean wanders = drift.coherence() < LEAST_COHERENCE;
+            wanders = drift.coherence() < LEAST_COHERENCE;
             if (wanders) {
                 others.forEach(k -> left[k] = true);
             }
@@ -171,13 +178,14 @@ final class PhaseLock {
         return Optional.of(together(correction, ratioError));
     }
 
-    /** Logarithm of the likelihood of a track: how still all lines that were heard at first stand under it. */
-    private static double likelihood(DemodulatedOrders slices, Locked locked) {
+    /** How still lines that were heard at first stand under a track. */
+    private static RatioDrift.Standing standing(DemodulatedOrders slices, Locked locked, Shaft... shafts) {
         double[] correction = new double[slices.slices()];
         for (int s = 0; s < correction.length; s++) {
             correction[s] = locked.track().revolutionsAt(slices.timeS(s)) - slices.revolutions(s);
         }
-        return RatioDrift.standing(slices, correction, locked.ratioCorrection());
+        List<Shaft> of = shafts.length == 0 ? List.of(Shaft.values()) : List.of(shafts);
+        return RatioDrift.standing(slices, correction, locked.ratioCorrection(), of);
     }
 
     private Locked together(double[] first, double ratioError) {

@@ -1,5 +1,6 @@
 package evenblade.measure.speed;
 
+import evenblade.machine.installation.Shaft;
 import evenblade.measure.speed.DemodulatedOrders.Blocks;
 import java.util.ArrayList;
 import java.util.List;
@@ -91,19 +92,29 @@ record RatioDrift(double share, double coherence) {
     }
 
     /**
-     * How still all lines stand under a track: logarithm of its likelihood.
+     * How still lines stand under a track.
+     *
+     * @param likelihood logarithm of the track's
+     * @param coherence share of their power that stands still, by the weight that they have in a lock
+     */
+    record Standing(double likelihood, double coherence) {}
+
+    /**
+     * Of the lines of some shafts that short spectra show clear of their neighbours.
      *
      * @param ratioError share by which the crank turns faster against the propeller than entered
      */
-    static double standing(DemodulatedOrders slices, double[] correction, double ratioError) {
+    static Standing standing(DemodulatedOrders slices, double[] correction, double ratioError, List<Shaft> shafts) {
         DemodulatedOrders.Turned turned = slices.under(correction, ratioError);
         List<Line> lines = new ArrayList<>();
         for (int k = 0; k < slices.tones().size(); k++) {
-            if (slices.tones().get(k).clear()) {
-                lines.add(line(slices, turned, correction, k, 1));
+            DemodulatedOrders.Tone tone = slices.tones().get(k);
+            if (tone.clear() && shafts.contains(tone.shaft())) {
+                double variance = tone.density() * 1.5 / (WIDTH * slices.sliceS());
+                lines.add(line(slices, turned, correction, k, variance));
             }
         }
-        return likelihood(lines, 0);
+        return new Standing(likelihood(lines, 0), lines.isEmpty() ? 0 : coherence(lines, 0));
     }
 
     private static Line line(
