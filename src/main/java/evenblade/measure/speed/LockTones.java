@@ -65,13 +65,13 @@ final class LockTones {
         return chosen;
     }
 
-    /** Mean power at a frequency that stays. */
+    /** Mean power at a frequency that stays; none where nothing stands out there, as a chance peak of noise doesn't. */
     private static double steadyPower(WhitenedSpectrogram frames, int channel, double hz, PathSearch.Path path) {
-        double sum = 0;
-        for (int frame : path.frame()) {
-            sum += frames.overFloor(channel, frame, hz);
-        }
-        return sum / path.frame().length * frames.floorDensity(channel, hz);
+        double overFloor = Arrays.stream(path.frame())
+                .mapToDouble(frame -> frames.overFloor(channel, frame, hz))
+                .average()
+                .orElse(0);
+        return overFloor > LOCK_FROM ? overFloor * frames.floorDensity(channel, hz) : 0;
     }
 
     /** A line of the comb as the short spectra of one channel show it along a path. */

@@ -34,6 +34,10 @@ final class PhaseLock {
     private static final double SURE_COHERENCE = 0.8;
     /** Share of their usual power that lines keep at the ends of a hold; in a move of the throttle they smear to a few hundredths. */
     private static final double LEAST_STILL = 0.4;
+    /** Lines that swing or stand in noise fall short by chance; by so many standard deviations they don't. */
+    private static final double CERTAIN_SIGMAS = 4;
+
+    private static final double MAD_TO_SIGMA = 1.4826; // median absolute deviation of a normal distribution
     /** So much a short spectrum may see of a hold beyond its end, seconds: twice half its length, and some. */
     private static final double MOST_END_S = 2.5;
 
@@ -222,9 +226,10 @@ final class PhaseLock {
      */
     private Locked held(Locked locked, double[] correction, double ratioError, int width) {
         double[] still = stillness(correction, ratioError, width, width / 2);
-        double[] sorted = still.clone();
-        Arrays.sort(sorted);
-        double least = LEAST_STILL * sorted[sorted.length / 2];
+        double usual = median(still);
+        double scatter = MAD_TO_SIGMA
+                * median(Arrays.stream(still).map(v -> Math.abs(v - usual)).toArray());
+        double least = Math.min(LEAST_STILL * usual, usual - CERTAIN_SIGMAS * scatter);
         double blockS = width * slices.sliceS();
         int most = (int) Math.min(MOST_END_S / (blockS / 2), MOST_END_SHARE * still.length);
         int first = 0;
@@ -246,6 +251,12 @@ final class PhaseLock {
                 locked.ratioCorrection(),
                 locked.sound(),
                 locked.drifts());
+    }
+
+    private static double median(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2];
     }
 
     /** How much of the lines keeps its phase, block by block, by the weight that each line has in the lock. */

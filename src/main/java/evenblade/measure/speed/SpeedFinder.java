@@ -169,7 +169,7 @@ public final class SpeedFinder {
             PhaseLock.Locked locked = PhaseLock.lock(
                     recording,
                     channels,
-                    LockTones.along(frames, comb, part, judge.hum(part)),
+                    LockTones.along(frames, comb, part, judge.humSeries(part)),
                     start,
                     stretch,
                     frames::appearsAtHz,

@@ -49,10 +49,14 @@ final class StretchJudge {
         return path.part(first, end);
     }
 
-    /** Frequencies of mains hum in a stretch of a path, hertz. */
-    double[] hum(PathSearch.Path part) {
+    /**
+     * Frequencies of a series of mains hum in a stretch of a path, hertz; none where a single line stands at a multiple of
+     * the grid's frequency: that is often a line of the machine's own.
+     */
+    double[] humSeries(PathSearch.Path part) {
         WhitenedLines along = WhitenedLines.along(frames, part.frame()[0], part.hz());
-        return hum(part.frame()[0], along, part.hz().length);
+        double[] hum = hum(part.frame()[0], along, part.hz().length);
+        return hum.length > 1 ? hum : new double[0];
     }
 
     private double[] hum(int first, WhitenedLines along, int count) {
