@@ -16,22 +16,23 @@ import net.miginfocom.swing.MigLayout;
 
 /** What speed to hold now and for how long still; without steps, for how long the speed was steady. */
 final class DwellProgress extends JPanel {
-    private static final float LARGE = 1.5f; // read from the other seat; ours
-
-    private final JLabel words = new JLabel(" ");
+    private final FarLabel words = new FarLabel(" ", Font.PLAIN);
+    private final JLabel note = Look.quiet(" ");
     private final JProgressBar bar = new JProgressBar(0, 1000);
     private final JButton skip = new JButton("Later");
     private final JButton repeat = new JButton("Once more");
+    private final MigLayout rows = new MigLayout("insets 0, gapy 2, hidemode 3", "[grow,fill][]");
     private final JPanel choices = new JPanel(new MigLayout("insets 0, gap 6", "[][]"));
     private int steps;
 
     DwellProgress() {
-        super(new MigLayout("insets 0, gapy 2, wrap 1, hidemode 2", "[grow,fill]", "[][]"));
+        setLayout(rows);
         words.setName("live dwell");
-        words.setFont(words.getFont().deriveFont(Font.BOLD, words.getFont().getSize2D() * LARGE));
+        note.setName("dwell note");
         bar.setName("dwell bar");
-        add(words, "wmin 0");
-        add(bar, "split 2, growx, hmin " + Look.em());
+        add(words, "span 2, wmin 0, wrap");
+        add(note, "split 2, growx 0");
+        add(bar, "growx, hmin " + Look.em());
         skip.setName("skip step");
         skip.setMnemonic('L');
         skip.setToolTipText("Leave this step for later; any step may be held at any time");
@@ -46,6 +47,13 @@ final class DwellProgress extends JPanel {
         add(choices);
     }
 
+    /** Makes figures so high. */
+    void figures(double heightPx) {
+        words.figures(heightPx);
+        // One height, also where long words are smaller.
+        rows.setRowConstraints("[" + words.room(" ").height + "px!][]");
+    }
+
     /** A recording begins with so many steps to be led through. */
     void began(int stepCount, LiveRecording run) {
         steps = stepCount;
@@ -57,7 +65,7 @@ final class DwellProgress extends JPanel {
         skip.addActionListener(e -> run.skipStep());
         repeat.addActionListener(e -> run.repeatStep());
         choices.setVisible(steps > 0);
-        words.setText(" ");
+        say(" ", Ink.TEXT);
         bar.setValue(0);
         bar.setVisible(steps > 0);
     }
@@ -70,14 +78,14 @@ final class DwellProgress extends JPanel {
         skip.setEnabled(view.step().isPresent());
         repeat.setEnabled(!view.finished().isEmpty());
         if (view.liveStopped()) {
-            say("Live stopped: nobody counts the steps. The recording goes on.", Ink.LIMIT);
+            say("Live stopped. Recording goes on.", Ink.LIMIT, "Nobody counts the steps");
             bar.setValue(0);
         } else if (view.step().isPresent()) {
             lead(view.step().get());
         } else {
             int done = view.finished().size();
             String which = done == steps ? "All " + steps : done + " of " + steps;
-            say(which + " dwells held. Stop the recording (space).", Ink.TEXT);
+            say(which + " dwells held. Stop (space).", Ink.TEXT);
             bar.setValue(bar.getMaximum());
         }
     }
@@ -93,9 +101,9 @@ final class DwellProgress extends JPanel {
         double held = Math.min(1, step.heldS() / Math.max(1, step.wantedS()));
         say(
                 which + ": hold " + rpm + ", " + FigureFormat.fixed(step.heldS(), 0) + " of "
-                        + FigureFormat.fixed(step.wantedS(), 0) + " s"
-                        + (held < 1 ? "" : ", weak lines: longer"),
-                Ink.TEXT);
+                        + FigureFormat.fixed(step.wantedS(), 0) + " s",
+                Ink.TEXT,
+                held < 1 ? "" : "Weak lines: hold longer");
         bar.setValue((int) (held * bar.getMaximum()));
     }
 
@@ -108,7 +116,13 @@ final class DwellProgress extends JPanel {
     }
 
     private void say(String text, Ink ink) {
+        say(text, ink, "");
+    }
+
+    private void say(String text, Ink ink, String more) {
         words.setText(text);
         words.setForeground(Look.ink(ink));
+        note.setText(more);
+        note.setVisible(!more.isEmpty());
     }
 }

@@ -3,6 +3,7 @@ package evenblade.face.desktop;
 import evenblade.input.capture.ChannelLevel;
 import evenblade.measure.soundcheck.LevelAim;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.FigureFormat;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.util.List;
@@ -14,35 +15,65 @@ import javax.swing.JPanel;
 final class LevelBars extends JPanel {
     private static final double LOWEST_DB = -72; // a little below what is too low to use
     private static final int STEP_DB = 12; // six marks fit
+    private static final int LONGEST_NAMES = 40; // letters; one name may be so long, two leave no room for the cure
+    private static final String BY_GAIN = "turn gain down";
+    private static final String NOT_BY_GAIN = "not by the gain";
+    private static final int MOST_ROWS = 4; // of more, bars are thin and go without figures
 
     private transient List<ChannelLevel> levels = List.of();
 
     LevelBars() {
         setName("levels");
-        setPreferredSize(new Dimension(220, 4 * Look.em()));
+        room(0);
     }
 
     void show(List<ChannelLevel> now) {
+        if (now.size() != levels.size()) {
+            room(now.size());
+        }
         levels = now;
         repaint();
     }
 
+    /** Three rows at least, so that nothing moves with the second channel; one for the scale. */
+    private void room(int channels) {
+        setPreferredSize(new Dimension(220, (Math.max(3, Math.min(channels, MOST_ROWS)) + 1) * Look.em() + 4));
+        revalidate();
+    }
+
     /** Which channels are clipped just now, and what cures it in a few words. */
     static String clipText(List<ChannelLevel> clipping) {
-        return clipping.isEmpty()
-                ? "not clipped"
-                : clipping.stream()
-                        .map(level -> "✕ " + level.channel() + " CLIPPED: "
-                                + (level.clip() == ChannelLevel.Clip.FULL_SCALE ? "turn gain down" : "not by the gain"))
-                        .collect(Collectors.joining(" · "));
+        if (clipping.isEmpty()) {
+            return "not clipped";
+        }
+        String names = names(clipping);
+        if (names.length() > LONGEST_NAMES) {
+            long byGain = clipping.stream()
+                    .filter(level -> level.clip() == ChannelLevel.Clip.FULL_SCALE)
+                    .count();
+            String cure = byGain == clipping.size() ? BY_GAIN : byGain == 0 ? NOT_BY_GAIN : "not only by the gain";
+            return "✕ " + FigureFormat.count(clipping.size(), "channel") + " CLIPPED: " + cure;
+        }
+        return clipping.stream()
+                .map(level -> "✕ " + level.channel() + " CLIPPED: "
+                        + (level.clip() == ChannelLevel.Clip.FULL_SCALE ? BY_GAIN : NOT_BY_GAIN))
+                .collect(Collectors.joining(" · "));
+    }
+
+    private static String names(List<ChannelLevel> clipping) {
+        return clipping.stream().map(ChannelLevel::channel).collect(Collectors.joining(", "));
     }
 
     /** What the few words mean. */
     static String clipTip(List<ChannelLevel> clipping) {
+        return names(clipping) + ": " + cure(clipping);
+    }
+
+    private static String cure(List<ChannelLevel> clipping) {
         return clipping.stream().anyMatch(level -> level.clip() == ChannelLevel.Clip.BELOW_FULL_SCALE)
-                ? "Tops are flat below full scale: what comes before the gain is overdriven. Stop the engine, then take"
+                ? "tops are flat below full scale: what comes before the gain is overdriven. Stop the engine, then take"
                         + " more distance, or a sensor or preamplifier with more range."
-                : "Samples are cut off at full scale. Turn the gain of the input down.";
+                : "samples are cut off at full scale. Turn the gain of the input down.";
     }
 
     @Override
@@ -82,6 +113,9 @@ final class LevelBars extends JPanel {
         }
         int held = place(level.heldPeakDb(), room);
         g.fillRect(Math.max(0, held - 2), y + 1, 3, height - 2);
+        if (height < em) {
+            return;
+        }
         g.setFont(getFont());
         String words = level.heldPeakDb() <= ChannelLevel.SILENCE_DB
                 ? "silent"

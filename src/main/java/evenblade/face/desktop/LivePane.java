@@ -209,7 +209,8 @@ final class LivePane extends JPanel {
     }
 
     /** The recording has a thread of its own, so that nothing else that is worked at holds it up. */
-    private void record(LiveRecording run, int count) {
+    void record(LiveRecording run, int count) {
+        complaint.clear();
         opening = false;
         running = Optional.of(run);
         words();

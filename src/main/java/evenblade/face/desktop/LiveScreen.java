@@ -10,43 +10,54 @@ import evenblade.measure.live.LiveReading;
 import evenblade.tell.chart.Ink;
 import evenblade.tell.chart.Picture;
 import evenblade.tell.document.FigureFormat;
+import java.awt.Dimension;
 import java.awt.Font;
+import java.awt.Window;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 
-/** What a ground run shows while it is made, the rpm in figures that read at two metres. */
+/** What a ground run shows while it is made; rpm, 1×, blade pass, level and step in letters that read at two metres. */
 final class LiveScreen extends JPanel {
-    private static final float FIGURES = 6.5f; // read from the cockpit's other seat; ours
+    /** Sixteen minutes of arc are wanted, ours; some more, for a task bar takes from the height of the window. */
+    private static final double MINUTES = 16.5;
+    /** The rpm is looked for first; as high as the two rows beside it leave. */
+    private static final double RPM_MINUTES = 25;
+
     private static final float MIDDLE = 1.8f; // ours
     /** Ten minutes of waterfall. */
     private static final int MOST_LINES = 600;
 
     private static final String BLANK = "– – – –";
 
-    private final JLabel rpm = new JLabel(BLANK);
+    private final FarLabel rpm = new FarLabel(BLANK, Font.BOLD);
     private final JLabel rpmWords = new JLabel("engine rpm");
     private final JLabel propeller = new JLabel(" ");
     private final JLabel time = new JLabel("0:00");
     private final DwellProgress dwell = new DwellProgress();
     private final JLabel clipping = new JLabel(" ");
-    private final JLabel once = new JLabel(" ");
-    private final JLabel bladePass = new JLabel(" ");
+    private final FarLabel once = new FarLabel(" ", Font.PLAIN);
+    private final FarLabel bladePass = new FarLabel(" ", Font.PLAIN);
+    private final JLabel errors = new JLabel(" ");
+    private final FarLevels farLevels = new FarLevels();
     private final LevelBars levels = new LevelBars();
     private final LiveHistory history = new LiveHistory();
     private final PictureView spectrum;
     private final PictureView fall;
     private final transient Work work;
     private final transient List<Series> lines = new ArrayList<>();
+    private final MigLayout rows = new MigLayout("insets 0, gap 12 4, hidemode 3");
     private double readAtS;
+    private transient Dimension lettersFor = new Dimension();
 
     LiveScreen(Work work) {
-        super(new MigLayout(
-                "insets 0, gap 8, hidemode 3", "[pref!][grow,fill]16[220::300,fill]", "[][][][160::,grow,fill]"));
+        setLayout(rows);
         this.work = work;
         spectrum = new PictureView(work);
         fall = new PictureView(work);
@@ -58,26 +69,51 @@ final class LiveScreen extends JPanel {
         once.setName("live once");
         bladePass.setName("live blade pass");
         time.setName("live time");
-        large(rpm, FIGURES);
+        errors.setName("live errors");
         large(time, MIDDLE);
-        large(once, MIDDLE);
-        large(bladePass, MIDDLE);
         large(clipping, 1.1f);
-        add(rpm, "spany 2, gapright 24");
+        add(rpm, "spany 2, wmin 0");
         add(once, "wmin 0");
-        add(time, "wrap");
-        add(bladePass, "wmin 0");
-        add(levels, "hmin " + 3 * Look.em() + ", hidemode 0, wrap");
-        add(rpmWords, "split 2");
-        add(propeller);
-        add(dwell, "wmin 0");
-        add(clipping, "wmin 0, wrap");
+        add(farLevels, "spany 2, wmin 0, aligny top, hidemode 0, wrap");
+        add(bladePass, "wmin 0, wrap");
+        JPanel small = new JPanel(new MigLayout("insets 0, gap 0 2, wrap 1, hidemode 3", "[grow,fill]"));
+        small.add(rpmWords, "split 2, growx 0");
+        small.add(propeller, "wmin 0");
+        small.add(errors, "wmin 0");
+        small.add(clipping, "wmin 0");
+        add(small, "span 3, split 3, growx, wmin 0");
+        add(time, "growx 0");
+        add(levels, "growx 0, gapleft 16, width 220::300, hidemode 0, wrap");
+        add(dwell, "span 3, growx, wmin 0, wrap");
         JPanel pictures = new JPanel(
                 new MigLayout("insets 0, gap 8", "[grow 40,fill][grow 40,fill][grow 20,fill]", "[grow,fill]"));
-        pictures.add(spectrum, "wmin 240, hmin 160");
-        pictures.add(fall, "wmin 240, hmin 160");
-        pictures.add(history, "wmin 190, hmin 100");
+        pictures.add(spectrum, "wmin 240px, hmin 160px");
+        pictures.add(fall, "wmin 240px, hmin 160px");
+        pictures.add(history, "wmin 190px, hmin 100px");
         add(pictures, "span 3, grow");
+    }
+
+    /** The letters follow the window, whose size isn't known before. */
+    @Override
+    public void doLayout() {
+        Window window = SwingUtilities.getWindowAncestor(this);
+        if (window != null && !window.getSize().equals(lettersFor)) {
+            lettersFor = window.getSize();
+            letters(FarLabel.figurePx(lettersFor, MINUTES), FarLabel.figurePx(lettersFor, RPM_MINUTES));
+        }
+        super.doLayout();
+    }
+
+    private void letters(double figurePx, double rpmPx) {
+        rpm.figures(rpmPx);
+        once.figures(figurePx);
+        bladePass.figures(figurePx);
+        dwell.figures(figurePx);
+        // Columns and rows stay where they are, whatever is shown.
+        int row = once.room(" ").height;
+        rows.setColumnConstraints(
+                "[" + rpm.room("0000").width + "px!,fill]14px[grow,fill][" + farLevels.figures(figurePx) + "px!,fill]");
+        rows.setRowConstraints("[" + row + "px!][" + row + "px!][][][160px::,grow,fill]");
     }
 
     private static void large(JLabel label, float times) {
@@ -97,6 +133,8 @@ final class LiveScreen extends JPanel {
         time.setText(clock(view.seconds()));
         boolean sound = !view.levels().isEmpty(); // lines of a sensor have none
         levels.setVisible(sound);
+        farLevels.setVisible(sound);
+        farLevels.show(view.levels());
         levels.show(view.levels());
         clipping.setText(sound ? LevelBars.clipText(view.clipping()) : " ");
         clipping.setToolTipText(view.clipping().isEmpty() ? null : LevelBars.clipTip(view.clipping()));
@@ -125,15 +163,27 @@ final class LiveScreen extends JPanel {
                         : figures.propellerRpm()
                                 .map(each -> " · propeller " + FigureFormat.fixed(each.value(), 0) + " rpm")
                                 .orElse(" · speed moves, or isn't found yet"));
-        once.setText("1×  " + amplitude(figures.once(), figures.unit()));
-        bladePass.setText("blade pass  " + amplitude(figures.bladePass(), figures.unit()));
+        once.setText("1× " + amplitude(figures.once(), figures.unit()));
+        bladePass.setText("blade pass " + amplitude(figures.bladePass(), figures.unit()));
+        Optional<String> unit = figures.once()
+                .filter(each -> figures.unit() == SignalUnit.UNSTATED)
+                .map(each -> "no unit");
+        String both = Stream.of(error("1×", figures.once()), error("blade pass", figures.bladePass()), unit)
+                .flatMap(Optional::stream)
+                .collect(Collectors.joining(" · "));
+        errors.setText(both.isEmpty() ? " " : both);
     }
 
     private static String amplitude(Optional<LiveFigures.Figure> figure, SignalUnit unit) {
+        String after = unit == SignalUnit.UNSTATED ? "" : " " + unit.display();
         return figure.map(each -> each.detected()
-                        ? FigureFormat.plain(each.value()) + " " + words(unit) + " ± " + percent(each) + " %"
-                        : FigureFormat.below(each.value()) + " " + words(unit))
+                        ? FigureFormat.plain(each.value()) + after
+                        : "< " + FigureFormat.rough(each.value()) + after)
                 .orElse(BLANK);
+    }
+
+    private static Optional<String> error(String line, Optional<LiveFigures.Figure> figure) {
+        return figure.map(each -> line + (each.detected() ? " ± " + percent(each) + " %" : " not seen"));
     }
 
     /** An error is rounded up: none is nought. */
