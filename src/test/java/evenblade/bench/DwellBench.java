@@ -58,12 +58,20 @@ public final class DwellBench {
         }
     }
 
-    /** Five dwells of 12 s between steps of the throttle, hum of 50 or 60 Hz half as strong as all lines together. */
-    List<Tried> steps(int from, int to) throws IOException {
+    /**
+     * Five dwells of 12 s between steps of the throttle.
+     *
+     * @param hum of 50 or 60 Hz, over all lines together (root mean squares)
+     * @param belts whether drives whose ratio wanders are among them
+     */
+    List<Tried> steps(int from, int to, double hum, boolean belts) throws IOException {
         List<Tried> all = new ArrayList<>();
         for (int seed = from; seed < to; seed++) {
             Random random = new Random(seed);
             Machine machine = ConfirmationBench.GEARED.get(seed % ConfirmationBench.GEARED.size());
+            if (machine.drive().name().startsWith("BELT") && !belts) {
+                continue;
+            }
             SpeedProgram program = SpeedProgram.still();
             for (int i = 0; i < 5; i++) {
                 double rpm =
@@ -74,7 +82,7 @@ public final class DwellBench {
                     .program(program.wandering(0.002 + 0.004 * random.nextDouble(), 4))
                     .sensors(Sensor.accelerometer("up", Axis.UP))
                     .sampling(Sampling.even(2000))
-                    .with(Sound.hum(seed % 2 == 0 ? 50 : 60, 0.5))
+                    .with(Sound.hum(seed % 2 == 0 ? 50 : 60, hum))
                     .make();
             all.addAll(tried("seed " + seed, run, bench.answer(run, OptionalDouble.empty())));
         }
@@ -179,11 +187,15 @@ public final class DwellBench {
                 all.stream().filter(Tried::bladePassWrong).count());
     }
 
-    /** {@code steps FROM TO} or {@code beside FROM TO}: seeds. */
+    /** {@code steps FROM TO HUM}, {@code belts FROM TO HUM} or {@code beside FROM TO}: seeds. */
     public static void main(String[] args) throws IOException {
         DwellBench bench = new DwellBench(new ConfirmationBench(Files.createTempDirectory("bench")));
         int from = Integer.parseInt(args[1]);
         int to = Integer.parseInt(args[2]);
-        print(args[0], args[0].equals("steps") ? bench.steps(from, to) : bench.beside(from, to));
+        print(
+                args[0],
+                args[0].equals("beside")
+                        ? bench.beside(from, to)
+                        : bench.steps(from, to, Double.parseDouble(args[3]), args[0].equals("belts")));
     }
 }

@@ -10,8 +10,11 @@ import java.util.List;
  * <p>Propeller orders run from 1 to twice the blade count. Crank orders run to twice the firing order
  * and at least to 4 (an electric motor: 1 and 2), in halves for a four-stroke. Gear mesh or belt
  * tooth passing is added where tooth counts are known.
+ *
+ * @param exactRatio whether the ratio comes from a gear's tooth counts, or there is none, so that it can't be off by
+ *     rounding, nor wander as a belt creeps
  */
-public record OrderTable(List<OrderLine> lines, int blades, double ratio) {
+public record OrderTable(List<OrderLine> lines, int blades, double ratio, boolean exactRatio) {
     /** Two lines closer than this, relative to their order, are one line to any analysis. */
     public static final double COINCIDENT = 1e-6;
 
@@ -57,12 +60,9 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio) {
                     Role.MESH,
                     1));
         }
-        return new OrderTable(lines, blades, reduction.ratio());
-    }
-
-    /** Whether the ratio comes from tooth counts, or there is none, so that it can't be off by rounding. */
-    public boolean exactRatio() {
-        return ratio == 1 || lines.stream().anyMatch(line -> line.role() == Role.MESH);
+        boolean exact =
+                reduction.ratio() == 1 || reduction.teeth().isPresent() && reduction.kind() != Reduction.Kind.BELT;
+        return new OrderTable(lines, blades, reduction.ratio(), exact);
     }
 
     /** Whether no analysis can ever tell the two apart. */

@@ -1,6 +1,7 @@
 package evenblade.measure.speed;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** The lines that a track may be locked on. */
@@ -12,9 +13,19 @@ final class LockTones {
 
     /**
      * Lines to lock on: those that stand out, folded ones among them, and whether a neighbour leaks into
-     * them as they move past each other.
+     * them as they move past each other. A line that mains hum leaks into is left out: hum has a phase of its own, and a
+     * track that follows it slips. Where that leaves none, all are taken.
+     *
+     * @param humHz frequencies of hum
      */
-    static List<DemodulatedOrders.Tone> along(WhitenedSpectrogram frames, Comb comb, PathSearch.Path path) {
+    static List<DemodulatedOrders.Tone> along(
+            WhitenedSpectrogram frames, Comb comb, PathSearch.Path path, double[] humHz) {
+        List<DemodulatedOrders.Tone> free = standing(frames, comb, path, humHz);
+        return free.isEmpty() ? standing(frames, comb, path, new double[0]) : free;
+    }
+
+    private static List<DemodulatedOrders.Tone> standing(
+            WhitenedSpectrogram frames, Comb comb, PathSearch.Path path, double[] humHz) {
         List<DemodulatedOrders.Tone> chosen = new ArrayList<>();
         for (int c = 0; c < frames.channels(); c++) {
             List<Standing> standing = new ArrayList<>();
@@ -24,7 +35,19 @@ final class LockTones {
                     standing.add(seen);
                 }
             }
+            int channel = c;
+            double[] hum = Arrays.stream(humHz).filter(frames::inRange).toArray();
+            double[] humPower = Arrays.stream(hum)
+                    .map(hz -> steadyPower(frames, channel, hz, path))
+                    .toArray();
             for (Standing own : standing) {
+                double humLeaks = 0;
+                for (int h = 0; h < hum.length; h++) {
+                    humLeaks += humPower[h] * own.leakageFrom(hum[h], frames, path);
+                }
+                if (humLeaks > Leakage.MOST * own.power()) {
+                    continue;
+                }
                 double leakage = 0;
                 for (Standing other : standing) {
                     if (other != own) {
@@ -40,6 +63,15 @@ final class LockTones {
             }
         }
         return chosen;
+    }
+
+    /** Mean power at a frequency that stays; none where nothing stands out there, as a chance peak of noise doesn't. */
+    private static double steadyPower(WhitenedSpectrogram frames, int channel, double hz, PathSearch.Path path) {
+        double overFloor = Arrays.stream(path.frame())
+                .mapToDouble(frame -> frames.overFloor(channel, frame, hz))
+                .average()
+                .orElse(0);
+        return overFloor > LOCK_FROM ? overFloor * frames.floorDensity(channel, hz) : 0;
     }
 
     /** A line of the comb as the short spectra of one channel show it along a path. */
@@ -62,6 +94,16 @@ final class LockTones {
 
         double power() {
             return overFloor * density;
+        }
+
+        /** Mean share of a steady line's power that a block's window lets through at this line. */
+        double leakageFrom(double steadyHz, WhitenedSpectrogram frames, PathSearch.Path path) {
+            double blockS = Math.min(1, frames.lengthS());
+            double sum = 0;
+            for (double hz : path.hz()) {
+                sum += Leakage.ofHann(Math.abs(frames.appearsAtHz(tooth.order() * hz) - steadyHz) * blockS);
+            }
+            return sum / path.hz().length;
         }
 
         /** Mean share of the other's power that a block's window lets through at this line. */

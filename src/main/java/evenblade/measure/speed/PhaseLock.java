@@ -3,8 +3,10 @@ package evenblade.measure.speed;
 import evenblade.base.numeric.DriftSmoother;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.Recording;
+import evenblade.machine.installation.Shaft;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 
@@ -22,6 +24,24 @@ import java.util.stream.IntStream;
  */
 final class PhaseLock {
     private static final int ROUNDS = 5; // ours: always as many
+    private static final int FIRST_HOP = DemodulatedOrders.SLICES_PER_BLOCK / 8; // ours: a quarter of the first blocks
+    private static final int ROUNDS_ALONE = 3; // ours: the track is refined together with the other shaft
+    /** Share of the crank's information that the propeller's lines need to lead: a tenth of its precision. */
+    private static final double LEAST_SHARE = 0.01;
+    /** Crank lines of which less stands still beside the propeller's hang on a ratio that wanders: they would pull the track. */
+    private static final double LEAST_COHERENCE = 0.7;
+    /** The propeller's own lines stand as still as this under a track that is theirs; under one that slips to 0.6 and less. */
+    private static final double SURE_COHERENCE = 0.8;
+    /** Share of their usual power that lines keep at the ends of a hold; in a move of the throttle they smear to a few hundredths. */
+    private static final double LEAST_STILL = 0.4;
+    /** Lines that swing or stand in noise fall short by chance; by so many standard deviations they don't. */
+    private static final double CERTAIN_SIGMAS = 4;
+
+    private static final double MAD_TO_SIGMA = 1.4826; // median absolute deviation of a normal distribution
+    /** So much a short spectrum may see of a hold beyond its end, seconds: twice half its length, and some. */
+    private static final double MOST_END_S = 2.5;
+
+    private static final double MOST_END_SHARE = 0.2; // ours: what is left is still the hold
     /** Revolutions by which a round has to move the track anywhere for another to be worth while. */
     private static final double STILL = 2e-4;
     /** Phase of the strongest line that blocks half as long must still carry, radians. */
@@ -31,14 +51,20 @@ final class PhaseLock {
     private final SpeedTrack start;
     private final DwellFinder.Stretch stretch;
     private final DoubleUnaryOperator appearsAt;
-    private final boolean exactRatio;
     private ToneTrust trust;
     /** Whether a tone takes part: no stronger neighbour leaks into its blocks. */
     private final boolean[] clear;
+    /** Whether a tone is left out for good: the ratio of its shaft wanders. */
+    private final boolean[] left;
+    /** Whether the ratio wanders, so that one shaft's lines are left out. */
+    private boolean wanders;
+    /** The shaft that is listened to alone for the time being. */
+    private Optional<Shaft> alone = Optional.empty();
 
     /**
      * Readings of the propeller's angle.
      *
+     * @param held where the lines hold still under the track: a move of the throttle at either end isn't in it
      * @param time of each reading, seconds
      * @param revolutions measured angle
      * @param variance of it
@@ -49,6 +75,7 @@ final class PhaseLock {
      * @param drifts whether the speed wanders more than the readings' noise explains
      */
     record Locked(
+            DwellFinder.Stretch held,
             double[] time,
             double[] revolutions,
             double[] variance,
@@ -57,24 +84,20 @@ final class PhaseLock {
             boolean sound,
             boolean drifts) {
         /** The track as it was, where no line carried phase. */
-        static Locked not(SpeedTrack start) {
-            return new Locked(new double[0], new double[0], new double[0], start, 0, false, false);
+        static Locked not(SpeedTrack start, DwellFinder.Stretch stretch) {
+            return new Locked(stretch, new double[0], new double[0], new double[0], start, 0, false, false);
         }
     }
 
     private PhaseLock(
-            DemodulatedOrders slices,
-            SpeedTrack start,
-            DwellFinder.Stretch stretch,
-            DoubleUnaryOperator appearsAt,
-            boolean exactRatio) {
+            DemodulatedOrders slices, SpeedTrack start, DwellFinder.Stretch stretch, DoubleUnaryOperator appearsAt) {
         this.slices = slices;
         this.stretch = stretch;
         this.start = start;
         this.appearsAt = appearsAt;
-        this.exactRatio = exactRatio;
         this.trust = new ToneTrust(slices);
         this.clear = new boolean[slices.tones().size()];
+        this.left = new boolean[clear.length];
         for (int k = 0; k < clear.length; k++) {
             clear[k] = slices.tones().get(k).clear();
         }
@@ -98,18 +121,80 @@ final class PhaseLock {
             DoubleUnaryOperator appearsAt,
             boolean exactRatio) {
         DemodulatedOrders slices = DemodulatedOrders.of(recording, channels, tones, start, stretch);
-        return new PhaseLock(slices, start, stretch, appearsAt, exactRatio).locked();
+        PhaseLock all = new PhaseLock(slices, start, stretch, appearsAt);
+        if (all.heard().isEmpty() || slices.slices() < 2 * DemodulatedOrders.SLICES_PER_BLOCK) {
+            return Locked.not(start, stretch);
+        }
+        Locked plain = all.plain();
+        if (exactRatio) {
+            return plain;
+        }
+        PhaseLock oneFirst = new PhaseLock(slices, start, stretch, appearsAt);
+        return oneFirst.led()
+                .filter(led -> oneFirst.wanders
+                        ? standing(slices, led, Shaft.PROPELLER).coherence() > SURE_COHERENCE
+                        : standing(slices, led).likelihood()
+                                > standing(slices, plain).likelihood() + RatioDrift.LEAST_GAIN)
+                .orElse(plain);
     }
 
-    private Locked locked() {
-        int width = DemodulatedOrders.SLICES_PER_BLOCK / 2;
-        int hop = width / 4;
-        if (heard().isEmpty() || slices.slices() < 2 * DemodulatedOrders.SLICES_PER_BLOCK) {
-            return Locked.not(start);
+    /** All lines together from the start, at the ratio as it was entered. */
+    private Locked plain() {
+        return together(bySpeed(DemodulatedOrders.SLICES_PER_BLOCK / 2, FIRST_HOP), 0);
+    }
+
+    /**
+     * One shaft's lines alone first: together with the other's at a ratio that is a little wrong, or wanders, a track
+     * slips. Then those of the other, at the drift that brings them to a halt. Empty where only one shaft is heard, or the
+     * other doesn't drift.
+     */
+    private Optional<Locked> led() {
+        Optional<Shaft> base = base();
+        if (base.isEmpty()) {
+            return Optional.empty();
         }
-        double[] correction = bySpeed(width, hop);
-        double ratioError = exactRatio ? 0 : drift().share(correction, heard());
-        width = DemodulatedOrders.SLICES_PER_BLOCK;
+        int width = DemodulatedOrders.SLICES_PER_BLOCK;
+        alone = base;
+        double[] correction = bySpeed(width / 2, FIRST_HOP);
+        for (int round = 0; round < ROUNDS_ALONE; round++) {
+            correction = corrected(byPhase(correction, 0, width, width / 2));
+        }
+        alone = Optional.empty();
+        List<Integer> others = heard().stream()
+                .filter(k -> slices.tones().get(k).shaft() != base.get())
+                .toList();
+        RatioDrift drift = RatioDrift.of(slices, trust, correction, others);
+        if (base.get() == Shaft.PROPELLER) {
+            wanders = drift.coherence() < LEAST_COHERENCE;
+            if (wanders) {
+                others.forEach(k -> left[k] = true);
+            }
+            return wanders || drift.share() != 0 ? Optional.of(together(correction, drift.share())) : Optional.empty();
+        }
+        if (drift.share() == 0) {
+            return Optional.empty();
+        }
+        // The crank's angle was taken for the propeller's.
+        double ratioError = -drift.share() / (1 + drift.share());
+        for (int s = 0; s < correction.length; s++) {
+            correction[s] = (correction[s] - ratioError * slices.revolutions(s)) / (1 + ratioError);
+        }
+        return Optional.of(together(correction, ratioError));
+    }
+
+    /** How still lines that were heard at first stand under a track. */
+    private static RatioDrift.Standing standing(DemodulatedOrders slices, Locked locked, Shaft... shafts) {
+        double[] correction = new double[slices.slices()];
+        for (int s = 0; s < correction.length; s++) {
+            correction[s] = locked.track().revolutionsAt(slices.timeS(s)) - slices.revolutions(s);
+        }
+        List<Shaft> of = shafts.length == 0 ? List.of(Shaft.values()) : List.of(shafts);
+        return RatioDrift.standing(slices, correction, locked.ratioCorrection(), of);
+    }
+
+    private Locked together(double[] first, double ratioError) {
+        double[] correction = first;
+        int width = DemodulatedOrders.SLICES_PER_BLOCK;
         Locked locked = null;
         for (int round = 0; round < ROUNDS; round++) {
             if (round == 3 && locked.drifts() && strong(locked)) {
@@ -117,31 +202,120 @@ final class PhaseLock {
                 reconsider(correction, ratioError, width);
             }
             locked = byPhase(correction, ratioError, width, width / 2);
+            double[] before = correction;
+            correction = corrected(locked);
             double moved = 0;
             for (int s = 0; s < correction.length; s++) {
-                double now = locked.track().revolutionsAt(slices.timeS(s)) - slices.revolutions(s);
-                moved = Math.max(moved, Math.abs(now - correction[s]));
-                correction[s] = now;
+                moved = Math.max(moved, Math.abs(correction[s] - before[s]));
             }
             if (round > 2 && moved < STILL) {
                 break;
             }
             if (round == 1) {
-                ratioError = exactRatio ? 0 : drift().share(correction, heard());
                 reconsider(correction, ratioError, width);
                 slices = slices.apart(correction, ratioError);
                 trust = new ToneTrust(slices);
             }
         }
-        return locked;
+        return held(locked, correction, ratioError, width);
     }
 
-    private RatioDrift drift() {
-        return new RatioDrift(slices, trust);
+    /**
+     * Without the ends in which the lines don't hold still: there the throttle moves already, or still. Where the recording
+     * itself begins or ends nobody moved it.
+     */
+    private Locked held(Locked locked, double[] correction, double ratioError, int width) {
+        double[] still = stillness(correction, ratioError, width, width / 2);
+        double usual = median(still);
+        double scatter = MAD_TO_SIGMA
+                * median(Arrays.stream(still).map(v -> Math.abs(v - usual)).toArray());
+        double least = Math.min(LEAST_STILL * usual, usual - CERTAIN_SIGMAS * scatter);
+        double blockS = width * slices.sliceS();
+        int most = (int) Math.min(MOST_END_S / (blockS / 2), MOST_END_SHARE * still.length);
+        int first = 0;
+        while (stretch.fromS() > start.fromS() && first < most && still[first] < least) {
+            first++;
+        }
+        int end = still.length;
+        while (stretch.toS() < start.toS() && still.length - end < most && still[end - 1] < least) {
+            end--;
+        }
+        double from = first == 0 ? stretch.fromS() : locked.time()[first] - blockS / 2;
+        double to = end == still.length ? stretch.toS() : locked.time()[end - 1] + blockS / 2;
+        return new Locked(
+                new DwellFinder.Stretch(from, to),
+                Arrays.copyOfRange(locked.time(), first, end),
+                Arrays.copyOfRange(locked.revolutions(), first, end),
+                Arrays.copyOfRange(locked.variance(), first, end),
+                locked.track(),
+                locked.ratioCorrection(),
+                locked.sound(),
+                locked.drifts());
+    }
+
+    private static double median(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2];
+    }
+
+    /** How much of the lines keeps its phase, block by block, by the weight that each line has in the lock. */
+    private double[] stillness(double[] correction, double ratioError, int width, int hop) {
+        double[] still = new double[slices.blocks(width, hop)];
+        DemodulatedOrders.Turned turned = slices.under(correction, ratioError);
+        for (int k : heard()) {
+            DemodulatedOrders.Blocks z = turned.blocks(k, width, hop);
+            double re = 0;
+            double im = 0;
+            for (int b = 0; b < still.length; b++) {
+                re += z.re(b) / still.length;
+                im += z.im(b) / still.length;
+            }
+            double weight = order(k) * order(k) / trust.componentVariance(k, width);
+            for (int b = 0; b < still.length; b++) {
+                still[b] += weight * (z.re(b) * re + z.im(b) * im);
+            }
+        }
+        return still;
+    }
+
+    /** What a track adds to the angle of the one before, slice by slice. */
+    private double[] corrected(Locked locked) {
+        double[] correction = new double[slices.slices()];
+        for (int s = 0; s < correction.length; s++) {
+            correction[s] = locked.track().revolutionsAt(slices.timeS(s)) - slices.revolutions(s);
+        }
+        return correction;
+    }
+
+    /**
+     * The shaft whose lines the track is first locked on alone: the propeller's, whose speed is asked for, unless hardly
+     * any of it is heard; none where only one is heard.
+     */
+    private Optional<Shaft> base() {
+        double[] information = new double[2];
+        DemodulatedOrders.Turned turned = slices.under(new double[slices.slices()], 0);
+        int width = DemodulatedOrders.SLICES_PER_BLOCK / 2;
+        for (int k : heard()) {
+            DemodulatedOrders.Blocks z = turned.blocks(k, width, width);
+            double power =
+                    IntStream.range(0, z.size()).mapToDouble(z::power).average().orElse(0);
+            double signal = Math.max(0, power / trust.componentVariance(k, width) - 2);
+            information[slices.tones().get(k).shaft() == Shaft.PROPELLER ? 0 : 1] += order(k) * order(k) * signal;
+        }
+        if (information[0] == 0 || information[1] == 0) {
+            return Optional.empty();
+        }
+        return Optional.of(information[0] > LEAST_SHARE * information[1] ? Shaft.PROPELLER : Shaft.CRANK);
     }
 
     private List<Integer> heard() {
-        return IntStream.range(0, clear.length).filter(k -> clear[k]).boxed().toList();
+        return IntStream.range(0, clear.length)
+                .filter(k -> clear[k] && !left[k])
+                .filter(k -> alone.filter(shaft -> slices.tones().get(k).shaft() != shaft)
+                        .isEmpty())
+                .boxed()
+                .toList();
     }
 
     private double order(int tone) {
@@ -269,6 +443,7 @@ final class PhaseLock {
         double[] level = smooth.level().stream().mapToDouble(x -> x).toArray();
         double[] rate = smooth.rate().stream().mapToDouble(x -> x).toArray();
         return new Locked(
+                stretch,
                 time,
                 revolutions,
                 variance,

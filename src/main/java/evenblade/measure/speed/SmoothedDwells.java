@@ -34,7 +34,8 @@ final class SmoothedDwells {
      *
      * @param locked its angle readings, or none where no line carried phase
      */
-    Dwell of(DwellFinder.Stretch stretch, PhaseLock.Locked locked) {
+    Dwell of(PhaseLock.Locked locked) {
+        DwellFinder.Stretch stretch = locked.held();
         if (!locked.sound() || locked.time().length < LEAST_READINGS) {
             return plain(stretch);
         }

@@ -165,23 +165,24 @@ public final class SpeedFinder {
                         judgement.doubts().get(0)));
                 continue;
             }
+            PathSearch.Path part = judge.part(stretch, path);
             PhaseLock.Locked locked = PhaseLock.lock(
                     recording,
                     channels,
-                    LockTones.along(frames, comb, judge.part(stretch, path)),
+                    LockTones.along(frames, comb, part, judge.humSeries(part)),
                     start,
                     stretch,
                     frames::appearsAtHz,
                     table.exactRatio());
             if (locked.sound() && strays(locked.track(), start, stretch)) {
                 lost = true;
-                locked = PhaseLock.Locked.not(start);
+                locked = PhaseLock.Locked.not(start, stretch);
             }
             if (locked.ratioCorrection() != 0 && stretch.lengthS() > longestS) {
                 ratioCorrection = locked.ratioCorrection();
                 longestS = stretch.lengthS();
             }
-            dwells.add(speeds.of(stretch, locked).confirmedBy(judgement.by()));
+            dwells.add(speeds.of(locked).confirmedBy(judgement.by()));
         }
         if (lost) {
             warnings.add(Warning.of(WarningCode.PHASE_LOCK_LOST, Subject.Whole.RECORDING));

@@ -49,11 +49,25 @@ final class StretchJudge {
         return path.part(first, end);
     }
 
+    /**
+     * Frequencies of a series of mains hum in a stretch of a path, hertz; none where a single line stands at a multiple of
+     * the grid's frequency: that is often a line of the machine's own.
+     */
+    double[] humSeries(PathSearch.Path part) {
+        WhitenedLines along = WhitenedLines.along(frames, part.frame()[0], part.hz());
+        double[] hum = hum(part.frame()[0], along, part.hz().length);
+        return hum.length > 1 ? hum : new double[0];
+    }
+
+    private double[] hum(int first, WhitenedLines along, int count) {
+        double[] still = new double[count];
+        Arrays.fill(still, along.meanHz());
+        return MainsSeries.in(WhitenedLines.along(frames, first, still), along);
+    }
+
     private Confirmation.Judgement of(int first, double[] hz) {
         WhitenedLines along = WhitenedLines.along(frames, first, hz);
-        double[] still = new double[hz.length];
-        Arrays.fill(still, along.meanHz());
-        double[] hum = MainsSeries.in(WhitenedLines.along(frames, first, still), along);
+        double[] hum = hum(first, along, hz.length);
         double least = Arrays.stream(hz).min().orElseThrow();
         double most = Arrays.stream(hz).max().orElseThrow();
         double wander = (most - least) / along.meanHz();

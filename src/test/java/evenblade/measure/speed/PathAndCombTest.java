@@ -222,7 +222,7 @@ class PathAndCombTest {
     @Test
     void withoutPhasesADwellHasTheSpeedOfItsPath() {
         SmoothedDwells dwells = new SmoothedDwells(rising(), 1.5);
-        Dwell dwell = dwells.of(new DwellFinder.Stretch(2, 12), PhaseLock.Locked.not(rising()));
+        Dwell dwell = dwells.of(PhaseLock.Locked.not(rising(), new DwellFinder.Stretch(2, 12)));
         assertThat(dwell.propellerHz()).isCloseTo(21.4, within(1e-9));
         assertThat(dwell.minHz()).isCloseTo(20.4, within(1e-9));
         assertThat(dwell.maxHz()).isCloseTo(22.4, within(1e-9));
@@ -239,7 +239,7 @@ class PathAndCombTest {
         double[] variance = java.util.Arrays.stream(time).map(t -> 1e-8).toArray();
         SmoothedDwells dwells = new SmoothedDwells(rising(), 1.5);
         Dwell dwell = dwells.of(
-                new DwellFinder.Stretch(5, 10), new PhaseLock.Locked(time, turns, variance, rising(), 0, true, false));
+                new PhaseLock.Locked(new DwellFinder.Stretch(5, 10), time, turns, variance, rising(), 0, true, false));
         assertThat(dwell.propellerHz()).isCloseTo(25, within(1e-6));
         assertThat(dwell.minHz()).isCloseTo(25, within(1e-3));
         assertThat(dwell.maxHz()).isCloseTo(25, within(1e-3));

@@ -348,17 +348,45 @@ class SpectraReferenceTest {
             new Tone(0, 4.86, Shaft.CRANK, 1e-5, true)
         };
         DemodulatedOrders slices = turnedBack(run, track(20, 0), tones);
-        double share =
-                new RatioDrift(slices, new ToneTrust(slices)).share(new double[slices.slices()], List.of(0, 1, 2, 3));
+        double[] none = new double[slices.slices()];
+        RatioDrift drift = RatioDrift.of(slices, new ToneTrust(slices), none, List.of(2, 3));
         // A hundredth of it: what lines leak into each other.
-        assertThat(share).isCloseTo(off, within(0.01 * off));
-        // Heard from one shaft only, nothing can be said.
-        assertThat(new RatioDrift(slices, new ToneTrust(slices)).share(new double[slices.slices()], List.of(2, 3)))
-                .isZero();
+        assertThat(drift.share()).isCloseTo(off, within(0.01 * off));
+        assertThat(drift.coherence()).isGreaterThan(0.9);
         // As fast as entered, nothing is: no drift of 0.6 turns.
         DemodulatedOrders right = turnedBack(run, track(20 * (1 + off), 0), tones[2], tones[3]);
-        assertThat(new RatioDrift(right, new ToneTrust(right)).share(new double[right.slices()], List.of(0, 1)))
+        assertThat(RatioDrift.of(right, new ToneTrust(right), new double[right.slices()], List.of(0, 1))
+                        .share())
                 .isZero();
+        assertThat(RatioDrift.of(slices, new ToneTrust(slices), none, List.of(0, 1))
+                        .share())
+                .isZero();
+        // Nothing is said of no line.
+        assertThat(RatioDrift.of(slices, new ToneTrust(slices), none, List.of()))
+                .isEqualTo(RatioDrift.NONE);
+    }
+
+    /** The crank's angle swings by half a turn beside the propeller's: no one drift brings its lines to a halt. */
+    @Test
+    void aRatioThatWandersIsSeenByLinesThatNeverStandStill() {
+        Recording run = recording(i -> {
+            double turns = 20 * i / RATE_HZ;
+            double crank = 2.43 * turns + 0.5 * Math.sin(2 * Math.PI * turns / 90);
+            return wave(turns, 0.7, 0.2) + wave(crank, 0.3, 0.4) + wave(2 * crank, -0.4, 0.4);
+        });
+        Tone[] tones = {
+            new Tone(0, 1, Shaft.PROPELLER, 1e-5, true),
+            new Tone(0, 2.43, Shaft.CRANK, 1e-5, true),
+            new Tone(0, 4.86, Shaft.CRANK, 1e-5, true)
+        };
+        DemodulatedOrders slices = turnedBack(run, track(20, 0), tones);
+        double[] none = new double[slices.slices()];
+        assertThat(RatioDrift.of(slices, new ToneTrust(slices), none, List.of(1, 2))
+                        .coherence())
+                .isLessThan(0.5);
+        assertThat(RatioDrift.standing(slices, none, 0, List.of(Shaft.PROPELLER))
+                        .coherence())
+                .isGreaterThan(0.95);
     }
 
     /** Density S in a block of w seconds under Hann's window: S·1.5/w of each part. Straying n times that costs √n of trust. */
