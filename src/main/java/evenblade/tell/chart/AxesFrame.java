@@ -28,6 +28,9 @@ final class AxesFrame {
     /** However low the area, some plot is left. */
     private static final double LEAST_SHARE_OF_PLOT = 0.1;
 
+    /** The upright title may reach a line beyond the plot at both ends, where the lying axis has its numbers. */
+    private static final double OVERHANG_EM = 2.5;
+
     private final XYChart chart = new XYChart(100, 100);
     private final Axis xAxis;
     private final Axis yAxis;
@@ -99,6 +102,21 @@ final class AxesFrame {
     Plane place(Rectangle2D where) {
         area = where;
         closeMarksUp();
+        Plane whole = laidOut();
+        if (Pen.width(yAxis.title(), TextStyle.BODY, theme) <= whole.box().getHeight() + OVERHANG_EM * theme.textPx()) {
+            return whole;
+        }
+        chart.setYAxisGroupTitle(0, unitOf(yAxis.title()));
+        return laidOut();
+    }
+
+    /** What stands in the brackets at the end of a title; all of it where there are none. */
+    static String unitOf(String title) {
+        int from = title.lastIndexOf('(');
+        return from > 0 && title.endsWith(")") ? title.substring(from + 1, title.length() - 1) : title;
+    }
+
+    private Plane laidOut() {
         BufferedImage scratch = new BufferedImage(1, 1, BufferedImage.TYPE_INT_ARGB);
         Graphics2D surface = scratch.createGraphics();
         chart.paint(surface, (int) area.getWidth(), (int) area.getHeight());
