@@ -254,7 +254,12 @@ class FarLettersTest {
     }
 
     private void look(String name, double wantedPx) {
-        place.hands().photograph(PICTURES.resolve("far-" + name + ".png"));
+        Hands.onEventThread(() -> {
+            place.hands().window().validate();
+            return null;
+        });
+        // Without waiting for an idle X server, which may take ten seconds to say so.
+        place.hands().photographNow(PICTURES.resolve("far-" + name + ".png"));
         Hands.onEventThread(() -> {
             Stream.of("live rpm", "live once", "live blade pass", "live level", "live level 2", "live dwell")
                     .filter(far -> place.hands().find(far).isPresent())
