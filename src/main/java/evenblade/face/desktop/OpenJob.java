@@ -64,7 +64,6 @@ final class OpenJob {
         runs.put(run.id(), new SoftReference<>(answer));
     }
 
-    /** Sound of the input with the engine standing, of this session. */
     /** The quiet of an input, where it was taken; that of one input says nothing of another. */
     Optional<Path> quietTake(String input) {
         return Optional.ofNullable(quietTakes.get(input));
