@@ -157,7 +157,7 @@ final class PhaseLock {
         alone = base;
         double[] correction = bySpeed(width / 2, FIRST_HOP);
         for (int round = 0; round < ROUNDS_ALONE; round++) {
-            correction = corrected(byPhase(correction, 0, width, width / 2));
+            correction = corrected(slices, byPhase(correction, 0, width, width / 2));
         }
         alone = Optional.empty();
         List<Integer> others = heard().stream()
@@ -184,12 +184,8 @@ final class PhaseLock {
 
     /** How still lines that were heard at first stand under a track. */
     private static RatioDrift.Standing standing(DemodulatedOrders slices, Locked locked, Shaft... shafts) {
-        double[] correction = new double[slices.slices()];
-        for (int s = 0; s < correction.length; s++) {
-            correction[s] = locked.track().revolutionsAt(slices.timeS(s)) - slices.revolutions(s);
-        }
         List<Shaft> of = shafts.length == 0 ? List.of(Shaft.values()) : List.of(shafts);
-        return RatioDrift.standing(slices, correction, locked.ratioCorrection(), of);
+        return RatioDrift.standing(slices, corrected(slices, locked), locked.ratioCorrection(), of);
     }
 
     private Locked together(double[] first, double ratioError) {
@@ -203,7 +199,7 @@ final class PhaseLock {
             }
             locked = byPhase(correction, ratioError, width, width / 2);
             double[] before = correction;
-            correction = corrected(locked);
+            correction = corrected(slices, locked);
             double moved = 0;
             for (int s = 0; s < correction.length; s++) {
                 moved = Math.max(moved, Math.abs(correction[s] - before[s]));
@@ -280,7 +276,7 @@ final class PhaseLock {
     }
 
     /** What a track adds to the angle of the one before, slice by slice. */
-    private double[] corrected(Locked locked) {
+    private static double[] corrected(DemodulatedOrders slices, Locked locked) {
         double[] correction = new double[slices.slices()];
         for (int s = 0; s < correction.length; s++) {
             correction[s] = locked.track().revolutionsAt(slices.timeS(s)) - slices.revolutions(s);

@@ -28,25 +28,41 @@ record RatioDrift(double share, double coherence) {
     static final double LEAST_GAIN = 8;
     /** Slices in a block: so short that a line a hundredth off still stands in one. */
     private static final int WIDTH = 2;
-    /** Steps to a cycle of the highest line over the whole stretch: the peak isn't missed. */
+    /** Steps to a cycle of the highest line over a part, or over the whole: the peak isn't missed. */
     private static final int STEPS_A_CYCLE = 6;
+    /**
+     * The whole range is tried on parts of so many turns, each with a phase of its own, and only what lies about the best
+     * on the whole: tried on the whole, ten minutes took longer than all the rest of their analysis.
+     */
+    private static final double PART_TURNS = 400;
 
-    private static final int REFINED = 40; // halvings of a step: to the last digit that matters
+    private static final double ALL_STILL = 1 - 1e-9; // the logarithm of nothing left has no end
+
+    private static final int MOST_PARTS =
+            8; // ours: they say nearly as much as all, of which only the finer step matters
+    private static final int REFINED = 40; // steps and halvings of one: to the last digit that matters
+
+    /** Blocks of all lines, from and to. */
+    private record Part(int from, int to) {
+        int size() {
+            return to - from;
+        }
+    }
 
     /** One line of the other shaft: order, angle of the track and amplitude by block, mean power, and weight in a lock. */
     private record Line(double order, double[] turns, Blocks z, double power, double weight) {
-        /** Share of its power that stands still at a drift. */
-        double still(double drift) {
+        /** Share of its power that stands still at a drift, in a part. */
+        double still(double drift, Part part) {
             double re = 0;
             double im = 0;
-            for (int b = 0; b < z.size(); b++) {
+            for (int b = part.from(); b < part.to(); b++) {
                 double phase = -2 * Math.PI * order * drift * turns[b];
                 double c = Math.cos(phase);
                 double d = Math.sin(phase);
                 re += z.re(b) * c - z.im(b) * d;
                 im += z.re(b) * d + z.im(b) * c;
             }
-            return (re * re + im * im) / ((double) z.size() * z.size() * power);
+            return (re * re + im * im) / ((double) part.size() * part.size() * power);
         }
     }
 
@@ -74,21 +90,47 @@ record RatioDrift(double share, double coherence) {
         if (lines.isEmpty() || turns <= 0) {
             return NONE;
         }
-        double step = 1 / (STEPS_A_CYCLE * highest * turns);
-        double best = 0;
-        double most = likelihood(lines, 0);
-        double none = most;
-        for (double drift = -MOST_RATIO_ERROR; drift <= MOST_RATIO_ERROR; drift += step) {
-            double here = likelihood(lines, drift);
+        List<Part> whole = whole(lines);
+        List<Part> parts = parts(whole.get(0).size(), turns);
+        double coarse = 1 / (STEPS_A_CYCLE * highest * Math.min(turns, PART_TURNS));
+        double fine = 1 / (STEPS_A_CYCLE * highest * turns);
+        double about = best(lines, parts, 0, -MOST_RATIO_ERROR, MOST_RATIO_ERROR, coarse);
+        double best = best(lines, whole, about, about - coarse, about + coarse, fine);
+        best = refined(lines, whole, best, fine);
+        double gain = likelihood(lines, whole, best) - likelihood(lines, whole, 0);
+        boolean certain = gain > LEAST_GAIN && Math.abs(best) * turns * highest > LEAST_DRIFT_CYCLES;
+        double share = certain ? best : 0;
+        return new RatioDrift(share, coherence(lines, whole.get(0), share));
+    }
+
+    private static List<Part> whole(List<Line> lines) {
+        return List.of(new Part(0, lines.get(0).z().size()));
+    }
+
+    /** Some parts, spread evenly over all blocks. */
+    private static List<Part> parts(int blocks, double turns) {
+        int size = (int) Math.ceil(blocks * Math.min(1, PART_TURNS / turns));
+        int count = Math.min(MOST_PARTS, Math.max(1, blocks / size));
+        List<Part> parts = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            int from = count == 1 ? 0 : (int) ((long) i * (blocks - size) / (count - 1));
+            parts.add(new Part(from, from + size));
+        }
+        return parts;
+    }
+
+    /** The most likely drift of a range, or the one to start from where none is more likely. */
+    private static double best(List<Line> lines, List<Part> parts, double start, double from, double to, double step) {
+        double best = start;
+        double most = likelihood(lines, parts, start);
+        for (double drift = from; drift <= to; drift += step) {
+            double here = likelihood(lines, parts, drift);
             if (here > most) {
                 most = here;
                 best = drift;
             }
         }
-        best = refined(lines, best, step);
-        boolean certain =
-                likelihood(lines, best) - none > LEAST_GAIN && Math.abs(best) * turns * highest > LEAST_DRIFT_CYCLES;
-        return new RatioDrift(certain ? best : 0, coherence(lines, certain ? best : 0));
+        return best;
     }
 
     /**
@@ -106,15 +148,19 @@ record RatioDrift(double share, double coherence) {
      */
     static Standing standing(DemodulatedOrders slices, double[] correction, double ratioError, List<Shaft> shafts) {
         DemodulatedOrders.Turned turned = slices.under(correction, ratioError);
+        ToneTrust noise = new ToneTrust(slices);
         List<Line> lines = new ArrayList<>();
         for (int k = 0; k < slices.tones().size(); k++) {
             DemodulatedOrders.Tone tone = slices.tones().get(k);
             if (tone.clear() && shafts.contains(tone.shaft())) {
-                double variance = tone.density() * 1.5 / (WIDTH * slices.sliceS());
-                lines.add(line(slices, turned, correction, k, variance));
+                lines.add(line(slices, turned, correction, k, noise.componentVariance(k, WIDTH)));
             }
         }
-        return new Standing(likelihood(lines, 0), lines.isEmpty() ? 0 : coherence(lines, 0));
+        if (lines.isEmpty()) {
+            return new Standing(0, 0);
+        }
+        List<Part> whole = whole(lines);
+        return new Standing(likelihood(lines, whole, 0), coherence(lines, whole.get(0), 0));
     }
 
     private static Line line(
@@ -132,21 +178,23 @@ record RatioDrift(double share, double coherence) {
     }
 
     /** Of a drift, the noise of each line being what doesn't stand still; halved, as neighbouring blocks share slices. */
-    private static double likelihood(List<Line> lines, double drift) {
+    private static double likelihood(List<Line> lines, List<Part> parts, double drift) {
         double sum = 0;
-        for (Line line : lines) {
-            sum -= line.z().size() / 2.0 * Math.log1p(-Math.min(line.still(drift), 1 - 1e-9));
+        for (Part part : parts) {
+            for (Line line : lines) {
+                sum -= part.size() / 2.0 * Math.log1p(-Math.min(line.still(drift, part), ALL_STILL));
+            }
         }
         return sum;
     }
 
-    private static double refined(List<Line> lines, double from, double step) {
+    private static double refined(List<Line> lines, List<Part> whole, double from, double step) {
         double at = from;
         double reach = step / 2;
         for (int i = 0; i < REFINED; i++) {
-            double here = likelihood(lines, at);
-            double less = likelihood(lines, at - reach);
-            double more = likelihood(lines, at + reach);
+            double here = likelihood(lines, whole, at);
+            double less = likelihood(lines, whole, at - reach);
+            double more = likelihood(lines, whole, at + reach);
             if (less > here && less >= more) {
                 at -= reach;
             } else if (more > here) {
@@ -158,13 +206,13 @@ record RatioDrift(double share, double coherence) {
         return at;
     }
 
-    private static double coherence(List<Line> lines, double drift) {
+    private static double coherence(List<Line> lines, Part whole, double drift) {
         double still = 0;
         double all = 0;
         for (Line line : lines) {
-            still += line.weight() * line.still(drift);
+            still += line.weight() * line.still(drift, whole);
             all += line.weight();
         }
-        return still / all;
+        return all > 0 ? still / all : 0;
     }
 }
