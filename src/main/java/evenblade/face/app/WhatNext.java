@@ -1,5 +1,6 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Code;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Warning;
 import evenblade.judge.findings.Cause;
@@ -93,7 +94,7 @@ public record WhatNext(
                         Optional.of(FigureFormat.capital(phrases.text(finding.statement()))),
                         FigureFormat.capital(phrases.text(finding.next())),
                         asked(finding),
-                        finding.next().code() == FindingFact.MOVE_BLADES ? movedOn(blades) : blades,
+                        otherLayout(finding, loaded.record()) ? movedOn(blades) : blades,
                         last,
                         leftOut))
                 .orElseGet(() -> new WhatNext(
@@ -121,6 +122,14 @@ public record WhatNext(
                         .toList());
     }
 
+    /** Whether tips are to be marked with the blades elsewhere than they were marked last. */
+    private static boolean otherLayout(Finding finding, JobRecord record) {
+        Code next = finding.next().code();
+        return next == FindingFact.MOVE_BLADES
+                || next == FindingFact.READ_BEFORE_BALANCE
+                        && !record.standing(Kind.TRACKING).isEmpty();
+    }
+
     /** Every blade one hub position on. */
     private static List<String> movedOn(List<String> blades) {
         List<String> moved = new ArrayList<>(blades);
@@ -133,7 +142,7 @@ public record WhatNext(
             return Action.WRITE_CORRECTION;
         }
         return switch (next) {
-            case MARK_TIPS, MOVE_BLADES -> Action.MARK_TIPS;
+            case MARK_TIPS, MOVE_BLADES, READ_BEFORE_BALANCE -> Action.MARK_TIPS;
             case READ_PITCH -> Action.READ_PITCH;
             case READ_RUN_OUT, READ_RUN_OUT_FIRST -> Action.READ_RUN_OUT;
             case MEASURE_ALL,
@@ -143,6 +152,9 @@ public record WhatNext(
                     DWELLS_AROUND_PEAK,
                     HOLD_LONGER,
                     MAKE_A_RUN,
+                    SECOND_PLACE,
+                    LOOK_FOR_SWELL,
+                    CARRY_ON,
                     ADD_WITH_SPEED,
                     CHECK_SENSOR -> Action.ADD_RUN;
             case ENTER_POSITION_AT_MARK, ENTER_PLACE -> Action.ENTER_INSTALLATION;

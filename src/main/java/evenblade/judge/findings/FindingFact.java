@@ -95,6 +95,7 @@ public enum FindingFact implements Code {
     CLIPPED,
     STUCK,
     LOST_IN_GAPS,
+    EVERY_SENSOR_RATTLES,
     SPEED_NOT_BORNE_OUT,
     POINTS_TO_RECORDING,
     CHECK_SENSOR,

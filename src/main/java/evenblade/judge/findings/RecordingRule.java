@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Clipping, stuck values, gaps and a speed that isn't borne out: numbers that can't be built on. */
+/** Clipping, stuck values, gaps, sensors that rattle and a speed that isn't borne out: numbers that can't be built on. */
 final class RecordingRule implements Rule {
     /** So many equal samples in a row no shaking engine makes. */
     private static final int STUCK = 50;
@@ -62,6 +62,14 @@ final class RecordingRule implements Rule {
                             Measure.TIME.of(s.lostS()),
                             new Count(s.gaps()),
                             run.ref().quoted())));
+            if (run.numbers().confirmed() && run.numbers().channels().isEmpty()) {
+                worst = Math.max(worst, 1);
+                pieces.add(running(
+                        6,
+                        run.ref(EvidenceRef.Side.REMARKS),
+                        FindingFact.EVERY_SENSOR_RATTLES,
+                        run.ref().quoted()));
+            }
             if (!run.numbers().confirmed()) {
                 worst = Math.max(worst, 1);
                 pieces.add(running(

@@ -9,9 +9,12 @@ import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.NewJob;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
+import evenblade.keep.practice.Noise;
 import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeStep;
+import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.StepPractice;
+import evenblade.keep.practice.SyntheticRun;
 import evenblade.keep.practice.WavFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -77,6 +80,43 @@ class JobNextCommandTest {
                 .contains(
                         "RECORDING --label NAME --mark-channel 4 --full-scale \"50 m/s2\" --place \"top of the gearbox\"")
                 .doesNotContain("--wind");
+    }
+
+    private static double[] shaking(double once, int seed) {
+        SyntheticRun run = SyntheticRun.at(SpeedProfile.steady(33, 20))
+                .withLine(1, once, 20)
+                .withLine(3, 0.1, 100)
+                .withLine(6, 0.05, 40)
+                .withLine(51.0 / 21, 0.02, 10)
+                .withLine(2 * 51.0 / 21, 0.15, 200)
+                .withLine(4 * 51.0 / 21, 0.05, 70)
+                .withNoise(new Noise(0.004, 0))
+                .withSeed(seed);
+        return run.samples(run.evenClock(4000));
+    }
+
+    /** 1× large across, marks within their limit in one layout: what tells mass from track is another layout. */
+    @Test
+    @DisplayName(
+            "where the findings ask for tips in a second layout, the line to type marks them, every blade moved on")
+    void theLineToTypeDoesWhatTheStepAsks() throws Exception {
+        CommandLineRun.of(
+                "job", "tracking", job.toString(), "--layout", "1=A,2=B,3=C", "--readings", "10 mm,10.4 mm,10.1 mm");
+        for (int seed = 1; seed <= 2; seed++) {
+            Path recording = folder.resolve("run-" + seed + ".wav");
+            new WavFile(4000, 16, 1, "invented").write(recording, List.of(shaking(0.4, seed), shaking(0.1, seed + 2)));
+            record.addRecording(
+                    recording,
+                    new NewRun(
+                            Optional.empty(),
+                            Optional.of("run " + seed),
+                            "",
+                            RunSettings.NONE.withFullScale("10 m/s2"),
+                            Conditions.NONE.with(Condition.DIRECTION, "across, along")));
+        }
+        assertThat(next().replaceAll("\\s+", " "))
+                .contains("Mark the tips in two layouts")
+                .contains("--layout 1=C,2=A,3=B --readings");
     }
 
     @Test

@@ -360,7 +360,9 @@ class ThresholdsTest {
     }
 
     private static Stage gaps(double lostS) {
-        RunEvidence whole = run(List.of(), List.of(), Optional.empty());
+        ChannelOrders level =
+                new ChannelOrders("level", SignalUnit.METRE_PER_SECOND_SQUARED, List.of(dwell(33, List.of())));
+        RunEvidence whole = run(List.of(level), List.of(), Optional.empty());
         RunNumbers n = whole.numbers();
         RunNumbers torn = new RunNumbers(
                 n.fileChannels(),
@@ -372,6 +374,16 @@ class ThresholdsTest {
                 Optional.of(new StampQuality(0.001, 0, 3, lostS, 0, 0)));
         return stage(
                 new RunEvidence(whole.ref(), whole.at(), Optional.empty(), List.of(), torn, whole.directions(), false));
+    }
+
+    @Test
+    @DisplayName("A run of which every channel rattles isn't called quiet: its sensor is to be looked at")
+    void rattlingSensorsAreToldOf() {
+        Assessment told = new RecordingRule()
+                .weigh(stage(run(List.of(), List.of(), Optional.empty())))
+                .orElseThrow();
+        assertThat(told.pieces().get(0).fact().code()).isEqualTo(FindingFact.EVERY_SENSOR_RATTLES);
+        assertThat(told.next().code()).isEqualTo(FindingFact.CHECK_SENSOR);
     }
 
     @Test

@@ -14,6 +14,7 @@ import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedTrack;
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -157,5 +158,29 @@ class SensorHoldTest {
         assertThat(SensorHold.knocks(marked, RATE_HZ, 9.93)).isFalse();
         assertThat(SensorHold.knocks(marked, RATE_HZ, 11)).isTrue();
         assertThat(SensorHold.knocks(marked, RATE_HZ)).isTrue();
+    }
+
+    /** Twenty seconds of noise by a generator of the JDK, of unit size. */
+    private static double[] noise() {
+        Random chance = new Random(20261129);
+        return java.util.stream.IntStream.range(0, (int) (20 * RATE_HZ))
+                .mapToDouble(i -> chance.nextGaussian())
+                .toArray();
+    }
+
+    @Test
+    @DisplayName("knocks in most seconds are told, however far the first and the last second stick out nothing is")
+    void onlyWhatGoesOnIsAKnock() {
+        double[] ends = noise();
+        ends[3] = 60;
+        ends[ends.length - 4] = -60;
+        assertThat(SensorHold.knocks(Series.of(ends), RATE_HZ, 22)).isFalse();
+
+        double[] rattling = noise();
+        Random when = new Random(5);
+        for (int second = 0; second < 20; second++) {
+            rattling[(int) (RATE_HZ * (second + when.nextDouble()))] = 12;
+        }
+        assertThat(SensorHold.knocks(Series.of(rattling), RATE_HZ, 22)).isTrue();
     }
 }
