@@ -152,7 +152,9 @@ public final class SpeedFinder {
         Optional<BetterEntry> better = Optional.empty();
         double betterS = 0;
         for (DwellFinder.Stretch stretch : stretches) {
-            Confirmation.Judgement judgement = judge.of(stretch, path);
+            PathSearch.Path part = judge.part(stretch, path);
+            StretchJudge.Judged judged = judge.of(part);
+            Confirmation.Judgement judgement = judged.judgement();
             if (judgement.better().isPresent() && stretch.lengthS() > betterS) {
                 better = judgement.better();
                 betterS = stretch.lengthS();
@@ -165,11 +167,10 @@ public final class SpeedFinder {
                         judgement.doubts().get(0)));
                 continue;
             }
-            PathSearch.Path part = judge.part(stretch, path);
             PhaseLock.Locked locked = PhaseLock.lock(
                     recording,
                     channels,
-                    LockTones.along(frames, comb, part, judge.humSeries(part)),
+                    LockTones.along(frames, comb, part, judged.humSeries()),
                     start,
                     stretch,
                     frames::appearsAtHz,
@@ -193,7 +194,8 @@ public final class SpeedFinder {
             Confirmation.Judgement judgement = stretches.stream()
                     .max(Comparator.comparingDouble(DwellFinder.Stretch::lengthS))
                     .map(stretch -> judge.of(stretch, path))
-                    .orElseGet(() -> judge.of(path));
+                    .orElseGet(() -> judge.of(path))
+                    .judgement();
             SpeedDoubt doubt = judgement.doubts().stream().findFirst().orElse(SpeedDoubt.NEVER_STEADY);
             boolean undecided = doubt == SpeedDoubt.ONE_SHAFT
                     || doubt == SpeedDoubt.ONE_SERIES

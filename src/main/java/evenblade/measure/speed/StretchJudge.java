@@ -28,11 +28,27 @@ final class StretchJudge {
         this.prior = prior;
     }
 
-    Confirmation.Judgement of(DwellFinder.Stretch stretch, PathSearch.Path path) {
+    /**
+     * A stretch as it was judged.
+     *
+     * @param judgement whether it is this machine's
+     * @param humHz frequencies of mains hum in it
+     */
+    record Judged(Confirmation.Judgement judgement, double[] humHz) {
+        /**
+         * Frequencies of a series of hum; none where a single line stands at a multiple of the grid's frequency: that is
+         * often a line of the machine's own.
+         */
+        double[] humSeries() {
+            return humHz.length > 1 ? humHz : new double[0];
+        }
+    }
+
+    Judged of(DwellFinder.Stretch stretch, PathSearch.Path path) {
         return of(part(stretch, path));
     }
 
-    Confirmation.Judgement of(PathSearch.Path path) {
+    Judged of(PathSearch.Path path) {
         return of(path.frame()[0], path.hz());
     }
 
@@ -49,25 +65,16 @@ final class StretchJudge {
         return path.part(first, end);
     }
 
-    /**
-     * Frequencies of a series of mains hum in a stretch of a path, hertz; none where a single line stands at a multiple of
-     * the grid's frequency: that is often a line of the machine's own.
-     */
-    double[] humSeries(PathSearch.Path part) {
-        WhitenedLines along = WhitenedLines.along(frames, part.frame()[0], part.hz());
-        double[] hum = hum(part.frame()[0], along, part.hz().length);
-        return hum.length > 1 ? hum : new double[0];
-    }
-
-    private double[] hum(int first, WhitenedLines along, int count) {
+    /** The spectrum of as many frames at constant frequencies. */
+    private WhitenedLines standing(int first, WhitenedLines along, int count) {
         double[] still = new double[count];
         Arrays.fill(still, along.meanHz());
-        return MainsSeries.in(WhitenedLines.along(frames, first, still), along);
+        return WhitenedLines.along(frames, first, still);
     }
 
-    private Confirmation.Judgement of(int first, double[] hz) {
+    private Judged of(int first, double[] hz) {
         WhitenedLines along = WhitenedLines.along(frames, first, hz);
-        double[] hum = hum(first, along, hz.length);
+        double[] hum = MainsSeries.in(standing(first, along, hz.length), along);
         double least = Arrays.stream(hz).min().orElseThrow();
         double most = Arrays.stream(hz).max().orElseThrow();
         double wander = (most - least) / along.meanHz();
@@ -75,7 +82,7 @@ final class StretchJudge {
                 .filter(f -> f * wander < BLURRED * along.resolutionHz())
                 .toArray();
         WhitenedLines cleared = along.without(sharp, MASKED * along.resolutionHz(), wander / 2);
-        return Confirmation.of(cleared, hum.length > 0, table, comb, prior);
+        return new Judged(Confirmation.of(cleared, hum.length > 0, table, comb, prior), hum);
     }
 
     /**
@@ -85,9 +92,7 @@ final class StretchJudge {
      */
     Optional<Boolean> otherMachine(PathSearch.Path path, boolean own) {
         WhitenedLines along = WhitenedLines.along(frames, path.frame()[0], path.hz());
-        double[] still = new double[path.hz().length];
-        Arrays.fill(still, along.meanHz());
-        WhitenedLines standing = WhitenedLines.along(frames, path.frame()[0], still);
+        WhitenedLines standing = standing(path.frame()[0], along, path.hz().length);
         double[] hum = MainsSeries.in(standing, along);
         double[] lines = own
                 ? IntStream.rangeClosed(1, (int) (frames.highestHz() / along.meanHz() * 2))
@@ -110,14 +115,14 @@ final class StretchJudge {
     PathSearch.Path putRight(PathSearch.Path path, List<DwellFinder.Stretch> stretches, PathSearch search) {
         double[] hz = path.hz().clone();
         for (DwellFinder.Stretch stretch : stretches) {
-            Confirmation.Judgement judgement = of(stretch, path);
+            Confirmation.Judgement judgement = of(stretch, path).judgement();
             if (judgement.doubts().contains(SpeedDoubt.OTHER_SPEED)) {
                 int[] inside = IntStream.range(0, frames.frames())
                         .filter(f -> frames.centreS(f) >= stretch.fromS() && frames.centreS(f) <= stretch.toS())
                         .toArray();
                 double better = judgement.propellerHz();
                 PathSearch.Path other = search.best(inside, better * (1 - NEARBY), better * (1 + NEARBY));
-                if (of(inside[0], other.hz()).confirmed()) {
+                if (of(inside[0], other.hz()).judgement().confirmed()) {
                     System.arraycopy(other.hz(), 0, hz, inside[0], inside.length);
                 }
             }
