@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.problem.BadInput;
 import evenblade.input.capture.Ending;
+import evenblade.input.capture.PseudoTerminals;
 import evenblade.input.capture.SerialLine;
 import evenblade.input.recording.TableReading;
 import evenblade.keep.job.Conditions;
@@ -34,8 +35,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -195,19 +194,17 @@ class RecordLinesTest {
 
     @Test
     void aSerialPortThatIsPulledOutEndsTheRecordingWithWhatThereIs() throws Exception {
-        Path near = folder.resolve("near");
-        Path far = folder.resolve("far");
-        Process pair = pseudoTerminals(near, far);
-        InputStream port = SerialLine.open(near.toRealPath().toString(), 115_200);
+        PseudoTerminals pair = PseudoTerminals.in(folder);
+        InputStream port = SerialLine.open(pair.port(), 115_200);
         String lines = lines().substring(0, 3000);
-        send(Files.newOutputStream(far), lines, 5000);
+        send(Files.newOutputStream(pair.far()), lines, 5000);
         Path file = folder.resolve("a.csv");
         RecordLines run = RecordLines.prepare(request(file, port, OptionalDouble.empty()));
         Thread pull = new Thread(() -> {
             while (run.view().seconds() < 0.5) {
                 Thread.onSpinWait();
             }
-            pair.destroyForcibly();
+            pair.close();
         });
         pull.setDaemon(true);
         pull.start();
@@ -267,13 +264,10 @@ class RecordLinesTest {
 
     @Test
     void linesFromASerialPortAreKeptAsTheyCame() throws Exception {
-        Path near = folder.resolve("near");
-        Path far = folder.resolve("far");
-        Process pair = pseudoTerminals(near, far);
-        try {
-            InputStream port = SerialLine.open(near.toRealPath().toString(), 115_200);
+        try (PseudoTerminals pair = PseudoTerminals.in(folder)) {
+            InputStream port = SerialLine.open(pair.port(), 115_200);
             String lines = lines().substring(0, 8000);
-            send(Files.newOutputStream(far), lines, 5000);
+            send(Files.newOutputStream(pair.far()), lines, 5000);
             Path file = folder.resolve("a.csv");
             RecordLines run = RecordLines.prepare(request(file, port, OptionalDouble.of(2)));
 
@@ -282,8 +276,6 @@ class RecordLinesTest {
             assertThat(recorded.ending()).isEqualTo(Ending.LENGTH_REACHED);
             String whole = lines.substring(0, lines.lastIndexOf('\n') + 1);
             assertThat(Files.readString(file)).isEqualTo(whole);
-        } finally {
-            pair.destroy();
         }
     }
 
@@ -351,20 +343,6 @@ class RecordLinesTest {
         assertThat(columns.conditions().get(Condition.PLACE)).isEmpty();
         assertThat(columns.settings()).isEqualTo(RunSettings.NONE);
         assertThat(warned).contains("lines-unlike-before");
-    }
-
-    private static Process pseudoTerminals(Path near, Path far) throws Exception {
-        Process pair;
-        try {
-            pair = new ProcessBuilder("socat", "pty,raw,echo=0,link=" + near, "pty,raw,echo=0,link=" + far).start();
-        } catch (IOException e) {
-            Assumptions.abort("no socat here to make a pair of pseudo-terminals");
-            throw e;
-        }
-        for (int i = 0; i < 100 && !(Files.exists(near) && Files.exists(far)); i++) {
-            TimeUnit.MILLISECONDS.sleep(20);
-        }
-        return pair;
     }
 
     @Test

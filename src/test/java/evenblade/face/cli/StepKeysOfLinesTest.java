@@ -2,6 +2,7 @@ package evenblade.face.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.input.capture.PseudoTerminals;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -15,7 +16,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -59,15 +59,12 @@ class StepKeysOfLinesTest {
 
     @Test
     void whileAPortBringsTheLinesTheKeyboardIsFreeForThem() throws Exception {
-        Path near = folder.resolve("near");
-        Path far = folder.resolve("far");
-        Process pair = pseudoTerminals(near, far);
-        try {
-            send(far);
+        try (PseudoTerminals pair = PseudoTerminals.in(folder)) {
+            send(pair.far());
             CommandLineRun run = record(
                     "s\ns\nr\n",
                     "--serial",
-                    near.toRealPath().toString(),
+                    pair.port(),
                     // Said with a port, it changes nothing.
                     "--lines",
                     "--seconds",
@@ -81,8 +78,6 @@ class StepKeysOfLinesTest {
                             "Next: hold 4800 engine rpm.",
                             "Next: hold 3600 engine rpm.",
                             "Next: hold 3600 engine rpm.");
-        } finally {
-            pair.destroy();
         }
     }
 
@@ -111,19 +106,5 @@ class StepKeysOfLinesTest {
         });
         sender.setDaemon(true);
         sender.start();
-    }
-
-    private static Process pseudoTerminals(Path near, Path far) throws Exception {
-        Process pair;
-        try {
-            pair = new ProcessBuilder("socat", "pty,raw,echo=0,link=" + near, "pty,raw,echo=0,link=" + far).start();
-        } catch (IOException e) {
-            Assumptions.abort("no socat here to make a pair of pseudo-terminals");
-            throw e;
-        }
-        for (int i = 0; i < 100 && !(Files.exists(near) && Files.exists(far)); i++) {
-            TimeUnit.MILLISECONDS.sleep(20);
-        }
-        return pair;
     }
 }

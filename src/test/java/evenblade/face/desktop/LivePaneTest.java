@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenblade.face.app.ShowJob;
 import evenblade.face.app.StartJob;
+import evenblade.input.capture.PseudoTerminals;
 import evenblade.input.capture.SoundBench;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
@@ -29,7 +30,6 @@ import javax.swing.JProgressBar;
 import javax.swing.RepaintManager;
 import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Tag;
@@ -279,29 +279,16 @@ class LivePaneTest {
         /** Once a turn, blade pass and its double, the crank once and its firing. */
         private static final double[] ORDERS = {1, 3, 6, 51.0 / 21, 2 * 51.0 / 21};
 
-        private final Process pair;
+        private final PseudoTerminals pair;
         private final Thread sender;
         private volatile double amplitude;
         private volatile boolean over;
 
-        SentLines(Path near, Path far) throws IOException {
-            String end = "pty,raw,echo=0,ignoreeof,link=";
-            pair = begun("socat", end + near, end + far);
-            for (int i = 0; i < 100 && !(Files.exists(near) && Files.exists(far)); i++) {
-                Hands.pause(20);
-            }
-            sender = new Thread(() -> send(far), "invented sensor");
+        SentLines(Path folder) throws IOException, InterruptedException {
+            pair = PseudoTerminals.in(folder);
+            sender = new Thread(() -> send(pair.far()), "invented sensor");
             sender.setDaemon(true);
             sender.start();
-        }
-
-        private static Process begun(String... words) throws IOException {
-            try {
-                return new ProcessBuilder(words).start();
-            } catch (IOException e) {
-                Assumptions.abort("no socat here to make a pair of pseudo-terminals");
-                throw e;
-            }
         }
 
         private void send(Path far) {
@@ -335,20 +322,18 @@ class LivePaneTest {
         @Override
         public void close() {
             over = true;
-            pair.destroy();
+            pair.close();
         }
     }
 
     @Test
     @DisplayName("records a sensor on a serial port, its quiet taken from the same port, without a level to set")
-    void aSensorOnASerialPortIsRecorded() throws IOException {
-        Path near = scratch.resolve("near");
-        try (SentLines sensor = new SentLines(near, scratch.resolve("far"))) {
+    void aSensorOnASerialPortIsRecorded() throws IOException, InterruptedException {
+        try (SentLines sensor = new SentLines(scratch)) {
             hands.choose("input", "sensor on a serial port");
             hands.awaitNamed("live baud");
             Hands.onEventThread(() -> {
-                ((javax.swing.JComboBox<?>) hands.named("live port"))
-                        .setSelectedItem(near.toRealPath().toString());
+                ((javax.swing.JComboBox<?>) hands.named("live port")).setSelectedItem(sensor.pair.port());
                 return null;
             });
             assertThat(Hands.onEventThread(() -> hands.named("listen").isEnabled()))
