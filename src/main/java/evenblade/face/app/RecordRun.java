@@ -54,18 +54,6 @@ public final class RecordRun implements LiveRecording {
         private Request with(NewRun other) {
             return new Request(target, device, wish, seconds, other, installation, quiet, steps);
         }
-
-        /** Without steps. */
-        public Request(
-                Path target,
-                Optional<String> device,
-                FormatWish wish,
-                OptionalDouble seconds,
-                NewRun run,
-                Optional<Path> installation,
-                Optional<Path> quiet) {
-            this(target, device, wish, seconds, run, installation, quiet, Optional.empty());
-        }
     }
 
     /**
