@@ -6,8 +6,13 @@ import javax.swing.JTable;
 import javax.swing.SwingConstants;
 import javax.swing.table.DefaultTableCellRenderer;
 
-/** How tables of figures look: columns as wide as what stands in them, numbers to the right, whole words in the tip. */
+/** How tables of figures look: columns as wide as what stands in them, figures never cut, numbers to the right, whole words in the tip. */
 final class TableLook {
+    /** As wide as a figure with its range or a word or two; wider cells are sentences. In widths of a letter; ours. */
+    private static final int MOST_OF_A_FIGURE = 12;
+
+    private static final int ROUNDING_PX = 2; // of letters' widths
+
     private TableLook() {}
 
     /** Gives every column the room that its widest cell and its heading need; all of it together in pixels. */
@@ -26,8 +31,13 @@ final class TableLook {
                                 .getPreferredSize()
                                 .width);
             }
-            table.getColumnModel().getColumn(column).setPreferredWidth(widest + Look.em());
-            all += widest + Look.em();
+            int wanted = widest + Look.em();
+            table.getColumnModel().getColumn(column).setPreferredWidth(wanted);
+            if (column > 0 && widest <= MOST_OF_A_FIGURE * Look.em()) {
+                // A name can be shortened; a figure without its end is another figure.
+                table.getColumnModel().getColumn(column).setMinWidth(widest + ROUNDING_PX);
+            }
+            all += wanted;
         }
         return all;
     }

@@ -14,7 +14,13 @@ import net.miginfocom.swing.MigLayout;
 
 /** The tables of a document as tables: a click on a heading sorts, Ctrl+C copies the rows that are marked. */
 final class TablesPane extends JScrollPane {
-    private final JPanel tables = new WidePanel(new MigLayout("insets 4, wrap 1, gapy 4", "[grow,fill]"));
+    private final JPanel tables = new WidePanel(new MigLayout("insets 4, wrap 1, gapy 4", "[grow,fill]")) {
+        /** Where figures need more room than there is, they are reached by moving sideways. */
+        @Override
+        public boolean getScrollableTracksViewportWidth() {
+            return getParent() == null || getParent().getWidth() >= getMinimumSize().width;
+        }
+    };
 
     TablesPane(String name) {
         setName(name);

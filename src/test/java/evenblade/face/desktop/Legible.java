@@ -142,7 +142,10 @@ final class Legible {
                 JComponent cell = (JComponent) table.prepareRenderer(table.getCellRenderer(row, column), row, column);
                 int room = table.getColumnModel().getColumn(column).getWidth();
                 String text = String.valueOf(table.getValueAt(row, column));
-                if (cell.getPreferredSize().width > room + ROUNDING_PX && !text.equals(cell.getToolTipText())) {
+                // A figure without its end is another one; a tip doesn't mend that. Sentences may begin with one.
+                boolean figure = text.matches("[+−]?[0-9.]+( .{0,20})?");
+                if (cell.getPreferredSize().width > room + ROUNDING_PX
+                        && (figure || !text.equals(cell.getToolTipText()))) {
                     troubles.add("cell cut off: '" + text + "'");
                 }
             }
