@@ -12,8 +12,10 @@ import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedTrack;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.PriorityQueue;
 
 /** Whether a sensor kept its hold: a level that steps while nobody moved the throttle, knocks between the lines. */
 final class SensorHold {
@@ -111,10 +113,12 @@ final class SensorHold {
     }
 
     private static Optional<Step> step(double[] levels) {
+        double[] before = distances(levels, 1);
+        double[] after = distances(levels, -1);
         double least = Double.POSITIVE_INFINITY;
         int at = 0;
         for (int b = LEAST_BLOCKS; b <= levels.length - LEAST_BLOCKS; b++) {
-            double rest = scatter(levels, 0, b) * b + scatter(levels, b, levels.length) * (levels.length - b);
+            double rest = before[b] + after[levels.length - b];
             if (rest < least) {
                 least = rest;
                 at = b;
@@ -124,7 +128,7 @@ final class SensorHold {
             return Optional.empty();
         }
         double size = median(levels, at, levels.length) - median(levels, 0, at);
-        double besides = Math.max(scatter(levels, 0, at), scatter(levels, at, levels.length));
+        double besides = Math.max(before[at] / at, after[levels.length - at] / (levels.length - at));
         double atOnce = median(levels, at, at + LEAST_BLOCKS / 2) - median(levels, at - LEAST_BLOCKS / 2, at);
         return Math.abs(size) > Math.max(LEAST_STEP, OVER_SCATTER * besides) && atOnce / size > AT_ONCE
                 ? Optional.of(new Step(at, size))
@@ -137,13 +141,34 @@ final class SensorHold {
         return sorted[sorted.length / 2];
     }
 
-    /** Mean distance from the median. */
-    private static double scatter(double[] values, int from, int to) {
-        double middle = median(values, from, to);
-        return Arrays.stream(values, from, to)
-                .map(v -> Math.abs(v - middle))
-                .average()
-                .orElse(0);
+    /**
+     * Sum of the distances from the median over the first n values, for every n from 0 to all: those above it less those
+     * below it, each half kept as a heap, so that hours of blocks take no longer than their sorting.
+     *
+     * @param step 1 from the first value on, −1 from the last one back
+     */
+    private static double[] distances(double[] values, int step) {
+        PriorityQueue<Double> below = new PriorityQueue<>(Comparator.reverseOrder());
+        PriorityQueue<Double> above = new PriorityQueue<>();
+        double[] distances = new double[values.length + 1];
+        double difference = 0;
+        for (int n = 1; n <= values.length; n++) {
+            double value = values[step > 0 ? n - 1 : values.length - n];
+            // The new value goes through the lower half, whose largest goes up; where that makes the upper one too
+            // long,
+            // its least comes back. So the upper half has as many as the lower one, or one more.
+            below.add(value);
+            double up = below.remove();
+            above.add(up);
+            difference += up - (value - up);
+            if (above.size() > below.size() + 1) {
+                double down = above.remove();
+                below.add(down);
+                difference -= 2 * down;
+            }
+            distances[n] = difference - (above.size() - below.size()) * above.element();
+        }
+        return distances;
     }
 
     /**

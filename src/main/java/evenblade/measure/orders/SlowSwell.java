@@ -6,6 +6,7 @@ import evenblade.measure.signal.RealFft;
 import evenblade.measure.speed.Dwell;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * How the whole signal swells and fades over a dwell: E² = twice its mean square over a Hann window of 80 ms, so that a
@@ -21,6 +22,10 @@ public record SlowSwell(Series timeS, Series level, Optional<Swell> swell) {
     private static final double STEP_S = 0.005;
     /** Half the window in steps: its first zero lies at 25 Hz, below twice any propeller 1×. */
     private static final int HALF = 8;
+
+    private static final double[] HANN = IntStream.rangeClosed(-HALF, HALF)
+            .mapToDouble(step -> 0.5 + 0.5 * Math.cos(Math.PI * step / HALF))
+            .toArray();
     /** Range in which a throb is felt; see {@code Beat}. */
     private static final double SLOWEST_HZ = 1;
 
@@ -43,36 +48,32 @@ public record SlowSwell(Series timeS, Series level, Optional<Swell> swell) {
     /** Of a channel in a dwell; empty where the dwell has too few samples. */
     public static Optional<SlowSwell> of(TimeBase time, Series values, Dwell dwell) {
         int steps = (int) (dwell.durationS() / STEP_S);
+        int from = time.firstFrom(dwell.fromS());
+        int to = time.firstFrom(dwell.fromS() + steps * STEP_S);
+        if (steps < 20 * HALF || to - from < 2 * steps) {
+            return Optional.empty();
+        }
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            sum += values.at(i);
+        }
+        double mean = sum / (to - from);
         double[] squares = new double[steps];
         int[] count = new int[steps];
-        double sum = 0;
-        int all = 0;
-        for (int pass = 0; pass < 2; pass++) {
-            double mean = all == 0 ? 0 : sum / all;
-            for (int i = 0; i < time.size(); i++) {
-                int at = (int) Math.floor((time.at(i) - dwell.fromS()) / STEP_S);
-                if (at >= 0 && at < steps) {
-                    if (pass == 0) {
-                        sum += values.at(i);
-                        all++;
-                    } else {
-                        squares[at] += Math.pow(values.at(i) - mean, 2);
-                        count[at]++;
-                    }
-                }
-            }
-        }
-        if (steps < 20 * HALF || all < 2 * steps) {
-            return Optional.empty();
+        int at = from;
+        for (int step = 0; step < steps; step++) {
+            int next = time.firstFrom(dwell.fromS() + (step + 1) * STEP_S);
+            count[step] = next - at;
+            squares[step] = power(values, at, next, mean);
+            at = next;
         }
         double[] level = new double[steps - 2 * HALF];
         double[] times = new double[level.length];
         for (int k = 0; k < level.length; k++) {
             double weights = 0;
-            for (int j = -HALF; j <= HALF; j++) {
-                double weight = hann(j);
-                level[k] += 2 * weight * squares[k + HALF + j];
-                weights += weight * count[k + HALF + j];
+            for (int j = 0; j <= 2 * HALF; j++) {
+                level[k] += 2 * HANN[j] * squares[k + j];
+                weights += HANN[j] * count[k + j];
             }
             level[k] /= Math.max(weights, Double.MIN_NORMAL);
             times[k] = dwell.fromS() + (k + HALF + 0.5) * STEP_S;
@@ -82,8 +83,13 @@ public record SlowSwell(Series timeS, Series level, Optional<Swell> swell) {
                 Series.of(times), Series.of(Arrays.stream(level).map(Math::sqrt).toArray()), swell));
     }
 
-    private static double hann(int step) {
-        return 0.5 + 0.5 * Math.cos(Math.PI * step / (HALF + 0.0));
+    private static double power(Series values, int from, int to, double mean) {
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            double off = values.at(i) - mean;
+            sum += off * off;
+        }
+        return sum;
     }
 
     private static Optional<Swell> swell(double[] squares) {
@@ -120,8 +126,8 @@ public record SlowSwell(Series timeS, Series level, Optional<Swell> swell) {
         double sum = 0;
         double all = 0;
         for (int j = -HALF; j <= HALF; j++) {
-            sum += hann(j) * Math.cos(2 * Math.PI * hz * j * STEP_S);
-            all += hann(j);
+            sum += HANN[HALF + j] * Math.cos(2 * Math.PI * hz * j * STEP_S);
+            all += HANN[HALF + j];
         }
         return sum / all;
     }

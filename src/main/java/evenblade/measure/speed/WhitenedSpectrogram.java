@@ -306,23 +306,41 @@ final class WhitenedSpectrogram {
     }
 
     /**
-     * Adds one frame's evidence at each frequency of a grid times {@code scale}, where that lies in range.
+     * Adds one frame's evidence at some frequencies of a grid times {@code scale}, where that lies in range.
      *
+     * @param gridHz rising
+     * @param fromPlace first place of the grid
+     * @param toPlace place behind the last one
      * @param sum added to, one per grid place
      * @param count raised by one where something was added
      */
-    void addEvidence(int channel, int frame, double[] gridHz, double scale, float[] sum, float[] count) {
+    void addEvidence(
+            int channel,
+            int frame,
+            double[] gridHz,
+            int fromPlace,
+            int toPlace,
+            double scale,
+            float[] sum,
+            int[] count) {
         float[] row = evidence[channel][frame];
         double toBin = scale / binHz;
         double lowest = lowestHz() / binHz;
         double highest = highestHz() / binHz;
-        for (int i = 0; i < gridHz.length; i++) {
+        int from = fromPlace;
+        while (from < toPlace && gridHz[from] * toBin < lowest) {
+            from++;
+        }
+        int to = toPlace;
+        while (to > from && gridHz[to - 1] * toBin > highest) {
+            to--;
+        }
+        for (int i = from; i < to; i++) {
             double position = gridHz[i] * toBin;
-            if (position >= lowest && position <= highest) {
-                int bin = (int) position;
-                sum[i] += (float) (row[bin] + (position - bin) * (row[bin + 1] - row[bin]));
-                count[i]++;
-            }
+            int bin = (int) position;
+            float low = row[bin];
+            sum[i] += (float) (low + (position - bin) * (row[bin + 1] - low));
+            count[i]++;
         }
     }
 
