@@ -29,7 +29,7 @@ public final class DecodeTiming {
                     round + 1,
                     (System.nanoTime() - start) * 1e-9,
                     summary.frames(),
-                    summary.sha256().substring(0, 8),
+                    summary.sha256().hex().substring(0, 8),
                     summary.quality().get(0).clippedShare(),
                     Runtime.getRuntime().totalMemory() >> 20);
         }

@@ -3,6 +3,7 @@ package evenblade.bench;
 import com.sun.management.OperatingSystemMXBean;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.StreamHeader;
@@ -121,7 +122,7 @@ final class SignalTiming {
                         names,
                         SignalUnit.FULL_SCALE,
                         1),
-                new StreamSummary("", frames, quality, List.of()));
+                new StreamSummary(FileHash.of(""), frames, quality, List.of()));
     }
 
     private interface Work<T> {

@@ -12,6 +12,7 @@ import evenblade.input.intake.RecordingReader;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.ChannelChoice;
 import evenblade.input.recording.ChannelLabel;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
@@ -108,19 +109,19 @@ public final class AddRun {
         try {
             AnalysedRecording analysed = AnalyseRecording.analyse(request, progress);
             RunOrders orders = analysed.orders();
-            return new Look(orders.source().sha256(), Optional.of(analysed), orders.warnings());
+            return new Look(orders.source().sha256().hex(), Optional.of(analysed), orders.warnings());
         } catch (BadInput e) {
             // Evidence all the same, if only it can be read to its end and has the channels named.
             Readable readable = readToTheEnd(recording, request.reading(), progress);
             requireChannels(readable.channels(), run);
             List<Warning> warnings = new ArrayList<>(readable.warnings());
             warnings.add(Warning.of(WarningCode.NOT_ANALYSED, Subject.Whole.RECORDING, new Quoted(e.getMessage())));
-            return new Look(readable.sha256(), Optional.empty(), warnings);
+            return new Look(readable.sha256().hex(), Optional.empty(), warnings);
         }
     }
 
     /** What reading a recording to its end showed. */
-    private record Readable(String sha256, List<ChannelLabel> channels, List<Warning> warnings) {}
+    private record Readable(FileHash sha256, List<ChannelLabel> channels, List<Warning> warnings) {}
 
     private static Readable readToTheEnd(Path recording, IntakeOptions options, Progress progress) {
         Intake intake = RecordingReader.open(recording, options);

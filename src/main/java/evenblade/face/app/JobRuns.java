@@ -191,8 +191,11 @@ final class JobRuns {
     Result keep(Event run, AnalysedRecording analysed, boolean turning) {
         Detail.Run detail = (Detail.Run) run.detail();
         AnalysedRun fresh = AnalysedRun.of(analysed, turning).at(folder.locate(detail.file()));
-        boolean asAdded =
-                fresh.orders().source().sha256().equals(detail.file().stamp().sha256());
+        boolean asAdded = fresh.orders()
+                .source()
+                .sha256()
+                .hex()
+                .equals(detail.file().stamp().sha256());
         if (asAdded) {
             folder.cache().put(dependsOn(detail), KeptRun.written(fresh));
         }

@@ -4,6 +4,7 @@ import evenblade.base.fact.Warning;
 import evenblade.base.json.RecordCodec;
 import evenblade.base.json.RecordCodec.Adapter;
 import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.StampQuality;
@@ -40,6 +41,7 @@ record KeptRun(
             KeptRun.class,
             List.of(
                     new Adapter<>(Path.class, String.class, Path::toString, Path::of),
+                    new Adapter<>(FileHash.class, String.class, FileHash::hex, FileHash::of),
                     new Adapter<>(Instant.class, String.class, Instant::toString, Instant::parse),
                     new Adapter<>(SpeedTrack.class, EvenTrack.class, EvenTrack::of, EvenTrack::track),
                     new Adapter<>(Spectrum.class, EvenSpectrum.class, EvenSpectrum::of, EvenSpectrum::spectrum),

@@ -48,7 +48,7 @@ record OrdersJson(RunOrders run) {
     static JsonFields recording(Source source) {
         return new JsonFields()
                 .put("file", source.file().toString())
-                .put("sha256", source.sha256())
+                .put("sha256", source.sha256().hex())
                 .put("kind", source.kind())
                 .put("lossy", source.lossy())
                 .put("sampleRateHz", source.sampleRateHz())

@@ -93,7 +93,7 @@ final class CodedSound implements SampleStream {
                 frames = metered.deliver(source);
                 repairs = repairs(source, format, frames);
             }
-            return metered.summary(frames, bytes.sha256OfAll(), repairs);
+            return metered.summary(frames, bytes.hashOfAll(), repairs);
         } catch (IOException e) {
             throw Unreadable.because(header.file(), e);
         }

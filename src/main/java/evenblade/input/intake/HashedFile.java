@@ -1,5 +1,6 @@
 package evenblade.input.intake;
 
+import evenblade.input.recording.FileHash;
 import java.io.Closeable;
 import java.io.EOFException;
 import java.io.IOException;
@@ -9,36 +10,50 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
-import java.util.concurrent.ArrayBlockingQueue;
+import java.util.List;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.atomic.AtomicInteger;
 
 /**
- * Reads a file once from front to back, with its SHA-256 computed on the same bytes by the reading
- * thread while the caller works on them.
+ * Reads a file once from front to back. A thread reads ahead, another one computes the SHA-256 of the same bytes; the hash may
+ * fall behind by {@link #MOST_CHUNKS}, so that who works on the bytes needn't wait for it.
  */
 final class HashedFile extends InputStream implements Closeable {
     private static final int CHUNK_BYTES = 1 << 18; // ours: 256 KiB
-    private static final int CHUNKS = 6; // enough for the hash to run beside the reading
+    /** At most 32 MiB, some minutes of sound, and at most a sixteenth of the memory; ours. */
+    private static final int MOST_CHUNKS =
+            (int) Math.max(6, Math.min(128, Runtime.getRuntime().maxMemory() / 16 / CHUNK_BYTES));
 
     /** Bytes on their way from the reading thread, or the end, or the failure that ended it. */
-    private record Chunk(byte[] bytes, int length, IOException failure) {}
+    private record Chunk(byte[] bytes, int length, IOException failure, AtomicInteger users) {
+        Chunk(byte[] bytes, int length) {
+            this(bytes, length, null, new AtomicInteger(2));
+        }
 
-    private final BlockingQueue<Chunk> filled = new ArrayBlockingQueue<>(CHUNKS + 1);
-    private final BlockingQueue<byte[]> free = new ArrayBlockingQueue<>(CHUNKS);
-    private final MessageDigest digest = sha256();
+        /** Where nothing comes any more. */
+        static Chunk end(IOException failure) {
+            return new Chunk(new byte[0], 0, failure, new AtomicInteger());
+        }
+    }
+
+    private final BlockingQueue<Chunk> filled = new LinkedBlockingQueue<>();
+    private final BlockingQueue<Chunk> unhashed = new LinkedBlockingQueue<>();
+    private final BlockingQueue<byte[]> free = new LinkedBlockingQueue<>();
+    private final CompletableFuture<String> hash = new CompletableFuture<>();
     private final InputStream file;
-    private final Thread reader;
-    private Chunk current = new Chunk(new byte[0], 0, null);
+    private final Thread reader = new Thread(this::readAll, "file reader");
+    private final Thread hasher = new Thread(this::hashAll, "file hash");
+    private Chunk current = Chunk.end(null);
     private int position;
 
     HashedFile(Path path) throws IOException {
         file = Files.newInputStream(path);
-        for (int i = 0; i < CHUNKS; i++) {
-            free.add(new byte[CHUNK_BYTES]);
+        for (Thread thread : List.of(reader, hasher)) {
+            thread.setDaemon(true);
+            thread.start();
         }
-        reader = new Thread(this::readAll, "file reader");
-        reader.setDaemon(true);
-        reader.start();
     }
 
     static MessageDigest sha256() {
@@ -51,28 +66,47 @@ final class HashedFile extends InputStream implements Closeable {
 
     private void readAll() {
         try {
+            int made = 0;
             while (true) {
-                byte[] bytes = free.take();
-                int length;
-                try {
-                    length = file.readNBytes(bytes, 0, bytes.length);
-                } catch (IOException e) {
-                    filled.put(new Chunk(bytes, 0, e));
-                    return;
+                byte[] bytes = free.poll();
+                if (bytes == null) {
+                    bytes = made++ < MOST_CHUNKS ? new byte[CHUNK_BYTES] : free.take();
                 }
-                // Handed over before it is hashed: both sides only read it, and it comes back to this
-                // thread, which is past hashing it by then.
+                int length = file.readNBytes(bytes, 0, bytes.length);
                 if (length > 0) {
-                    filled.put(new Chunk(bytes, length, null));
-                    digest.update(bytes, 0, length);
+                    Chunk chunk = new Chunk(bytes, length);
+                    unhashed.add(chunk);
+                    filled.add(chunk);
                 }
                 if (length < bytes.length) {
-                    filled.put(new Chunk(bytes, 0, null));
+                    unhashed.add(Chunk.end(null));
+                    filled.add(Chunk.end(null));
                     return;
                 }
             }
+        } catch (IOException e) {
+            filled.add(Chunk.end(e));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
+        }
+    }
+
+    private void hashAll() {
+        try {
+            MessageDigest digest = sha256();
+            for (Chunk chunk = unhashed.take(); chunk.length() > 0; chunk = unhashed.take()) {
+                digest.update(chunk.bytes(), 0, chunk.length());
+                done(chunk);
+            }
+            hash.complete(HexFormat.of().formatHex(digest.digest()));
+        } catch (InterruptedException e) {
+            hash.completeExceptionally(e);
+        }
+    }
+
+    private void done(Chunk chunk) {
+        if (chunk.users().decrementAndGet() == 0) {
+            free.add(chunk.bytes());
         }
     }
 
@@ -80,7 +114,7 @@ final class HashedFile extends InputStream implements Closeable {
     private boolean more() throws IOException {
         while (position == current.length()) {
             if (current.length() > 0) {
-                free.add(current.bytes());
+                done(current);
             }
             try {
                 current = filled.take();
@@ -138,26 +172,30 @@ final class HashedFile extends InputStream implements Closeable {
         }
     }
 
-    /** Reads what is left and returns the SHA-256 of the whole file in lower-case hexadecimal. */
-    String sha256OfAll() throws IOException {
+    /** Reads what is left. The SHA-256 of the whole file may come later, after this is closed. */
+    FileHash hashOfAll() throws IOException {
         skip(Long.MAX_VALUE);
+        join(reader);
+        return FileHash.coming(hash);
+    }
+
+    private static void join(Thread thread) throws IOException {
         try {
-            reader.join();
+            thread.join();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException("interrupted while reading", e);
         }
-        return HexFormat.of().formatHex(digest.digest());
     }
 
+    /** Stops reading; the hash is given up where the file wasn't read to its end. */
     @Override
     public void close() throws IOException {
-        reader.interrupt();
-        try {
-            reader.join();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
+        if (reader.isAlive() || current.failure() != null) {
+            reader.interrupt();
+            hasher.interrupt();
         }
+        join(reader);
         file.close();
     }
 }

@@ -6,6 +6,7 @@ import evenblade.input.audio.AudioPath;
 import evenblade.input.audio.FrameSource;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.QualityMeter;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
@@ -52,7 +53,7 @@ final class MeteredSink {
      *
      * @throws BadInput where there is less than a second of signal, or no signal at all
      */
-    StreamSummary summary(long frames, String sha256, List<Warning> readerWarnings) {
+    StreamSummary summary(long frames, FileHash sha256, List<Warning> readerWarnings) {
         BadInput.Place place = BadInput.in(header.file());
         SignalChecks.requireLength(place, frames / header.sampleRateHz());
         SignalChecks.requireChange(place, meters);

@@ -42,7 +42,7 @@ final class PcmSound implements SampleStream {
             if (source.notNumbers() > 0) {
                 warnings.add(notNumbers(source.notNumbers(), frames * layout.channels()));
             }
-            return metered.summary(frames, bytes.sha256OfAll(), warnings);
+            return metered.summary(frames, bytes.hashOfAll(), warnings);
         } catch (IOException e) {
             throw Unreadable.because(header.file(), e);
         }

@@ -14,6 +14,7 @@ import evenblade.base.units.SignalUnit;
 import evenblade.base.units.ValueScale;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.QualityMeter;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
@@ -92,7 +93,8 @@ final class StampedTable {
             TableRows.Read read = TableRows.all(file, text, shape, wanted);
             bytes.transferTo(OutputStream.nullOutputStream());
             read.skipped().ifPresent(warnings::add);
-            String sha256 = HexFormat.of().formatHex(bytes.getMessageDigest().digest());
+            FileHash sha256 = FileHash.of(
+                    HexFormat.of().formatHex(bytes.getMessageDigest().digest()));
             return recording(wanted, read, sha256);
         }
     }
@@ -138,7 +140,7 @@ final class StampedTable {
                         "at least one column of acceleration, velocity or sensor voltage beside the time");
     }
 
-    private Intake.Whole recording(List<Integer> columns, TableRows.Read read, String sha256) {
+    private Intake.Whole recording(List<Integer> columns, TableRows.Read read, FileHash sha256) {
         BadInput.Place place = BadInput.in(file);
         List<double[]> numbers = read.columns();
         if (numbers.get(0).length < 2) {
@@ -245,7 +247,7 @@ final class StampedTable {
                 && !shape.types().get(column).stamp();
     }
 
-    private Recording assemble(List<Integer> columns, List<double[]> values, TableTimes stamps, String sha256) {
+    private Recording assemble(List<Integer> columns, List<double[]> values, TableTimes stamps, FileHash sha256) {
         BadInput.Place place = BadInput.in(file);
         warnings.addAll(stamps.warnings());
         TimeBase time = new TimeBase.Stamped(Series.of(stamps.seconds()), stamps.rateHz());

@@ -7,7 +7,7 @@ import java.util.List;
  * The file a recording came from, as it lies on disk.
  *
  * @param file the file as the user named it
- * @param sha256 of its bytes, lower-case hexadecimal
+ * @param sha256 of its bytes
  * @param kind {@code wav}, {@code aiff}, {@code au}, {@code flac}, {@code csv} or another short name
  * @param lossy whether the kind throws away part of the signal
  * @param sampleRateHz of the file, before any reduction
@@ -16,7 +16,7 @@ import java.util.List;
  */
 public record Source(
         Path file,
-        String sha256,
+        FileHash sha256,
         String kind,
         boolean lossy,
         double sampleRateHz,

@@ -4,6 +4,7 @@ import evenblade.base.numeric.Phasor;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
@@ -24,7 +25,7 @@ import java.util.Optional;
  * @param seed of the noise
  */
 public record SyntheticRun(SpeedProfile speed, List<Line> lines, List<Tone> tones, Noise noise, long seed) {
-    private static final String NO_FILE_HASH = "0".repeat(64);
+    private static final FileHash NO_FILE_HASH = FileHash.of("0".repeat(64));
 
     public SyntheticRun {
         lines = List.copyOf(lines);

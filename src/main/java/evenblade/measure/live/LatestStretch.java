@@ -4,6 +4,7 @@ import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.Channel;
 import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.QualityMeter;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Source;
@@ -22,7 +23,7 @@ import java.util.Optional;
 public final class LatestStretch implements BlockSink {
     private static final double JUDGED_S = 5; // what is said of the level is of now; ours
     private static final int CLIPPED_RUN = 2; // one sample at full scale may be chance
-    private static final String NO_HASH = "0".repeat(64);
+    private static final FileHash NO_HASH = FileHash.of("0".repeat(64));
 
     private final double rateHz;
     private final List<String> names;

@@ -3,6 +3,7 @@ package evenblade.measure.live;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.BlockSink;
 import evenblade.input.recording.Channel;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.TimeBase;
@@ -34,7 +35,7 @@ public final class LiveChain implements BlockSink, AutoCloseable {
     /** So long the last window of a take may wait for the one before it. */
     private static final long LAST_MS = 5000;
 
-    private static final String NO_HASH = "0".repeat(64);
+    private static final FileHash NO_HASH = FileHash.of("0".repeat(64));
 
     private final double rateHz;
     private final List<String> names;

@@ -23,6 +23,7 @@ public record SlowSwell(Series timeS, Series level, Optional<Swell> swell) {
     /** Half the window in steps: its first zero lies at 25 Hz, below twice any propeller 1×. */
     private static final int HALF = 8;
 
+    /** Weights of the window (Hann), from one end to the other. */
     private static final double[] HANN = IntStream.rangeClosed(-HALF, HALF)
             .mapToDouble(step -> 0.5 + 0.5 * Math.cos(Math.PI * step / HALF))
             .toArray();

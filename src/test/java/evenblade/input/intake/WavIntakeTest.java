@@ -288,7 +288,7 @@ class WavIntakeTest {
                 .writeTo(folder.resolve("run.wav"));
         String expected =
                 HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(file)));
-        assertThat(Heard.from(file).summary().sha256()).isEqualTo(expected);
+        assertThat(Heard.from(file).summary().sha256().hex()).isEqualTo(expected);
     }
 
     @Test

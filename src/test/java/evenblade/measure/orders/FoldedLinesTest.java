@@ -3,6 +3,7 @@ package evenblade.measure.orders;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Source;
 import evenblade.input.recording.Stretch;
@@ -70,7 +71,7 @@ class FoldedLinesTest {
                         List.of())
                 .orders();
         Recording recording = new Recording(
-                new Source(Path.of("x.csv"), "0", "csv", false, fileRateHz, 20, List.of()),
+                new Source(Path.of("x.csv"), FileHash.of("0"), "csv", false, fileRateHz, 20, List.of()),
                 new TimeBase.Even(0, 100, 2000),
                 List.of(),
                 List.of(),

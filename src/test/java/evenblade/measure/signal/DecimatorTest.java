@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.StreamHeader;
 import evenblade.input.recording.StreamSummary;
@@ -245,6 +246,6 @@ class DecimatorTest {
                         names,
                         SignalUnit.METRE_PER_SECOND_SQUARED,
                         fullScale),
-                new StreamSummary("00", frames, quality, List.of()));
+                new StreamSummary(FileHash.of("00"), frames, quality, List.of()));
     }
 }

@@ -7,6 +7,7 @@ import evenblade.base.fact.Value.Count;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
@@ -31,7 +32,7 @@ class MarkFiguresTest {
         }
         Channel mark = new Channel("mark", SignalUnit.FULL_SCALE, Series.of(x));
         return new Recording(
-                new Source(Path.of("x.wav"), "0", "wav", false, RATE_HZ, size / RATE_HZ, List.of("mark")),
+                new Source(Path.of("x.wav"), FileHash.of("0"), "wav", false, RATE_HZ, size / RATE_HZ, List.of("mark")),
                 new TimeBase.Even(startS, RATE_HZ, size),
                 List.of(mark),
                 List.of(),

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
@@ -28,7 +29,7 @@ class OtherMachineTest {
         }
         Channel channel = new Channel("x", SignalUnit.METRE_PER_SECOND_SQUARED, Series.of(x));
         Recording recording = new Recording(
-                new Source(Path.of("x.wav"), "0", "wav", false, 800, 8, List.of("x")),
+                new Source(Path.of("x.wav"), FileHash.of("0"), "wav", false, 800, 8, List.of("x")),
                 new TimeBase.Even(0, 800, size),
                 List.of(channel),
                 List.of(),

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
@@ -55,7 +56,7 @@ class PathAndCombTest {
         }
         Channel channel = new Channel("x", SignalUnit.METRE_PER_SECOND_SQUARED, Series.of(x));
         Recording recording = new Recording(
-                new Source(Path.of("x.wav"), "0", "wav", false, RATE_HZ, seconds, List.of("x")),
+                new Source(Path.of("x.wav"), FileHash.of("0"), "wav", false, RATE_HZ, seconds, List.of("x")),
                 new TimeBase.Even(0, RATE_HZ, size),
                 List.of(channel),
                 List.of(),

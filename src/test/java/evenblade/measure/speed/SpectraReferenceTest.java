@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
@@ -60,7 +61,7 @@ class SpectraReferenceTest {
         double[] x = IntStream.range(0, SIZE).mapToDouble(values::applyAsDouble).toArray();
         Channel channel = new Channel("x", SignalUnit.METRE_PER_SECOND_SQUARED, Series.of(x));
         return new Recording(
-                new Source(Path.of("x.wav"), "0", "wav", false, RATE_HZ, 6, List.of("x")),
+                new Source(Path.of("x.wav"), FileHash.of("0"), "wav", false, RATE_HZ, 6, List.of("x")),
                 new TimeBase.Even(0, RATE_HZ, SIZE),
                 List.of(channel),
                 List.of(),

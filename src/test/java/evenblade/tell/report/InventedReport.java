@@ -6,6 +6,7 @@ import evenblade.base.fact.WarningCode;
 import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.ChannelQuality;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Source;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunConditions;
@@ -156,7 +157,7 @@ final class InventedReport {
                 0,
                 List.of());
         return new RunOrders(
-                new Source(Path.of("before.wav"), HASH, "wav", false, 4000, 30, List.of("across")),
+                new Source(Path.of("before.wav"), FileHash.of(HASH), "wav", false, 4000, 30, List.of("across")),
                 installation(),
                 speed,
                 List.of(channel),
