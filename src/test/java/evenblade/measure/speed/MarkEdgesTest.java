@@ -3,6 +3,8 @@ package evenblade.measure.speed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.TimeBase;
 import java.util.Arrays;
@@ -191,6 +193,41 @@ class MarkEdgesTest {
         assertThat(dwell.minHz()).isCloseTo(3, within(0.005));
         assertThat(dwell.maxHz()).isCloseTo(3.12, within(0.005));
         assertThat(dwell.propellerHz()).isCloseTo(3.06, within(1e-3));
+    }
+
+    /** 3 turns a second, 1 % faster halfway: 3t + 0.03·(12/π)·(1 − cos(πt/12)) turns, each whole one found by halving. */
+    @Test
+    void aDwellIsFastestWhereItsPulsesAre() {
+        DoubleUnaryOperator turns = t -> 3 * t + 0.36 / Math.PI * (1 - Math.cos(Math.PI * t / 12));
+        double[] at = new double[36];
+        for (int k = 0; k < at.length; k++) {
+            double low = 0;
+            double high = 12;
+            for (int half = 0; half < 60; half++) {
+                double middle = (low + high) / 2;
+                if (turns.applyAsDouble(middle) < k + 0.4) {
+                    low = middle;
+                } else {
+                    high = middle;
+                }
+            }
+            at[k] = low;
+        }
+        Dwell dwell = only(find(Drawn.recording(RATE_HZ, 12, roofs(1, at))));
+        assertThat(dwell.maxHz()).isCloseTo(3.03, within(0.003));
+        assertThat(dwell.minHz()).isCloseTo(3, within(0.005));
+    }
+
+    /** As many doubles as missing pulses are two things to tell, not none. */
+    @Test
+    void aMissingPulseAndADoubleAreBothTold() {
+        double[] whole = every(0.2, 1 / 3.0, 35);
+        double[] at = DoubleStream.concat(
+                        Arrays.stream(whole).filter(t -> t != whole[9]), DoubleStream.of(whole[20] + 0.15))
+                .toArray();
+        assertThat(find(Drawn.recording(RATE_HZ, 12, roofs(1, at))).warnings())
+                .extracting(Warning::code)
+                .containsExactly(WarningCode.MARK_REPAIRED);
     }
 
     /** Pulses of the last 0.6 s, eight of them at steps that grow; the second half from the middle one. */

@@ -12,7 +12,8 @@ import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** Lines drawn with a drift that is known, each in a channel of its own; 12 s are 192 slices of 1/16 s. */
+/** Lines drawn with a drift that is known, each in a channel of its own; 12 s are 192 slices of 1/16 s. The path began 20 s
+ * before. */
 class RatioDriftTest {
     private static final double RATE_HZ = 256;
     private static final double SECONDS = 12;
@@ -21,7 +22,7 @@ class RatioDriftTest {
 
     private static DemodulatedOrders slices(double hz, List<Tone> tones, DoubleUnaryOperator... lines) {
         Recording run = Drawn.recording(RATE_HZ, SECONDS, lines);
-        return DemodulatedOrders.of(run, run.channels(), tones, KnotTrack.constant(hz, 0, SECONDS), ALL);
+        return DemodulatedOrders.of(run, run.channels(), tones, KnotTrack.constant(hz, -20, SECONDS), ALL);
     }
 
     private static Tone crank(int channel, double order, double density) {
@@ -37,12 +38,12 @@ class RatioDriftTest {
         return new double[SLICES];
     }
 
-    /** 60 turns at orders up to 8, and 4080 at up to a tenth, which are tried in parts of 400 first. */
+    /** 60 turns at orders up to 8; 4080 and 12 000 at up to a tenth, which are tried in parts of 400 first. */
     @Test
     void linesThatRunAwayTellByHowMuch() {
-        double[][] hzAndOrders = {{5, 8, 4.1}, {340, 0.1, 0.071}};
+        double[][] hzAndOrders = {{5, 8, 4.1}, {340, 0.1, 0.071}, {1000, 0.1, 0.071}};
         for (double[] each : hzAndOrders) {
-            for (double off : new double[] {0.0046, -0.0059, 0.0093, -0.0021}) {
+            for (double off : new double[] {0.0046, -0.0059, 0.0093, -0.0021, 0.0044, -0.0037, 0.0049, -0.0079}) {
                 double hz = each[0] * (1 + off);
                 DemodulatedOrders slices = slices(
                         each[0],
