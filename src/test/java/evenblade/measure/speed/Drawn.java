@@ -2,6 +2,7 @@ package evenblade.measure.speed;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
@@ -33,7 +34,7 @@ final class Drawn {
         return new Recording(
                 new Source(
                         Path.of("x.wav"),
-                        "0",
+                        FileHash.of("0"),
                         "wav",
                         false,
                         sourceRateHz,

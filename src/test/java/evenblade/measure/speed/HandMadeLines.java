@@ -2,6 +2,7 @@ package evenblade.measure.speed;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
+import evenblade.input.recording.FileHash;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.Source;
@@ -74,7 +75,7 @@ final class HandMadeLines {
                 .toArray();
         Channel channel = new Channel("x", SignalUnit.METRE_PER_SECOND_SQUARED, Series.of(x));
         return new Recording(
-                new Source(Path.of("x.wav"), "0", "wav", false, sourceRateHz, seconds, List.of("x")),
+                new Source(Path.of("x.wav"), FileHash.of("0"), "wav", false, sourceRateHz, seconds, List.of("x")),
                 new TimeBase.Even(0, rateHz, size),
                 List.of(channel),
                 List.of(),
