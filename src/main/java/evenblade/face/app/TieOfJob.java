@@ -171,6 +171,7 @@ final class TieOfJob {
                 HubPattern.of(marks.marksMm()).first(),
                 trackErrorMm(marks),
                 pitch(run, marks.layout()),
+                marks.at().toString(),
                 marks.layout().blades());
     }
 
