@@ -170,6 +170,7 @@ final class TieOfJob {
                 HubPattern.of(marks.marksMm()).first(),
                 trackErrorMm(marks),
                 pitch(run, marks.layout()),
+                marks.at().toString(),
                 marks.layout().blades());
     }
 
