@@ -122,18 +122,19 @@ class SpectraEdgesTest {
 
     /** Three cycles in a frame of a second are the least that is seen. */
     @Test
-    void evidenceIsAddedWhereAFrequencyIsInRange() {
+    void evidenceIsAddedWhereAFrequencyIsInRangeAPartOfTheGridAtATime() {
         Recording run = Drawn.recording(200, 4, noisy(5, 0.2, t -> line(1, 1, 20 * t)));
         WhitenedSpectrogram frames = frames(run, 60);
         double[] grid = {2.9, 3.1, 20, frames.highestHz() - 0.1, frames.highestHz() + 0.1};
         float[] sum = new float[5];
-        float[] count = new float[5];
-        frames.addEvidence(0, 2, grid, 1, sum, count);
+        int[] count = new int[5];
+        frames.addEvidence(0, 2, grid, 0, 5, 1, sum, count);
         assertThat(count).containsExactly(0, 1, 1, 1, 0);
         for (int i = 1; i < 4; i++) {
             assertThat(sum[i]).isCloseTo((float) frames.evidence(0, 2, grid[i]), within(1e-5f));
         }
-        frames.addEvidence(0, 2, grid, 1.05, sum, count);
+        frames.addEvidence(0, 2, grid, 0, 2, 1.05, sum, count);
+        frames.addEvidence(0, 2, grid, 2, 5, 1.05, sum, count);
         assertThat(count).containsExactly(1, 2, 2, 1, 0);
     }
 
