@@ -91,6 +91,12 @@ final class WhitenedLines {
         return evidence[at] + (place - at) * (evidence[at + 1] - evidence[at]);
     }
 
+    /** Whether what lies at a frequency was taken out: nothing can be said of it. */
+    boolean takenOut(double frequencyHz) {
+        int at = (int) ((Math.log(frequencyHz) - firstLn) / STEP);
+        return at >= 0 && at + 1 < evidence.length && evidence[at] == 0 && evidence[at + 1] == 0;
+    }
+
     /** The most evidence within {@code reachHz} of a frequency. */
     double mostEvidence(double frequencyHz, double reachHz) {
         double most = 0;
@@ -161,6 +167,10 @@ final class WhitenedLines {
 
     double lowestHz() {
         return frames.lowestHz();
+    }
+
+    double highestHz() {
+        return frames.highestHz();
     }
 
     double resolutionHz() {
