@@ -91,7 +91,7 @@ final class Confirmation {
      * @param by the lines that stand there, strongest first
      * @param doubts empty where confirmed
      * @param credit of the right table at its best
-     * @param chance share of wrong tables that did as well
+     * @param chance share of wrong tables that did as well; 1 where another machine's explains more, or too little stands
      * @param better another entry that explains clearly more, if there is one
      */
     record Judgement(
@@ -237,7 +237,7 @@ final class Confirmation {
         double hz = crank.hz(best) / ratio;
         Optional<BetterEntry> better =
                 EntryRivals.of(spectrum, table, comb, prior, alone, crank, propeller, most, best);
-        return judged(hz, most - prior.bonus(hz), asGood / (double) tried, better);
+        return judged(hz, most - prior.bonus(hz), asGood / (double) tried, CHANCE_OF_RATIO, better);
     }
 
     private Judgement judgeOneShaft() {
@@ -249,7 +249,7 @@ final class Confirmation {
         int best = best(right);
         double most = right.at(best) + prior.bonus(right.hz(best));
         if (right.at(best) < (prior.expects(right.hz(best)) ? LEAST_CREDIT : LEAST_CREDIT_OF_ONE)) {
-            return judged(right.hz(best), right.at(best), 1, otherThanWhole(most));
+            return judged(right.hz(best), right.at(best), 1, CHANCE_OF_ORDERS, otherThanWhole(most));
         }
         Random random = new Random(orders.length);
         int asGood = 0;
@@ -261,8 +261,8 @@ final class Confirmation {
         }
         double chance = asGood / (double) SCRAMBLED;
         boolean open = !prior.expects(right.hz(best)) && !pinned(right.hz(best), right.at(best));
-        boolean other = chance > CHANCE_OF_ORDERS || open && rivalled(right.hz(best));
-        return judged(right.hz(best), right.at(best), other ? 1 : chance, otherThanWhole(most));
+        boolean other = chance <= CHANCE_OF_ORDERS && open && rivalled(right.hz(best));
+        return judged(right.hz(best), right.at(best), other ? 1 : chance, CHANCE_OF_ORDERS, otherThanWhole(most));
     }
 
     /** Whether so many lines stand, and so clearly, that no series of another spacing can be meant. */
@@ -394,7 +394,7 @@ final class Confirmation {
         return best;
     }
 
-    private Judgement judged(double hz, double credit, double chance, Optional<BetterEntry> better) {
+    private Judgement judged(double hz, double credit, double chance, double mostChance, Optional<BetterEntry> better) {
         List<OrderLine> by = standing(hz);
         List<SpeedDoubt> doubts = new ArrayList<>();
         if (by.isEmpty()) {
@@ -408,7 +408,7 @@ final class Confirmation {
         } else if (by.size() < LEAST_LINES && !(twoShafts && prior.readOff(hz) && mainsStand(hz))) {
             doubts.add(SpeedDoubt.TWO_LINES);
         }
-        if (chance > CHANCE_OF_RATIO || credit < LEAST_CREDIT) {
+        if (chance > mostChance || credit < LEAST_CREDIT) {
             doubts.add(SpeedDoubt.CHANCE);
         }
         Optional<BetterEntry> told = better.filter(entry -> entry.ratio().isPresent())

@@ -30,8 +30,7 @@ final class WhitenedLines {
     private final float[] evidence;
     private final double standing;
 
-    private WhitenedLines(
-            WhitenedSpectrogram frames, double meanHz, double firstLn, float[] evidence, double standing) {
+    WhitenedLines(WhitenedSpectrogram frames, double meanHz, double firstLn, float[] evidence, double standing) {
         this.frames = frames;
         this.meanHz = meanHz;
         this.firstLn = firstLn;
