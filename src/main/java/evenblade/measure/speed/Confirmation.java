@@ -46,8 +46,8 @@ final class Confirmation {
     private static final double DETUNED_BY = 0.5; // in logarithm; ours: wrong ratios up to 65 % off are tried
     /** A ratio nearer than this is the right one for short spectra. */
     private static final double SAME_RATIO = 0.012;
-    /** Moves the engine's lines off the propeller's, by less than a ratio is told by. */
-    private static final double ASIDE = 1.003;
+    /** Moves the engine's lines off the propeller's by more than a hundredth of a turn, by less than a ratio is told by. */
+    private static final double ASIDE = 1.011;
     /** Wrong tables of a machine with one shaft. */
     private static final int SCRAMBLED = 200;
     /** Share by which a scrambled order is moved at most. */
