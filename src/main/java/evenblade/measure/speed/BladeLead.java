@@ -59,6 +59,12 @@ final class BladeLead {
         return level(larger) > level(smaller) + 2 * LEAD ? larger : smaller;
     }
 
+    /** Whether a double that is stronger stands while the third multiple is missing: then it is half of blade pass. */
+    private boolean isHalf(int blades) {
+        int third = 3 * blades;
+        return level(2 * blades) > level(blades) && readable(third) && !spectrum.stands(third * hz);
+    }
+
     /** A double of blade pass may be much stronger than blade pass itself; that one still leads what lies between. */
     private boolean enteredLeads() {
         return spectrum.stands(table.blades() * hz) && level(table.blades()) > between(table.blades()) + LEAD;
@@ -75,7 +81,7 @@ final class BladeLead {
     }
 
     private boolean leads(int blades) {
-        if (!standsAlone(blades) || !standsAlone(2 * blades)) {
+        if (!standsAlone(blades) || !standsAlone(2 * blades) || isHalf(blades)) {
             return false;
         }
         double beside = IntStream.of(2 * blades - 1, 2 * blades + 1)
