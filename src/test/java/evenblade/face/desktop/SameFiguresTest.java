@@ -112,7 +112,7 @@ class SameFiguresTest {
         page(() -> place.hands().press(java.awt.event.KeyEvent.VK_CONTROL, java.awt.event.KeyEvent.VK_1));
         String written = commandLine("findings", job.toString());
         List<String> shown = paragraphs("findings").stream()
-                .map(line -> line.replaceFirst("^(!|For:|Against:|Carries:|How sure:|Next:) +", ""))
+                .map(line -> line.replaceFirst("^(!|For:|Against:|Carries:|How sure:|Next:|Cured:) +", ""))
                 .toList();
         assertThat(shown).hasSizeGreaterThan(10).allSatisfy(line -> assertThat(written)
                 .contains(line));
