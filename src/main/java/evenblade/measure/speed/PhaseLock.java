@@ -264,8 +264,8 @@ final class PhaseLock {
             double re = 0;
             double im = 0;
             for (int b = 0; b < still.length; b++) {
-                re += z.re(b) / still.length;
-                im += z.im(b) / still.length;
+                re += z.re(b);
+                im += z.im(b);
             }
             double weight = order(k) * order(k) / trust.componentVariance(k, width);
             for (int b = 0; b < still.length; b++) {
@@ -372,8 +372,8 @@ final class PhaseLock {
     /** Correction of the angle, slice by slice, from the change of phase from block to block. */
     private double[] bySpeed(int width, int hop) {
         int count = slices.blocks(width, hop);
-        double[] above = new double[count - 1];
-        double[] below = new double[count - 1];
+        double[] above = new double[count];
+        double[] below = new double[count];
         DemodulatedOrders.Turned turned = slices.under(new double[slices.slices()], 0);
         for (int k : heard()) {
             DemodulatedOrders.Blocks z = turned.blocks(k, width, hop);
@@ -480,9 +480,6 @@ final class PhaseLock {
             re += z.re(b);
             im += z.im(b);
         }
-        double norm = Math.max(Math.hypot(re, im), 1e-300);
-        re /= norm;
-        im /= norm;
         for (int b = 0; b < z.size(); b++) {
             double along = z.re(b) * re + z.im(b) * im;
             double across = z.im(b) * re - z.re(b) * im;

@@ -59,6 +59,7 @@ class KnotTrackTest {
             assertThat(track.revolutionsAt(t)).isCloseTo(before + integral, within(ROUNDING));
             assertThat(track.propellerHzAt(t)).isCloseTo(20 + 3 * t, within(ROUNDING));
         }
+        assertThat(track.revolutionsAt(0.3)).isCloseTo(before - 21.5 * 0.2, within(ROUNDING));
         assertThat(KnotTrack.constant(25, 1, 3).revolutionsAt(2)).isCloseTo(25, within(ROUNDING));
     }
 

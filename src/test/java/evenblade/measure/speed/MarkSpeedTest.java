@@ -3,6 +3,8 @@ package evenblade.measure.speed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Channel;
@@ -76,7 +78,17 @@ class MarkSpeedTest {
                 GEARED.table(),
                 SpeedPrior.around(34, 0.05));
 
-        assertThat(found.warnings()).anyMatch(w -> w.code() == WarningCode.MARK_DISAGREES);
+        Dwell dwell = found.main().orElseThrow();
+        double apart = 1 - PROFILE.meanHz(dwell.fromS(), dwell.toS()) / dwell.propellerHz();
+        assertThat(found.warnings())
+                .filteredOn(w -> w.code() == WarningCode.MARK_DISAGREES)
+                .singleElement()
+                .satisfies(w -> {
+                    Amount share = (Amount) w.fact().values().get(0);
+                    // Lines tell the speed of 20 s to some hundred thousandths.
+                    assertThat(share.value()).isCloseTo(apart, within(1e-4));
+                    assertThat(w.fact().values().get(1)).isEqualTo(Fact.of(SpeedFact.SLOWER));
+                });
     }
 
     private static void assertTrue(SpeedResult found) {
