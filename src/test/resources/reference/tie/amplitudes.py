@@ -35,12 +35,12 @@ def best(amplitudes, sigma, free):
 def report(name, amplitudes, sigma):
     p, misfit, jac = best(amplitudes, sigma, [0, 1, 2])
     spare = len(TRACKS) - 3
-    inflation = max(1, np.sqrt(misfit / spare))
-    cov = np.linalg.inv(jac.T @ jac) * inflation**2
+    # Stated errors count as five readings.
+    dof = 5 + spare
+    variance = (5 + misfit) / dof
+    cov = np.linalg.inv(jac.T @ jac) * variance
     u = np.array([0, p[1], p[2]]) / np.hypot(p[1], p[2])
     print(name, "c, |k|", abs(p[0]), np.hypot(p[1], p[2]), "misfit", misfit, "errors", np.sqrt(cov[0, 0]), np.sqrt(u @ cov @ u))
-    variance = max(1, misfit / spare)
-    dof = spare if variance > 1 else 1e5
     for what, free in (("no track", [0]), ("nothing left", [1])):
         _, other, _ = best(amplitudes, sigma, free)
         gained = 3 - len(free)
@@ -53,5 +53,5 @@ def report(name, amplitudes, sigma):
 truth = np.abs(2 + 0.5 * np.exp(40j * DEG) * TRACKS)
 off = np.array([0.03, -0.04, 0.02, 0.05, -0.03, -0.02])
 report("scattered", truth + off, 0.005)
-for k in (0.049, 0.054):
+for k in (0.030, 0.036):
     report("track does %.3f" % k, np.abs(2 + k * np.exp(40j * DEG) * TRACKS) + 0.6 * off, 0.02)

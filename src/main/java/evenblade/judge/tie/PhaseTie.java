@@ -1,7 +1,6 @@
 package evenblade.judge.tie;
 
 import evenblade.base.numeric.Distributions;
-import evenblade.base.numeric.LinearDesign;
 import evenblade.base.numeric.LinearFit;
 import evenblade.base.numeric.Phasor;
 import evenblade.base.numeric.Rice;
@@ -12,8 +11,9 @@ import java.util.Optional;
 /**
  * Tie from runs whose phase is known: complex least squares of V = c + k·T (+ q·P).
  *
- * <p>The scatter of the runs about the fit is pooled with their stated errors, which count as a handful of readings; the
- * intervals allow for how few that is.
+ * <p>Runs after one marking share the pencil's error, and the track is read with errors as the shaking is. The scatter of
+ * the markings about the fit is pooled with the stated errors, which count as a handful of readings; the intervals allow for
+ * how few that is.
  */
 public final class PhaseTie implements TrackTie {
     private static final double CHANCE = 0.05; // the usual 5 %
@@ -33,18 +33,22 @@ public final class PhaseTie implements TrackTie {
     private final int rests;
     private final int latest;
     private final LinearFit fit;
+    private final double misfit;
+    private final int spare;
     private final double variance;
     private final double degreesOfFreedom;
 
-    private PhaseTie(List<TieRun> runs, HubCounting counting, boolean pitch, int rests, int latest, LinearFit fit) {
-        this.rests = rests;
+    private PhaseTie(PhaseFit setup, HubCounting counting, boolean pitch, int latest, PhaseFit.Fitted fitted) {
+        this.rests = setup.rests();
         this.latest = latest;
-        this.runs = List.copyOf(runs);
+        this.runs = setup.runs();
         this.counting = counting;
         this.pitch = pitch;
-        this.fit = fit;
-        degreesOfFreedom = GUESSED + fit.degreesOfFreedom();
-        variance = (GUESSED + fit.residualSumOfSquares()) / degreesOfFreedom;
+        this.fit = fitted.fit();
+        misfit = fitted.misfit();
+        spare = Math.max(0, 2 * fitted.markings() - fit.design().rank());
+        degreesOfFreedom = GUESSED + spare;
+        variance = (GUESSED + misfit) / degreesOfFreedom;
     }
 
     /**
@@ -57,32 +61,19 @@ public final class PhaseTie implements TrackTie {
                 ? runs.stream().map(TieRun::seating).distinct().toList()
                 : List.of(runs.get(runs.size() - 1).seating());
         int latest = seatings.indexOf(runs.get(runs.size() - 1).seating());
-        int unknowns = (pitch ? 4 : 2) + 2 * seatings.size();
-        double[][] rows = new double[2 * runs.size()][];
-        double[] observed = new double[2 * runs.size()];
-        for (int r = 0; r < runs.size(); r++) {
-            TieRun run = runs.get(r);
-            double weight = 1 / run.standardError();
-            int seat = ownRest ? seatings.indexOf(run.seating()) : 0;
-            double[][] pair = rows(
-                    seatings.size(),
-                    seat,
-                    1,
-                    turned(counting, run.trackMm()),
-                    pitch ? Optional.of(turned(counting, run.pitchDeg().orElseThrow())) : Optional.empty());
-            for (int part = 0; part < 2; part++) {
-                for (int j = 0; j < unknowns; j++) {
-                    pair[part][j] *= weight;
-                }
-                rows[2 * r + part] = pair[part];
-            }
-            observed[2 * r] = run.vibration().re() * weight;
-            observed[2 * r + 1] = run.vibration().im() * weight;
-        }
-        LinearDesign design = LinearDesign.of(rows);
-        return design.rank() == unknowns
-                ? Optional.of(new PhaseTie(runs, counting, pitch, seatings.size(), latest, design.fit(observed)))
-                : Optional.empty();
+        PhaseFit setup = new PhaseFit(
+                List.copyOf(runs),
+                seatings.size(),
+                runs.stream()
+                        .map(run -> ownRest ? seatings.indexOf(run.seating()) : 0)
+                        .toList(),
+                runs.stream().map(run -> turned(counting, run.trackMm())).toList(),
+                runs.stream()
+                        .map(run -> pitch
+                                ? run.pitchDeg().map(angles -> turned(counting, angles))
+                                : Optional.<Phasor>empty())
+                        .toList());
+        return setup.fitted().map(fitted -> new PhaseTie(setup, counting, pitch, latest, fitted));
     }
 
     /**
@@ -94,37 +85,14 @@ public final class PhaseTie implements TrackTie {
     }
 
     private double[][] rows(double one, Phasor track, Optional<Phasor> angles) {
-        return rows(rests, latest, one, track, angles);
-    }
-
-    /** Real and imaginary row of one·c + T·k (+ P·q); each seating of the blades may have its own c. */
-    private static double[][] rows(int rests, int rest, double one, Phasor track, Optional<Phasor> angles) {
-        double[][] rows = new double[2][2 * rests + (angles.isPresent() ? 4 : 2)];
-        rows[0][2 * rest] = one;
-        rows[1][2 * rest + 1] = one;
-        place(rows, 2 * rests, track);
-        angles.ifPresent(p -> place(rows, 2 * rests + 2, p));
-        return rows;
-    }
-
-    private static void place(double[][] rows, int column, Phasor factor) {
-        rows[0][column] = factor.re();
-        rows[0][column + 1] = -factor.im();
-        rows[1][column] = factor.im();
-        rows[1][column + 1] = factor.re();
+        return PhaseFit.rows(rests, latest, one, track, angles);
     }
 
     /** Whether one c for all seatings does as well as this tie's own c for each, so that the blades' mass hardly differs. */
     boolean oneRestDoes(PhaseTie common) {
-        int gained = common.fit.degreesOfFreedom() - fit.degreesOfFreedom();
+        int gained = common.spare - spare;
         return gained == 0
-                || fit.degreesOfFreedom() > 0
-                        && Distributions.fTest(
-                                        common.fit.residualSumOfSquares() - fit.residualSumOfSquares(),
-                                        gained,
-                                        variance,
-                                        fit.degreesOfFreedom())
-                                > CHANCE;
+                || spare > 0 && Distributions.fTest(common.misfit - misfit, gained, variance, spare) > CHANCE;
     }
 
     /** k, as a phasor in the channel's unit per mm. */

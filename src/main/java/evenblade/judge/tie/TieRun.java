@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
  * @param trackMm track once a turn in mm, of the layout that ran
  * @param trackErrorMm standard error of each of its two parts in mm, 0 or more
  * @param pitchDeg blade angles once a turn in degrees, where they were read
+ * @param marks which marking of the tips the track comes from; runs with the same share its error
  * @param seating blades by hub position as they ran; runs with the same differ in track alone, not in where the blades'
  *     mass and angles lie
  */
@@ -26,6 +27,7 @@ public record TieRun(
         Phasor trackMm,
         double trackErrorMm,
         Optional<Phasor> pitchDeg,
+        String marks,
         List<String> seating) {
     /** √χ²(0.95) with two degrees of freedom, −2 ln 0.05. */
     private static final double TELLING = Math.sqrt(-2 * Math.log(0.05));
@@ -38,14 +40,9 @@ public record TieRun(
         }
     }
 
-    /** This run with what the pencil's error does to it at so much vibration per mm. */
-    TieRun widened(double perMillimetre) {
-        return withError(Math.hypot(standardError, perMillimetre * trackErrorMm));
-    }
-
     /** This run with another standard error, above 0. */
     public TieRun withError(double error) {
-        return new TieRun(label, amplitude, error, phaseDegrees, trackMm, trackErrorMm, pitchDeg, seating);
+        return new TieRun(label, amplitude, error, phaseDegrees, trackMm, trackErrorMm, pitchDeg, marks, seating);
     }
 
     /** Size of the track once a turn, mm. */

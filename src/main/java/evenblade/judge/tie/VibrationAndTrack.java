@@ -78,12 +78,12 @@ public final class VibrationAndTrack {
     private static TieAnswer withPhase(List<TieRun> runs, HubCounting counting, Follows follows) {
         boolean own = follows == Follows.TRACK;
         if (pitchRead(runs) && runs.size() >= RUNS_FOR_PITCH) {
-            Optional<PhaseTie> both = settled(runs, tied -> byPhase(tied, counting, true, own));
+            Optional<PhaseTie> both = byPhase(runs, counting, true, own);
             if (both.isPresent()) {
                 return new Tied(both.get(), Optional.empty(), follows);
             }
         }
-        return settled(runs, tied -> byPhase(tied, counting, false, own))
+        return byPhase(runs, counting, false, own)
                 .<TieAnswer>map(tie -> new Tied(
                         tie, pitchLeftOut(runs, Fact.of(TieFact.ANGLES_NEED_RUNS, new Count(RUNS_FOR_PITCH))), follows))
                 .orElseGet(() -> notYet(TieFact.SAME_TRACK, TieFact.MOVE_AND_MARK));
@@ -94,7 +94,7 @@ public final class VibrationAndTrack {
             return notYet(TieFact.TRACKS_ALIKE, TieFact.ANOTHER_TRACK_OR_MARK);
         }
         boolean pitch = pitchRead(runs) && SquaredTerms.tellApart(runs, true);
-        return settled(runs, tied -> AmplitudeTie.of(tied, pitch))
+        return AmplitudeTie.of(runs, pitch)
                 .<TieAnswer>map(tie -> new Tied(
                         tie,
                         pitch
@@ -106,20 +106,6 @@ public final class VibrationAndTrack {
                                                 new Count(SquaredTerms.number(runs)))),
                         follows))
                 .orElseGet(() -> notYet(TieFact.NO_SINGLE_TIE, TieFact.REPEAT));
-    }
-
-    /** Fitted twice: the first fit says how much vibration the pencil's error stands for. */
-    private static <T extends TrackTie> Optional<T> settled(List<TieRun> runs, Fitting<T> fitting) {
-        Optional<T> first = fitting.fit(runs);
-        if (first.isEmpty() || runs.stream().allMatch(r -> r.trackErrorMm() == 0)) {
-            return first;
-        }
-        double perMillimetre = first.get().perMillimetre().value();
-        return fitting.fit(runs.stream().map(r -> r.widened(perMillimetre)).toList());
-    }
-
-    private interface Fitting<T extends TrackTie> {
-        Optional<T> fit(List<TieRun> runs);
     }
 
     private static boolean pitchRead(List<TieRun> runs) {

@@ -164,7 +164,7 @@ public record BladeShares(List<Share> shares, double quantile, int blocks) {
 
     /** Standard errors to either end of a 95 % interval: Student's t over the blocks. */
     public double interval95() {
-        return Distributions.studentQuantile(0.975, blocks - 1);
+        return Distributions.reach95(blocks - 1);
     }
 
     /** Which blade stands out by strength, or by angle, from 0; empty where none does or two are as far off. */

@@ -54,7 +54,7 @@ record Comb(List<ExpectedLine> teeth, double highestOrder) {
                 .orElseThrow();
         boolean twoShafts = Math.abs(table.ratio() - 1) > OrderTable.COINCIDENT;
         beyondTable(table).stream()
-                .filter(line -> twoShafts || line.propellerOrder() <= highest * (1 + OrderTable.COINCIDENT))
+                .filter(line -> twoShafts || line.propellerOrder() < highest)
                 .forEach(lines::add);
         for (OrderLine line : lines) {
             if (line.role() == OrderLine.Role.MESH) {

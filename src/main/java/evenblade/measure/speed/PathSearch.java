@@ -121,14 +121,16 @@ final class PathSearch {
             cameFrom[j] = (short) j;
         }
         for (int j = 1; j < value.length; j++) {
-            if (value[j - 1] - COST_PER_THOUSANDTH > value[j]) {
-                value[j] = value[j - 1] - COST_PER_THOUSANDTH;
+            double reached = value[j - 1] - COST_PER_THOUSANDTH;
+            if (reached > value[j]) {
+                value[j] = reached;
                 cameFrom[j] = cameFrom[j - 1];
             }
         }
         for (int j = value.length - 2; j >= 0; j--) {
-            if (value[j + 1] - COST_PER_THOUSANDTH > value[j]) {
-                value[j] = value[j + 1] - COST_PER_THOUSANDTH;
+            double reached = value[j + 1] - COST_PER_THOUSANDTH;
+            if (reached > value[j]) {
+                value[j] = reached;
                 cameFrom[j] = cameFrom[j + 1];
             }
         }
@@ -145,9 +147,7 @@ final class PathSearch {
             double[] row = new double[width];
             for (int j = 0; j < width; j++) {
                 double hz = coarse[i] * Math.exp((j - FINE_REACH) * FINE_STEP);
-                row[j] = hz < fromHz * (1 - FINE_STEP) || hz > toHz * (1 + FINE_STEP)
-                        ? Double.NEGATIVE_INFINITY
-                        : evidence(chosen[i], hz);
+                row[j] = hz < fromHz || hz > toHz ? Double.NEGATIVE_INFINITY : evidence(chosen[i], hz);
             }
             scores[i] = row;
         });

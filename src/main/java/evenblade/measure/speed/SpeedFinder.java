@@ -47,11 +47,13 @@ public final class SpeedFinder {
     private final OrderTable table;
     private final Comb comb;
     private final SpeedPrior expectation;
+    /** Where the highest line lies at the fastest speed looked at. */
+    private final double highestHz;
 
     private SpeedFinder(Recording recording, List<Channel> channels, OrderTable table, SpeedPrior expectation) {
         Comb comb = Comb.of(table);
-        this.recording =
-                BandLimit.of(recording, channels, comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN);
+        this.highestHz = comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN;
+        this.recording = BandLimit.of(recording, channels, highestHz);
         this.channels = this.recording.channels();
         this.table = table;
         this.comb = comb;
@@ -110,7 +112,7 @@ public final class SpeedFinder {
 
     private double upToHz() {
         double usable = Recording.USABLE_SHARE_OF_RATE * recording.time().rateHz();
-        return Math.min(usable, comb.highestOrder() * expectation.toHz() * HIGHEST_LINE_MARGIN);
+        return Math.min(usable, highestHz);
     }
 
     /**
@@ -331,30 +333,34 @@ public final class SpeedFinder {
     }
 
     private SpeedTrack trackThrough(WhitenedSpectrogram frames, PathSearch.Path path) {
-        int n = path.hz().length;
+        double[] centreS =
+                IntStream.range(0, frames.frames()).mapToDouble(frames::centreS).toArray();
         double from = recording.time().at(0);
-        double to = from + recording.time().durationS();
+        return trackThrough(centreS, path.hz(), from, from + recording.time().durationS());
+    }
+
+    /** A track through the speeds of frames, each smoothed with its neighbours by weights of 1, 2, 1. */
+    static SpeedTrack trackThrough(double[] centreS, double[] pathHz, double fromS, double toS) {
+        int n = pathHz.length;
         if (n == 1) {
-            return KnotTrack.constant(path.hz()[0], from, to);
+            return KnotTrack.constant(pathHz[0], fromS, toS);
         }
-        double[] time = new double[n];
         double[] hz = new double[n];
         for (int i = 0; i < n; i++) {
-            time[i] = frames.centreS(i);
             double sum = 0;
             double weight = 0;
             for (int k = Math.max(0, i - 1); k <= Math.min(n - 1, i + 1); k++) {
                 double w = k == i ? 2 : 1;
-                sum += w * path.hz()[k];
+                sum += w * pathHz[k];
                 weight += w;
             }
             hz[i] = sum / weight;
         }
-        return KnotTrack.ofSpeeds(time, hz, from, to);
+        return KnotTrack.ofSpeeds(centreS, hz, fromS, toS);
     }
 
     /** Whether the phase track has left the path in a tenth of a stretch. */
-    private static boolean strays(SpeedTrack track, SpeedTrack start, DwellFinder.Stretch stretch) {
+    static boolean strays(SpeedTrack track, SpeedTrack start, DwellFinder.Stretch stretch) {
         int off = 0;
         for (int i = 0; i < STRAY_PLACES; i++) {
             double t = stretch.fromS() + (i + 0.5) * stretch.lengthS() / STRAY_PLACES;

@@ -52,6 +52,7 @@ final class InventedJob {
                 track,
                 0,
                 pitch,
+                "marking " + (runs.size() + 1),
                 seating));
         return this;
     }

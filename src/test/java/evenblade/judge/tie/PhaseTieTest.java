@@ -3,6 +3,7 @@ package evenblade.judge.tie;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.numeric.Distributions;
 import evenblade.base.numeric.Phasor;
 import evenblade.machine.installation.HubCounting;
 import java.util.ArrayList;
@@ -18,7 +19,27 @@ class PhaseTieTest {
     private static final List<String> OTHER = List.of("C", "A", "B");
 
     private static TieRun run(Phasor line, Phasor track, Optional<Phasor> pitch, List<String> seating) {
-        return new TieRun("run", line.magnitude(), 1, OptionalDouble.of(line.degrees()), track, 0, pitch, seating);
+        return run(line, 1, track, 0, track + " marked" + seating + pitch, pitch, seating);
+    }
+
+    private static TieRun run(
+            Phasor line,
+            double error,
+            Phasor track,
+            double trackErrorMm,
+            String marks,
+            Optional<Phasor> pitch,
+            List<String> seating) {
+        return new TieRun(
+                "run",
+                line.magnitude(),
+                error,
+                OptionalDouble.of(line.degrees()),
+                track,
+                trackErrorMm,
+                pitch,
+                marks,
+                seating);
     }
 
     private static PhaseTie tie(List<TieRun> runs, boolean pitch, boolean ownRest) {
@@ -94,5 +115,52 @@ class PhaseTieTest {
         // The length of a vector isn't its part along: they differ by the error's square over 304.
         assertThat((unsure.high() - unsure.low()) / (sure.high() - sure.low()))
                 .isCloseTo(Math.hypot(fit, 0.8) / fit, within(0.01));
+    }
+
+    /**
+     * Two markings at track ±1, read to 0.5 mm, with two runs each at σ = 1 that lie apart by 2·d: at 4 units per mm the
+     * mean of a marking has the variance 1/2 + 2² in each part, c half of that. Nothing is left over, so 5 readings stand
+     * for the errors. How far the repeats lie apart is in the stated errors already.
+     */
+    @Test
+    void repeatsShareThePencilsErrorAndTheirScatterCountsOnce() {
+        for (double d : new double[] {0, 3}) {
+            List<TieRun> runs = new ArrayList<>();
+            for (double side : new double[] {1, 1, -1, -1}) {
+                double off = runs.size() % 2 == 0 ? d : -d;
+                Phasor line = new Phasor(300 + 4 * side + off, 0);
+                runs.add(run(line, 1, new Phasor(side, 0), 0.5, "at " + side, Optional.empty(), ONE));
+            }
+            Size left = tie(runs, false, false).left();
+            double reach = Distributions.studentQuantile(0.975, 5) * Math.sqrt((0.5 + 4) / 2);
+            assertThat(left.value()).isCloseTo(300, within(EXACT));
+            assertThat((left.high() - left.low()) / 2).isCloseTo(reach, within(EXACT));
+        }
+    }
+
+    /**
+     * Both sides of a line read with errors, 2 units and 0.5 mm: k is the larger root of k²·Sxy + k·(δ·Sxx − Syy) − δ·Sxy
+     * with δ = (2/0.5)² (Deming 1943; from memory), not Sxy/Sxx.
+     */
+    @Test
+    void whereTheTrackIsReadWithErrorsItIsNotTakenForTrue() {
+        double[] x = {-3, -1, 1, 3};
+        double[] y = {90, 101, 99, 114};
+        double meanY = 101;
+        double sxx = 0;
+        double sxy = 0;
+        double syy = 0;
+        List<TieRun> runs = new ArrayList<>();
+        for (int i = 0; i < x.length; i++) {
+            sxx += x[i] * x[i];
+            sxy += x[i] * (y[i] - meanY);
+            syy += (y[i] - meanY) * (y[i] - meanY);
+            runs.add(run(new Phasor(y[i], 0), 2, new Phasor(x[i], 0), 0.5, "at " + i, Optional.empty(), ONE));
+        }
+        double more = syy - 16 * sxx;
+        double k = (more + Math.sqrt(more * more + 4 * 16 * sxy * sxy)) / (2 * sxy);
+        PhaseTie tie = tie(runs, false, false);
+        assertThat(tie.perMillimetre().value()).isCloseTo(k, within(1e-6));
+        assertThat(k).isGreaterThan(1.01 * sxy / sxx);
     }
 }

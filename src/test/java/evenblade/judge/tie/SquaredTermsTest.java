@@ -25,7 +25,7 @@ class SquaredTermsTest {
     }
 
     private static TieRun run(Phasor track, Optional<Phasor> pitch) {
-        return new TieRun("run", 2, 0.1, OptionalDouble.empty(), track, 0, pitch, List.of("A", "B", "C"));
+        return new TieRun("run", 2, 0.1, OptionalDouble.empty(), track, 0, pitch, "marking", List.of("A", "B", "C"));
     }
 
     private static double any(int i) {

@@ -54,6 +54,7 @@ class VibrationAndTrackTest {
                         new Phasor(r.trackMm().re(), -r.trackMm().im()),
                         0,
                         r.pitchDeg(),
+                        r.marks(),
                         r.seating()))
                 .toList();
         TrackTie tie = ((TieAnswer.Tied) VibrationAndTrack.of(asNoted, HubCounting.WITH_ROTATION)).tie();
@@ -173,6 +174,7 @@ class VibrationAndTrackTest {
                         r.trackMm(),
                         0.3,
                         r.pitchDeg(),
+                        r.marks(),
                         r.seating()))
                 .toList();
         NotYet answer = (NotYet) VibrationAndTrack.of(coarse, HubCounting.AGAINST_ROTATION);
@@ -191,6 +193,7 @@ class VibrationAndTrackTest {
                                 r.trackMm(),
                                 0.3,
                                 r.pitchDeg(),
+                                r.marks(),
                                 r.seating()))
                         .toList();
         NotYet answer = (NotYet) VibrationAndTrack.of(good, HubCounting.WITH_ROTATION);
@@ -210,6 +213,7 @@ class VibrationAndTrackTest {
                         r.trackMm(),
                         0.3,
                         r.pitchDeg(),
+                        r.marks(),
                         r.seating()))
                 .toList();
         TrackTie tie = ((TieAnswer.Tied) VibrationAndTrack.of(coarse, HubCounting.AGAINST_ROTATION)).tie();
@@ -455,6 +459,7 @@ class VibrationAndTrackTest {
                                 r.trackMm(),
                                 0,
                                 Optional.empty(),
+                                r.marks(),
                                 r.seating()))
                         .toList(),
                 HubCounting.AGAINST_ROTATION);

@@ -419,6 +419,33 @@ class SpectraReferenceTest {
         assertThat(trust.componentVariance(1, 16)).isCloseTo(7.2 * 2e-3 * 1.5, within(1e-12));
     }
 
+    /** Of 8 blocks each strays by 1.6 times what its noise says: less than twice is let pass. */
+    @Test
+    void aToneThatStraysNoMoreThanNoiseIsTrustedAsBefore() {
+        DemodulatedOrders slices = turnedBack(
+                run(),
+                RISING,
+                new Tone(0, 1, Shaft.PROPELLER, 2e-3, true),
+                new Tone(0, 3, Shaft.PROPELLER, 2e-3, true));
+        int blocks = 8;
+        double[][] residual = new double[2][blocks];
+        double[][] weight = new double[2][blocks];
+        double[] above = new double[blocks];
+        double[] below = new double[blocks];
+        for (int b = 0; b < blocks; b++) {
+            // Two apart, 4 over 1/4 + 9/4 is 1.6.
+            residual[0][b] = 2;
+            weight[0][b] = 4;
+            weight[1][b] = 4 / 9.0;
+            above[b] = 8;
+            below[b] = 4 + 4 / 9.0;
+        }
+        ToneTrust trust = new ToneTrust(slices);
+        trust.judge(List.of(0, 1), residual, weight, above, below);
+        assertThat(trust.componentVariance(0, 16)).isCloseTo(2e-3 * 1.5, within(1e-12));
+        assertThat(trust.componentVariance(1, 16)).isCloseTo(2e-3 * 1.5, within(1e-12));
+    }
+
     /** One line at what was entered, e^(−½) of one at a standard deviation of 8 %. */
     @Test
     void anEnteredSpeedCountsForOneLineAtMost() {
