@@ -169,14 +169,7 @@ public final class DrawRecording {
 
     /** A dwell with what the clock adds to the error of its speed. */
     private Dwell withClock(Dwell dwell) {
-        return new Dwell(
-                dwell.fromS(),
-                dwell.toS(),
-                dwell.propellerHz(),
-                run.standardErrorHz(dwell),
-                dwell.minHz(),
-                dwell.maxHz(),
-                dwell.confirmedBy());
+        return dwell.withStandardErrorHz(run.standardErrorHz(dwell));
     }
 
     private OrderBarsPicture bars(ChannelOrders channel, DwellOrders dwell) {

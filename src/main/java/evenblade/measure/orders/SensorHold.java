@@ -86,7 +86,15 @@ final class SensorHold {
         // The error of a mean speed grows as the length falls, to the power of 3/2 (Cramér and Rao).
         double error = dwell.standardErrorHz() * Math.pow(dwell.durationS() / length, 1.5);
         double meanHz = (track.revolutionsAt(toS) - track.revolutionsAt(dwell.fromS())) / length;
-        return new Dwell(dwell.fromS(), toS, meanHz, error, dwell.minHz(), dwell.maxHz(), dwell.confirmedBy());
+        return new Dwell(
+                dwell.fromS(),
+                toS,
+                meanHz,
+                error,
+                dwell.minHz(),
+                dwell.maxHz(),
+                dwell.confirmedBy(),
+                dwell.secondEngine());
     }
 
     /** A step of a level. */

@@ -56,7 +56,8 @@ final class SmoothedDwells {
         int last = time.length - 1;
         turnedBeyond = smooth.level().get(last) + offset - start.revolutionsAt(time[last]);
         reachedS = stretch.toS();
-        return new Dwell(stretch.fromS(), stretch.toS(), smooth.meanRate(), smooth.meanRateStandardError(), min, max);
+        double error = Math.hypot(smooth.meanRateStandardError(), locked.ratioErrorHz());
+        return new Dwell(stretch.fromS(), stretch.toS(), smooth.meanRate(), error, min, max);
     }
 
     /** The track through all. */
