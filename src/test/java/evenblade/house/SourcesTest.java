@@ -8,10 +8,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 @DisplayName("What the program's source says")
 class SourcesTest {
@@ -19,9 +22,17 @@ class SourcesTest {
 
     private static final Pattern CONSTANT = Pattern.compile(
             "\\s*(public |private |protected )?static final (double|float|long|int|short|byte)(\\[])?\\s+\\w+\\s*=.*");
+    private static final Pattern FRACTION = Pattern.compile("(?<![\\w.])(\\d+\\.\\d+|\\d+(\\.\\d+)?e-?\\d+)(?!\\w)");
+    /** A half, wholes that a double needs as such, a full turn, and thousands of units. */
+    private static final Set<Double> SELF_EVIDENT = Set.of(0.0, 0.5, 1.0, 2.0, 3.0, 360.0, 1e3, 1e-3, 1e6, 1e-6, 1e9);
+
     private static final Pattern NUMBER = Pattern.compile("(?<!\\w)\\d");
     private static final Pattern TEXT = Pattern.compile("\"(\\\\.|[^\"\\\\])*\"");
     private static final Pattern OPTION = Pattern.compile("(^|[^-\\w])--[a-z]");
+    private static final Pattern ROUNDED = Pattern.compile("%[-+0-9.]*[efg]");
+    /** The numbers beside an axis follow its own steps. */
+    private static final Set<String> FORMATTERS = Set.of("FigureFormat.java", "Axis.java");
+
     private static final Pattern REPEATED = Pattern.compile("/\\*\\*\\s*(\\*\\s*)?The same\\b");
 
     @Test
@@ -44,6 +55,51 @@ class SourcesTest {
             }
         }
         assertThat(bare).as("numbers without a reason or a source").isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "base/numeric",
+                "machine",
+                "measure/signal",
+                "measure/orders",
+                "measure/lines",
+                "measure/live",
+                "measure/soundcheck",
+                "judge"
+            })
+    @DisplayName("Every fraction in a formula says beside it or above it where it comes from")
+    void everyFractionHasAReason(String rooms) {
+        List<String> bare = new ArrayList<>();
+        for (Path file : files()) {
+            if (!file.startsWith(PROGRAM.resolve(rooms))) {
+                continue;
+            }
+            List<String> lines = read(file).lines().toList();
+            for (int i = 1; i < lines.size(); i++) {
+                String line = TEXT.matcher(lines.get(i)).replaceAll("");
+                boolean comment = line.contains("//") || line.strip().startsWith("*") || line.contains("/**");
+                boolean chosen = FRACTION.matcher(line)
+                        .results()
+                        .anyMatch(number -> !SELF_EVIDENT.contains(Double.parseDouble(number.group())));
+                if (chosen && !comment && !listed(lines, i)) {
+                    bare.add(file.getFileName() + ":" + (i + 1) + " " + line.strip());
+                }
+            }
+        }
+        assertThat(bare).as("fractions without a reason or a source").isEmpty();
+    }
+
+    /** Whether the line above has a reason, or the statement that began further up has one. */
+    private static boolean listed(List<String> lines, int at) {
+        int start = at;
+        while (!lines.get(start - 1).isBlank()
+                && !lines.get(start - 1).matches(".*[;{}]\\s*(//.*)?")
+                && !lines.get(start - 1).strip().matches("(//|/?\\*).*")) {
+            start--;
+        }
+        return lines.get(start - 1).contains("//") || commented(lines, at) || commented(lines, start);
     }
 
     private static String statement(List<String> lines, int from) {
@@ -80,6 +136,22 @@ class SourcesTest {
             }
         }
         assertThat(spelt).isEmpty();
+    }
+
+    @Test
+    @DisplayName("Figures are rounded in one place, so that no face writes a number otherwise than another")
+    void figuresAreWrittenInOnePlace() {
+        List<String> written = new ArrayList<>();
+        for (Path file : files()) {
+            boolean shown = file.startsWith(PROGRAM.resolve("tell")) || file.startsWith(PROGRAM.resolve("face"));
+            if (shown && !FORMATTERS.contains(file.getFileName().toString())) {
+                TEXT.matcher(read(file))
+                        .results()
+                        .filter(text -> ROUNDED.matcher(text.group()).find())
+                        .forEach(text -> written.add(file.getFileName() + " " + text.group()));
+            }
+        }
+        assertThat(written).as("FigureFormat rounds").isEmpty();
     }
 
     @Test

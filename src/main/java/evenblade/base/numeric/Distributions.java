@@ -9,6 +9,9 @@ import org.hipparchus.special.Gamma;
 
 /** Quantiles and tail areas of the distributions that intervals and tests rest on. */
 public final class Distributions {
+    /** Where the middle 95 of 100 end. */
+    private static final double UPPER_95 = 0.975;
+
     private Distributions() {}
 
     /** Value that a standard normal variable stays below with this probability (0 to 1, ends excluded). */
@@ -24,6 +27,16 @@ public final class Distributions {
     /** Value that Student's t stays below with this probability; degrees of freedom above 0. */
     public static double studentQuantile(double probability, double degreesOfFreedom) {
         return new TDistribution(degreesOfFreedom).inverseCumulativeProbability(probability);
+    }
+
+    /** Half the width of a 95 % interval in standard errors that so many degrees of freedom stand behind. */
+    public static double reach95(double degreesOfFreedom) {
+        return studentQuantile(UPPER_95, degreesOfFreedom);
+    }
+
+    /** Half the width of a 95 % interval in standard errors that are known. */
+    public static double reach95() {
+        return normalQuantile(UPPER_95);
     }
 
     /** Probability that Fisher's F exceeds a value: the p-value of an F-test. */
@@ -69,6 +82,7 @@ public final class Distributions {
         if (half == 0) {
             return Beta.regularizedBeta(x, numerator / 2, b);
         }
+        // Eight standard deviations of the Poisson weights: what lies outside is below 1e-14 of all.
         int reach = (int) (8 * Math.sqrt(half + 1)) + 20;
         int first = Math.max(0, (int) half - reach);
         int last = (int) half + reach;

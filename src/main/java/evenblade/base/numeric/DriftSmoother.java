@@ -108,6 +108,7 @@ public final class DriftSmoother {
         double bestQ = 0;
         double straight = likelihood(0).logLikelihood;
         double best = straight;
+        // From a drift that no reading shows to one that hides all else, in steps of half a decade.
         for (double exponent = -9; exponent <= 5; exponent += 0.5) {
             double q = unit * Math.pow(10, exponent);
             double value = likelihood(q).logLikelihood;

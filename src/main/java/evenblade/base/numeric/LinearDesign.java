@@ -197,7 +197,8 @@ public final class LinearDesign {
         return scaled;
     }
 
-    static double dot(double[] a, double[] b) {
+    /** Σ aᵢ·bᵢ; b is at least as long as a. */
+    public static double dot(double[] a, double[] b) {
         double sum = 0;
         for (int i = 0; i < a.length; i++) {
             sum += a[i] * b[i];

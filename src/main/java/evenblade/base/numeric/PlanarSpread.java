@@ -65,6 +65,7 @@ public record PlanarSpread(Phasor middle, double xx, double xy, double yy) {
     /** Length that the vector stays below with this probability (0 to 1, ends excluded). */
     public double lengthQuantile(double probability) {
         double spread = Math.sqrt(Math.max(0, xx + yy));
+        // Narrower than a double resolves beside the vector.
         if (spread <= 1e-12 * middle.magnitude() || spread == 0) {
             return middle.magnitude();
         }

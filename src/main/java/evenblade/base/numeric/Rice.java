@@ -45,12 +45,12 @@ public final class Rice {
             return new Interval(observed, observed);
         }
         if (observed > NORMAL_FROM * sigma) {
-            double reach = Distributions.studentQuantile(0.975, dof) * sigma;
+            double reach = Distributions.reach95(dof) * sigma;
             double middle = corrected(observed, sigma / Math.sqrt(2));
             return new Interval(middle - reach, middle + reach);
         }
-        double reach = Distributions.studentQuantile(0.975, dof) * sigma;
-        double widened = reach / Distributions.normalQuantile(0.975);
+        double reach = Distributions.reach95(dof) * sigma;
+        double widened = reach / Distributions.reach95();
         double f = observed * observed / (2 * widened * widened);
         // However small the observed length, the true one may lie as far off as noise reaches.
         return new Interval(lengthAt(f, widened, KNOWN, 0.975), Math.max(reach, lengthAt(f, widened, KNOWN, 0.025)));

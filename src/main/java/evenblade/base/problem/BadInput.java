@@ -15,11 +15,13 @@ public final class BadInput extends RuntimeException {
     private static final int LONGEST = 600;
 
     private final Place place;
+    private final String found;
     private final String expected;
 
     private BadInput(Place place, String found, String expected) {
         super(shortened(place.name()) + ": " + found + ", expected " + expected);
         this.place = place;
+        this.found = found;
         this.expected = expected;
     }
 
@@ -31,6 +33,11 @@ public final class BadInput extends RuntimeException {
     /** What was expected there, as it ends the message. */
     public String expected() {
         return expected;
+    }
+
+    /** What was found and expected, where the place needs no telling. */
+    public String withoutPlace() {
+        return found + ", expected " + expected;
     }
 
     /** Starts a complaint about a file. */

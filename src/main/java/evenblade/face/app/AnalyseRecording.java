@@ -30,10 +30,10 @@ import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.MarkSpeed;
 import evenblade.measure.speed.SpeedFinder;
 import evenblade.measure.speed.SpeedResult;
+import evenblade.tell.document.FigureFormat;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 
@@ -264,17 +264,11 @@ public final class AnalyseRecording {
         if (seconds > mostSeconds) {
             throw BadInput.in(header.file())
                     .found(
-                            String.format(
-                                    Locale.ROOT,
-                                    "%.1f h of sound in %d %s",
-                                    seconds / 3600,
-                                    channels,
-                                    channels == 1 ? "channel" : "channels"),
-                            String.format(
-                                    Locale.ROOT,
-                                    "at most %.1f h with the memory this program may use; cut it into shorter runs, name"
-                                            + " one channel, or allow more memory (-Xmx)",
-                                    mostSeconds / 3600));
+                            FigureFormat.fixed(seconds / 3600, 1) + " h of sound in "
+                                    + FigureFormat.count(channels, "channel"),
+                            "at most " + FigureFormat.fixed(mostSeconds / 3600, 1)
+                                    + " h with the memory this program may use; cut it into shorter runs, name one"
+                                    + " channel, or allow more memory (-Xmx)");
         }
     }
 

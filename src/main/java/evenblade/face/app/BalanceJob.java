@@ -153,7 +153,7 @@ public final class BalanceJob {
         // Lengths are read in mm and told in m; angles stay in degrees.
         double scale = property == Property.PITCH ? 1 : 1e-3;
         checks.stream()
-                .filter(check -> check.outcome() == LimitCheck.Outcome.BEYOND)
+                .filter(LimitCheck::beyond)
                 .forEach(check -> all.add(Objection.beyondLimit(
                         property, scale * check.measured().orElseThrow(), scale * check.allowed())));
     }

@@ -9,10 +9,10 @@ import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
+import evenblade.tell.document.FigureFormat;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
@@ -66,12 +66,7 @@ public final class CompareRuns {
                     .map(Event::text)
                     .forEach(changes::add);
             if (repeats.runs().size() > 1) {
-                stages.add(new TrendStage(
-                        List.of(),
-                        repeats.runs().stream()
-                                .flatMap(run -> runs.tryMeasured(run).stream())
-                                .map(run -> near(run, engineRpm))
-                                .toList()));
+                stages.add(repeats.stage(run -> runs.tryMeasured(run).map(found -> near(found, engineRpm))));
             }
         }
         RunComparison comparison = BeforeAndAfter.compare(first, second, stages);
@@ -87,11 +82,11 @@ public final class CompareRuns {
         MeasuredRun narrowed = near(run, engineRpm);
         if (engineRpm.isPresent() && narrowed.dwells().isEmpty()) {
             String speeds = run.dwells().stream()
-                    .map(dwell -> String.format(Locale.ROOT, "%.0f", run.engineRpm(dwell)))
+                    .map(dwell -> FigureFormat.rpm(run.engineRpm(dwell)))
                     .collect(Collectors.joining(", "));
             throw BadInput.in("run '" + run.name() + "'")
                     .found(
-                            String.format(Locale.ROOT, "no dwell at %.0f engine rpm", engineRpm.getAsDouble()),
+                            "no dwell at " + FigureFormat.rpm(engineRpm.getAsDouble()) + " engine rpm",
                             speeds.isEmpty()
                                     ? "a run that holds its speed somewhere; this one doesn't"
                                     : "a speed within 2 % of one that it holds: " + speeds);

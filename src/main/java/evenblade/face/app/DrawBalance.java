@@ -18,7 +18,6 @@ import evenblade.tell.document.WeightFigures;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -142,13 +141,9 @@ public final class DrawBalance {
     private static HubWeightsPicture.Weight weight(
             JobBalance job, Weight weight, boolean onNow, WeightFigures figures) {
         return new HubWeightsPicture.Weight(
-                String.format(
-                        Locale.ROOT,
-                        "%s %s at %s, %.0f°",
-                        figures.shortMass(weight.massG()),
-                        figures.massUnit(),
-                        figures.radius(weight.radiusMm()),
-                        job.asCounted(weight.angleDeg())),
+                figures.shortMass(weight.massG()) + " " + figures.massUnit() + " at "
+                        + figures.radius(weight.radiusMm()) + ", "
+                        + FigureFormat.fixed(job.asCounted(weight.angleDeg()), 0) + "°",
                 weight.angleDeg(),
                 onNow);
     }
@@ -160,7 +155,7 @@ public final class DrawBalance {
         }
         parts.add(job.job());
         job.channel().ifPresent(c -> parts.add(Caption.channel(c.channel())));
-        job.engineRpm().ifPresent(rpm -> parts.add(String.format(Locale.ROOT, "engine %.0f rpm", rpm)));
+        job.engineRpm().ifPresent(rpm -> parts.add(Caption.rpm(rpm)));
         parts.add(speed(job));
         return new Caption(parts);
     }

@@ -14,8 +14,8 @@ import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.SpectrumPicture;
 import evenblade.tell.chart.WaterfallPicture;
+import evenblade.tell.document.FigureFormat;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Answers what a ground run looks like while it is recorded. */
@@ -118,10 +118,7 @@ public final class DrawLive {
     }
 
     private static Caption caption(LiveReading reading) {
-        String speed = reading.engineRpm()
-                .map(rpm -> String.format(Locale.ROOT, "engine %.0f rpm", rpm))
-                .orElse("speed not found yet");
-        return Caption.of(
-                "recording, last " + String.format(Locale.ROOT, "%.0f s", reading.toS() - reading.fromS()), speed);
+        String speed = reading.engineRpm().map(Caption::rpm).orElse("speed not found yet");
+        return Caption.of("recording, last " + FigureFormat.fixed(reading.toS() - reading.fromS(), 0) + " s", speed);
     }
 }

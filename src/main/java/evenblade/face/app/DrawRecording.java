@@ -30,6 +30,7 @@ import evenblade.tell.chart.ShaftSpeeds;
 import evenblade.tell.chart.SpectrumPicture;
 import evenblade.tell.chart.SpeedPicture;
 import evenblade.tell.chart.WaterfallPicture;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -202,11 +203,9 @@ public final class DrawRecording {
                                 run,
                                 Optional.of(channel),
                                 dwell.map(DwellOrders::dwell),
-                                String.format(
-                                        Locale.ROOT,
-                                        "Hann window, bins of %.2f Hz, averaged over %d stretches",
-                                        view.spectrum().binHz(),
-                                        view.spectrum().segments())),
+                                "Hann window, bins of "
+                                        + hz(view.spectrum().binHz()) + ", averaged over "
+                                        + view.spectrum().segments() + " stretches"),
                         view.spectrum().frequenciesHz(),
                         view.spectrum().values(),
                         channel.unit(),
@@ -284,7 +283,7 @@ public final class DrawRecording {
     }
 
     private static String hz(double hz) {
-        return String.format(Locale.ROOT, "%.2f Hz", hz);
+        return FigureFormat.fixed(hz, 2) + " Hz";
     }
 
     static double usableUpToHz(Recording recording, EvenGrid grid) {

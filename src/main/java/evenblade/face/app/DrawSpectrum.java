@@ -32,9 +32,6 @@ public final class DrawSpectrum {
     /** More names don't fit above a spectrum. */
     private static final int MOST_MARKS = 16;
 
-    /** Half the width of a 95 % interval in standard errors. */
-    private static final double NINETY_FIVE = 1.96;
-
     private final LookedAt looked;
     private final ChannelSpectrum channel;
     private final LineSpectrum measured;
@@ -89,7 +86,7 @@ public final class DrawSpectrum {
                 orders.isEmpty() ? 0 : orders.get(0).line().propellerOrder(),
                 line.frequencyHz(),
                 OptionalDouble.of(line.amplitude()),
-                NINETY_FIVE * line.standardError(),
+                FigureFormat.NINETY_FIVE * line.standardError(),
                 true);
     }
 

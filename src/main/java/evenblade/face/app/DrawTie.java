@@ -15,11 +15,11 @@ import evenblade.tell.chart.Picture;
 import evenblade.tell.chart.PlottedEstimate;
 import evenblade.tell.chart.PolarPicture;
 import evenblade.tell.chart.TrackTiePicture;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -28,8 +28,6 @@ public final class DrawTie {
     private static final int POINTS = 25; // looks smooth; ours
     /** A tenth past the last reading, so that its mark stands free of the edge. */
     private static final double BEYOND = 1.1;
-    /** Half the width of a 95 % interval in standard errors. */
-    private static final double NINETY_FIVE = 1.96;
     /** Radius that holds 95 % of a plane's normal scatter, in standard errors of one direction: √(−2 ln 0.05). */
     private static final double CIRCLE = Math.sqrt(-2 * Math.log(0.05));
 
@@ -65,8 +63,8 @@ public final class DrawTie {
                         shown(r.trackMm().magnitude(), unit),
                         new PlottedEstimate(
                                 r.amplitude(),
-                                Math.max(0, r.amplitude() - NINETY_FIVE * r.standardError()),
-                                r.amplitude() + NINETY_FIVE * r.standardError(),
+                                Math.max(0, r.amplitude() - FigureFormat.NINETY_FIVE * r.standardError()),
+                                r.amplitude() + FigureFormat.NINETY_FIVE * r.standardError(),
                                 true)))
                 .toList();
         Optional<TrackTiePicture.Fit> fit = tie.answer() instanceof TieAnswer.Tied tied
@@ -121,7 +119,7 @@ public final class DrawTie {
             parts.add("INVENTED");
         }
         parts.add(Caption.channel(tie.channel()));
-        parts.add(String.format(Locale.ROOT, "engine %.0f rpm", tie.engineRpm()));
+        parts.add(Caption.rpm(tie.engineRpm()));
         parts.add("speed confirmed");
         return parts;
     }

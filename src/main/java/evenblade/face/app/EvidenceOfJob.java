@@ -21,14 +21,12 @@ import evenblade.judge.tracking.StaticSide;
 import evenblade.judge.tracking.TrackLimits;
 import evenblade.judge.tracking.TrackingAnalysis;
 import evenblade.judge.tracking.TrackingSession;
-import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.Limit;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -142,21 +140,15 @@ final class EvidenceOfJob {
 
     private RunEvidence evidence(
             Event event, Instant moment, Optional<Instant> lastChange, List<String> changes, RunNumbers measured) {
-        Conditions noted = ((Detail.Run) event.detail()).conditions();
+        Detail.Run run = (Detail.Run) event.detail();
         return new RunEvidence(
                 new RunRef(event.id(), runs.nameOf(event)),
                 moment,
                 lastChange,
                 changes,
                 measured,
-                directions(measured.fileChannels(), noted.get(Condition.DIRECTION)),
-                microphone(noted.get(Condition.SENSOR)) || microphone(noted.get(Condition.DEVICE)));
-    }
-
-    private static boolean microphone(Optional<String> noted) {
-        return noted.map(text -> text.toLowerCase(Locale.ROOT))
-                .filter(text -> text.matches("(.*\\W)?(mic|microphone)s?(\\W.*)?"))
-                .isPresent();
+                directions(measured.fileChannels(), run.conditions().get(Condition.DIRECTION)),
+                JobRuns.conditions(run).microphone());
     }
 
     private StaticEvidence still() {
@@ -185,17 +177,13 @@ final class EvidenceOfJob {
     private StaticEvidence.Track track(List<TrackingSession> spell) {
         Installation installation = record.installation();
         TrackingSession last = spell.get(spell.size() - 1);
-        List<LimitCheck> checks = installation.limits().stream()
-                .filter(limit -> limit.what() == Limit.Subject.TRACK)
-                .map(limit -> LimitCheck.track(limit, last.marksMm()))
-                .toList();
         // The dial that was read last before this spell ended belongs to it.
         Optional<StaticSide.DialReading> dial = JudgeTracking.runOuts(record).stream()
                 .filter(r -> !r.reading().at().isAfter(last.at()))
                 .reduce((first, second) -> second);
         return new StaticEvidence.Track(
                 TrackingAnalysis.of(spell, new TrackLimits(installation.limits())),
-                checks,
+                LimitCheck.track(installation.limits(), last.marksMm()),
                 dial.flatMap(d -> JudgeTracking.test(d.reading(), installation, spell)));
     }
 

@@ -11,6 +11,7 @@ import evenblade.base.units.FullScale;
 import evenblade.face.app.AnalysisWarnings.AnalysisFact;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.comparison.RunConditions;
+import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Conditions;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
@@ -30,6 +31,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
@@ -57,7 +59,14 @@ final class JobRuns {
      * @param changes what was changed before the first of them
      * @param runs in order of time
      */
-    record Repeats(List<Event> changes, List<Event> runs) {}
+    record Repeats(List<Event> changes, List<Event> runs) {
+        /** These runs for a trend, as far as each can be measured. */
+        TrendStage stage(Function<Event, Optional<MeasuredRun>> measured) {
+            return new TrendStage(
+                    changes.stream().map(Event::text).toList(),
+                    runs.stream().flatMap(run -> measured.apply(run).stream()).toList());
+        }
+    }
 
     JobRecord record() {
         return record;

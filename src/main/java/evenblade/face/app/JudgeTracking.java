@@ -23,7 +23,6 @@ import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.Limit;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -31,7 +30,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 
 /** Answers what the tip marks of a job say together, with pitch and run-out beside them. */
 public final class JudgeTracking {
@@ -106,10 +104,11 @@ public final class JudgeTracking {
         List<MarkedTips> sessions = new ArrayList<>();
         for (Event event : record.standing(Kind.TRACKING)) {
             TrackingSession session = ((Detail.Tracking) event.detail()).session(moments.get(event.id()));
-            List<LimitCheck> checks = limits(record.installation(), Limit.Subject.TRACK)
-                    .map(limit -> LimitCheck.track(limit, session.marksMm()))
-                    .toList();
-            sessions.add(new MarkedTips(event.id(), event.at().toInstant(), session, checks));
+            sessions.add(new MarkedTips(
+                    event.id(),
+                    event.at().toInstant(),
+                    session,
+                    LimitCheck.track(record.installation().limits(), session.marksMm())));
         }
         return sessions;
     }
@@ -119,15 +118,12 @@ public final class JudgeTracking {
         List<DialReading> readings = new ArrayList<>();
         for (Event event : record.standing(Kind.RUN_OUT)) {
             FaceRunOut reading = ((Detail.RunOut) event.detail()).reading(moments.get(event.id()));
-            List<LimitCheck> checks = limits(record.installation(), Limit.Subject.FACE_RUN_OUT)
-                    .map(limit -> LimitCheck.runOut(limit, reading))
-                    .toList();
             readings.add(new DialReading(
                     event.id(),
                     event.at().toInstant(),
                     reading,
                     tipRadius(record.installation()).map(reading::atTip),
-                    checks));
+                    LimitCheck.runOut(record.installation().limits(), reading)));
         }
         return readings;
     }
@@ -137,20 +133,17 @@ public final class JudgeTracking {
         List<BladeAngles> pitches = new ArrayList<>();
         for (Event event : record.standing(Kind.PITCH)) {
             PitchReadings readings = ((Detail.Pitch) event.detail()).angles(moments.get(event.id()));
-            List<LimitCheck> checks = record.installation().pitchLimits().stream()
-                    .map(limit -> LimitCheck.pitch(limit, readings.bladeAnglesDeg()))
-                    .toList();
-            pitches.add(new BladeAngles(event.id(), event.at().toInstant(), readings, checks));
+            pitches.add(new BladeAngles(
+                    event.id(),
+                    event.at().toInstant(),
+                    readings,
+                    LimitCheck.pitch(record.installation().pitchLimits(), readings.bladeAnglesDeg())));
         }
         return pitches;
     }
 
     static Optional<Length> tipRadius(Installation installation) {
         return installation.propeller().diameter().map(d -> Length.ofMetres(d.metres() / 2));
-    }
-
-    private static Stream<Limit> limits(Installation installation, Limit.Subject what) {
-        return installation.limits().stream().filter(limit -> limit.what() == what);
     }
 
     static Optional<RunOutTest> test(FaceRunOut runOut, Installation installation, List<TrackingSession> sessions) {

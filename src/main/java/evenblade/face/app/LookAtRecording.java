@@ -23,11 +23,11 @@ import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.signal.Decimator;
 import evenblade.measure.speed.Dwell;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -156,7 +156,7 @@ public final class LookAtRecording {
         double asked = request.upToHz().getAsDouble();
         if (!(asked >= LEAST_UP_TO_HZ && Double.isFinite(asked))) {
             throw BadInput.in("highest frequency")
-                    .found(asked + " Hz", String.format(Locale.ROOT, "a frequency of %.0f Hz or more", LEAST_UP_TO_HZ));
+                    .found(asked + " Hz", "a frequency of " + FigureFormat.fixed(LEAST_UP_TO_HZ, 0) + " Hz or more");
         }
         return Math.min(asked, usableHz);
     }
@@ -226,16 +226,13 @@ public final class LookAtRecording {
         static StretchWanted of(SpectrumRequest request, double startS, double endS) {
             double from = request.fromS().orElse(startS);
             double to = request.toS().orElse(endS);
-            String found = String.format(Locale.ROOT, "a stretch from %s s to %s s", number(from), number(to));
+            String found = "a stretch from " + number(from) + " s to " + number(to) + " s";
             if (!(from >= startS - ROUNDING_S && to <= endS + ROUNDING_S)) {
                 throw BadInput.in(request.file())
                         .found(
                                 found,
-                                String.format(
-                                        Locale.ROOT,
-                                        "one within the recording, which goes from %.1f s to %.1f s",
-                                        startS,
-                                        endS));
+                                "one within the recording, which goes from " + FigureFormat.fixed(startS, 1) + " s to "
+                                        + FigureFormat.fixed(endS, 1) + " s");
             }
             double inside = Math.min(endS, to) - Math.max(startS, from);
             // A hair is left for numbers such as 0.1 that no double holds.
@@ -243,16 +240,14 @@ public final class LookAtRecording {
                 throw BadInput.in(request.file())
                         .found(
                                 found,
-                                String.format(
-                                        Locale.ROOT, "an end at least %.0f s after the start", LineSpectrum.LEAST_S));
+                                "an end at least " + FigureFormat.fixed(LineSpectrum.LEAST_S, 0)
+                                        + " s after the start");
             }
             return new StretchWanted(Math.max(startS, from), Math.min(endS, to));
         }
 
         private static String number(double seconds) {
-            return seconds == Math.rint(seconds)
-                    ? String.format(Locale.ROOT, "%.0f", seconds)
-                    : String.format(Locale.ROOT, "%.2f", seconds);
+            return FigureFormat.fixed(seconds, seconds == Math.rint(seconds) ? 0 : 2);
         }
 
         /** Hands on only the frames of this stretch. */

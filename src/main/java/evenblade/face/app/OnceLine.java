@@ -24,7 +24,7 @@ record OnceLine(double amplitude, double standardError, OptionalDouble phaseDeg)
 
     /** Empty where the file can't show the line. */
     static Optional<OnceLine> of(DwellOrders dwell) {
-        return once(dwell)
+        return dwell.propellerOnce()
                 .flatMap(reading -> reading.level() instanceof Level.Measured level
                         ? Optional.of(new OnceLine(level.amplitude(), level.standardError(), behind(level.phaseDeg())))
                         : Optional.empty());
@@ -35,19 +35,13 @@ record OnceLine(double amplitude, double standardError, OptionalDouble phaseDeg)
         return ahead.isPresent() ? OptionalDouble.of((360 - ahead.getAsDouble()) % 360) : ahead;
     }
 
-    private static Optional<OrderReading> once(DwellOrders dwell) {
-        return dwell.readings().stream()
-                .filter(r -> r.line().of() == Shaft.PROPELLER && r.line().order() == 1)
-                .findFirst();
-    }
-
     DwellReading dwell(DwellOrders of) {
         return new DwellReading(of.dwell().propellerRpm(), amplitude, standardError, phaseDeg);
     }
 
     /** The order of the crank line that can't be told from it. */
     static OptionalDouble sharedCrankOrder(DwellOrders dwell) {
-        Optional<OrderReading> once = once(dwell);
+        Optional<OrderReading> once = dwell.propellerOnce();
         return dwell.readings().stream()
                 .map(OrderReading::line)
                 .filter(line -> line.of() == Shaft.CRANK

@@ -137,17 +137,9 @@ final class ReportRuns {
 
     /** Stretches of the job in which nothing was changed, with the runs that have an answer. */
     List<TrendStage> stages() {
-        List<TrendStage> stages = new ArrayList<>();
-        for (JobRuns.Repeats repeats : runs.repeats()) {
-            List<String> changes = repeats.changes().stream().map(Event::text).toList();
-            stages.add(new TrendStage(
-                    changes,
-                    repeats.runs().stream()
-                            .flatMap(run -> reported(run).stream())
-                            .map(ReportRun::measured)
-                            .toList()));
-        }
-        return stages;
+        return runs.repeats().stream()
+                .map(repeats -> repeats.stage(run -> reported(run).map(ReportRun::measured)))
+                .toList();
     }
 
     /** What was changed between two runs, in order of time. */

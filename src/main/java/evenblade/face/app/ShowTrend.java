@@ -53,13 +53,7 @@ public final class ShowTrend {
         List<TrendStage> stages = new ArrayList<>();
         List<NamedRun> named = new ArrayList<>();
         for (JobRuns.Repeats repeats : runs.repeats()) {
-            List<String> changes = repeats.changes().stream().map(Event::text).toList();
-            stages.add(new TrendStage(
-                    changes,
-                    repeats.runs().stream()
-                            .flatMap(run -> runs.tryMeasured(run).stream())
-                            .map(run -> CompareRuns.near(run, engineRpm))
-                            .toList()));
+            stages.add(repeats.stage(run -> runs.tryMeasured(run).map(found -> CompareRuns.near(found, engineRpm))));
             repeats.runs().forEach(run -> named.add(new NamedRun(runs.nameOf(run), run)));
         }
         return new Answer(

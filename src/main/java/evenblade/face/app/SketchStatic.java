@@ -102,9 +102,7 @@ public final class SketchStatic {
                         new Quoted(blade),
                         Measure.ANGLE.of(off),
                         Measure.ANGLE.of(readings.standardErrorsDeg().get(blade)))));
-        installation
-                .pitchLimits()
-                .forEach(limit -> sentences.add(said(LimitCheck.pitch(limit, readings.bladeAnglesDeg()))));
+        sentences.addAll(said(LimitCheck.pitch(installation.pitchLimits(), readings.bladeAnglesDeg())));
         if (installation.pitchLimits().isEmpty()) {
             sentences.add(Fact.of(SketchFact.NO_PITCH_LIMIT));
         }
@@ -125,37 +123,28 @@ public final class SketchStatic {
                                 Measure.LENGTH.of(reading.total().metres()),
                                 Measure.LENGTH.of(tip.metres()))),
                         () -> sentences.add(Fact.of(SketchFact.ENTER_DIAMETER)));
-        limits(installation, Limit.Subject.FACE_RUN_OUT)
-                .forEach(limit -> sentences.add(said(LimitCheck.runOut(limit, reading))));
+        sentences.addAll(said(LimitCheck.runOut(installation.limits(), reading)));
         return new Sketch(Optional.empty(), sentences);
     }
 
-    private static Fact said(LimitCheck check) {
-        return Fact.of(SketchFact.AGAINST_LIMIT, check.fact());
+    private static List<Fact> said(List<LimitCheck> checks) {
+        return checks.stream()
+                .map(check -> Fact.of(SketchFact.AGAINST_LIMIT, check.fact()))
+                .toList();
     }
 
     private static List<Fact> trackSentences(Installation installation, List<Double> mm) {
-        List<Fact> sentences = new ArrayList<>();
-        limits(installation, Limit.Subject.TRACK).forEach(limit -> sentences.add(said(LimitCheck.track(limit, mm))));
-        if (sentences.isEmpty()) {
-            sentences.add(Fact.of(SketchFact.NO_TRACK_LIMIT));
-        }
-        return sentences;
+        List<Fact> sentences = said(LimitCheck.track(installation.limits(), mm));
+        return sentences.isEmpty() ? List.of(Fact.of(SketchFact.NO_TRACK_LIMIT)) : sentences;
     }
 
     private static Picture picture(
             Installation installation, List<TipMarksPicture.Tip> tips, Length sigma, String caption, LengthUnit unit) {
-        Optional<Length> spread = limits(installation, Limit.Subject.TRACK).stream()
-                .filter(limit -> limit.statistic() == Limit.Statistic.SPREAD)
+        Optional<Length> spread = installation.limits().stream()
+                .filter(limit -> limit.what() == Limit.Subject.TRACK && limit.statistic() == Limit.Statistic.SPREAD)
                 .map(Limit::value)
                 .findFirst();
         return new TipMarksPicture(new TipMarksPicture.Data(Caption.of(caption), tips, sigma, spread), unit);
-    }
-
-    private static List<Limit> limits(Installation installation, Limit.Subject what) {
-        return installation.limits().stream()
-                .filter(limit -> limit.what() == what)
-                .toList();
     }
 
     private static Optional<Length> readable(String text) {

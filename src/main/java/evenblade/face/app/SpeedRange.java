@@ -7,7 +7,7 @@ import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.machine.installation.Engine;
 import evenblade.measure.speed.SpeedPrior;
-import java.util.Locale;
+import evenblade.tell.document.FigureFormat;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -54,17 +54,17 @@ record SpeedRange(SpeedPrior expectation, Optional<Warning> assumed) {
             return;
         }
         String found = request.propellerRpm().isPresent()
-                ? text("%.0f rpm of the propeller, %.0f rpm of the engine", engineRpm / ratio(request), engineRpm)
-                : text("%.0f rpm of the engine", engineRpm);
+                ? FigureFormat.rpm(engineRpm / ratio(request)) + " rpm of the propeller, " + FigureFormat.rpm(engineRpm)
+                        + " rpm of the engine"
+                : FigureFormat.rpm(engineRpm) + " rpm of the engine";
         throw BadInput.in("entered speed")
                 .found(
                         found,
-                        text(
-                                "an engine speed from %.0f (%s) to %.0f rpm (%s)",
-                                least,
-                                engine.idleRpm().isPresent() ? "10 % below idle" : "the least taken",
-                                most,
-                                engine.maxRpm().isPresent() ? "10 % above the stated maximum" : "the most taken"));
+                        "an engine speed from " + FigureFormat.rpm(least) + " ("
+                                + (engine.idleRpm().isPresent() ? "10 % below idle" : "the least taken") + ") to "
+                                + FigureFormat.rpm(most) + " rpm ("
+                                + (engine.maxRpm().isPresent() ? "10 % above the stated maximum" : "the most taken")
+                                + ")");
     }
 
     private static double ratio(AnalysisRequest request) {
@@ -93,9 +93,5 @@ record SpeedRange(SpeedPrior expectation, Optional<Warning> assumed) {
         return new SpeedRange(
                 SpeedPrior.between(idle * (1 - SEARCH_MARGIN) / ratio / 60, most * (1 + SEARCH_MARGIN) / ratio / 60),
                 assumed);
-    }
-
-    private static String text(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
     }
 }

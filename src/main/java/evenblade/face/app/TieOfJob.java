@@ -22,7 +22,6 @@ import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
 import evenblade.keep.job.WeightsOn;
 import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
@@ -242,11 +241,9 @@ final class TieOfJob {
         }
 
         private static Optional<Level.Measured> once(DwellOrders dwell) {
-            return dwell.readings().stream()
-                    .filter(r -> r.line().of() == Shaft.PROPELLER && r.line().order() == 1)
+            return dwell.propellerOnce()
                     .filter(r -> r.inseparableFrom().isEmpty() && r.detected())
-                    .map(r -> (Level.Measured) r.level())
-                    .findFirst();
+                    .map(r -> (Level.Measured) r.level());
         }
     }
 

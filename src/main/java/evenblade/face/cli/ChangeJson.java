@@ -5,7 +5,6 @@ import evenblade.base.units.SignalUnit;
 import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.ComparedValue;
 import evenblade.judge.comparison.Figure;
-import evenblade.judge.comparison.Reason;
 import evenblade.machine.installation.Shaft;
 import java.util.OptionalDouble;
 
@@ -26,17 +25,22 @@ final class ChangeJson {
 
     /** Adds what changed to what a figure is called. */
     static JsonFields change(JsonFields json, Change change) {
-        return json.put("before", known(change.before()))
+        json.put("before", known(change.before()))
                 .put("after", known(change.after()))
                 .put("beforeBelow", below(change.before()))
-                .put("afterBelow", below(change.after()))
-                .put("changePercent", change.percent())
-                .put("ciLowPercent", change.ciLowPercent())
-                .put("ciHighPercent", change.ciHighPercent())
-                .put("verdict", change.verdict().word())
+                .put("afterBelow", below(change.after()));
+        return verdict(json, change)
                 .put("scatterPercent", 100 * change.scatter().deviation())
                 .put("scatterFrom", change.scatter().source().word())
                 .put("inseparableFrom", change.sharedWith());
+    }
+
+    /** Adds by how much, and what that means. */
+    static JsonFields verdict(JsonFields json, Change change) {
+        return json.put("changePercent", change.percent())
+                .put("ciLowPercent", change.ciLowPercent())
+                .put("ciHighPercent", change.ciHighPercent())
+                .put("verdict", change.verdict().word());
     }
 
     static OptionalDouble known(ComparedValue value) {
@@ -45,9 +49,5 @@ final class ChangeJson {
 
     static OptionalDouble below(ComparedValue value) {
         return value instanceof ComparedValue.Below below ? OptionalDouble.of(below.limit()) : OptionalDouble.empty();
-    }
-
-    static JsonFields reason(Reason reason) {
-        return WarningText.json(reason.code(), reason.fact());
     }
 }

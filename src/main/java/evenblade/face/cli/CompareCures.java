@@ -1,8 +1,8 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.WarningCode;
 import evenblade.face.app.CompareRuns;
 import evenblade.face.app.RunBefore;
-import evenblade.judge.comparison.Reason.ReasonCode;
 import evenblade.keep.job.Detail;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -25,7 +25,7 @@ record CompareCures(String job, CompareRuns.Answer answer) {
         return lines;
     }
 
-    private List<String> cure(ReasonCode code) {
+    private List<String> cure(WarningCode code) {
         return switch (code) {
             case SPEED_NOT_CONFIRMED ->
                 typed("If you read the speed in the cockpit and it wasn't noted:", amend("--engine-rpm 4800"));

@@ -1,5 +1,6 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.json.JsonFields;
 import evenblade.face.app.CompareRuns;
 import evenblade.judge.comparison.Change;
@@ -21,9 +22,7 @@ final class CompareJson {
         Optional<ChannelComparison> first = comparison.channels().stream().findFirst();
         return new JsonFields()
                 .put("comparable", comparison.comparable())
-                .put(
-                        "reasons",
-                        comparison.reasons().stream().map(ChangeJson::reason).toList())
+                .put("reasons", WarningText.json(comparison.comparable() ? List.of() : comparison.reasons()))
                 .put("before", run(answer.before()))
                 .put("after", run(answer.after()))
                 .put("changedBetween", answer.changes())
@@ -37,7 +36,11 @@ final class CompareJson {
                         comparison.channels().stream().map(CompareJson::channel).toList())
                 .put(
                         "warnings",
-                        WarningText.json(Stream.concat(answer.warnings().stream(), comparison.warnings().stream())
+                        WarningText.json(Stream.of(
+                                        answer.warnings(),
+                                        comparison.comparable() ? comparison.reasons() : List.<Warning>of(),
+                                        comparison.warnings())
+                                .flatMap(List::stream)
                                 .toList()));
     }
 

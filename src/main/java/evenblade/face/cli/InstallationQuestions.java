@@ -7,6 +7,7 @@ import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation.Propeller;
 import evenblade.machine.installation.Installation.Rotation;
 import evenblade.machine.installation.Reduction;
+import evenblade.tell.document.FigureFormat;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -177,7 +178,8 @@ record InstallationQuestions(BufferedReader answers, PrintWriter out) {
                 return Double.parseDouble(answer);
             }
             throw place.found(
-                    "'" + answer + "'", String.format(Locale.ROOT, "a number from %.4g to %.4g", least, most));
+                    "'" + answer + "'",
+                    "a number from " + FigureFormat.plain(least) + " to " + FigureFormat.plain(most));
         };
     }
 }

@@ -7,8 +7,8 @@ import evenblade.keep.job.Detail.StoredFile;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.RunSettings;
-import evenblade.machine.installation.Engine;
-import evenblade.machine.installation.Installation;
+import evenblade.tell.document.FigureFormat;
+import evenblade.tell.document.InstallationDocument;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,7 +28,7 @@ final class JobText {
         if (record.invented()) {
             lines.add("INVENTED FOR PRACTICE: nothing in this job was measured.");
         }
-        lines.addAll(LineWrapper.lines("", "", installation(record.installation())));
+        lines.addAll(LineWrapper.lines("", "", InstallationDocument.inOneLine(record.installation())));
         lines.add("");
         Set<String> struck = record.struckOut();
         for (Event event : record.events()) {
@@ -48,20 +48,6 @@ final class JobText {
     /** What was just written. */
     static List<String> written(Event event) {
         return entry(event, false);
-    }
-
-    private static String installation(Installation installation) {
-        Engine engine = installation.engine();
-        String name = installation.name().map(n -> n + ": ").orElse("");
-        String cylinders = engine.cylinders() == 0 ? "" : ", " + engine.cylinders() + " cylinders";
-        return String.format(
-                Locale.ROOT,
-                "%s%s%s, %.4g engine revolutions per propeller revolution, %d blades",
-                name,
-                engine.cycle().word(),
-                cylinders,
-                installation.reduction().ratio(),
-                installation.propeller().blades());
     }
 
     private static List<String> entry(Event event, boolean struckOut) {
@@ -115,18 +101,14 @@ final class JobText {
     }
 
     private static String file(StoredFile file) {
-        return String.format(
-                Locale.ROOT,
-                "%s, %.1f kB, SHA-256 %s…",
-                file.path(),
-                file.stamp().bytes() / 1e3,
-                file.stamp().sha256().substring(0, 12));
+        return file.path() + ", " + FigureFormat.fixed(file.stamp().bytes() / 1e3, 1) + " kB, SHA-256 "
+                + file.stamp().sha256().substring(0, 12) + "…";
     }
 
     private static void settings(RunSettings settings, List<String> lines) {
         List<String> parts = new ArrayList<>();
-        settings.engineRpm().ifPresent(rpm -> parts.add(String.format(Locale.ROOT, "engine %.0f rpm", rpm)));
-        settings.propellerRpm().ifPresent(rpm -> parts.add(String.format(Locale.ROOT, "propeller %.0f rpm", rpm)));
+        settings.engineRpm().ifPresent(rpm -> parts.add("engine " + FigureFormat.rpm(rpm) + " rpm"));
+        settings.propellerRpm().ifPresent(rpm -> parts.add("propeller " + FigureFormat.rpm(rpm) + " rpm"));
         if (!settings.channels().isEmpty()) {
             parts.add("channel " + String.join(", ", settings.channels()));
         }

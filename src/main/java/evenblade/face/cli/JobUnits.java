@@ -35,7 +35,8 @@ final class JobUnits {
         return new Phrases(Face.COMMAND_LINE, new FigureFormat(JobParticulars.units(job, wanted(words))));
     }
 
-    private static LengthUnit named(String word) {
+    /** The units that a word after --units names. */
+    static LengthUnit named(String word) {
         return UnitsOfJob.named(word).orElseThrow(() -> BadInput.in("--units")
                 .found("'" + word + "'", "one of " + String.join(", ", UnitsOfJob.words())));
     }

@@ -3,9 +3,9 @@ package evenblade.face.cli;
 import evenblade.base.fact.Fact;
 import evenblade.face.app.ListenToInput;
 import evenblade.measure.soundcheck.LevelAim;
+import evenblade.tell.document.FigureFormat;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Locale;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -38,11 +38,8 @@ final class ListenCommand implements Command {
         try {
             ListenToInput.Heard heard = listening.listen();
             line.close();
-            out.println(String.format(
-                    Locale.ROOT,
-                    "%s: %.1f s heard",
-                    RecordCommand.capital(WarningText.of(Fact.of(heard.ending()))),
-                    heard.durationS()));
+            out.println(RecordCommand.capital(WarningText.of(Fact.of(heard.ending()))) + ": "
+                    + FigureFormat.fixed(heard.durationS(), 1) + " s heard");
             if (heard.warnings().isEmpty()) {
                 out.println(inOrder(listening.aim()));
             }

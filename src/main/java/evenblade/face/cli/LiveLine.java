@@ -3,6 +3,7 @@ package evenblade.face.cli;
 import evenblade.base.fact.Warning;
 import evenblade.face.app.LiveRecording;
 import evenblade.input.capture.ChannelLevel;
+import evenblade.tell.document.FigureFormat;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
@@ -151,7 +152,9 @@ final class LiveLine implements AutoCloseable {
     }
 
     private static String decibel(double db) {
-        return db <= ChannelLevel.SILENCE_DB ? " silent" : String.format(Locale.ROOT, "%4.0f dB", db);
+        return db <= ChannelLevel.SILENCE_DB
+                ? " silent"
+                : String.format(Locale.ROOT, "%4s dB", FigureFormat.fixed(db, 0));
     }
 
     /** Leaves the terminal on a fresh line. */

@@ -3,7 +3,7 @@ package evenblade.face.cli;
 import evenblade.measure.live.LiveFigures;
 import evenblade.measure.live.StepProgress;
 import evenblade.measure.live.SteppedRun;
-import java.util.Locale;
+import evenblade.tell.document.FigureFormat;
 import java.util.Optional;
 
 /** Speed, propeller once-per-revolution and blade pass now, in few letters. */
@@ -16,7 +16,7 @@ final class LiveText {
             return "no speed";
         }
         LiveFigures.Figure rpm = figures.engineRpm().get();
-        String speed = String.format(Locale.ROOT, "%.0f ±%.0f rpm", rpm.value(), rpm.plusMinus());
+        String speed = FigureFormat.rpm(rpm.value()) + " ±" + FigureFormat.rpm(rpm.plusMinus()) + " rpm";
         return figures.once().isEmpty() && figures.bladePass().isEmpty()
                 ? speed + " not steady"
                 : speed + " 1x " + amplitude(figures.once()) + " blade " + amplitude(figures.bladePass());
@@ -25,9 +25,10 @@ final class LiveText {
     /** What to do now in a stepped run. */
     static String of(StepProgress step) {
         return switch (step.state()) {
-            case GO_THERE -> String.format(Locale.ROOT, "GO TO %.0f:", step.engineRpm());
+            case GO_THERE -> "GO TO " + FigureFormat.rpm(step.engineRpm()) + ":";
             case HOLD, DONE, DONE_WEAK ->
-                String.format(Locale.ROOT, "HOLD %.0f %.0f/%.0f s:", step.engineRpm(), step.heldS(), until(step));
+                "HOLD " + FigureFormat.rpm(step.engineRpm()) + " " + FigureFormat.fixed(step.heldS(), 0) + "/"
+                        + FigureFormat.fixed(until(step), 0) + " s:";
         };
     }
 
@@ -38,34 +39,27 @@ final class LiveText {
 
     /** The step to do now, as a line of its own. */
     static String next(Optional<StepProgress> step) {
-        return step.map(each -> String.format(Locale.ROOT, "Next: hold %.0f engine rpm.", each.engineRpm()))
+        return step.map(each -> "Next: hold " + FigureFormat.rpm(each.engineRpm()) + " engine rpm.")
                 .orElse("No step is left to do.");
     }
 
     /** A step that is done, as a line of its own. */
     static String done(StepProgress step) {
-        return String.format(
-                Locale.ROOT,
-                "%.0f engine rpm: 1x %s, blade pass %s, %s after %.0f s",
-                step.engineRpm(),
-                percent(step.oncePercent()),
-                percent(step.bladePassPercent()),
-                step.state() == StepProgress.State.DONE ? "done" : "as good as it gets",
-                step.heldS());
+        return FigureFormat.rpm(step.engineRpm()) + " engine rpm: 1x " + percent(step.oncePercent()) + ", blade pass "
+                + percent(step.bladePassPercent()) + ", "
+                + (step.state() == StepProgress.State.DONE ? "done" : "as good as it gets") + " after "
+                + FigureFormat.fixed(step.heldS(), 0) + " s";
     }
 
     private static String percent(Optional<Double> percent) {
-        return percent.map(p -> String.format(Locale.ROOT, "± %.1f %%", p)).orElse("too weak");
+        return percent.map(p -> "± " + FigureFormat.fixed(p, 1) + " %").orElse("too weak");
     }
 
     private static String amplitude(Optional<LiveFigures.Figure> figure) {
         return figure.map(each -> each.detected()
-                        ? String.format(
-                                Locale.ROOT,
-                                "%.3g ±%.0f%%",
-                                each.value(),
-                                Math.ceil(100 * each.plusMinus() / each.value()))
-                        : String.format(Locale.ROOT, "<%.2g", each.value()))
+                        ? FigureFormat.plain(each.value()) + " ±"
+                                + FigureFormat.fixed(Math.ceil(100 * each.plusMinus() / each.value()), 0) + "%"
+                        : "<" + FigureFormat.rough(each.value()))
                 .orElse("-");
     }
 }

@@ -11,6 +11,7 @@ import evenblade.input.capture.SerialLine;
 import evenblade.keep.job.NewRun;
 import evenblade.keep.job.RunSettings;
 import evenblade.measure.live.SteppedRun;
+import evenblade.tell.document.FigureFormat;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -128,11 +129,8 @@ final class RecordCommand implements Command {
         if (recorded.ending().unwanted()) {
             throw BadInput.in(run.device())
                     .found(
-                            String.format(
-                                    Locale.ROOT,
-                                    "%s after %.1f s",
-                                    WarningText.of(Fact.of(recorded.ending())),
-                                    recorded.durationS()),
+                            WarningText.of(Fact.of(recorded.ending())) + " after "
+                                    + FigureFormat.fixed(recorded.durationS(), 1) + " s",
                             "an input and a disk that last"
                                     + (Files.exists(recorded.file())
                                                     || recorded.event().isPresent()
@@ -214,14 +212,11 @@ final class RecordCommand implements Command {
     }
 
     private static void tell(Path target, LiveRecording.Recorded recorded, PrintWriter out) {
-        out.println(String.format(
-                Locale.ROOT,
-                "%s: %.2f s, %s",
-                capital(WarningText.of(Fact.of(recorded.ending()))),
-                recorded.durationS(),
-                recorded.lostS() == 0
+        out.println(capital(WarningText.of(Fact.of(recorded.ending()))) + ": "
+                + FigureFormat.fixed(recorded.durationS(), 2) + " s, "
+                + (recorded.lostS() == 0
                         ? "no sample missing by the clock"
-                        : String.format(Locale.ROOT, "%.2f s missing by the clock", recorded.lostS())));
+                        : FigureFormat.fixed(recorded.lostS(), 2) + " s missing by the clock"));
         recorded.event().ifPresent(event -> JobWords.written(target, List.of(event), out));
         if (recorded.event().isEmpty()) {
             out.println(recorded.file().toString());

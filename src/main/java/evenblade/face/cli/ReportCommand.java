@@ -5,7 +5,6 @@ import evenblade.base.units.LengthUnit;
 import evenblade.face.app.WriteReport;
 import evenblade.tell.report.PaperSize;
 import evenblade.tell.report.ReportExtent;
-import evenblade.tell.report.UnitsOfJob;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -47,7 +46,7 @@ final class ReportCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter printed) {
         PaperSize paper = paper(words);
-        Optional<LengthUnit> units = Options.text(words, "--units").map(ReportCommand::units);
+        Optional<LengthUnit> units = Options.text(words, "--units").map(JobUnits::named);
         ReportExtent extent = Options.said(words, "--full") ? ReportExtent.FULL : ReportExtent.SHORT;
         WriteReport.Written written;
         Path job = JobWords.folder(words);
@@ -72,10 +71,5 @@ final class ReportCommand implements Command {
                 .map(word -> PaperSize.named(word).orElseThrow(() -> BadInput.in("--paper")
                         .found("'" + word + "'", "one of " + String.join(", ", PaperSize.words()))))
                 .orElse(PaperSize.A4);
-    }
-
-    private static LengthUnit units(String word) {
-        return UnitsOfJob.named(word).orElseThrow(() -> BadInput.in("--units")
-                .found("'" + word + "'", "one of " + String.join(", ", UnitsOfJob.words())));
     }
 }

@@ -1,5 +1,6 @@
 package evenblade.face.cli;
 
+import evenblade.base.fact.Measure;
 import evenblade.base.json.JsonFields;
 import evenblade.base.units.Length;
 import evenblade.judge.tracking.BestLayout;
@@ -90,12 +91,7 @@ final class TrackingJson {
                         "usualFigures",
                         tips.usual().stream()
                                 .map(u -> new JsonFields()
-                                        .put(
-                                                "figure",
-                                                u.figure()
-                                                        .name()
-                                                        .toLowerCase(java.util.Locale.ROOT)
-                                                        .replace('_', '-'))
+                                        .put("figure", u.figure().word())
                                         .put("measuredMm", u.measuredMm())
                                         .put("allowedMm", u.allowedMm())
                                         .put("kept", u.kept()))
@@ -105,22 +101,12 @@ final class TrackingJson {
 
     private static JsonFields check(LimitCheck check) {
         return new JsonFields()
-                .put(
-                        "statistic",
-                        check.statistic()
-                                .name()
-                                .toLowerCase(java.util.Locale.ROOT)
-                                .replace('_', '-'))
+                .put("statistic", check.statistic().word())
                 .put("measured", check.measured())
                 .put("allowed", check.allowed())
-                .put("unit", check.unit())
+                .put("unit", check.measure() == Measure.LENGTH ? "mm" : "°")
                 .put("source", check.source())
-                .put(
-                        "outcome",
-                        check.outcome()
-                                .name()
-                                .toLowerCase(java.util.Locale.ROOT)
-                                .replace('_', '-'));
+                .put("outcome", check.outcome().word());
     }
 
     private static Map<String, Object> layout(Layout layout) {

@@ -46,7 +46,7 @@ final class TrendJson {
                 .put("at", event.at().toString())
                 .put("changedBefore", run.changesBefore())
                 .put("followed", run.leftOut().isEmpty())
-                .put("reasons", run.leftOut().stream().map(ChangeJson::reason).toList());
+                .put("reasons", WarningText.json(run.leftOut()));
     }
 
     private JsonFields speed(Trend trend, Trend.SpeedGroup speed) {
@@ -77,10 +77,6 @@ final class TrendJson {
     }
 
     private static JsonFields step(Change change) {
-        return new JsonFields()
-                .put("changePercent", change.percent())
-                .put("ciLowPercent", change.ciLowPercent())
-                .put("ciHighPercent", change.ciHighPercent())
-                .put("verdict", change.verdict().word());
+        return ChangeJson.verdict(new JsonFields(), change);
     }
 }

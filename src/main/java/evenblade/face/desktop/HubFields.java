@@ -19,7 +19,6 @@ import java.awt.geom.Point2D;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.IntToDoubleFunction;
@@ -125,7 +124,7 @@ final class HubFields extends JPanel {
     String layoutText() {
         List<String> parts = new ArrayList<>();
         for (int p = 1; p <= positions(); p++) {
-            parts.add(String.format(Locale.ROOT, "%d=%s", p, blade(p)));
+            parts.add(p + "=" + blade(p));
         }
         return String.join(",", parts);
     }

@@ -326,7 +326,7 @@ final class InstallationForm extends JPanel {
                         field -> complaint.show(
                                 labels.get(field) + ": \"" + field.getText().strip() + "\", expected " + e.expected(),
                                 field),
-                        () -> wrong(e.getMessage()));
+                        () -> wrong(e.withoutPlace()));
     }
 
     private Map<String, JTextField> byKey() {
@@ -350,8 +350,7 @@ final class InstallationForm extends JPanel {
 
     private void wrong(String why) {
         begin.setEnabled(true);
-        // The form isn't a file: no line of one helps.
-        complaint.show(why.replaceFirst("^installation:[0-9]+: ", ""));
+        complaint.show(why);
     }
 
     /** Ready once all fields are there: what is typed is kept and shown. */

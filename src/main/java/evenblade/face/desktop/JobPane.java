@@ -7,6 +7,7 @@ import evenblade.face.app.WhatNext;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.tell.chart.Ink;
+import evenblade.tell.document.InstallationDocument;
 import java.awt.BorderLayout;
 import java.awt.Component;
 import java.util.Optional;
@@ -98,7 +99,9 @@ final class JobPane extends JPanel {
     private JPanel left() {
         JPanel left = new JPanel(new MigLayout("insets 0, gap 0, wrap 1", "[grow,fill]", "[][][][][grow,fill]"));
         left.add(named(Look.strong(job.record().name())), "gap 12 8 4 0, wmin 50");
-        left.add(tipped(Look.quiet(Words.installation(job.record().installation()))), "gap 12 8 0 0, wmin 50");
+        left.add(
+                tipped(Look.quiet(InstallationDocument.inOneLine(job.record().installation()))),
+                "gap 12 8 0 0, wmin 50");
         JPanel adding = new JPanel(
                 new MigLayout("insets 4 8 4 8, wrap 3, gap 4", "[grow,fill,sg][grow,fill,sg][grow,fill,sg]"));
         adding.add(button("Tip marks", commands.marks), "wmin 40");

@@ -7,7 +7,6 @@ import evenblade.tell.document.FigureFormat;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import javax.swing.JPanel;
 
@@ -119,7 +118,7 @@ final class LevelBars extends JPanel {
         g.setFont(getFont());
         String words = level.heldPeakDb() <= ChannelLevel.SILENCE_DB
                 ? "silent"
-                : String.format(Locale.ROOT, "%.0f dB", level.heldPeakDb());
+                : FigureFormat.fixed(level.heldPeakDb(), 0) + " dB";
         g.drawString(words, room + 2 * em, y + (height + em) / 2 - 2);
     }
 

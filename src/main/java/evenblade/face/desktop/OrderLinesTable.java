@@ -26,7 +26,7 @@ final class OrderLinesTable extends JTable {
                     new Object[] {place.name(), FigureFormat.fixed(place.first().propellerOrder(), 3)});
         }
         setModel(model);
-        TableLook.fit(this);
+        TableLook.fitFigures(this);
     }
 
     private static DefaultTableModel model() {

@@ -49,6 +49,6 @@ final class PeakTable extends JTable {
             model.addRow(row);
         }
         setModel(model);
-        setPreferredScrollableViewportSize(new Dimension(TableLook.fit(this), 10));
+        setPreferredScrollableViewportSize(new Dimension(TableLook.fitFigures(this), 10));
     }
 }

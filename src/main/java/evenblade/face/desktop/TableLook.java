@@ -1,6 +1,7 @@
 package evenblade.face.desktop;
 
 import java.awt.Component;
+import java.util.function.IntPredicate;
 import javax.swing.JComponent;
 import javax.swing.JTable;
 import javax.swing.SwingConstants;
@@ -15,11 +16,21 @@ final class TableLook {
 
     private TableLook() {}
 
-    /** Gives every column the room that its widest cell and its heading need; all of it together in pixels. */
-    static int fit(JTable table) {
+    /** Fits a table of names in its first column and figures in all others. */
+    static int fitFigures(JTable table) {
+        return fit(table, column -> column > 0);
+    }
+
+    /**
+     * Gives every column the room that its widest cell and its heading need.
+     *
+     * @param right the columns, from 0, whose cells are set to the right
+     * @return the width of all columns together, in pixels
+     */
+    static int fit(JTable table, IntPredicate right) {
         int all = 0;
         for (int column = 0; column < table.getColumnCount(); column++) {
-            table.getColumnModel().getColumn(column).setCellRenderer(new Cell());
+            table.getColumnModel().getColumn(column).setCellRenderer(new Cell(right.test(column)));
             Component heading = table.getTableHeader()
                     .getDefaultRenderer()
                     .getTableCellRendererComponent(table, table.getColumnName(column), false, false, -1, column);
@@ -42,18 +53,17 @@ final class TableLook {
         return all;
     }
 
-    /** Numbers begin with a digit or a sign. */
     private static final class Cell extends DefaultTableCellRenderer {
+        Cell(boolean right) {
+            setHorizontalAlignment(right ? SwingConstants.RIGHT : SwingConstants.LEFT);
+        }
+
         @Override
         public Component getTableCellRendererComponent(
                 JTable table, Object value, boolean selected, boolean focused, int row, int column) {
             JComponent cell =
                     (JComponent) super.getTableCellRendererComponent(table, value, selected, focused, row, column);
             String text = String.valueOf(value);
-            setHorizontalAlignment(
-                    text.matches("(below )?[+−]?[0-9.]+( ± [0-9.]+)?( Hz| rpm| %)?")
-                            ? SwingConstants.RIGHT
-                            : SwingConstants.LEFT);
             cell.setToolTipText(text.isEmpty() ? null : text);
             return cell;
         }

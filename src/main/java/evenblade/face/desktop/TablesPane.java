@@ -72,7 +72,7 @@ final class TablesPane extends JScrollPane {
         table.setRowHeight((int) (1.6 * Look.em()));
         table.setRowSorter(sorter(model));
         table.getTableHeader().setReorderingAllowed(false);
-        TableLook.fit(table);
+        TableLook.fit(table, column -> from.columns().get(column).align() != Block.Align.LEFT);
         return table;
     }
 

@@ -5,20 +5,15 @@ import evenblade.base.fact.Warning;
 import evenblade.base.units.LengthUnit;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
-import evenblade.machine.installation.Engine;
-import evenblade.machine.installation.Installation;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.Phrases;
 import java.time.OffsetDateTime;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** What things are called on screen. */
 final class Words {
-    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
 
     static final Phrases PHRASES = Phrases.of(Face.WINDOW);
 
@@ -64,24 +59,11 @@ final class Words {
     }
 
     static String time(OffsetDateTime at) {
-        return MINUTE.format(at);
+        return FigureFormat.minute(at);
     }
 
     /** An entry in a few words. */
     static String name(Event event) {
         return event.label().orElse(kind(event.kind())) + " (" + event.id() + ")";
-    }
-
-    static String installation(Installation installation) {
-        Engine engine = installation.engine();
-        String cylinders = engine.cylinders() == 0 ? "" : ", " + engine.cylinders() + " cylinders";
-        return String.format(
-                Locale.ROOT,
-                "%s%s%s, ratio %.4g, %d blades",
-                installation.name().map(n -> n + " · ").orElse(""),
-                engine.cycle().word(),
-                cylinders,
-                installation.reduction().ratio(),
-                installation.propeller().blades());
     }
 }

@@ -1,5 +1,7 @@
 package evenblade.input.capture;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Value.Quoted;
 import java.util.Optional;
 import java.util.function.Consumer;
 
@@ -13,14 +15,14 @@ final class InputWatch implements AutoCloseable {
     private static final int FIRST_TRIES = 5;
 
     private final LiveSource input;
-    private final Consumer<String> onChange;
+    private final Consumer<Fact> onChange;
     private final long everyMs;
     private final Thread thread = new Thread(this::watch, "watching the input");
     private volatile boolean closed;
     private Runnable answer = () -> {};
 
     /** @param onChange told once, on the watch's thread, what changed */
-    InputWatch(LiveSource input, Consumer<String> onChange, long everyMs) {
+    InputWatch(LiveSource input, Consumer<Fact> onChange, long everyMs) {
         this.input = input;
         this.onChange = onChange;
         this.everyMs = everyMs;
@@ -49,7 +51,7 @@ final class InputWatch implements AutoCloseable {
                 Thread.sleep(everyMs);
                 Optional<String> now = input.comesFrom();
                 if (now.isPresent() && !now.equals(first)) {
-                    onChange.accept("'" + first.get() + "' gave way to '" + now.get() + "'");
+                    onChange.accept(Fact.of(CaptureFact.GAVE_WAY, new Quoted(first.get()), new Quoted(now.get())));
                     return;
                 }
             }

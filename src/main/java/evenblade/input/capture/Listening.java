@@ -48,13 +48,13 @@ public final class Listening {
             source.start();
             new AudioPath(source, Recorder.framesPerBlock(format())).deliverTo(listener);
         } catch (IOException e) {
-            source.end(Ending.DEVICE_GONE, String.valueOf(e.getMessage()));
+            source.end(Ending.DEVICE_GONE, CaptureFact.said(e));
         }
         return source.ending();
     }
 
     /** Ends soon; from any thread, also before it runs. */
     public void stop() {
-        source.end(Ending.STOPPED, "");
+        source.end(Ending.STOPPED, CaptureFact.none());
     }
 }

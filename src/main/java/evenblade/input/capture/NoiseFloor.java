@@ -1,9 +1,10 @@
 package evenblade.input.capture;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Deque;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -48,9 +49,10 @@ final class NoiseFloor {
         }
     }
 
-    /** By how much both step at a gap, in words; empty where they don't. */
-    Optional<String> stepAt(long gapFrame) {
+    /** By how much both step at a gap; empty where they don't. */
+    Optional<Fact> stepAt(long gapFrame) {
         double[] before = between(gapFrame - (LOOKED_AT_S + UNSURE_S) * rateHz, gapFrame - UNSURE_S * rateHz);
+        // The first tenth of a second behind it may be the gap itself.
         double[] behind = between(gapFrame + 0.1 * rateHz, gapFrame + (LOOKED_AT_S + 0.1) * rateHz);
         if (before.length < LEAST_BLOCKS || behind.length < LEAST_BLOCKS) {
             return Optional.empty();
@@ -62,11 +64,7 @@ final class NoiseFloor {
                 && Math.abs(floor) >= LEAST_STEP_DB
                 && Math.signum(level) == Math.signum(floor);
         return steps
-                ? Optional.of(String.format(
-                        Locale.ROOT,
-                        "behind a gap the level steps by %+.0f dB and the noise by %+.0f dB",
-                        level,
-                        floor))
+                ? Optional.of(Fact.of(CaptureFact.NOISE_STEPPED, Measure.LEVEL.of(level), Measure.LEVEL.of(floor)))
                 : Optional.empty();
     }
 

@@ -1,5 +1,6 @@
 package evenblade.input.capture;
 
+import evenblade.base.fact.Value;
 import evenblade.base.problem.BadInput;
 import evenblade.input.audio.AudioPath;
 import evenblade.input.recording.BlockSink;
@@ -164,7 +165,7 @@ public final class Recorder {
                 file, this::freeBytes, KEEP_FREE_BYTES, copies - 1, t -> taped.end(t.ending(), t.detail()));
         source = taped;
         if (stopped) {
-            taped.end(Ending.STOPPED, "");
+            taped.end(Ending.STOPPED, CaptureFact.none());
         }
         Optional<WriterThread.Trouble> trouble = Optional.empty();
         List<Gap> gaps = List.of();
@@ -175,13 +176,13 @@ public final class Recorder {
             watch.start(taped::askedOtherwise);
             new AudioPath(taped, framesPerBlock(format())).deliverTo(listener);
         } catch (IOException e) {
-            taped.end(Ending.DEVICE_GONE, String.valueOf(e.getMessage()));
+            taped.end(Ending.DEVICE_GONE, CaptureFact.said(e));
         } finally {
             gaps = taped.clock().gaps();
             trouble = lane[0].finish(gaps);
         }
         Ending ending = trouble.map(WriterThread.Trouble::ending).orElse(taped.ending());
-        String detail = trouble.map(WriterThread.Trouble::detail).orElse(taped.detail());
+        Value detail = trouble.map(WriterThread.Trouble::detail).orElse(taped.detail());
         return new Take(path, input.name(), format(), file.dataBytes() / format().frameBytes(), ending, detail, gaps);
     }
 
@@ -199,7 +200,7 @@ public final class Recorder {
         stopped = true;
         TeeSource running = source;
         if (running != null) {
-            running.end(Ending.STOPPED, "");
+            running.end(Ending.STOPPED, CaptureFact.none());
         }
     }
 }

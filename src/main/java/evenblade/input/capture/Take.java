@@ -3,7 +3,7 @@ package evenblade.input.capture;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
-import evenblade.base.fact.Value.Quoted;
+import evenblade.base.fact.Value;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import java.nio.file.Path;
@@ -18,11 +18,11 @@ import java.util.List;
  * @param format of its samples
  * @param frames in the file
  * @param ending why it ended
- * @param detail what the system said of an unwanted ending; may be empty
+ * @param detail what is known of an unwanted ending, or that nothing is
  * @param gaps where samples are missing by the clock
  */
 public record Take(
-        Path file, String device, InputFormat format, long frames, Ending ending, String detail, List<Gap> gaps) {
+        Path file, String device, InputFormat format, long frames, Ending ending, Value detail, List<Gap> gaps) {
     public Take {
         gaps = List.copyOf(gaps);
     }
@@ -40,17 +40,15 @@ public record Take(
     public List<Warning> warnings() {
         List<Warning> warnings = new ArrayList<>();
         if (ending == Ending.INPUT_CHANGED) {
-            warnings.add(Warning.of(
-                    WarningCode.INPUT_CHANGED, Subject.Whole.INPUT, Measure.TIME.of(durationS()), new Quoted(detail)));
+            warnings.add(
+                    Warning.of(WarningCode.INPUT_CHANGED, Subject.Whole.INPUT, Measure.TIME.of(durationS()), detail));
         } else if (ending.unwanted()) {
             warnings.add(Warning.of(
                     WarningCode.RECORDING_CUT_SHORT,
                     Subject.Whole.RECORDING,
                     Fact.of(ending),
                     Measure.TIME.of(durationS()),
-                    detail.isEmpty()
-                            ? Fact.of(CaptureFact.NO_DETAIL)
-                            : Fact.of(CaptureFact.DETAIL, new Quoted(detail))));
+                    detail.equals(CaptureFact.none()) ? detail : Fact.of(CaptureFact.DETAIL, detail)));
         }
         for (Gap gap : gaps) {
             warnings.add(Warning.of(

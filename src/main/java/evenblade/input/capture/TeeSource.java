@@ -1,5 +1,8 @@
 package evenblade.input.capture;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
+import evenblade.base.fact.Value;
 import evenblade.input.audio.FrameSource;
 import java.io.IOException;
 import java.util.Arrays;
@@ -32,7 +35,7 @@ final class TeeSource implements FrameSource {
     private double silentS;
     private volatile long frames;
     private volatile Ending ending;
-    private volatile String detail = "";
+    private volatile Value detail = CaptureFact.none();
 
     /**
      * @param tape gets every block of bytes; the array is its own
@@ -61,7 +64,7 @@ final class TeeSource implements FrameSource {
     }
 
     /** Ends after the block under way, unless it has ended already. */
-    synchronized void end(Ending why, String reason) {
+    synchronized void end(Ending why, Value reason) {
         if (ending == null) {
             detail = reason;
             ending = why;
@@ -82,7 +85,7 @@ final class TeeSource implements FrameSource {
     public int read(float[] into, int wanted) {
         int room = (int) Math.min(wanted, mostFrames - frames);
         if (room == 0) {
-            end(Ending.LENGTH_REACHED, "");
+            end(Ending.LENGTH_REACHED, CaptureFact.none());
         }
         if (bytes.length < wanted * format.frameBytes()) {
             bytes = new byte[wanted * format.frameBytes()];
@@ -103,13 +106,13 @@ final class TeeSource implements FrameSource {
             silentS = got > 0 ? 0 : silentS + Math.min(LOOK_S, (now - lookedNanos) / 1e9);
             lookedNanos = now;
             if (got < 0) {
-                end(Ending.DEVICE_GONE, "");
+                end(Ending.DEVICE_GONE, CaptureFact.none());
             } else if (silentS > PATIENCE_S) {
-                end(Ending.DEVICE_GONE, "silent for " + (int) PATIENCE_S + " s");
+                end(Ending.DEVICE_GONE, Fact.of(CaptureFact.SILENT_FOR, Measure.TIME.of(PATIENCE_S)));
             }
             return got;
         } catch (IOException e) {
-            end(Ending.DEVICE_GONE, String.valueOf(e.getMessage()));
+            end(Ending.DEVICE_GONE, CaptureFact.said(e));
             return -1;
         }
     }
@@ -138,7 +141,7 @@ final class TeeSource implements FrameSource {
         return ending == null ? Ending.STOPPED : ending;
     }
 
-    String detail() {
+    Value detail() {
         return detail;
     }
 }

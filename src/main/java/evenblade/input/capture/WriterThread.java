@@ -1,5 +1,8 @@
 package evenblade.input.capture;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Value;
+import evenblade.base.fact.Value.Count;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +27,7 @@ final class WriterThread {
     private static final byte[] NO_MORE = new byte[0]; // ends the queue
 
     /** Why the lane wants no more. */
-    record Trouble(Ending ending, String detail) {}
+    record Trouble(Ending ending, Value detail) {}
 
     private final GrowingWav file;
     private final LongSupplier freeBytes;
@@ -61,7 +64,7 @@ final class WriterThread {
     void append(byte[] samples) {
         if (full || !waiting.offer(samples)) {
             full = true;
-            tell(new Trouble(Ending.DISK_FAILED, "the disk is " + MOST_WAITING + " blocks behind"));
+            tell(new Trouble(Ending.DISK_FAILED, Fact.of(CaptureFact.DISK_BEHIND, new Count(MOST_WAITING))));
         }
     }
 
@@ -91,7 +94,7 @@ final class WriterThread {
         try (file) {
             file.finish(gaps.stream().map(Gap::frame).toList());
         } catch (IOException e) {
-            trouble.compareAndSet(null, new Trouble(Ending.DISK_FAILED, reason(e)));
+            trouble.compareAndSet(null, new Trouble(Ending.DISK_FAILED, CaptureFact.said(e)));
         }
         return Optional.ofNullable(trouble.get());
     }
@@ -102,7 +105,7 @@ final class WriterThread {
                 file.append(next, next.length);
             }
         } catch (IOException e) {
-            tell(new Trouble(Ending.DISK_FAILED, reason(e)));
+            tell(new Trouble(Ending.DISK_FAILED, CaptureFact.said(e)));
             while (take() != NO_MORE) {
                 // Whoever records must not be held up until it has heard.
             }
@@ -128,7 +131,7 @@ final class WriterThread {
                 lookForRoom();
             }
         } catch (IOException e) {
-            tell(new Trouble(Ending.DISK_FAILED, reason(e)));
+            tell(new Trouble(Ending.DISK_FAILED, CaptureFact.said(e)));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
@@ -137,7 +140,7 @@ final class WriterThread {
     /** What is waiting is still written: the room kept free is far larger. */
     private void lookForRoom() {
         if (freeBytes.getAsLong() < keepFree + copiesLater * file.dataBytes()) {
-            tell(new Trouble(Ending.DISK_NEARLY_FULL, ""));
+            tell(new Trouble(Ending.DISK_NEARLY_FULL, CaptureFact.none()));
         }
     }
 
@@ -145,9 +148,5 @@ final class WriterThread {
         if (trouble.compareAndSet(null, what)) {
             onTrouble.accept(what);
         }
-    }
-
-    private static String reason(IOException e) {
-        return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
     }
 }

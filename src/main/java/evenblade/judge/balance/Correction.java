@@ -29,6 +29,7 @@ public record Correction(
         double highGmm,
         double belowDeg,
         double aboveDeg) {
+    private static final double WIDER = 1.5; // from step to step, until the limit lies inside; any factor will do
     /** Halvings in the search of an end: to a ten thousandth of the bracket or better. */
     private static final int HALVINGS = 14;
     /** A best angle or mass is sought to a ten thousandth of the bracket: the misfit is flat there. */
@@ -74,6 +75,7 @@ public record Correction(
 
         private double atMass(double gmm) {
             double angle = best.degrees();
+            // A third of a turn to either side holds the lowest misfit, as no other one is as near.
             return Minimum.between(degrees -> misfit(gmm, degrees), angle - 120, angle + 120, 240 * FINE)
                     .value();
         }
@@ -94,7 +96,7 @@ public record Correction(
         double highest() {
             double far = best.magnitude();
             while (atMass(far) <= limit && far < FARTHEST * best.magnitude()) {
-                far *= 1.5;
+                far *= WIDER;
             }
             return crossing(this::atMass, best.magnitude(), far);
         }
@@ -104,7 +106,7 @@ public record Correction(
             DoubleUnaryOperator turned = by -> atAngle(angle + sense * by);
             double far = 1;
             while (far < 180 && turned.applyAsDouble(far) <= limit) {
-                far = Math.min(180, 1.5 * far);
+                far = Math.min(180, WIDER * far);
             }
             return turned.applyAsDouble(far) <= limit ? 180 : crossing(turned, 0, far);
         }

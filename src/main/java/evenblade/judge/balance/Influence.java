@@ -166,12 +166,12 @@ public final class Influence {
 
     /** Half width of a 95 % interval in standard deviations. */
     double reach95() {
-        return Distributions.studentQuantile(0.975, freedom());
+        return Distributions.reach95(freedom());
     }
 
     /** By how much normal standard deviations are widened for it. */
     double widening() {
-        return reach95() / Distributions.normalQuantile(0.975);
+        return reach95() / Distributions.reach95();
     }
 
     /** Covariance of V₀ + α·W from that of (V₀, α). */

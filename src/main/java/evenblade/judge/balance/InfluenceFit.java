@@ -98,6 +98,7 @@ final class InfluenceFit {
             }
             // Residuals weighted by their errors should come to the degrees of freedom: the scatter that makes it so.
             double excess = fit.get().sumOfSquares() / freedom;
+            // At most twice or half as much in one round, so that a wild first round does not throw it off.
             share *= Math.sqrt(Math.min(4, Math.max(0.25, excess)));
         }
         return settle(freedom > 0 ? TrialScatter.measured(share, freedom, part(share)) : TrialScatter.PRIOR);

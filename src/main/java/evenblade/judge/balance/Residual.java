@@ -23,9 +23,9 @@ public record Residual(double amplitude, double low, double high, PlanarSpread l
         PlanarSpread line = influence.predicted(weights);
         PlanarSpread wide = line.widened(influence.widening());
         return new Residual(
-                wide.lengthQuantile(0.5),
-                wide.lengthQuantile(0.025),
-                wide.lengthQuantile(0.975),
+                wide.lengthQuantile(0.5), // the middle, and where 95 of 100 lie between
+                wide.lengthQuantile(0.025), // 2.5 of 100 below
+                wide.lengthQuantile(0.975), // 2.5 of 100 above
                 line,
                 influence.freedom());
     }
@@ -45,7 +45,7 @@ public record Residual(double amplitude, double low, double high, PlanarSpread l
             Phasor measured = run.vector();
             chance = Distributions.fTail(seen.distanceSquared(measured) / 2, 2, freedom);
         } else {
-            double widening = Distributions.studentQuantile(0.975, freedom) / Distributions.normalQuantile(0.975);
+            double widening = Distributions.reach95(freedom) / Distributions.reach95();
             double below = seen.widened(widening).lengthBelow(run.amplitude());
             chance = 2 * Math.min(below, 1 - below);
         }

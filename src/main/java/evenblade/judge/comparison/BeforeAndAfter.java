@@ -8,7 +8,6 @@ import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
-import evenblade.judge.comparison.Reason.ReasonCode;
 import evenblade.judge.comparison.RunComparison.ChannelComparison;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -26,7 +25,7 @@ public final class BeforeAndAfter {
     private final MeasuredRun before;
     private final MeasuredRun after;
     private final Repeats repeats;
-    private final List<Reason> reasons = new ArrayList<>();
+    private final List<Warning> reasons = new ArrayList<>();
     private final List<Warning> warnings = new ArrayList<>();
     private final Map<String, RunScatter> scatters = new HashMap<>();
 
@@ -60,7 +59,6 @@ public final class BeforeAndAfter {
         }
         boolean comparable = likeness.reasons().isEmpty() && !channels.isEmpty();
         if (comparable) {
-            reasons.forEach(reason -> warnings.add(reason.leftOut()));
             unpaired(before, after, channels.get(0), true);
             unpaired(after, before, channels.get(0), false);
             warnings.addAll(scatters.get(channels.get(0).channel()).warnings());
@@ -70,7 +68,7 @@ public final class BeforeAndAfter {
         return new RunComparison(
                 before.name(),
                 after.name(),
-                comparable ? List.of() : reasons.stream().distinct().toList(),
+                reasons.stream().distinct().toList(),
                 comparable ? channels : List.of(),
                 comparable ? warnings.stream().distinct().toList() : List.of());
     }
@@ -79,8 +77,9 @@ public final class BeforeAndAfter {
         boolean any = before.dwells().stream().anyMatch(a -> after.dwells().stream()
                 .anyMatch(b -> MeasuredRun.sameSpeed(a.propellerHz(), b.propellerHz())));
         if (!any) {
-            reasons.add(Reason.of(
-                    ReasonCode.NO_DWELL_AT_SAME_RPM,
+            reasons.add(Warning.of(
+                    WarningCode.NO_DWELL_AT_SAME_RPM,
+                    Subject.Whole.COMPARISON,
                     Fact.of(ComparisonFact.NO_SAME_SPEED, speeds(before), speeds(after))));
         }
         return any;
@@ -100,8 +99,9 @@ public final class BeforeAndAfter {
     private List<ChannelComparison> channels() {
         List<ChannelPair> pairs = ChannelPair.of(before, after);
         if (pairs.isEmpty()) {
-            reasons.add(Reason.of(
-                    ReasonCode.NO_COMMON_CHANNEL,
+            reasons.add(Warning.of(
+                    WarningCode.NO_COMMON_CHANNEL,
+                    Subject.Whole.COMPARISON,
                     Fact.of(ComparisonFact.NO_SAME_CHANNEL, names(before), names(after))));
         }
         List<ChannelComparison> channels = new ArrayList<>();
@@ -110,8 +110,9 @@ public final class BeforeAndAfter {
             if (pair.reasons().isEmpty()) {
                 ChannelComparison compared = compare(pair);
                 if (compared.dwells().stream().allMatch(d -> d.changes().isEmpty())) {
-                    reasons.add(Reason.of(
-                            ReasonCode.BLADE_PASS_NOT_DETECTED,
+                    reasons.add(Warning.of(
+                            WarningCode.BLADE_PASS_NOT_DETECTED,
+                            Subject.Whole.COMPARISON,
                             new Quoted(pair.before().channel())));
                 } else {
                     warnings.addAll(pair.warnings());

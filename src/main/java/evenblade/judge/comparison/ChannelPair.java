@@ -7,7 +7,6 @@ import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
-import evenblade.judge.comparison.Reason.ReasonCode;
 import evenblade.measure.orders.ChannelOrders;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -27,7 +26,7 @@ import java.util.Optional;
  * @param warnings what to keep in mind
  */
 record ChannelPair(
-        ChannelOrders before, ChannelOrders after, Basis basis, List<Reason> reasons, List<Warning> warnings) {
+        ChannelOrders before, ChannelOrders after, Basis basis, List<Warning> reasons, List<Warning> warnings) {
     ChannelPair {
         reasons = List.copyOf(reasons);
         warnings = List.copyOf(warnings);
@@ -74,7 +73,7 @@ record ChannelPair(
     }
 
     private static ChannelPair pair(MeasuredRun one, ChannelOrders before, MeasuredRun other, ChannelOrders after) {
-        List<Reason> reasons = new ArrayList<>();
+        List<Warning> reasons = new ArrayList<>();
         List<Warning> warnings = new ArrayList<>();
         RunConditions a = one.conditions();
         RunConditions b = other.conditions();
@@ -96,22 +95,24 @@ record ChannelPair(
     }
 
     private static void scaled(
-            List<Reason> reasons, MeasuredRun one, ChannelOrders before, MeasuredRun other, ChannelOrders after) {
+            List<Warning> reasons, MeasuredRun one, ChannelOrders before, MeasuredRun other, ChannelOrders after) {
         RunConditions a = one.conditions();
         RunConditions b = other.conditions();
         boolean calibration = uncalibrated(before) != uncalibrated(after);
         if (calibration || before.unit().quantity() != after.unit().quantity()) {
-            reasons.add(Reason.of(
-                    calibration ? ReasonCode.CALIBRATION_DIFFERS : ReasonCode.UNIT_DIFFERS,
+            reasons.add(Warning.of(
+                    calibration ? WarningCode.CALIBRATION_DIFFERS : WarningCode.UNIT_DIFFERS,
+                    Subject.Whole.COMPARISON,
                     new Quoted(one.name()),
                     new Quoted(before.unit().display()),
                     new Quoted(other.name()),
                     new Quoted(after.unit().display())));
         }
-        Likeness.noted(reasons, ReasonCode.GAIN_DIFFERS, one, a.gain(), other, b.gain());
+        Likeness.noted(reasons, WarningCode.GAIN_DIFFERS, one, a.gain(), other, b.gain());
         if (!a.fullScale().equals(b.fullScale())) {
-            reasons.add(Reason.of(
-                    ReasonCode.FULL_SCALE_DIFFERS,
+            reasons.add(Warning.of(
+                    WarningCode.FULL_SCALE_DIFFERS,
+                    Subject.Whole.COMPARISON,
                     fullScale(a),
                     new Quoted(one.name()),
                     fullScale(b),

@@ -41,6 +41,7 @@ record CommonPart(double shift, double deviation) {
 
         private double variance() {
             double reach = Math.hypot(scatter.with(within(), 2), law.reach()) / NORMAL_95;
+            // Not better than a hundredth of a per cent, else one exact line would rule all others.
             return Math.max(1e-8, reach * reach);
         }
 

@@ -18,6 +18,7 @@ public enum ComparisonFact implements Code {
     NOT_IN_FIRST,
     NOT_IN_SECOND,
     SHARES_PLACE,
+    SPEED_DOUBTED,
     NO_DWELL,
     HAS_SPEEDS,
     HAS_CHANNELS,

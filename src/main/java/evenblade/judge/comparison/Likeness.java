@@ -9,7 +9,6 @@ import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
-import evenblade.judge.comparison.Reason.ReasonCode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,7 +19,7 @@ import java.util.Optional;
  * @param reasons against comparing them; empty where they may be
  * @param warnings what to keep in mind where they are
  */
-record Likeness(List<Reason> reasons, List<Warning> warnings) {
+record Likeness(List<Warning> reasons, List<Warning> warnings) {
     /** Two statements of the reduction ratio further apart than this are two installations. */
     private static final double SAME_RATIO = 0.005;
 
@@ -30,20 +29,22 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
     }
 
     static Likeness of(MeasuredRun one, MeasuredRun other) {
-        List<Reason> reasons = new ArrayList<>();
+        List<Warning> reasons = new ArrayList<>();
         List<Warning> warnings = new ArrayList<>();
         RunConditions a = one.conditions();
         RunConditions b = other.conditions();
-        noted(reasons, ReasonCode.SENSOR_DIFFERS, one, a.sensor(), other, b.sensor());
-        noted(reasons, ReasonCode.PLACE_DIFFERS, one, a.place(), other, b.place());
-        noted(reasons, ReasonCode.DIRECTION_DIFFERS, one, a.direction(), other, b.direction());
+        noted(reasons, WarningCode.SENSOR_DIFFERS, one, a.sensor(), other, b.sensor());
+        noted(reasons, WarningCode.PLACE_DIFFERS, one, a.place(), other, b.place());
+        noted(reasons, WarningCode.DIRECTION_DIFFERS, one, a.direction(), other, b.direction());
         if (one.lossy() != other.lossy()) {
             MeasuredRun lossy = one.lossy() ? one : other;
-            reasons.add(Reason.of(ReasonCode.LOSSY_AGAINST_LOSSLESS, new Quoted(lossy.name())));
+            reasons.add(
+                    Warning.of(WarningCode.LOSSY_AGAINST_LOSSLESS, Subject.Whole.COMPARISON, new Quoted(lossy.name())));
         }
         if (one.lossy() && other.lossy() && !one.lossyCoding().equals(other.lossyCoding())) {
-            reasons.add(Reason.of(
-                    ReasonCode.CODING_DIFFERS,
+            reasons.add(Warning.of(
+                    WarningCode.CODING_DIFFERS,
+                    Subject.Whole.COMPARISON,
                     new Quoted(one.name()),
                     new Quoted(one.lossyCoding().orElseThrow()),
                     new Quoted(other.name()),
@@ -53,12 +54,15 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
         }
         for (MeasuredRun run : List.of(one, other)) {
             run.speedDoubt()
-                    .ifPresent(doubt ->
-                            reasons.add(Reason.of(ReasonCode.SPEED_NOT_CONFIRMED, new Quoted(run.name()), doubt)));
+                    .ifPresent(doubt -> reasons.add(Warning.of(
+                            WarningCode.SPEED_NOT_CONFIRMED,
+                            Subject.Whole.COMPARISON,
+                            Fact.of(ComparisonFact.SPEED_DOUBTED, new Quoted(run.name()), doubt))));
         }
         if (one.blades() != other.blades() || Math.abs(one.ratio() / other.ratio() - 1) > SAME_RATIO) {
-            reasons.add(Reason.of(
-                    ReasonCode.INSTALLATION_DIFFERS,
+            reasons.add(Warning.of(
+                    WarningCode.INSTALLATION_DIFFERS,
+                    Subject.Whole.COMPARISON,
                     new Quoted(one.name()),
                     new Count(one.blades()),
                     Measure.NUMBER.of(one.ratio()),
@@ -72,15 +76,16 @@ record Likeness(List<Reason> reasons, List<Warning> warnings) {
 
     /** What a user noted of each, where it differs. */
     static void noted(
-            List<Reason> reasons,
-            ReasonCode code,
+            List<Warning> reasons,
+            WarningCode code,
             MeasuredRun one,
             Optional<String> a,
             MeasuredRun other,
             Optional<String> b) {
         if (RunConditions.differ(a, b)) {
-            reasons.add(Reason.of(
+            reasons.add(Warning.of(
                     code,
+                    Subject.Whole.COMPARISON,
                     new Quoted(a.orElseThrow()),
                     new Quoted(one.name()),
                     new Quoted(b.orElseThrow()),

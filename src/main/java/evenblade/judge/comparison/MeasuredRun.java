@@ -2,7 +2,6 @@ package evenblade.judge.comparison;
 
 import evenblade.base.fact.Fact;
 import evenblade.input.recording.Source;
-import evenblade.machine.installation.Shaft;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.RunOrders;
@@ -99,14 +98,14 @@ public record MeasuredRun(
 
     /** Whether two speeds count as the same. */
     public static boolean sameSpeed(double one, double other) {
+        // A hair for the rounding of doubles.
         return Math.abs(one - other) <= SAME_SPEED * Math.max(one, other) * (1 + 1e-9);
     }
 
     /** The strongest propeller 1× of a channel over its dwells; the channel to look at first has most. */
     static double strongestOnce(ChannelOrders channel) {
         return channel.dwells().stream()
-                .flatMap(d -> d.readings().stream())
-                .filter(r -> r.line().of() == Shaft.PROPELLER && r.line().order() == 1)
+                .flatMap(dwell -> dwell.propellerOnce().stream())
                 .mapToDouble(r ->
                         ComparedValue.of(r.level()).map(ComparedValue::size).orElse(0.0))
                 .max()

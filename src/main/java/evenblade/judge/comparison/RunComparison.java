@@ -9,12 +9,12 @@ import java.util.List;
  *
  * @param before name of the first run
  * @param after name of the second
- * @param reasons why they can't be compared; empty where they are
+ * @param reasons why they can't be compared; where they are, why a channel of them is left out
  * @param channels by name; the one with most propeller 1× before comes first; empty where not comparable
  * @param warnings what to keep in mind
  */
 public record RunComparison(
-        String before, String after, List<Reason> reasons, List<ChannelComparison> channels, List<Warning> warnings) {
+        String before, String after, List<Warning> reasons, List<ChannelComparison> channels, List<Warning> warnings) {
     public RunComparison {
         reasons = List.copyOf(reasons);
         channels = List.copyOf(channels);

@@ -44,7 +44,7 @@ public record RunConditions(
             Optional.empty());
 
     /** Whether the sensor is noted to be a microphone. */
-    boolean microphone() {
+    public boolean microphone() {
         return mentionsMicrophone(sensor) || mentionsMicrophone(device);
     }
 

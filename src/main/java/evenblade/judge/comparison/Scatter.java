@@ -28,8 +28,8 @@ public record Scatter(double deviation, double degreesOfFreedom, Source source, 
      * show, beside what a sensor put back does to all lines ({@link CommonPart}); common practice, no source.
      */
     static Scatter assumed(Figure.Nature nature) {
-        double turning = 0.03 / Math.sqrt(2);
-        double loaded = 0.06 / Math.sqrt(2);
+        double turning = 0.03 / Math.sqrt(2); // two runs differ by √2 of what one scatters
+        double loaded = 0.06 / Math.sqrt(2); // as above
         double deviation =
                 switch (nature) {
                     case TURNING -> turning;
@@ -40,9 +40,8 @@ public record Scatter(double deviation, double degreesOfFreedom, Source source, 
     }
 
     static Scatter of(double deviation, double degreesOfFreedom, Source source) {
-        double quantile = Double.isInfinite(degreesOfFreedom)
-                ? Distributions.normalQuantile(0.975)
-                : Distributions.studentQuantile(0.975, degreesOfFreedom);
+        double quantile =
+                Double.isInfinite(degreesOfFreedom) ? Distributions.reach95() : Distributions.reach95(degreesOfFreedom);
         return new Scatter(deviation, degreesOfFreedom, source, quantile * deviation);
     }
 

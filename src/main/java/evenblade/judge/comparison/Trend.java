@@ -35,7 +35,7 @@ public record Trend(
      * @param changesBefore what was changed since the run before it
      * @param leftOut why it isn't part of the trend; empty where it is
      */
-    public record RunEntry(String name, List<String> changesBefore, List<Reason> leftOut) {
+    public record RunEntry(String name, List<String> changesBefore, List<Warning> leftOut) {
         public RunEntry {
             changesBefore = List.copyOf(changesBefore);
             leftOut = List.copyOf(leftOut);

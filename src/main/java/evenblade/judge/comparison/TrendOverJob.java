@@ -1,9 +1,10 @@
 package evenblade.judge.comparison;
 
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Subject;
 import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
-import evenblade.judge.comparison.Reason.ReasonCode;
+import evenblade.base.fact.WarningCode;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import java.util.ArrayList;
@@ -67,20 +68,23 @@ public final class TrendOverJob {
     }
 
     /** How a run's channel relates to the reference run's. */
-    private record Relation(Optional<ChannelPair> pair, List<Reason> reasons) {}
+    private record Relation(Optional<ChannelPair> pair, List<Warning> reasons) {}
 
     private static Relation against(MeasuredRun reference, ChannelOrders channel, MeasuredRun run) {
-        List<Reason> reasons = new ArrayList<>(Likeness.of(reference, run).reasons());
+        List<Warning> reasons = new ArrayList<>(Likeness.of(reference, run).reasons());
         if (run.dwells().isEmpty()) {
-            reasons.add(Reason.of(
-                    ReasonCode.NO_DWELL_AT_SAME_RPM, Fact.of(ComparisonFact.NO_DWELL, new Quoted(run.name()))));
+            reasons.add(Warning.of(
+                    WarningCode.NO_DWELL_AT_SAME_RPM,
+                    Subject.Whole.COMPARISON,
+                    Fact.of(ComparisonFact.NO_DWELL, new Quoted(run.name()))));
         }
         Optional<ChannelPair> pair = ChannelPair.of(reference, run).stream()
                 .filter(p -> p.before().channel().equals(channel.channel()))
                 .findFirst();
         if (pair.isEmpty()) {
-            reasons.add(Reason.of(
-                    ReasonCode.NO_COMMON_CHANNEL,
+            reasons.add(Warning.of(
+                    WarningCode.NO_COMMON_CHANNEL,
+                    Subject.Whole.COMPARISON,
                     Fact.of(ComparisonFact.NO_SUCH_CHANNEL, new Quoted(run.name()), new Quoted(channel.channel()))));
         }
         pair.ifPresent(p -> reasons.addAll(p.reasons()));

@@ -24,33 +24,43 @@ record EngineBody(double[] radii, double[][] mounts, double loss, double[] disc,
 
     /** A body by chance. */
     static EngineBody random(Random dice, boolean soft, Optional<SensorPlace.OnEngine> entered) {
+        // Radii of gyration round the three axes, m.
         double[] radii = {between(dice, 0.12, 0.22), between(dice, 0.19, 0.31), between(dice, 0.19, 0.31)};
+        // The middle of the mounts from the centre of gravity, m: about under it, or lower.
         double middleX = between(dice, -0.05, 0.05);
-        double middleZ = between(dice, -0.2, 0);
+        double middleZ = between(dice, -0.2, 0); // as above
+        // Half the distance of the mounts lengthwise and sideways, m.
         double apart = between(dice, 0.08, 0.25);
-        double half = between(dice, 0.1, 0.25);
+        double half = between(dice, 0.1, 0.25); // as above
         // Bounce frequency, even over its logarithm: f = √(Σk/m)/2π.
         double hz = soft
+                // The softest mounts bounce at 6 Hz (by judgement, no source).
                 ? 6 * Math.pow(SOFT_HZ / 6, dice.nextDouble())
                 : SOFT_HZ * Math.pow(STIFF_HZ / SOFT_HZ, dice.nextDouble());
         double all = Math.pow(2 * Math.PI * hz, 2);
+        // Stiffness along and across against that up and down: rubber shears more easily than it is pressed.
         double lengthwise = between(dice, 0.5, 1.3);
-        double sideways = between(dice, 0.5, 1.1);
+        double sideways = between(dice, 0.5, 1.1); // as above
         double[][] mounts = new double[2][];
         for (int i = 0; i < 2; i++) {
+            // Mounts of one kind differ by some 15 %.
             double k = all / 2 * between(dice, 0.85, 1.15);
             mounts[i] =
                     new double[] {middleX + (i == 0 ? apart : -apart), half, middleZ, k * lengthwise, k * sideways, k};
         }
+        // The disc ahead of and above the centre of gravity, m.
         double[] disc = {between(dice, 0.35, 0.65), 0, between(dice, 0, 0.14)};
+        // The sensor: on the engine where nothing is known, m.
         double[] sensor = entered.map(place -> new double[] {
                     middleX + rough(dice, place.ahead()),
-                    between(dice, -0.12, 0.12),
+                    between(dice, -0.12, 0.12), // not entered: within the engine's width
                     middleZ + rough(dice, place.above())
                 })
                 .orElseGet(() ->
+                        // Anywhere on the engine.
                         new double[] {between(dice, -0.15, 0.5), between(dice, -0.12, 0.12), between(dice, -0.1, 0.25)
                         });
+        // Loss factor of rubber, larger in soft mounts.
         return new EngineBody(radii, mounts, between(dice, 0.03, soft ? 0.2 : 0.08), disc, sensor);
     }
 

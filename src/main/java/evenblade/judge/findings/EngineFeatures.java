@@ -38,6 +38,7 @@ final class EngineFeatures {
     /** Whether a crank order is one of firing's own. */
     boolean fires(double order) {
         double firingOrder = engine.firingOrder();
+        // Orders are halves and wholes: only the rounding of doubles is between.
         return firingOrder > 0 && Math.abs(order / firingOrder - Math.rint(order / firingOrder)) < 1e-9;
     }
 
@@ -52,8 +53,10 @@ final class EngineFeatures {
         double step = weakOrder();
         double highest = Math.max(4, 2 * engine.firingOrder());
         List<Double> orders = new ArrayList<>();
+        // A hair for the rounding of doubles.
         for (double m = step; m <= highest + 1e-9; m += step) {
             double turns = alternateOrder().isPresent() ? m / alternateOrder().getAsDouble() : 0.5;
+            // As above.
             if (!fires(m) && Math.abs(turns - Math.rint(turns)) > 1e-9) {
                 orders.add(m);
             }
@@ -90,6 +93,7 @@ final class EngineFeatures {
     /** Crank orders of which only a knock once in two turns makes a row: halves that don't shake as firing does. */
     List<Double> strangeHalves() {
         return cylinderOrders().stream()
+                // Halves, not wholes; orders come in steps of a half.
                 .filter(m -> Math.abs(m - Math.rint(m)) > 0.1)
                 .filter(m -> overFiring(m).orElse(0) > Thresholds.HALF_OVER_FIRING && worthBlaming(m))
                 .filter(m -> likeFiring(m).orElse(1) < Thresholds.UNLIKE_FIRING)

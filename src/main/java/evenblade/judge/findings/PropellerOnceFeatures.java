@@ -18,6 +18,15 @@ import java.util.OptionalDouble;
 
 /** What propeller 1× does in a stage: how large, which way, how it goes with speed. Shared by several rules. */
 final class PropellerOnceFeatures {
+    /** A dwell that turns faster by less is the same dwell again. */
+    private static final double FASTER = 1.02;
+
+    /** So near in half crank orders a line may be one, where the dwell is too short to tell; ours. */
+    private static final double NEAR_HALF_CRANK = 0.05;
+
+    /** So near in half propeller orders, likewise. */
+    private static final double NEAR_HALF = 0.1;
+
     /** Below this power of speed 1× rises more slowly than a turning pull can make it. */
     private static final double SLOW = 1;
 
@@ -129,7 +138,7 @@ final class PropellerOnceFeatures {
         for (OrderObservation slow : lines.detected().all()) {
             for (OrderObservation fast : lines.all()) {
                 boolean same = slow.run().equals(fast.run()) && slow.channel().equals(fast.channel());
-                if (same && fast.engineRpm() > 1.02 * slow.engineRpm()) {
+                if (same && fast.engineRpm() > FASTER * slow.engineRpm()) {
                     double share = 1 - fast.amplitude() / slow.amplitude();
                     if (share > Thresholds.FALL && fast.ciHigh() < slow.ciLow()) {
                         falls.add(new Fall(slow, fast, share));
@@ -147,7 +156,7 @@ final class PropellerOnceFeatures {
                         .map(c -> once.only(
                                 s -> s.run().equals(run.ref()) && s.channel().equals(c.channel()))))
                 .filter(part -> part.all().stream().anyMatch(slow -> part.all().stream()
-                        .anyMatch(fast -> fast.engineRpm() > 1.02 * slow.engineRpm()
+                        .anyMatch(fast -> fast.engineRpm() > FASTER * slow.engineRpm()
                                 && fast.ciHigh() < slow.ciLow()
                                 && fast.amplitude() < (1 - Thresholds.FALL) * slow.amplitude())))
                 .count();
@@ -283,18 +292,19 @@ final class PropellerOnceFeatures {
                                 3 / (dwell.dwell().durationS() * dwell.dwell().propellerHz());
                         boolean odd = Math.round(twice) % 2 == 1 && Math.round(twice) < 4 * blades();
                         double crankTwice = 2 * line.crankOrder();
-                        boolean ofCrank = Math.abs(crankTwice - Math.round(crankTwice)) < Math.min(0.05, resolved);
+                        boolean ofCrank =
+                                Math.abs(crankTwice - Math.round(crankTwice)) < Math.min(NEAR_HALF_CRANK, resolved);
                         boolean whole = Math.round(crankTwice) % 2 == 0;
                         boolean firings = ofCrank && (whole || fourStroke());
                         double offWhole = Math.abs(line.propellerOrder() - Math.rint(line.propellerOrder()));
                         boolean crankHalf = ofCrank
                                 && !whole
-                                && offWhole > Math.min(0.1, resolved)
+                                && offWhole > Math.min(NEAR_HALF, resolved)
                                 && Math.round(crankTwice) < HIGHEST_CRANK_HALF;
                         if (firings) {
                             return; // a crank order above the table's end
                         }
-                        if (odd && Math.abs(twice - Math.round(twice)) < Math.min(0.1, resolved)) {
+                        if (odd && Math.abs(twice - Math.round(twice)) < Math.min(NEAR_HALF, resolved)) {
                             found.add(new HalfOrder(
                                     run.ref(),
                                     Math.round(twice) / 2.0,

@@ -8,7 +8,6 @@ import evenblade.base.fact.Value;
 import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.Value.Count;
 import evenblade.judge.tracking.LimitCheck;
-import evenblade.judge.tracking.LimitCheck.Outcome;
 import evenblade.judge.tracking.TrackVerdict;
 import java.util.List;
 import java.util.Map;
@@ -99,8 +98,8 @@ record StaticFeatures(Stage stage) {
 
     /** Limits that apply decide; where there are none, the yardstick. */
     private static boolean beyond(List<LimitCheck> checks, boolean byYardstick) {
-        boolean limited = checks.stream().anyMatch(c -> c.outcome() != Outcome.NOT_APPLICABLE);
-        return limited ? checks.stream().anyMatch(c -> c.outcome() == Outcome.BEYOND) : byYardstick;
+        boolean limited = checks.stream().anyMatch(LimitCheck::applies);
+        return limited ? checks.stream().anyMatch(LimitCheck::beyond) : byYardstick;
     }
 
     /** The track against its limit or yardstick, weighed. */

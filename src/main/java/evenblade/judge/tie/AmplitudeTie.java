@@ -277,7 +277,7 @@ public final class AmplitudeTie implements TrackTie {
         Arrays.sort(answers);
         return new Size(
                 value,
-                answers[(int) (0.025 * (answers.length - 1))],
-                answers[(int) Math.ceil(0.975 * (answers.length - 1))]);
+                answers[(int) (0.025 * (answers.length - 1))], // the middle 95 of 100 draws
+                answers[(int) Math.ceil(0.975 * (answers.length - 1))]); // as above
     }
 }

@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.function.IntUnaryOperator;
 
 /**
- * How far the blades, or the hub positions, that an explanation names lie off the level of the others. Where all differ,
+ * How far the blades, or the hub positions, that a hypothesis names lie off the level of the others. Where all differ,
  * there is no level of others: then off their mean, and only those whose interval leaves zero out.
  */
 final class GroupOffsets {
@@ -19,18 +19,18 @@ final class GroupOffsets {
      *
      * @param fit whose reading scatter is used
      * @param model the marks that count
-     * @param explanation what is out
+     * @param hypothesis what is out
      * @param blade blades or positions
      */
-    static List<StandOut> of(SwapFit fit, SwapModel model, Explanation explanation, boolean blade) {
-        Set<Integer> group = blade ? explanation.blades() : explanation.positions();
+    static List<StandOut> of(SwapFit fit, SwapModel model, GroupHypothesis hypothesis, boolean blade) {
+        Set<Integer> group = blade ? hypothesis.blades() : hypothesis.positions();
         int count = blade ? model.blades().size() : model.positions();
         IntUnaryOperator column = blade ? model::bladeColumn : model::positionColumn;
         // With two, one out by so much is as well the other out by as much the other way.
         boolean allDiffer = group.size() == count || !group.isEmpty() && count == 2;
         LinearFit fitted = model.fit(
-                p -> !blade && allDiffer || explanation.positions().contains(p),
-                b -> blade && allDiffer || explanation.blades().contains(b));
+                p -> !blade && allDiffer || hypothesis.positions().contains(p),
+                b -> blade && allDiffer || hypothesis.blades().contains(b));
         List<StandOut> found = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             if (!allDiffer && !group.contains(i)) {

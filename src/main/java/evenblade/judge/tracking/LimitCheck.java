@@ -4,6 +4,7 @@ import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.Value.Quoted;
+import evenblade.base.fact.Worded;
 import evenblade.machine.installation.Limit;
 import evenblade.machine.installation.Limit.PitchLimit;
 import java.util.List;
@@ -13,9 +14,9 @@ import java.util.OptionalDouble;
  * Readings held against a limit.
  *
  * @param statistic which number of the readings the limit is meant for
- * @param measured that number, in the unit; nothing where these readings don't have it
- * @param allowed the limit, in the unit
- * @param unit {@code mm} or {@code °}
+ * @param measured that number, in mm or degrees; nothing where these readings don't have it
+ * @param allowed the limit, in mm or degrees
+ * @param measure a length or an angle
  * @param source who sets the limit, as entered
  * @param outcome how it comes out
  */
@@ -23,11 +24,11 @@ public record LimitCheck(
         Limit.Statistic statistic,
         OptionalDouble measured,
         double allowed,
-        String unit,
+        Measure measure,
         String source,
         Outcome outcome) {
     /** How a check comes out. */
-    public enum Outcome {
+    public enum Outcome implements Worded {
         WITHIN,
         BEYOND,
         /** No blade has one opposite, because their number is odd. */
@@ -37,55 +38,63 @@ public record LimitCheck(
     /** So much of the limit may be rounding of inches to millimetres. */
     private static final double ROUNDING = 1e-9;
 
-    /** Tip marks in mm, by hub position, against a limit on track. */
-    public static LimitCheck track(Limit limit, List<Double> marksMm) {
-        return of(limit.statistic(), marksMm, limit.value().millimetres(), "mm", limit.source());
+    /** Tip marks in mm, by hub position, against every limit on track among those entered. */
+    public static List<LimitCheck> track(List<Limit> entered, List<Double> marksMm) {
+        return of(entered, Limit.Subject.TRACK, marksMm);
     }
 
-    /** Blade angles in degrees, by hub position, against a limit on pitch. */
-    public static LimitCheck pitch(PitchLimit limit, List<Double> degrees) {
-        return of(limit.statistic(), degrees, limit.value().degrees(), "°", limit.source());
+    /** Blade angles in degrees, by hub position, against every limit on pitch. */
+    public static List<LimitCheck> pitch(List<PitchLimit> entered, List<Double> degrees) {
+        return entered.stream()
+                .map(limit -> of(limit.statistic(), degrees, limit.value().degrees(), Measure.ANGLE, limit.source()))
+                .toList();
     }
 
-    /** The face run-out of the flange, at the dial's radius, against its limit. */
-    public static LimitCheck runOut(Limit limit, FaceRunOut runOut) {
+    /** The face run-out of the flange, at the dial's radius, against every limit on it among those entered. */
+    public static List<LimitCheck> runOut(List<Limit> entered, FaceRunOut runOut) {
         return of(
-                Limit.Statistic.SPREAD,
-                List.of(0.0, runOut.total().millimetres()),
-                limit.value().millimetres(),
-                "mm",
-                limit.source());
+                entered, Limit.Subject.FACE_RUN_OUT, List.of(0.0, runOut.total().millimetres()));
+    }
+
+    private static List<LimitCheck> of(List<Limit> entered, Limit.Subject what, List<Double> mm) {
+        return entered.stream()
+                .filter(limit -> limit.what() == what)
+                .map(limit -> of(limit.statistic(), mm, limit.value().millimetres(), Measure.LENGTH, limit.source()))
+                .toList();
     }
 
     private static LimitCheck of(
-            Limit.Statistic statistic, List<Double> byPosition, double allowed, String unit, String source) {
+            Limit.Statistic statistic, List<Double> byPosition, double allowed, Measure measure, String source) {
         OptionalDouble measured = MarkStatistics.measure(statistic, byPosition);
         Outcome outcome = measured.isEmpty()
                 ? Outcome.NOT_APPLICABLE
                 : measured.getAsDouble() <= allowed * (1 + ROUNDING) ? Outcome.WITHIN : Outcome.BEYOND;
-        return new LimitCheck(statistic, measured, allowed, unit, source, outcome);
+        return new LimitCheck(statistic, measured, allowed, measure, source, outcome);
+    }
+
+    /** Whether the readings have the number that the limit is meant for. */
+    public boolean applies() {
+        return outcome != Outcome.NOT_APPLICABLE;
+    }
+
+    public boolean beyond() {
+        return outcome == Outcome.BEYOND;
     }
 
     /** The numbers, the statistic and the source. */
     public Fact fact() {
-        Fact what = Fact.of(
-                switch (statistic) {
-                    case SPREAD -> TrackingFact.LARGEST_MINUS_SMALLEST;
-                    case ABOUT_MIDDLE -> TrackingFact.OFF_MIDDLE;
-                    case ABOUT_MEAN -> TrackingFact.OFF_MEAN;
-                    case OPPOSITE_BLADE -> TrackingFact.AGAINST_OPPOSITE;
-                });
         return measured.isEmpty()
-                ? Fact.of(TrackingFact.LIMIT_NOT_APPLICABLE, what, new Quoted(source))
-                : Fact.of(
-                        outcome == Outcome.WITHIN ? TrackingFact.LIMIT_WITHIN : TrackingFact.LIMIT_BEYOND,
-                        amount(measured.getAsDouble()),
-                        what,
-                        amount(allowed),
-                        new Quoted(source));
+                ? Fact.of(TrackingFact.LIMIT_NOT_APPLICABLE, Fact.of(statistic), new Quoted(source))
+                : Fact.of(TrackingFact.AGAINST_LIMIT, amount(measured.getAsDouble()), Fact.of(statistic), against());
+    }
+
+    /** How it comes out, with limit and source; only where the limit applies. */
+    public Fact against() {
+        return Fact.of(
+                beyond() ? TrackingFact.BEYOND_LIMIT : TrackingFact.WITHIN_LIMIT, amount(allowed), new Quoted(source));
     }
 
     private Amount amount(double value) {
-        return unit.equals("mm") ? Measure.LENGTH.of(value / 1000) : Measure.ANGLE.of(value);
+        return measure == Measure.LENGTH ? Measure.LENGTH.of(value / 1000) : measure.of(value);
     }
 }

@@ -1,5 +1,6 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.numeric.LinearDesign;
 import evenblade.base.units.Length;
 import java.util.ArrayList;
 import java.util.List;
@@ -74,12 +75,12 @@ final class MarkEvidence {
         withMarks = new double[columns.length];
         for (int i = 0; i < columns.length; i++) {
             for (int j = 0; j <= i; j++) {
-                products[i][j] = dot(columns[i], columns[j]);
+                products[i][j] = LinearDesign.dot(columns[i], columns[j]);
                 products[j][i] = products[i][j];
             }
-            withMarks[i] = dot(columns[i], y);
+            withMarks[i] = LinearDesign.dot(columns[i], y);
         }
-        marksSquared = dot(y, y);
+        marksSquared = LinearDesign.dot(y, y);
     }
 
     int positions() {
@@ -104,9 +105,9 @@ final class MarkEvidence {
         return places.get(reading);
     }
 
-    /** Natural logarithm of the evidence, less a constant that is the same for every explanation. */
-    double log(Explanation explanation) {
-        int[] columns = explanation.columns(positions, blades);
+    /** Natural logarithm of the evidence, less a constant that is the same for every hypothesis. */
+    double log(GroupHypothesis hypothesis) {
+        int[] columns = hypothesis.columns(positions, blades);
         double small = log(columns, SMALL_MM);
         double large = log(columns, largeMm);
         double more = Math.max(small, large);
@@ -168,13 +169,5 @@ final class MarkEvidence {
             log += solved[i] * solved[i] / 2 - Math.log(root[i][i]) - Math.log(size);
         }
         return log;
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
     }
 }

@@ -57,6 +57,7 @@ final class RoundingStep {
 
     /** Standard deviation in mm of one reading of a session: the pencil's and the rounding's together. */
     static double readingErrorMm(TrackingSession session, double stepMm) {
+        // A reading lies anywhere within its step: an even distribution of width w has the deviation w/√12.
         return Math.hypot(session.sigma().millimetres(), stepMm / Math.sqrt(12));
     }
 }

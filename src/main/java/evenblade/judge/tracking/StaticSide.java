@@ -74,12 +74,11 @@ public record StaticSide(
 
         /** Whether all limits that apply hold; nothing where none does. */
         public Optional<Boolean> withinLimit() {
-            List<LimitCheck> applying = checks.stream()
-                    .filter(c -> c.outcome() != LimitCheck.Outcome.NOT_APPLICABLE)
-                    .toList();
+            List<LimitCheck> applying =
+                    checks.stream().filter(LimitCheck::applies).toList();
             return applying.isEmpty()
                     ? Optional.empty()
-                    : Optional.of(applying.stream().allMatch(c -> c.outcome() == LimitCheck.Outcome.WITHIN));
+                    : Optional.of(applying.stream().noneMatch(LimitCheck::beyond));
         }
     }
 

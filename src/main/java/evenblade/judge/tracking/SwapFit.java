@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.function.IntUnaryOperator;
 
@@ -30,7 +31,7 @@ public final class SwapFit {
         scatter = ReadingScatter.of(
                 full.residualSumOfSquares() + model.repeatSumOfSquares(),
                 full.degreesOfFreedom() + model.repeatDegreesOfFreedom());
-        quantile = Distributions.studentQuantile(0.975, scatter.degreesOfFreedom());
+        quantile = Distributions.reach95(scatter.degreesOfFreedom());
     }
 
     /**
@@ -113,28 +114,24 @@ public final class SwapFit {
      * @return nothing where the layouts tried so far can't tell
      */
     public Optional<List<Estimate>> predictedTrack(Layout layout) {
-        List<Estimate> track = new ArrayList<>();
-        for (int p = 0; p < model.positions(); p++) {
-            double[] combination = model.trackCombination(layout, p);
-            if (!full.design().isEstimable(combination)) {
-                return Optional.empty();
-            }
-            track.add(estimate(combination));
-        }
-        return Optional.of(track);
+        return predicted(layout, this::estimate);
     }
 
     /** Predicted marks without their errors, in mm; quick, for searches. */
     Optional<List<Double>> predictedMarksMm(Layout layout) {
-        List<Double> marks = new ArrayList<>();
+        return predicted(layout, full::estimate);
+    }
+
+    private <T> Optional<List<T>> predicted(Layout layout, Function<double[], T> tip) {
+        List<T> tips = new ArrayList<>();
         for (int p = 0; p < model.positions(); p++) {
             double[] combination = model.trackCombination(layout, p);
             if (!full.design().isEstimable(combination)) {
                 return Optional.empty();
             }
-            marks.add(full.estimate(combination));
+            tips.add(tip.apply(combination));
         }
-        return Optional.of(marks);
+        return Optional.of(tips);
     }
 
     /** How much farther out the tip at one position lies than at another, in a layout; positions from 0. */

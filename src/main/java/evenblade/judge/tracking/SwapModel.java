@@ -192,15 +192,15 @@ final class SwapModel {
     /**
      * How far a mark lies off what the others say of its place, in mm.
      *
-     * @param fit of the others, in which the explanation's blades and positions have a share
+     * @param fit of the others, in which the hypothesis's blades and positions have a share
      * @return nothing where they don't say
      */
-    OptionalDouble residualMm(LinearFit fit, Explanation explanation, int session, int position) {
+    OptionalDouble residualMm(LinearFit fit, GroupHypothesis hypothesis, int session, int position) {
         int blade = blades.indexOf(sessions.get(session).layout().blades().get(position));
         double[] place = new double[parameters()];
         place[session] = 1;
-        place[positionColumn(position)] = explanation.positions().contains(position) ? 1 : 0;
-        place[bladeColumn(blade)] = explanation.blades().contains(blade) ? 1 : 0;
+        place[positionColumn(position)] = hypothesis.positions().contains(position) ? 1 : 0;
+        place[bladeColumn(blade)] = hypothesis.blades().contains(blade) ? 1 : 0;
         return fit.design().isEstimable(place)
                 ? OptionalDouble.of(sessions.get(session).marksMm().get(position) - fit.estimate(place))
                 : OptionalDouble.empty();

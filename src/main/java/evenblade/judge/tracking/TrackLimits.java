@@ -1,6 +1,5 @@
 package evenblade.judge.tracking;
 
-import evenblade.judge.tracking.LimitCheck.Outcome;
 import evenblade.machine.installation.Limit;
 import java.util.List;
 
@@ -19,13 +18,12 @@ public record TrackLimits(List<Limit> entered) {
 
     /** Whether a session's marks lie beyond a limit entered or, with none that applies, beyond the most that is usual. */
     public boolean beyond(TrackingSession session) {
-        List<LimitCheck> applying = entered.stream()
-                .map(limit -> LimitCheck.track(limit, session.marksMm()))
-                .filter(check -> check.outcome() != Outcome.NOT_APPLICABLE)
+        List<LimitCheck> applying = LimitCheck.track(entered, session.marksMm()).stream()
+                .filter(LimitCheck::applies)
                 .toList();
         return applying.isEmpty()
                 ? session.spreadMm() > UsualFigure.MOST_MM
-                : applying.stream().anyMatch(check -> check.outcome() == Outcome.BEYOND);
+                : applying.stream().anyMatch(LimitCheck::beyond);
     }
 
     /** An offset in mm below which a tip hardly matters: the smallest limit, or what is usually accepted. */

@@ -3,7 +3,7 @@ package evenblade.judge.tracking;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Worded;
 import evenblade.base.numeric.LinearFit;
-import evenblade.judge.tracking.Explanation.Family;
+import evenblade.judge.tracking.GroupHypothesis.Family;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
  * @param perhaps others that may be out too, by less than matters or less surely; where marks contradict each other, what
  *     the rest of them points to
  * @param suspect where marks contradict each other, the one that fits worst; empty where none does so alone
- * @param odds how many times better this explanation fits than the other one (blades against positions); 1 where
+ * @param odds how many times better this hypothesis fits than the other one (blades against positions); 1 where
  *     there is no choice between the two
  */
 public record TrackVerdict(
@@ -83,7 +83,7 @@ public record TrackVerdict(
 
     /** Judges the sessions. */
     public static TrackVerdict of(SwapFit fit, TrackLimits limits) {
-        Explanations all = Explanations.of(fit.model());
+        GroupHypotheses all = GroupHypotheses.of(fit.model());
         boolean beyond = fit.sessions().stream().anyMatch(limits::beyond);
         boolean uneven = all.probability(Family.NOTHING) < NOTHING_OUT;
         if (fit.nothingSeparable()) {
@@ -102,7 +102,7 @@ public record TrackVerdict(
         return blamed(fit, all, limits);
     }
 
-    private static TrackVerdict blamed(SwapFit fit, Explanations all, TrackLimits limits) {
+    private static TrackVerdict blamed(SwapFit fit, GroupHypotheses all, TrackLimits limits) {
         double blades = all.probability(Family.BLADES);
         double positions = all.probability(Family.POSITIONS);
         double both = all.probability(Family.BOTH);
@@ -152,7 +152,7 @@ public record TrackVerdict(
                 MOST_ODDS);
     }
 
-    private static TrackVerdict slipped(SwapFit fit, Explanations all) {
+    private static TrackVerdict slipped(SwapFit fit, GroupHypotheses all) {
         Optional<int[]> place = all.slipped(ONE_MARK);
         if (place.isEmpty()) {
             return unnamed(Kind.MARKS_CONTRADICT, VerdictFact.contradict(fit));
@@ -160,7 +160,7 @@ public record TrackVerdict(
         int session = place.get()[0];
         int position = place.get()[1];
         SwapModel without = fit.model().without(session, position);
-        Explanation rest = all.bestBesideSlip(session, position);
+        GroupHypothesis rest = all.bestBesideSlip(session, position);
         LinearFit fitted = without.fit(rest.positions()::contains, rest.blades()::contains);
         OptionalDouble off = without.residualMm(fitted, rest, session, position);
         if (off.isEmpty()) {
@@ -178,9 +178,9 @@ public record TrackVerdict(
                 1);
     }
 
-    private static List<StandOut> standOuts(SwapFit fit, SwapModel model, Explanation explanation) {
-        List<StandOut> found = new ArrayList<>(GroupOffsets.of(fit, model, explanation, true));
-        found.addAll(GroupOffsets.of(fit, model, explanation, false));
+    private static List<StandOut> standOuts(SwapFit fit, SwapModel model, GroupHypothesis hypothesis) {
+        List<StandOut> found = new ArrayList<>(GroupOffsets.of(fit, model, hypothesis, true));
+        found.addAll(GroupOffsets.of(fit, model, hypothesis, false));
         return found;
     }
 

@@ -5,12 +5,11 @@ import evenblade.base.fact.Code;
 /** What is said of a blade track, beside warnings. */
 public enum TrackingFact implements Code {
     LIMIT_NOT_APPLICABLE,
-    LIMIT_WITHIN,
-    LIMIT_BEYOND,
-    LARGEST_MINUS_SMALLEST,
-    OFF_MIDDLE,
-    OFF_MEAN,
-    AGAINST_OPPOSITE,
+    AGAINST_LIMIT,
+    WITHIN_LIMIT,
+    BEYOND_LIMIT,
+    KEEPS_TO,
+    IS_MORE_THAN,
     ONE_ORDER_UNEVEN,
     ONE_ORDER_EVEN,
     ONE_ORDER_BEYOND,

@@ -1,5 +1,8 @@
 package evenblade.judge.tracking;
 
+import evenblade.base.fact.Code;
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Measure;
 import evenblade.machine.installation.Limit;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,7 +15,7 @@ import java.util.OptionalDouble;
  * @param measuredMm the number of the marks that it is held against
  * @param allowedMm the figure
  */
-public record UsualFigure(Figure figure, double measuredMm, double allowedMm) {
+public record UsualFigure(Yardstick figure, double measuredMm, double allowedMm) {
     /** 1/16 in. */
     static final double ACCEPTED_MM = 25.4 / 16;
 
@@ -20,7 +23,7 @@ public record UsualFigure(Figure figure, double measuredMm, double allowedMm) {
     static final double MOST_MM = 25.4 / 8;
 
     /** Which figure, and where it comes from. */
-    public enum Figure {
+    public enum Yardstick implements Code {
         /** 1/16 in of spread is acceptable: common practice with ground-adjustable propellers, no published source. */
         ACCEPTED_IN_PRACTICE(Limit.Statistic.SPREAD, ACCEPTED_MM),
         /** 1/8 in of spread is the most: common practice, no published source. */
@@ -34,7 +37,7 @@ public record UsualFigure(Figure figure, double measuredMm, double allowedMm) {
         private final Limit.Statistic statistic;
         private final double mm;
 
-        Figure(Limit.Statistic statistic, double mm) {
+        Yardstick(Limit.Statistic statistic, double mm) {
             this.statistic = statistic;
             this.mm = mm;
         }
@@ -42,13 +45,22 @@ public record UsualFigure(Figure figure, double measuredMm, double allowedMm) {
 
     /** Whether the marks keep to it; exactly on it counts as kept. */
     public boolean kept() {
-        return measuredMm <= allowedMm * (1 + 1e-9);
+        return measuredMm <= allowedMm * (1 + 1e-9); // so much may be rounding of inches to millimetres
+    }
+
+    /** Marks and figure, and whether they keep to it. */
+    public Fact fact() {
+        return Fact.of(
+                figure,
+                Measure.LENGTH.of(measuredMm / 1000),
+                Fact.of(kept() ? TrackingFact.KEEPS_TO : TrackingFact.IS_MORE_THAN),
+                Measure.LENGTH.of(allowedMm / 1000));
     }
 
     /** The figures that these marks can be held against. */
     public static List<UsualFigure> of(TrackingSession session) {
         List<UsualFigure> figures = new ArrayList<>();
-        for (Figure figure : Figure.values()) {
+        for (Yardstick figure : Yardstick.values()) {
             OptionalDouble measured = MarkStatistics.measure(figure.statistic, session.marksMm());
             measured.ifPresent(mm -> figures.add(new UsualFigure(figure, mm, figure.mm)));
         }

@@ -76,6 +76,7 @@ public record Engine(Cycle cycle, int cylinders, OptionalDouble idleRpm, Optiona
     }
 
     private static String shortest(double rpm) {
+        // Above, a double no longer holds every whole number.
         return rpm == Math.rint(rpm) && Math.abs(rpm) < 1e15 ? String.valueOf((long) rpm) : String.valueOf(rpm);
     }
 

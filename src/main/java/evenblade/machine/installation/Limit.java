@@ -1,5 +1,6 @@
 package evenblade.machine.installation;
 
+import evenblade.base.fact.Code;
 import evenblade.base.units.Angle;
 import evenblade.base.units.Length;
 
@@ -22,7 +23,7 @@ public record Limit(Subject what, Statistic statistic, Length value, String sour
     }
 
     /** The number made from the readings that a limit is held against. */
-    public enum Statistic {
+    public enum Statistic implements Code {
         /** Largest minus smallest. */
         SPREAD,
         /** Largest distance from the middle between largest and smallest. */

@@ -41,6 +41,7 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio, boolea
         double firing = engine.firingOrder();
         double highest = electric ? 2 : Math.max(4, 2 * firing);
         double step = engine.cycle() == Engine.Cycle.FOUR_STROKE ? 0.5 : 1;
+        // A hair for the rounding of doubles.
         for (double m = step; m <= highest + 1e-9; m += step) {
             boolean fires = firing > 0 && isWhole(m / firing);
             Role role = fires ? Role.FIRING : isWhole(m) ? Role.CRANK : Role.HALF_CRANK;
@@ -72,6 +73,7 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio, boolea
 
     /** An order as people write it: {@code 1×}, {@code 2½×}, {@code 2.43×}. */
     public static String orderText(double order) {
+        // As above.
         long whole = (long) Math.floor(order + 1e-9);
         if (isWhole(order)) {
             return Math.round(order) + "×";
@@ -87,6 +89,6 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio, boolea
     }
 
     private static boolean isWhole(double value) {
-        return Math.abs(value - Math.rint(value)) < 1e-9;
+        return Math.abs(value - Math.rint(value)) < 1e-9; // the rounding of doubles
     }
 }

@@ -170,6 +170,7 @@ final class LineSearch {
     private double offset(int k, double noise) {
         int side = power[k + 1] > power[k - 1] ? 1 : -1;
         double ratio = Math.sqrt(Math.max(0, power[k + side] - noise) / (power[k] - noise));
+        // Noise can move the quotient a little beyond its range of 0 to a half.
         return side * Math.max(-0.1, Math.min(0.5, (2 * ratio - 1) / (1 + ratio)));
     }
 

@@ -256,7 +256,7 @@ public record BladeShares(List<Share> shares, int blocks) {
 
     /** Standard errors to either end of a 95 % interval: Student's t over the blocks. */
     public double interval95() {
-        return Distributions.studentQuantile(0.975, freedom());
+        return Distributions.reach95(freedom());
     }
 
     /** Of errors taken together over the blades, whose deviations sum to nothing. */

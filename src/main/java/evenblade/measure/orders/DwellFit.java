@@ -100,6 +100,7 @@ final class DwellFit {
             double variance = leftover.variance(c) / blocks.samples();
             for (int k = 0; k < solution[c].length; k++) {
                 double moved = solution[c][k] - before.solution[c][k];
+                // A residual of exact zeros has no variance.
                 most = Math.max(most, moved * moved / Math.max(2 * variance, 1e-300));
             }
         }
@@ -161,6 +162,7 @@ final class DwellFit {
     }
 
     private Scatter scatter(double a, double b, int line, double[][] gradient) {
+        // A line of exact zeros has no direction.
         double length = Math.max(Math.hypot(a, b), 1e-300);
         double along = 0;
         double across = 0;

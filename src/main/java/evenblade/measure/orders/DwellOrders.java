@@ -36,6 +36,11 @@ public record DwellOrders(
         unexplained = List.copyOf(unexplained);
     }
 
+    /** What was read at propeller 1×; empty where the installation has no such line. */
+    public Optional<OrderReading> propellerOnce() {
+        return readings.stream().filter(each -> each.line().propellerOnce()).findFirst();
+    }
+
     /**
      * √(Σ A_k², k no multiple of the blade count) / √(Σ A_k², k a multiple): no gain can change it.
      *

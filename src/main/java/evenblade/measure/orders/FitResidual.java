@@ -143,6 +143,7 @@ final class FitResidual {
             moment += x[i] * (i - middle);
         }
         double mean = sum / count;
+        // The squares of count places round their middle add up to count·(count² − 1)/12.
         double slope = count > 1 ? 12 * moment / (count * (count * (double) count - 1)) : 0;
         for (int i = 0; i < count; i++) {
             x[i] -= mean + slope * (i - middle);
@@ -194,6 +195,7 @@ final class FitResidual {
     List<SharpenedTrack.TrackCorrection> wishes() {
         List<SharpenedTrack.TrackCorrection> wishes = new ArrayList<>();
         double[] weight = new double[gradient.length];
+        // A residual of exact zeros has no variance.
         Arrays.setAll(weight, c -> 1 / Math.max(variance(c), 1e-300));
         for (int b = 0; b < wished.length; b++) {
             int slices = slices(blocks.count(b));

@@ -46,6 +46,7 @@ record FoldedLines(List<FittedLine> along, Map<Integer, List<String>> hiddenUnde
         double rate = fitting.source().sampleRateHz();
         List<FittedLine> along = new ArrayList<>();
         Map<Integer, List<String>> hidden = new TreeMap<>();
+        // Brought down to a lower rate than the file's: the filter before that took what could fold.
         if (fitting.time().rateHz() < 0.99 * rate) {
             return new FoldedLines(along, hidden);
         }

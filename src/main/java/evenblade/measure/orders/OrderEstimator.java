@@ -145,7 +145,7 @@ record OrderEstimator(
         double power = Math.max(mean - 2 * blockVariance, observed * observed * 0.5);
         double amplitude = Math.sqrt(power);
         double error = Math.sqrt(squares / (m - 1.0) / m) / (2 * amplitude);
-        double reach = Distributions.studentQuantile(0.975, m - 1.0) * error;
+        double reach = Distributions.reach95(m - 1.0) * error;
         return new Level.Measured(
                 amplitude,
                 error,

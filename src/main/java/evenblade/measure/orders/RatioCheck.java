@@ -95,6 +95,7 @@ public final class RatioCheck {
     /** A line seen in a dwell and how much it counts. */
     private record Seen(double hz, double amplitude, double evidence) {
         static Seen of(double hz, double amplitude, double error) {
+            // An error of exactly zero would be one of an invented signal.
             double signal = amplitude / Math.max(error, 1e-300);
             return new Seen(hz, amplitude, Math.min(MOST_EVIDENCE, Math.log1p(0.5 * signal * signal)));
         }
@@ -121,6 +122,7 @@ public final class RatioCheck {
             Dwell dwell = measured.dwell();
             propellerHz = dwell.propellerHz();
             crankHz = propellerHz * ratio;
+            // Resolution of the longest stretch that steady tones are looked for in, and a hair for a drift; ours.
             reachHz = 0.4 / Math.max(1, Math.min(8, dwell.durationS() / 4)) + 0.05;
             double measuredUpToHz = measured.readings().stream()
                     .filter(reading -> reading.level() instanceof Level.Measured
@@ -130,6 +132,7 @@ public final class RatioCheck {
                     .orElse(0);
             List<Seen> others = others(measured);
             upToHz = others.stream().mapToDouble(Seen::hz).reduce(measuredUpToHz, Math::max);
+            // Blocks of a second or an eighth of the dwell, but no more than 400 of them.
             double blockS = Math.max(Math.min(1, dwell.durationS() / 8), dwell.durationS() / 400);
             for (OrderReading reading : measured.readings()) {
                 if (reading.level() instanceof Level.Measured level
@@ -254,6 +257,7 @@ public final class RatioCheck {
                     if (other.of() != kept && other.role() != OrderLine.Role.MESH) {
                         double otherHz = line.hz / other.order();
                         double ratio = kept == Shaft.PROPELLER ? otherHz / view.propellerHz : view.crankHz / otherHz;
+                        // Nearer than any ratio can be told from another.
                         boolean known = ratios.stream().anyMatch(r -> Math.abs(r / ratio - 1) < 1e-4);
                         if (ratio >= LEAST_RATIO
                                 && ratio <= MOST_RATIO
@@ -357,9 +361,9 @@ public final class RatioCheck {
     /** Common practice, no source: lines that most machines show count a little more. */
     private double weight(OrderLine line) {
         return switch (line.role()) {
-            case BLADE_PASS, FIRING -> usual(line) ? 1.2 : 1;
-            case UNEVEN_PROPELLER, CRANK -> usual(line) ? 1.1 : 0.85;
-            case HALF_CRANK -> 0.75;
+            case BLADE_PASS, FIRING -> usual(line) ? 1.2 : 1; // by judgement, as all of these
+            case UNEVEN_PROPELLER, CRANK -> usual(line) ? 1.1 : 0.85; // by judgement
+            case HALF_CRANK -> 0.75; // by judgement
             case MESH -> 0;
         };
     }

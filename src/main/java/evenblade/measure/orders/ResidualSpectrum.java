@@ -20,6 +20,7 @@ final class ResidualSpectrum {
     private final double dofPerStretch;
 
     ResidualSpectrum(Series residual, double rateHz) {
+        // Six stretches side by side at least, of a length at which lines beside each other stay apart; ours.
         double seconds = Math.max(0.3, Math.min(1.5, residual.size() / rateHz / 6));
         AveragedSpectrum average = AveragedSpectrum.hann(seconds, rateHz, Spectrum.Scaling.DENSITY, residual.size());
         this.density = average.of(residual, rateHz);
@@ -50,6 +51,7 @@ final class ResidualSpectrum {
                 }
                 double value = density.values().at(at);
                 all[allCount++] = value;
+                // Nearer, its main lobe reaches in.
                 boolean beside = otherLinesHz.stream().anyMatch(other -> Math.abs(other - at * bin) < 1.5 * bin);
                 if (!beside) {
                     free[freeCount++] = value;
@@ -63,6 +65,7 @@ final class ResidualSpectrum {
         double medianShare = Math.pow(1 - 2 / (9 * dofPerBin), 3);
         int n = used.length;
         double median = n % 2 == 1 ? used[n / 2] : 0.5 * (used[n / 2 - 1] + used[n / 2]);
+        // A median is worth 2/π of a mean, and neighbouring Hann bins, 4/9 alike, some six tenths of independent ones.
         return new Noise(median / medianShare, dofPerBin * n * 0.4);
     }
 }

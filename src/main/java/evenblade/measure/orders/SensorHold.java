@@ -105,6 +105,7 @@ final class SensorHold {
                 squares += value * value;
             }
             int n = Math.max(1, to - from);
+            // Exact zeros have no level.
             levels[b] = Math.log(Math.max(1e-300, squares / n - sum / n * sum / n)) / 2;
         }
         return levels;

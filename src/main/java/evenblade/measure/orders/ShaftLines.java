@@ -185,6 +185,7 @@ final class ShaftLines {
         return SteadyTones.above(samples, rate, fromHz, Recording.USABLE_SHARE_OF_RATE * rate).stream()
                 .filter(tone -> table.lines().stream().noneMatch(line -> {
                     double hz = line.propellerOrder() * dwell.propellerHz();
+                    // A hundredth beside the drift: as near as an entered ratio may be off.
                     return Math.abs(tone.frequencyHz() - hz) < (wander + 0.01) * hz;
                 }))
                 .toList();
@@ -205,6 +206,7 @@ final class ShaftLines {
                                 < BEATS_WITHIN_BLOCKS / fit.blockS());
                 boolean taken = beating.stream()
                         .anyMatch(l -> Math.abs(l.frequencyHz(propellerHz) - tone.frequencyHz())
+                                // A third of a hertz beside what the dwell resolves; ours.
                                 < FittedLine.RESOLVED / dwell.durationS() + 0.3);
                 if (near && !taken && beating.size() < MOST_TONES) {
                     beating.add(

@@ -112,6 +112,7 @@ record SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
             if (apart < FittedLine.RESOLVED / seconds) {
                 return true;
             }
+            // A hundredth beside the drift: as near as an entered ratio may be off.
             double reach = Math.max(4 / stretch, (wander + 0.01) * line.frequencyHz());
             if (apart < reach && tone.amplitude() < SHARE_OF_NEIGHBOUR * line.amplitude()) {
                 return true;

@@ -34,6 +34,7 @@ final class UnevennessIndex {
         double value = Math.sqrt(uneven.squares / even.squares);
         double logError = Math.hypot(uneven.logError(), even.logError());
         return Optional.of(new DwellOrders.Unevenness(
+                // 95 of 100 lie within 1.96 standard errors.
                 value, value * Math.exp(-1.96 * logError), value * Math.exp(1.96 * logError)));
     }
 

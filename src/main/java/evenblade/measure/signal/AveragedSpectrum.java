@@ -63,7 +63,7 @@ public record AveragedSpectrum(int segmentLength, int overlap, Spectrum.Scaling 
      * 1.9 half overlapped (Welch 1967).
      */
     public double dofPerSegment() {
-        return overlap == 0 ? 2 : 1.9;
+        return overlap == 0 ? 2 : 1.9; // Welch, as above
     }
 
     /** The spectrum of samples taken {@code rateHz} times a second; at least one sample. */

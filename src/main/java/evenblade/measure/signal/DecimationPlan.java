@@ -36,6 +36,7 @@ record DecimationPlan(double fromHz, double keepUpToHz, List<Integer> factors) {
             throw new IllegalArgumentException("can't plan a decimation from " + fromHz + " Hz that keeps " + keepUpToHz
                     + " Hz: both must be above 0");
         }
+        // A hair for the rounding of doubles.
         int largest = (int) (fromHz * Recording.USABLE_SHARE_OF_RATE / keepUpToHz * (1 + 1e-12));
         DecimationPlan best = new DecimationPlan(fromHz, keepUpToHz, halvings(largest));
         int least = Math.max(1, (int) Math.ceil(largest * LEAST_SHARE_OF_LARGEST));

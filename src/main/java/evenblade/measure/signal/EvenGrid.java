@@ -39,6 +39,7 @@ public record EvenGrid(double startS, double rateHz, Series values) {
         }
         double startS = time.at(0);
         double rateHz = time.rateHz();
+        // A hair for the rounding of doubles.
         int size = (int) Math.floor((time.at(time.size() - 1) - startS) * rateHz * (1 + 1e-12)) + 1;
         double[] grid = new double[size];
         int left = 0;

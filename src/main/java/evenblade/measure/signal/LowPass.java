@@ -19,6 +19,7 @@ final class LowPass {
      * @param transition width from pass band to stop band as a share of the sample rate, over 0
      */
     static int halfLength(double transition) {
+        // Kaiser's estimate of the order.
         double order = (STOP_BAND_DB - 7.95) / (2.285 * 2 * Math.PI * transition);
         return Math.max(1, (int) Math.ceil(order / 2));
     }
@@ -32,6 +33,7 @@ final class LowPass {
      * @return {@code 2 half + 1} taps, symmetric
      */
     static double[] taps(int factor, int half) {
+        // Kaiser, for more than 50 dB.
         double beta = 0.1102 * (STOP_BAND_DB - 8.7);
         double[] taps = new double[2 * half + 1];
         double sum = 0;
@@ -51,6 +53,7 @@ final class LowPass {
     /** sin(πx)/(πx). */
     static double sinc(double x) {
         double angle = Math.PI * x;
+        // Nearer to zero the quotient is 1 to the last digit.
         return Math.abs(angle) < 1e-9 ? 1 : Math.sin(angle) / angle;
     }
 
@@ -58,6 +61,7 @@ final class LowPass {
     static double besselI0(double x) {
         double term = 1;
         double sum = 1;
+        // Smaller terms no longer change the sum of doubles.
         for (int k = 1; term > sum * 1e-17; k++) {
             double factor = x / (2 * k);
             term *= factor * factor;

@@ -37,6 +37,7 @@ public final class Waterfall {
         int length = Integer.highestOneBit(Math.max(2, longest));
         int hop = Math.max(Math.max(1, length / 4), (samples.size() + maxSlices - 1) / maxSlices);
         int slices = (samples.size() - length) / hop + 1;
+        // A hair for the rounding of doubles.
         int bins = Math.min(length / 2, (int) (top * length / rateHz * (1 + 1e-12))) + 1;
         Periodogram periodogram = new Periodogram(length);
         double[] timesS = new double[slices];

@@ -27,6 +27,7 @@ public final class HumCheck {
     public static List<HumLine> lines(Series quiet, double rateHz) {
         Spectrum spectrum =
                 AveragedSpectrum.hann(1, rateHz, Spectrum.Scaling.AMPLITUDE).of(quiet, rateHz);
+        // Mains turn at 50 or 60 Hz.
         List<HumLine> fifty = lines(spectrum, 50, rateHz);
         List<HumLine> sixty = lines(spectrum, 60, rateHz);
         return fifty.size() >= sixty.size() ? fifty : sixty;
@@ -34,6 +35,7 @@ public final class HumCheck {
 
     private static List<HumLine> lines(Spectrum spectrum, double mainsHz, double rateHz) {
         List<HumLine> lines = new ArrayList<>();
+        // Above, the filter before the converter may have taken it.
         for (int k = 1; k <= MOST_MULTIPLE && k * mainsHz < 0.45 * rateHz; k++) {
             double hz = k * mainsHz;
             double peak = 0;
@@ -41,6 +43,7 @@ public final class HumCheck {
             for (int i = 0; i < spectrum.frequenciesHz().size(); i++) {
                 double apart = Math.abs(spectrum.frequenciesHz().at(i) - hz);
                 double value = spectrum.values().at(i);
+                // A line lies within half a bin of one; the bins beside that hold the rest of it.
                 if (apart <= 1.5 * spectrum.binHz()) {
                     peak = Math.max(peak, value);
                 } else if (apart > 3 * spectrum.binHz() && apart < NEIGHBOURS_HZ) {
@@ -49,6 +52,7 @@ public final class HumCheck {
             }
             double[] sorted = around.stream().mapToDouble(x -> x).sorted().toArray();
             double floor = sorted.length == 0 ? 0 : sorted[sorted.length / 2];
+            // Digital silence has no floor.
             double over = 20 * Math.log10(peak / Math.max(floor, 1e-15));
             if (peak > 0 && over > LEAST_OVER_FLOOR_DB) {
                 lines.add(new HumLine(hz, peak, over));
@@ -76,6 +80,7 @@ public final class HumCheck {
                             .toList())));
         }
         lift(quiet, runRms)
+                // Noise ten times below the run adds half a per cent to what is measured.
                 .filter(db -> db < 20)
                 .ifPresent(db -> warnings.add(Warning.of(
                         WarningCode.LITTLE_OVER_QUIET,

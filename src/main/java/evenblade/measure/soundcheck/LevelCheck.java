@@ -64,6 +64,7 @@ public final class LevelCheck {
     }
 
     private static double decibel(double share) {
+        // Digital silence has no level.
         return 20 * Math.log10(Math.max(share, 1e-12));
     }
 }

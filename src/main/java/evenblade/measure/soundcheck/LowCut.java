@@ -32,6 +32,7 @@ public final class LowCut {
     public static Optional<Double> cornerHz(Series values, double rateHz) {
         Spectrum spectrum =
                 AveragedSpectrum.hann(2, rateHz, Spectrum.Scaling.DENSITY).of(values, rateHz);
+        // Above, the filter before the converter may take some away.
         List<Band> bands = bands(spectrum, Math.min(HIGHEST_HZ, 0.4 * rateHz));
         if (bands.size() < 8) {
             return Optional.empty();
@@ -39,6 +40,7 @@ public final class LowCut {
         double even = scatter(bands, 0);
         double best = Double.POSITIVE_INFINITY;
         double corner = 0;
+        // Corners a twentieth of an octave apart, as far up as some bands lie above.
         for (double c = LOWEST_HZ; c < 0.6 * HIGHEST_HZ; c *= 1.03) {
             double left = scatter(bands, c);
             if (left < best) {

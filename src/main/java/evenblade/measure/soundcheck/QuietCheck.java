@@ -49,6 +49,7 @@ public final class QuietCheck {
             if (mark.isPresent() && mark.get().equals(channel.name())) {
                 continue;
             }
+            // Digital silence has no level.
             double peakDb = 20 * Math.log10(Math.max(quiet.quality().get(c).peak(), 1e-9));
             if (peakDb > LevelAim.LOW_DB) {
                 warnings.add(warning(WarningCode.QUIET_TAKE_LOUD, channel, Measure.LEVEL.of(peakDb)));

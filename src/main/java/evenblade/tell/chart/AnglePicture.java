@@ -2,6 +2,7 @@ package evenblade.tell.chart;
 
 import evenblade.base.units.SignalUnit;
 import evenblade.input.recording.Series;
+import evenblade.tell.document.FigureFormat;
 import java.awt.Color;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -37,9 +38,6 @@ public record AnglePicture(
             }
         }
     }
-
-    /** Half the width of a 95 % interval in standard errors. */
-    private static final double NINETY_FIVE = 1.96;
 
     @Override
     public String title() {
@@ -111,7 +109,7 @@ public record AnglePicture(
     }
 
     private Spot.Reading reading(Revolution turn, int point, String of) {
-        double half = NINETY_FIVE * turn.standardError().at(point);
+        double half = FigureFormat.NINETY_FIVE * turn.standardError().at(point);
         return new Spot.Reading(Spot.What.AMPLITUDE, turn.mean().at(point), half, unit().display(), of);
     }
 

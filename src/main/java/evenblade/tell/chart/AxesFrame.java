@@ -18,7 +18,6 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
  * for the {@link #place place} first, paints what lies beneath, then the frame, then what lies above.
  */
 final class AxesFrame {
-    private static final String CORNERS = "corners";
     private static final String NUMBERS = "0.######";
     private static final double LYING_SPACE_EM = 5.5; // a number's width and a gap
     private static final double UPRIGHT_SPACE_EM = 3.5; // tick labels with air between
@@ -45,7 +44,6 @@ final class AxesFrame {
         style(chart.getStyler());
         chart.setXAxisTitle(xAxis.title());
         chart.setYAxisGroupTitle(0, yAxis.title());
-        quiet(chart.addSeries(CORNERS, unevenlyOver(xAxis), unevenlyOver(yAxis)));
     }
 
     /** Leaves out the numbers, grid lines and title of the upright axis, for rows with names of their own. */
@@ -77,13 +75,14 @@ final class AxesFrame {
      * @param factor what a number on the left is multiplied by
      */
     AxesFrame withRightScale(double factor) {
-        double[] right = unevenlyOver(yAxis);
-        for (int i = 0; i < right.length; i++) {
-            right[i] *= factor;
-        }
-        XYSeries second = chart.addSeries(CORNERS + " right", unevenlyOver(xAxis), right);
-        quiet(second);
-        second.setYAxisGroup(1);
+        // XChart lays a second scale out only where a series belongs to it.
+        XYSeries ends =
+                chart.addSeries("ends of the right scale", new double[] {xAxis.min(), xAxis.max()}, new double[] {
+                    factor * yAxis.min(), factor * yAxis.max()
+                });
+        ends.setMarker(SeriesMarkers.NONE);
+        ends.setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.Scatter);
+        ends.setYAxisGroup(1);
         chart.getStyler().setYAxisGroupPosition(1, Styler.YAxisPosition.Right);
         chart.getStyler().setYAxisMin(1, factor * justBelow(yAxis));
         chart.getStyler().setYAxisMax(1, factor * justAbove(yAxis));
@@ -153,11 +152,6 @@ final class AxesFrame {
         return rows ? Math.max(LEAST_SHARE_OF_PLOT, Math.min(SHARE_OF_PLOT, beside)) : SHARE_OF_PLOT;
     }
 
-    /** XChart lays axes out only where there is a series, and takes evenly spaced values for its ticks. */
-    private static double[] unevenlyOver(Axis axis) {
-        return new double[] {axis.min(), axis.min() + 0.37 * (axis.max() - axis.min()), axis.max()};
-    }
-
     /** XChart leaves out a number that lies exactly on the end of an axis; this much is under a tenth of a pixel. */
     private static final double HAIR = 5e-5;
 
@@ -167,13 +161,6 @@ final class AxesFrame {
 
     private static double justAbove(Axis axis) {
         return axis.logarithmic() ? axis.max() * (1 + HAIR) : axis.max() + HAIR * (axis.max() - axis.min());
-    }
-
-    private void quiet(XYSeries series) {
-        series.setMarker(SeriesMarkers.NONE);
-        series.setLineColor(new Color(0, 0, 0, 0));
-        series.setLineStyle(new BasicStroke(0.1f));
-        series.setShowInLegend(false);
     }
 
     private void style(XYStyler styler) {

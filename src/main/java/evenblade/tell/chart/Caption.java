@@ -4,6 +4,7 @@ import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
+import evenblade.tell.document.FigureFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -38,7 +39,7 @@ public record Caption(List<String> parts) {
         List<String> parts = new ArrayList<>();
         parts.add(String.valueOf(run.source().file().getFileName()));
         channel.ifPresent(c -> parts.add(channel(c.channel())));
-        dwell.ifPresent(d -> parts.add(String.format(Locale.ROOT, "%.1f to %.1f s", d.fromS(), d.toS())));
+        dwell.ifPresent(d -> parts.add(stretch(d)));
         double ratio = run.ratio();
         dwell.or(() -> run.speed().main())
                 .ifPresent(shown -> parts.add(rpm(ratio * shown.propellerRpm(), shown.propellerRpm())));
@@ -51,9 +52,18 @@ public record Caption(List<String> parts) {
         return name.toLowerCase(Locale.ROOT).startsWith("channel") ? name : "channel " + name;
     }
 
+    private static String stretch(Dwell dwell) {
+        return FigureFormat.fixed(dwell.fromS(), 1) + " to " + FigureFormat.fixed(dwell.toS(), 1) + " s";
+    }
+
     /** Engine and propeller speed as every caption gives them. */
     public static String rpm(double engineRpm, double propellerRpm) {
-        return String.format(Locale.ROOT, "engine %.0f rpm, propeller %.0f rpm", engineRpm, propellerRpm);
+        return rpm(engineRpm) + ", propeller " + FigureFormat.rpm(propellerRpm) + " rpm";
+    }
+
+    /** Engine speed alone. */
+    public static String rpm(double engineRpm) {
+        return "engine " + FigureFormat.rpm(engineRpm) + " rpm";
     }
 
     /** How the speed is known, or that it isn't. */

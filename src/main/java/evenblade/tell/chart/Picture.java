@@ -14,7 +14,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 
@@ -29,9 +28,6 @@ public interface Picture {
     int USUAL_WIDTH = 1200;
 
     int USUAL_HEIGHT = 700; // 12 to 7 with the width
-
-    /** What XChart fills and draws with a clear colour; some readers of SVG show it black. */
-    Pattern INVISIBLE = Pattern.compile("<(rect|line)[^>]*(fill|stroke)-opacity:0;[^>]*/>");
 
     int LEAST_WIDTH = 240; // smaller no picture can be read
     int LEAST_HEIGHT = 160; // smaller no picture can be read
@@ -160,7 +156,7 @@ public interface Picture {
 
     /** The text of an SVG file for the page, {@value #USUAL_WIDTH} by {@value #USUAL_HEIGHT}. */
     default String svg() {
-        VectorGraphics2D surface = new VectorGraphics2D();
+        VectorGraphics2D surface = new VisibleInk();
         paint(surface, USUAL_WIDTH, USUAL_HEIGHT, ChartTheme.forPage(USUAL_WIDTH, USUAL_HEIGHT));
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try {
@@ -170,7 +166,7 @@ public interface Picture {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return INVISIBLE.matcher(bytes.toString(StandardCharsets.UTF_8)).replaceAll("");
+        return bytes.toString(StandardCharsets.UTF_8);
     }
 
     /** Writes a PNG file; the file is begun only when the picture is ready. */

@@ -6,7 +6,6 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -119,8 +118,8 @@ record PolarNet(Pen pen, double cx, double cy, double radius, double full) {
     private void paintName(Tip tip, double y) {
         double column = cx + radius + pen.em(3.4);
         pen.line(x(tip), y(tip), column - pen.em(0.4), y, pen.pale(Ink.QUIET_TEXT), pen.stroke(0.06, Dash.DOTS));
-        String text = String.format(
-                Locale.ROOT, "%s: %s at %.0f°", tip.name(), FigureFormat.plain(tip.amplitude()), tip.phaseDeg());
+        String text = tip.name() + ": " + FigureFormat.plain(tip.amplitude()) + " at "
+                + FigureFormat.fixed(tip.phaseDeg(), 0) + "°";
         pen.textAcross(text, column, y, TextStyle.SMALL, pen.colour(Ink.TEXT), Pen.Align.LEFT);
     }
 

@@ -7,15 +7,11 @@ import evenblade.tell.document.FigureFormat;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Engine speed (left) and propeller speed (right) against time, with the dwells shaded and named. */
 public final class SpeedPicture implements Picture {
     private static final int MOST_ROWS = 3; // more hide the curve
-    /** Half the width of a 95 % interval in standard errors. */
-    private static final double NINETY_FIVE = 1.96;
-
     /**
      * What is drawn.
      *
@@ -217,13 +213,7 @@ public final class SpeedPicture implements Picture {
 
     private String name(int index) {
         Dwell dwell = data.dwells().get(index);
-        return String.format(
-                Locale.ROOT,
-                "dwell %d: %s rpm (95 %%), %.0f s",
-                index + 1,
-                FigureFormat.withError(
-                        60 * data.ratio() * dwell.propellerHz(),
-                        NINETY_FIVE * 60 * data.ratio() * dwell.standardErrorHz()),
-                dwell.durationS());
+        return "dwell " + (index + 1) + ": " + FigureFormat.rpm(dwell, dwell.standardErrorHz(), data.ratio())
+                + " (95 %), " + FigureFormat.fixed(dwell.durationS(), 0) + " s";
     }
 }

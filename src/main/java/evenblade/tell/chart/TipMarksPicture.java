@@ -2,12 +2,12 @@ package evenblade.tell.chart;
 
 import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
+import evenblade.tell.document.FigureFormat;
 import java.awt.Color;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** The tips seen edge on against the block, each at the height of its mark, with a scale in mm and in inches. */
@@ -38,11 +38,8 @@ public final class TipMarksPicture implements Picture {
         }
     }
 
-    /** Sixteenths end in a 5 that binary numbers fall short of. */
-    private static final double ROUNDS_HALF_UP = 1e-9;
-
     private final Data data;
-    private final LengthUnit first;
+    private final FigureFormat figures;
 
     public TipMarksPicture(Data data) {
         this(data, LengthUnit.MILLIMETRE);
@@ -51,16 +48,12 @@ public final class TipMarksPicture implements Picture {
     /** With one of the units first; both scales are there in any case. */
     public TipMarksPicture(Data data, LengthUnit first) {
         this.data = data;
-        this.first = first;
+        this.figures = new FigureFormat(first);
     }
 
     @Override
     public String title() {
-        double spreadMm = highestMm() - lowestMm();
-        double spreadIn = Length.ofMillimetres(spreadMm).inches() + ROUNDS_HALF_UP;
-        return first == LengthUnit.INCH
-                ? String.format(Locale.ROOT, "Tip marks on the block: spread %.3f in (%.1f mm)", spreadIn, spreadMm)
-                : String.format(Locale.ROOT, "Tip marks on the block: spread %.1f mm (%.3f in)", spreadMm, spreadIn);
+        return "Tip marks on the block: spread " + figures.both(highestMm() - lowestMm());
     }
 
     @Override
@@ -116,7 +109,7 @@ public final class TipMarksPicture implements Picture {
         double mm = box.getHeight() / (marks.max() - marks.min());
         double acrossPage = 170.0 / area.getWidth() * mm;
         pen.text(
-                String.format(Locale.ROOT, "drawn %.0f times life size across a 170 mm page", acrossPage),
+                "drawn " + FigureFormat.fixed(acrossPage, 0) + " times life size across a 170 mm page",
                 box.getMaxX(),
                 area.getMaxY() - pen.em(0.4),
                 TextStyle.SMALL,
@@ -158,10 +151,7 @@ public final class TipMarksPicture implements Picture {
     }
 
     private String aboveLowest(Tip tip) {
-        double mm = tip.mark().millimetres() - lowestMm();
-        return first == LengthUnit.INCH
-                ? String.format(Locale.ROOT, "%.3f in", Length.ofMillimetres(mm).inches() + ROUNDS_HALF_UP)
-                : String.format(Locale.ROOT, "%.1f mm", mm);
+        return figures.first(tip.mark().millimetres() - lowestMm());
     }
 
     /** The outline of a tip seen along the blade: blunt in front, thin behind. */

@@ -23,9 +23,6 @@ import java.util.stream.Collectors;
 
 /** The weight to put on and what it will leave, or why there is none. */
 public final class BalanceDocument {
-    /** Half the width of a 95 % interval in standard errors, of the normal distribution. */
-    private static final double NINETY_FIVE = 1.96;
-
     private final BalanceAnswer answer;
     private final Optional<JobBalance> job;
     private final Phrases phrases;
@@ -104,9 +101,9 @@ public final class BalanceDocument {
             table.row(
                     run.name(),
                     FigureFormat.rpm(run.conditions().propellerRpm()),
-                    reading.map(r -> FigureFormat.value(r.amplitude(), NINETY_FIVE * r.standardError()))
+                    reading.map(r -> FigureFormat.value(r.amplitude(), FigureFormat.NINETY_FIVE * r.standardError()))
                             .orElse("–"),
-                    reading.map(r -> FigureFormat.error(r.amplitude(), NINETY_FIVE * r.standardError()))
+                    reading.map(r -> FigureFormat.error(r.amplitude(), FigureFormat.NINETY_FIVE * r.standardError()))
                             .orElse("–"),
                     reading.filter(r -> r.phaseDeg().isPresent())
                             .map(r -> FigureFormat.fixed(r.phaseDeg().getAsDouble(), 0))

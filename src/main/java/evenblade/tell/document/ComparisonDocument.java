@@ -5,7 +5,6 @@ import evenblade.judge.comparison.Basis;
 import evenblade.judge.comparison.Change;
 import evenblade.judge.comparison.Change.ChangeVerdict;
 import evenblade.judge.comparison.DwellComparison;
-import evenblade.judge.comparison.Reason;
 import evenblade.judge.comparison.RunComparison;
 import evenblade.judge.comparison.RunComparison.ChannelComparison;
 import evenblade.machine.installation.OrderLine;
@@ -98,7 +97,7 @@ public final class ComparisonDocument {
         text.facts(
                 Tone.ITEM,
                 phrases,
-                comparison.reasons().stream().map(Reason::fact).toList());
+                comparison.reasons().stream().map(Warning::fact).toList());
         text.warnings(Tone.CAUTION, phrases, warnings);
     }
 
@@ -174,6 +173,10 @@ public final class ComparisonDocument {
             item("Intervals hold the true change 95 times in 100; a verdict is given where they leave out zero."
                     + byChance());
         }
+        if (!comparison.reasons().isEmpty()) {
+            item("Left out, because like has to be held against like:");
+        }
+        text.warnings(Tone.ITEM, phrases, comparison.reasons());
         text.warnings(Tone.ITEM, phrases, comparison.warnings());
         text.warnings(Tone.ITEM, phrases, warnings);
     }

@@ -7,6 +7,8 @@ import evenblade.base.units.Length;
 import evenblade.base.units.LengthUnit;
 import evenblade.measure.orders.Level;
 import evenblade.measure.speed.Dwell;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -32,7 +34,7 @@ public record FigureFormat(LengthUnit unit) {
     /** No throttle is held better than to a hundredth of a turn per minute. */
     private static final int MOST_RPM_DECIMALS = 2;
     /** Half the width of a 95 % interval in standard errors, of the normal distribution. */
-    private static final double NINETY_FIVE = 1.96;
+    public static final double NINETY_FIVE = 1.96;
 
     private static final double SECONDS_PER_MINUTE = 60; // exact
     /** Rounds to two figures: 9.95 would become 10.0. */
@@ -87,6 +89,11 @@ public record FigureFormat(LengthUnit unit) {
             return signed(String.format(Locale.ROOT, "%." + (count - 1) + "e", value));
         }
         return fixed(value, (int) Math.max(0, count - 1 - Math.floor(Math.log10(size))));
+    }
+
+    /** With so many figures, zeros at the end too: {@code 2.000}. */
+    public static String significant(double value, int count) {
+        return signed(String.format(Locale.ROOT, "%." + count + "g", value));
     }
 
     /** The value to the last place that its error leaves meaningful: {@code 1.234}. */
@@ -207,6 +214,11 @@ public record FigureFormat(LengthUnit unit) {
                 : millimetres(length) + " mm (" + inches(length) + " in)";
     }
 
+    /** A length in both units; anything else in its own. */
+    String both(Amount amount) {
+        return amount.measure() == Measure.LENGTH ? both(Length.ofMetres(amount.value())) : text(amount, 2);
+    }
+
     /** A number of millimetres in both units. */
     public String both(double millimetres) {
         return both(Length.ofMillimetres(millimetres));
@@ -273,6 +285,20 @@ public record FigureFormat(LengthUnit unit) {
     /** {@code 1 run}, {@code 2 runs}. */
     public static String count(long count, String one) {
         return count == 1 ? "1 " + one : count + " " + one + "s";
+    }
+
+    /** A time with three figures in the unit that suits it: {@code 2.4 ms}. */
+    public static String duration(double seconds) {
+        return seconds >= 1
+                ? threeFigures(seconds) + " s"
+                : seconds >= 1e-3 ? threeFigures(1e3 * seconds) + " ms" : threeFigures(1e6 * seconds) + " µs";
+    }
+
+    private static String threeFigures(double value) {
+        return new BigDecimal(value)
+                .round(new MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     /** The first letter large, as at the start of a sentence. */

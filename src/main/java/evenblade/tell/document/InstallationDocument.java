@@ -1,5 +1,6 @@
 package evenblade.tell.document;
 
+import evenblade.base.fact.Fact;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.Installation;
 import evenblade.machine.installation.Limit;
@@ -11,7 +12,8 @@ public final class InstallationDocument {
     private InstallationDocument() {}
 
     /** What is installed. */
-    public static Document of(Installation installation, FigureFormat figures) {
+    public static Document of(Installation installation, Phrases phrases) {
+        FigureFormat figures = phrases.figures();
         Document.Builder text = Document.begin();
         installation.name().ifPresent(name -> text.known("As entered", name));
         text.known("Engine", engine(installation.engine()));
@@ -36,6 +38,17 @@ public final class InstallationDocument {
                         figures.large(place.ahead()) + " ahead of and " + figures.large(place.above())
                                 + " above the middle between the engine mounts"));
         return text.done();
+    }
+
+    /** What is installed, in one line. */
+    public static String inOneLine(Installation installation) {
+        Engine engine = installation.engine();
+        return installation.name().map(name -> name + ": ").orElse("")
+                + engine.cycle().word()
+                + (engine.cylinders() == 0 ? "" : ", " + FigureFormat.count(engine.cylinders(), "cylinder"))
+                + ", " + FigureFormat.significant(installation.reduction().ratio(), 4)
+                + " engine revolutions per propeller revolution, "
+                + FigureFormat.count(installation.propeller().blades(), "blade");
     }
 
     private static String engine(Engine engine) {
@@ -69,20 +82,20 @@ public final class InstallationDocument {
     }
 
     /** Limits with their statistic and source. */
-    public static Document limits(Installation installation, FigureFormat figures) {
+    public static Document limits(Installation installation, Phrases phrases) {
         Document.TableBuilder table =
                 Document.begin().table("").left("what").right("limit").left("source");
         for (Limit limit : installation.limits()) {
             table.row(
                     limit.what() == Limit.Subject.TRACK
-                            ? "Tip marks, " + LimitWords.statistic(limit.statistic())
+                            ? "Tip marks, " + phrases.text(Fact.of(limit.statistic()))
                             : "Flange face run-out, full dial reading",
-                    figures.both(limit.value()),
+                    phrases.figures().both(limit.value()),
                     limit.source());
         }
         for (PitchLimit limit : installation.pitchLimits()) {
             table.row(
-                    "Blade angles, " + LimitWords.statistic(limit.statistic()),
+                    "Blade angles, " + phrases.text(Fact.of(limit.statistic())),
                     FigureFormat.fixed(limit.value().degrees(), 2) + "°",
                     limit.source());
         }

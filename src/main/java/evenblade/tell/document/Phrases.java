@@ -15,16 +15,14 @@ import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.LengthUnit;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.findings.Finding;
 import evenblade.tell.document.Sentence.Span;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -41,9 +39,13 @@ public record Phrases(Face face, FigureFormat figures) {
     /** A file may hold a line without end; so many letters of it tell which it is. */
     private static final int MOST_QUOTED = 500;
 
+    private static final int SIGNAL_FIGURES = 4; // as many as twelve bits of a converter tell
+
     private static final Map<String, Template> ALL = load();
     private static final String MEANING = ".meaning";
     private static final String CURE = ".cure";
+    private static final String BECAUSE = ".because";
+    private static final String PLAIN = ".plain";
 
     /** Phrases for a reader of millimetres. */
     public static Phrases of(Face face) {
@@ -88,6 +90,27 @@ public record Phrases(Face face, FigureFormat figures) {
         return own(key(code) + CURE);
     }
 
+    /** A cause in a customer's words, as what goes on after "because": {@code blade B was out of track}. */
+    public String because(Finding finding) {
+        return plainly(finding, BECAUSE);
+    }
+
+    /** A cause in a customer's words, as a thing: {@code blade B out of track}. */
+    public String plainly(Finding finding) {
+        return plainly(finding, PLAIN);
+    }
+
+    /** Where the statement names blades, it has words of its own for them. */
+    private String plainly(Finding finding, String form) {
+        Fact statement = finding.statement();
+        List<Span> spans = new ArrayList<>();
+        Optional.ofNullable(ALL.get(key(statement.code()) + form))
+                .ifPresentOrElse(
+                        own -> say(own, statement.values(), spans),
+                        () -> say(template(key(finding.cause()) + form), List.of(), spans));
+        return new Sentence(spans).text();
+    }
+
     /** What a code says, with dots where its values stand. */
     public static String form(Code code) {
         return template(key(code)).parts().stream()
@@ -120,13 +143,17 @@ public record Phrases(Face face, FigureFormat figures) {
             throw new IllegalArgumentException(
                     key + " has " + template.indices().size() + " slots for " + fact.values());
         }
+        say(template, fact.values(), spans);
+    }
+
+    private void say(Template template, List<Value> values, List<Span> spans) {
         for (Template.Part part : template.parts()) {
             if (part instanceof Template.Words words) {
                 spans.add(new Span.Words(words.text()));
             } else if (part instanceof Template.Slot slot) {
-                show(fact.values().get(slot.index()), slot, spans);
+                show(values.get(slot.index()), slot, spans);
             } else if (part instanceof Template.Choice choice) {
-                boolean one = one(fact.values().get(choice.index()));
+                boolean one = one(values.get(choice.index()));
                 spans.add(new Span.Words(one ? choice.one() : choice.other()));
             }
         }
@@ -171,8 +198,9 @@ public record Phrases(Face face, FigureFormat figures) {
             return Long.toString(count.number());
         }
         if (value instanceof SignalValue signal) {
-            String figures = slot.form().map(form -> form.substring(1)).orElse("4");
-            return String.format(Locale.ROOT, "%." + figures + "g", signal.value())
+            int figures =
+                    slot.form().map(form -> Integer.parseInt(form.substring(1))).orElse(SIGNAL_FIGURES);
+            return FigureFormat.significant(signal.value(), figures)
                     + (signal.unit() == SignalUnit.UNSTATED
                             ? ""
                             : " " + signal.unit().display());
@@ -185,8 +213,11 @@ public record Phrases(Face face, FigureFormat figures) {
             return figures.text(amount);
         }
         String form = slot.form().get();
+        if (form.equals("b")) {
+            return figures.both(amount);
+        }
         if (form.equals("t")) {
-            return duration(amount.value());
+            return FigureFormat.duration(amount.value());
         }
         boolean figuresCounted = form.startsWith("g");
         int digits = Integer.parseInt(figuresCounted ? form.substring(1) : form);
@@ -194,25 +225,10 @@ public record Phrases(Face face, FigureFormat figures) {
             return figures.text(amount, digits);
         }
         double shown = figures.shown(amount);
-        String number = figuresCounted
-                ? String.format(Locale.ROOT, "%." + digits + "g", shown)
-                : FigureFormat.fixed(shown, digits);
+        String number = figuresCounted ? FigureFormat.significant(shown, digits) : FigureFormat.fixed(shown, digits);
         return (slot.signed() && shown >= 0 ? "+" : "")
                 + number
                 + (slot.bare() || amount.measure() == Measure.NUMBER ? "" : FigureFormat.unit(amount.measure()));
-    }
-
-    private static String duration(double seconds) {
-        return seconds >= 1
-                ? threeFigures(seconds) + " s"
-                : seconds >= 1e-3 ? threeFigures(1e3 * seconds) + " ms" : threeFigures(1e6 * seconds) + " µs";
-    }
-
-    private static String threeFigures(double value) {
-        return new BigDecimal(value)
-                .round(new MathContext(3))
-                .stripTrailingZeros()
-                .toPlainString();
     }
 
     private static Template template(String key) {

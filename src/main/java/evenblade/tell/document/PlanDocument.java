@@ -48,7 +48,7 @@ public final class PlanDocument {
     /** The plan with its card at the end. */
     public static Document of(RunPlan plan, Phrases phrases) {
         PlanDocument document = new PlanDocument(plan, phrases);
-        document.text.addAll(InstallationDocument.of(plan.installation(), phrases.figures()));
+        document.text.addAll(InstallationDocument.of(plan.installation(), phrases));
         document.lines();
         document.card();
         return document.text.done();

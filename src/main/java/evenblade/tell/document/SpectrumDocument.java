@@ -18,8 +18,6 @@ import java.util.stream.Stream;
 public final class SpectrumDocument {
     /** More don't help at a glance; all of them stand in the tables for other programs. Our own choice. */
     private static final int MOST_LINES = 20;
-    /** Half the width of a 95 % interval in standard errors, of the normal distribution. */
-    private static final double NINETY_FIVE = 1.96;
 
     private static final String NOT_STEADY = "not steady";
 
@@ -128,7 +126,7 @@ public final class SpectrumDocument {
     }
 
     private void row(Document.TableBuilder table, SteadyLine line) {
-        double half = NINETY_FIVE * line.standardError();
+        double half = FigureFormat.NINETY_FIVE * line.standardError();
         table.row(
                 FigureFormat.fixed(line.frequencyHz(), 2),
                 FigureFormat.value(line.amplitude(), half),

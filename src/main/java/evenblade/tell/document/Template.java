@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
 /**
  * A phrase with slots for values. {@code {0}} shows the first value in the usual way; {@code {0:2}} with two decimals;
  * {@code {0:+1}} with its sign; {@code {0:g4}} with four figures; {@code {0:t}} a time with three figures in s, ms or µs;
- * a minus at the end, {@code {0:2-}}, leaves its unit away. Several things are joined by commas; by "and" in
+ * {@code {0:b}} a length in both units; a minus at the end, {@code {0:2-}}, leaves its unit away. Several things are joined by commas; by "and" in
  * {@code {0 and}}, by semicolons in {@code {0;}}. {@code {0|is|are}} shows one word or the other, whether there
  * is one of it or not.
  *
@@ -19,7 +19,7 @@ import java.util.regex.Pattern;
  */
 record Template(List<Part> parts) {
     private static final Pattern SLOT =
-            Pattern.compile("('?)\\{(\\d)(?::(?<sign>\\+)?(?<form>g?\\d|t)?(?<bare>-)?)?(?<join> and| or|;)?"
+            Pattern.compile("('?)\\{(\\d)(?::(?<sign>\\+)?(?<form>g?\\d|[bt])?(?<bare>-)?)?(?<join> and| or|;)?"
                     + "(?:\\|(?<one>[^|{}]*)\\|(?<other>[^|{}]*))?}(?<end>'?)");
 
     /** Own words, or a slot. */

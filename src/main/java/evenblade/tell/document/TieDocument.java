@@ -14,9 +14,6 @@ import java.util.stream.Collectors;
 
 /** How much of propeller 1× goes with track over the runs of a job, or what is missing to tell. */
 public final class TieDocument {
-    /** Half the width of a 95 % interval in standard errors, of the normal distribution. */
-    private static final double NINETY_FIVE = 1.96;
-
     private final JobTie tie;
     private final Phrases phrases;
     private final List<String> sentences = new ArrayList<>();
@@ -46,7 +43,7 @@ public final class TieDocument {
                 .point("1×, " + tie.unit().display())
                 .point("± 95 %");
         for (TieRun run : tie.runs()) {
-            double error = NINETY_FIVE * run.standardError();
+            double error = FigureFormat.NINETY_FIVE * run.standardError();
             table.row(
                     run.label(),
                     figures.number(run.trackSizeMm()),

@@ -57,7 +57,7 @@ public final class TrackingDocument {
         if (tips.withinLimit().map(within -> !within).orElse(false)) {
             text.say(Tone.CAUTION, "BEYOND THE LIMIT: don't run it like this before the maker's figure is looked up.");
         }
-        tips.checks().forEach(check -> text.known("limit", LimitWords.of(check, figures)));
+        checks("limit", tips.checks(), text, phrases);
         if (tips.checks().isEmpty()) {
             unlimited(text, tips, phrases);
         }
@@ -67,7 +67,7 @@ public final class TrackingDocument {
     /** Where no limit was entered, the figures that people use stand beside the marks. */
     private static void unlimited(Document.Builder text, MarkedTips tips, Phrases phrases) {
         text.known("limit", "none for the track is entered: the propeller maker's figure rules");
-        tips.usual().forEach(figure -> text.known("usual figure", LimitWords.usual(figure, phrases.figures())));
+        tips.usual().forEach(figure -> text.known("usual figure", phrases.text(figure.fact())));
     }
 
     private void verdict() {
@@ -279,7 +279,20 @@ public final class TrackingDocument {
     }
 
     private void checks(String when, List<LimitCheck> checks) {
-        checks.forEach(check -> text.known(when, LimitWords.of(check, figures)));
+        checks(when, checks, text, phrases);
+    }
+
+    private static void checks(String name, List<LimitCheck> checks, Document.Builder text, Phrases phrases) {
+        checks.forEach(check -> text.known(name, phrases.text(check.fact()) + "."));
+    }
+
+    /** How tip marks come out against the limits that apply, as the end of a sentence about their spread. */
+    public static String againstLimits(List<LimitCheck> checks, Phrases phrases) {
+        String said = checks.stream()
+                .filter(LimitCheck::applies)
+                .map(check -> phrases.text(check.against()))
+                .collect(Collectors.joining(", "));
+        return said.isEmpty() ? "no limit entered" : said;
     }
 
     private String minute(TrackingSession session) {

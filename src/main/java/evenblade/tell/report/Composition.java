@@ -16,8 +16,7 @@ final class Composition {
     private Composition() {}
 
     static ReportContent of(ReportInput input) {
-        FigureFormat lengths = new FigureFormat(input.units());
-        Phrases phrases = new Phrases(Face.PAPER, lengths);
+        Phrases phrases = new Phrases(Face.PAPER, new FigureFormat(input.units()));
         return new ReportContent(
                 new Heading(
                         input.record().name(),
@@ -36,8 +35,8 @@ final class Composition {
                 RunSections.of(input.runs(), phrases),
                 input.photos(),
                 PhotoNotes.of(input.record(), input.photos()),
-                new Section(InstallationDocument.of(input.record().installation(), lengths), Map.of()),
-                new Section(InstallationDocument.limits(input.record().installation(), lengths), Map.of()),
+                new Section(InstallationDocument.of(input.record().installation(), phrases), Map.of()),
+                new Section(InstallationDocument.limits(input.record().installation(), phrases), Map.of()),
                 EvidenceRows.of(input.record(), input.fileWarnings()),
                 new ShortReport(FirstPageComposition.of(input), StrangersPart.of(input)));
     }

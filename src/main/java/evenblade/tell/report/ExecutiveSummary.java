@@ -1,6 +1,5 @@
 package evenblade.tell.report;
 
-import evenblade.base.units.Length;
 import evenblade.judge.comparison.MeasuredRun;
 import evenblade.judge.findings.Finding;
 import evenblade.judge.tracking.LimitCheck;
@@ -9,7 +8,6 @@ import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobRecord;
 import evenblade.keep.job.Kind;
-import evenblade.machine.installation.Limit;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
@@ -20,6 +18,7 @@ import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.FindingsDocument;
 import evenblade.tell.document.Phrases;
+import evenblade.tell.document.TrackingDocument;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -148,18 +147,13 @@ final class ExecutiveSummary {
             return Optional.empty();
         }
         TrackingSession last = session(sessions.get(sessions.size() - 1));
-        String limits = record.installation().limits().stream()
-                .filter(limit -> limit.what() == Limit.Subject.TRACK)
-                .map(limit -> LimitCheck.track(limit, last.marksMm()))
-                .filter(check -> check.outcome() != LimitCheck.Outcome.NOT_APPLICABLE)
-                .map(check -> (check.outcome() == LimitCheck.Outcome.WITHIN ? "within" : "BEYOND") + " the limit of "
-                        + lengths.both(Length.ofMillimetres(check.allowed())) + " (" + check.source() + ")")
-                .collect(Collectors.joining(", "));
         return Optional.of((changedAfter(sessions.get(sessions.size() - 1))
                         ? "Not marked since the last change; before it: track"
                         : "Track")
-                + " spread " + lengths.both(Length.ofMillimetres(last.spreadMm()))
-                + (limits.isEmpty() ? ", no limit entered" : ", " + limits) + ".");
+                + " spread " + lengths.both(last.spreadMm()) + ", "
+                + TrackingDocument.againstLimits(
+                        LimitCheck.track(record.installation().limits(), last.marksMm()), phrases)
+                + ".");
     }
 
     /** Whether something was put right after that entry, so that it no longer tells how things are. */
@@ -182,7 +176,7 @@ final class ExecutiveSummary {
         if (!whole.outcome().comparable()) {
             return pair + "can't be held against each other, "
                     + whole.outcome().reasons().stream()
-                            .map(reason -> Phrases.of(Face.PAPER).text(reason.fact()))
+                            .map(reason -> phrases.text(reason.fact()))
                             .collect(Collectors.joining("; "))
                     + ".";
         }

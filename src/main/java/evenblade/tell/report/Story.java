@@ -1,9 +1,9 @@
 package evenblade.tell.report;
 
 import evenblade.base.fact.Fact;
+import evenblade.base.fact.Warning;
 import evenblade.judge.comparison.Change.ChangeVerdict;
 import evenblade.judge.comparison.MeasuredRun;
-import evenblade.judge.comparison.Reason;
 import evenblade.judge.findings.Cause;
 import evenblade.judge.findings.Confidence;
 import evenblade.judge.findings.Finding;
@@ -29,12 +29,14 @@ final class Story {
     private final Engine engine;
     private final Optional<ReportedComparison> whole;
     private final VelocityFigures velocities;
+    private final Phrases phrases;
     private final Optional<Finding> cured;
     private final List<Leftovers.Leftover> left;
 
     Story(ReportInput input) {
         this.input = input;
         this.velocities = new VelocityFigures(new FigureFormat(input.units()));
+        this.phrases = new Phrases(Face.PAPER, velocities.lengths());
         this.record = input.record();
         this.engine = record.installation().engine();
         this.whole = input.comparisons().stream().findFirst();
@@ -95,8 +97,8 @@ final class Story {
         if (!whole.get().outcome().comparable()) {
             return shakes(named()) + " The first run and the last can't be compared: "
                     + whole.get().outcome().reasons().stream()
-                            .map(Reason::fact)
-                            .map(Phrases.of(Face.PAPER)::text)
+                            .map(Warning::fact)
+                            .map(phrases::text)
                             .collect(Collectors.joining("; "))
                     + ". So it can't be said whether it became better.";
         }
@@ -106,7 +108,7 @@ final class Story {
     private String putRight(Finding finding) {
         boolean sure = finding.sureness().confident();
         String why = "It shook " + HowOften.of(finding, engine).words() + (sure ? " because " : ", probably because ")
-                + CauseWords.because(finding) + ".";
+                + phrases.because(finding) + ".";
         List<String> done = changesBefore(finding.goneSince().orElseThrow().id());
         String did = done.isEmpty() ? "" : " This was done: " + sentence(String.join(" ", done));
         return why
@@ -123,7 +125,7 @@ final class Story {
         String others = input.firstPage().findings().stream()
                 .filter(finding -> !finding.open() && finding.sureness().share() >= Confidence.LEANING)
                 .filter(finding -> finding != subject)
-                .map(CauseWords::thing)
+                .map(phrases::plainly)
                 .collect(Collectors.joining(", "));
         return others.isEmpty() ? "" : " Also no longer seen: " + others + ".";
     }
@@ -201,8 +203,8 @@ final class Story {
             return often + "; these measurements can't show why yet.";
         }
         return HowOften.of(first, engine) == beat
-                ? often + ", most likely because of this: " + CauseWords.thing(first) + "."
-                : often + ". What stands out most: " + CauseWords.thing(first) + ".";
+                ? often + ", most likely because of this: " + phrases.plainly(first) + "."
+                : often + ". What stands out most: " + phrases.plainly(first) + ".";
     }
 
     /** Whether the findings say that nothing stands out, and nothing ever did. */
@@ -224,14 +226,13 @@ final class Story {
     private String open() {
         List<String> open = new ArrayList<>();
         for (Leftovers.Leftover each : left) {
-            Phrases phrases = new Phrases(Face.PAPER, new FigureFormat(input.units()));
             String share = each.share().isPresent()
                     ? "; about " + FigureFormat.share(each.share().getAsDouble()) + " of the shaking that is left"
                     : "";
             String sure = each.finding().cause() == Cause.UNTOLD
                     ? ""
                     : " (" + phrases.text(Fact.of(each.finding().sureness().word())) + share + ")";
-            open.add(FigureFormat.capital(CauseWords.thing(each.finding())) + sure + ". "
+            open.add(FigureFormat.capital(phrases.plainly(each.finding())) + sure + ". "
                     + sentence(FigureFormat.capital(phrases.text(each.finding().next()))));
         }
         if (!measuredSinceLastChange()) {
@@ -277,7 +278,7 @@ final class Story {
     List<String> sure() {
         List<String> said = new ArrayList<>();
         cured.ifPresent(finding -> said.add("The cause: "
-                + Phrases.of(Face.PAPER).text(Fact.of(finding.sureness().word())) + ", from "
+                + phrases.text(Fact.of(finding.sureness().word())) + ", from "
                 + FigureFormat.count(finding.speaksFor().size(), "piece") + " of evidence for it and "
                 + (finding.speaksAgainst().isEmpty()
                         ? "none"

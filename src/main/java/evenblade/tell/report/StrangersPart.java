@@ -1,6 +1,5 @@
 package evenblade.tell.report;
 
-import evenblade.base.units.Length;
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.comparison.DwellComparison;
 import evenblade.judge.comparison.MeasuredRun;
@@ -10,7 +9,6 @@ import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
-import evenblade.machine.installation.Limit;
 import evenblade.machine.installation.OrderLine;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.DwellOrders;
@@ -20,11 +18,14 @@ import evenblade.tell.chart.Caption;
 import evenblade.tell.document.Block.Tone;
 import evenblade.tell.document.Block.Weight;
 import evenblade.tell.document.Document;
+import evenblade.tell.document.Face;
 import evenblade.tell.document.FigureFormat;
 import evenblade.tell.document.InstallationDocument;
 import evenblade.tell.document.OnePlace;
+import evenblade.tell.document.Phrases;
 import evenblade.tell.document.PictureSlot;
 import evenblade.tell.document.PictureSlot.Shows;
+import evenblade.tell.document.TrackingDocument;
 import evenblade.tell.document.VelocityFigures;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -33,7 +34,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 
 /** What a stranger needs to judge the first page: trend, tip marks, balance, orders, what was measured with what. */
 final class StrangersPart {
@@ -41,11 +41,13 @@ final class StrangersPart {
 
     private final ReportInput input;
     private final FigureFormat lengths;
+    private final Phrases phrases;
     private final VelocityFigures velocities;
 
     private StrangersPart(ReportInput input) {
         this.input = input;
         this.lengths = new FigureFormat(input.units());
+        this.phrases = new Phrases(Face.PAPER, lengths);
         this.velocities = new VelocityFigures(lengths);
     }
 
@@ -62,8 +64,8 @@ final class StrangersPart {
         sections.add(new Section(
                 Document.begin()
                         .subject("The installation")
-                        .addAll(InstallationDocument.of(input.record().installation(), part.lengths))
-                        .addAll(InstallationDocument.limits(input.record().installation(), part.lengths))
+                        .addAll(InstallationDocument.of(input.record().installation(), part.phrases))
+                        .addAll(InstallationDocument.limits(input.record().installation(), part.phrases))
                         .done(),
                 Map.of()));
         return sections;
@@ -132,15 +134,9 @@ final class StrangersPart {
 
     private String spread(Event event) {
         TrackingSession session = TipsPicture.session(event);
-        String limits = input.record().installation().limits().stream()
-                .filter(limit -> limit.what() == Limit.Subject.TRACK)
-                .map(limit -> LimitCheck.track(limit, session.marksMm()))
-                .filter(check -> check.outcome() != LimitCheck.Outcome.NOT_APPLICABLE)
-                .map(check -> (check.outcome() == LimitCheck.Outcome.WITHIN ? "within" : "BEYOND") + " the limit of "
-                        + lengths.both(Length.ofMillimetres(check.allowed())) + " (" + check.source() + ")")
-                .collect(Collectors.joining(", "));
+        List<LimitCheck> checks = LimitCheck.track(input.record().installation().limits(), session.marksMm());
         return FigureFormat.minute(event.at()) + " (" + event.id() + "), spread " + lengths.both(session.spreadMm())
-                + (limits.isEmpty() ? ", no limit entered" : ", " + limits) + ", error of one mark "
+                + ", " + TrackingDocument.againstLimits(checks, phrases) + ", error of one mark "
                 + lengths.both(session.sigma()) + ".";
     }
 

@@ -35,7 +35,7 @@ class LiveLineTest {
     void withoutAnInstallationItShowsTimeAndLevelsWithTheirHeldPeaks() {
         LiveRecording.View view = view(83.47, MIDDLE, level("right", -120, -120, ChannelLevel.Clip.NONE));
 
-        assertThat(LiveLine.text(view, "")).isEqualTo("1:23.4 [==== |  ] -15 dB [        ] silent");
+        assertThat(LiveLine.text(view, "")).isEqualTo("1:23.4 [==== |  ] −15 dB [        ] silent");
     }
 
     @Test
@@ -55,7 +55,7 @@ class LiveLineTest {
                 SignalUnit.FULL_SCALE);
 
         assertThat(LiveLine.text(leading(figures, Optional.empty()), ""))
-                .isEqualTo("0:01.0 -15 dB -15 dB  4812 ±24 rpm 1x 0.0503 ±8% blade <0.0021");
+                .isEqualTo("0:01.0 −15 dB −15 dB  4812 ±24 rpm 1x 0.0503 ±8% blade <0.0021");
     }
 
     @Test
@@ -64,7 +64,7 @@ class LiveLineTest {
                 new StepProgress(1, 2, 4800, StepProgress.State.HOLD, 12.3, 20, Optional.of(4.2), Optional.empty());
 
         assertThat(LiveLine.text(leading(LiveFigures.NONE, Optional.of(step)), ""))
-                .isEqualTo("0:01.0 -15 dB -15 dB  HOLD 4800 12/20 s:  no speed");
+                .isEqualTo("0:01.0 −15 dB −15 dB  HOLD 4800 12/20 s:  no speed");
         assertThat(LiveText.done(step))
                 .isEqualTo("4800 engine rpm: 1x ± 4.2 %, blade pass too weak, as good as it gets after 12 s");
     }
@@ -78,7 +78,7 @@ class LiveLineTest {
 
     @Test
     void whatToDoAboutTheLevelStandsBehindTheBars() {
-        assertThat(LiveLine.text(view(5, MIDDLE), "turn up")).isEqualTo("0:05.0 [==== |  ] -15 dB turn up");
+        assertThat(LiveLine.text(view(5, MIDDLE), "turn up")).isEqualTo("0:05.0 [==== |  ] −15 dB turn up");
     }
 
     /** Nobody is told to turn down what stays as flat. */
@@ -87,7 +87,7 @@ class LiveLineTest {
         LiveRecording.View view = view(5, level("left", -3, -3, ChannelLevel.Clip.BELOW_FULL_SCALE));
 
         assertThat(LiveLine.text(view, ListenCommand.words(LevelAim.OVERDRIVEN)))
-                .isEqualTo("0:05.0 [========]  -3 dB CLIPPED left overdriven before the gain");
+                .isEqualTo("0:05.0 [========]  −3 dB CLIPPED left overdriven before the gain");
         assertThat(ListenCommand.inOrder(LevelAim.OVERDRIVEN))
                 .isEqualTo("Channels are in order; the level at the end: overdriven before the gain.");
     }
@@ -97,6 +97,6 @@ class LiveLineTest {
         LiveRecording.View view = new LiveRecording.View(
                 5, List.of(MIDDLE), LiveFigures.NONE, Optional.empty(), Optional.empty(), List.of(), true);
 
-        assertThat(LiveLine.text(view, "")).isEqualTo("0:05.0 [==== |  ] -15 dB  live stopped");
+        assertThat(LiveLine.text(view, "")).isEqualTo("0:05.0 [==== |  ] −15 dB  live stopped");
     }
 }

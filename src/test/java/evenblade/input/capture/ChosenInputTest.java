@@ -1,7 +1,11 @@
 package evenblade.input.capture;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Fact;
+import evenblade.base.fact.Value.Amount;
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.WarningCode;
 import java.nio.file.Path;
 import java.util.List;
@@ -75,7 +79,9 @@ class ChosenInputTest {
 
         assertThat(take.ending()).isEqualTo(Ending.INPUT_CHANGED);
         assertThat(take.ending().unwanted()).isTrue();
-        assertThat(take.detail()).isEqualTo("'measuring microphone' gave way to 'built-in microphone'");
+        assertThat(take.detail())
+                .isEqualTo(Fact.of(
+                        CaptureFact.GAVE_WAY, new Quoted("measuring microphone"), new Quoted("built-in microphone")));
         assertThat(take.warnings()).extracting(w -> w.code()).contains(WarningCode.INPUT_CHANGED);
         assertThat(take.durationS()).isLessThan(30);
     }
@@ -97,7 +103,11 @@ class ChosenInputTest {
         NoiseFloor floor = new NoiseFloor(8000);
         feed(floor, random, 1, 200);
         feed(floor, random, 0.25, 100);
-        assertThat(floor.stepAt(200 * 400L).orElseThrow()).contains("level steps by -12 dB", "noise by -12 dB");
+        Fact step = floor.stepAt(200 * 400L).orElseThrow();
+        assertThat(step.code()).isEqualTo(CaptureFact.NOISE_STEPPED);
+        // A quarter of the gain is 20·lg(1/4) = −12.04 dB; 200 blocks leave the noise some tenths of that.
+        assertThat(step.values()).hasSize(2).allSatisfy(db -> assertThat(((Amount) db).value())
+                .isCloseTo(-12.04, within(0.5)));
         assertThat(floor.stepAt(260 * 400L)).isEmpty();
 
         NoiseFloor steady = new NoiseFloor(8000);

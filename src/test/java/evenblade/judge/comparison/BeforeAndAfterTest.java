@@ -8,11 +8,11 @@ import static evenblade.judge.comparison.Invented.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.FullScale;
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.comparison.Change.ChangeVerdict;
-import evenblade.judge.comparison.Reason.ReasonCode;
 import evenblade.judge.comparison.RunComparison.ChannelComparison;
 import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
@@ -221,16 +221,16 @@ class BeforeAndAfterTest {
         MeasuredRun run = Invented.run("a", Invented.gearbox());
         assertThat(compare(Invented.lossy(run, "mp3-128k"), Invented.lossy(run, "mp3-64k"))
                         .reasons())
-                .extracting(Reason::code)
-                .contains(ReasonCode.CODING_DIFFERS);
+                .extracting(Warning::code)
+                .contains(WarningCode.CODING_DIFFERS);
     }
 
     @Test
     void lossyAgainstLosslessIsRefused() {
         MeasuredRun run = run("a", dwell(4800, 0.6, 1.0));
         assertThat(compare(run, Invented.lossy(run)).reasons())
-                .extracting(Reason::code)
-                .containsExactly(ReasonCode.LOSSY_AGAINST_LOSSLESS);
+                .extracting(Warning::code)
+                .containsExactly(WarningCode.LOSSY_AGAINST_LOSSLESS);
         RunComparison both = compare(Invented.lossy(run), Invented.lossy(run));
         assertThat(both.comparable()).isTrue();
         assertThat(both.warnings()).extracting(warning -> warning.code().word()).contains("lossy");
@@ -241,7 +241,7 @@ class BeforeAndAfterTest {
         MeasuredRun run = run("a", dwell(4800, 0.6, 1.0));
         for (RunComparison comparison :
                 List.of(compare(run, Invented.doubted(run)), compare(Invented.doubted(run), run))) {
-            assertThat(comparison.reasons()).extracting(Reason::code).containsExactly(ReasonCode.SPEED_NOT_CONFIRMED);
+            assertThat(comparison.reasons()).extracting(Warning::code).containsExactly(WarningCode.SPEED_NOT_CONFIRMED);
         }
     }
 
@@ -249,7 +249,7 @@ class BeforeAndAfterTest {
     void noDwellAtTheSameSpeedIsRefusedWithTheSpeedsThereAre() {
         RunComparison comparison = compare(run("first", dwell(4000, 0.6, 1.0)), run("second", dwell(5200, 0.6, 1.0)));
         assertThat(comparison.reasons()).hasSize(1);
-        assertThat(comparison.reasons().get(0).code()).isEqualTo(ReasonCode.NO_DWELL_AT_SAME_RPM);
+        assertThat(comparison.reasons().get(0).code()).isEqualTo(WarningCode.NO_DWELL_AT_SAME_RPM);
         assertThat(Phrases.of(Face.COMMAND_LINE)
                         .text(comparison.reasons().get(0).fact()))
                 .contains("'first' has 4000 engine rpm", "'second' has 5200 engine rpm");
@@ -260,7 +260,7 @@ class BeforeAndAfterTest {
         RunComparison comparison = compare(
                 run("a", dwell(4800, 0.6, 1.0)),
                 run("b", gearbox(), channel("x", SignalUnit.FULL_SCALE, dwell(4800, 0.06, 0.1))));
-        assertThat(comparison.reasons()).extracting(Reason::code).containsExactly(ReasonCode.CALIBRATION_DIFFERS);
+        assertThat(comparison.reasons()).extracting(Warning::code).containsExactly(WarningCode.CALIBRATION_DIFFERS);
     }
 
     @Test
@@ -309,8 +309,8 @@ class BeforeAndAfterTest {
         var channel = channel("sound", SignalUnit.FULL_SCALE, dwell(4800, Map.of(1.0, 0.1), Map.of()));
         assertThat(compare(run("a", microphone, channel), run("b", microphone, channel))
                         .reasons())
-                .extracting(Reason::code)
-                .containsExactly(ReasonCode.BLADE_PASS_NOT_DETECTED);
+                .extracting(Warning::code)
+                .containsExactly(WarningCode.BLADE_PASS_NOT_DETECTED);
     }
 
     @Test

@@ -5,9 +5,10 @@ import static evenblade.judge.comparison.Invented.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.comparison.Change.ChangeVerdict;
-import evenblade.judge.comparison.Reason.ReasonCode;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -74,7 +75,7 @@ class TrendOverJobTest {
         job.add(new TrendStage(List.of(), List.of(elsewhere)));
         job.addAll(JOB);
         Trend trend = TrendOverJob.of(job).get(0);
-        assertThat(trend.runs().get(0).leftOut()).extracting(Reason::code).containsExactly(ReasonCode.PLACE_DIFFERS);
+        assertThat(trend.runs().get(0).leftOut()).extracting(Warning::code).containsExactly(WarningCode.PLACE_DIFFERS);
         assertThat(onceAt(trend, 1)).extracting(Trend.Point::run).containsExactly("r1", "r2", "r3", "r4");
     }
 

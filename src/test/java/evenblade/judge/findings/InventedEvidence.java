@@ -20,7 +20,6 @@ import evenblade.keep.practice.PracticeInstallation;
 import evenblade.keep.practice.PracticeRun;
 import evenblade.keep.practice.SpeedProfile;
 import evenblade.machine.installation.Installation;
-import evenblade.machine.installation.Limit;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.orders.ChannelOrders;
 import evenblade.measure.orders.OrderMeter;
@@ -99,7 +98,6 @@ final class InventedEvidence {
         List<TrackingSession> sessions = List.of(
                 marks(machine, MORNING, errors),
                 marks(machine.withBladesAt(List.of("C", "A", "B")), MORNING.plusSeconds(600), errors));
-        Limit limit = GEARED.limits().get(0);
         FaceRunOut runOut = new FaceRunOut(
                 MORNING.plusSeconds(300),
                 Length.ofMetres(machine.runOut().totalM()),
@@ -111,7 +109,7 @@ final class InventedEvidence {
         return new StaticEvidence(
                 List.of(new StaticEvidence.Track(
                         TrackingAnalysis.of(sessions),
-                        List.of(LimitCheck.track(limit, sessions.get(1).marksMm())),
+                        LimitCheck.track(GEARED.limits(), sessions.get(1).marksMm()),
                         test)),
                 List.of(new StaticEvidence.Pitch(angles(machine, errors), List.of())),
                 List.of(new StaticEvidence.RunOut(runOut, Optional.of(runOut.atTip(tip)), List.of())));

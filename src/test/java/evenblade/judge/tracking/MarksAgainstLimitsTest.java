@@ -24,7 +24,9 @@ class MarksAgainstLimitsTest {
 
     private static Outcome check(Statistic statistic, double inches) {
         return LimitCheck.track(
-                        new Limit(Limit.Subject.TRACK, statistic, Length.ofInches(inches), "invented sheet"), MARKS_MM)
+                        List.of(new Limit(Limit.Subject.TRACK, statistic, Length.ofInches(inches), "invented sheet")),
+                        MARKS_MM)
+                .get(0)
                 .outcome();
     }
 
@@ -54,10 +56,13 @@ class MarksAgainstLimitsTest {
     @Test
     void a_mark_on_the_limit_is_within_it_whatever_the_unit() {
         Limit limit = new Limit(Limit.Subject.TRACK, Statistic.SPREAD, Length.ofInches(1.0 / 8), "invented sheet");
-        assertThat(LimitCheck.track(limit, List.of(0.0, 3.175)).outcome()).isEqualTo(Outcome.WITHIN);
+        assertThat(LimitCheck.track(List.of(limit), List.of(0.0, 3.175)).get(0).outcome())
+                .isEqualTo(Outcome.WITHIN);
         assertThat(Phrases.of(Face.COMMAND_LINE)
-                        .text(LimitCheck.track(limit, List.of(0.0, 3.176)).fact()))
-                .contains("beyond")
+                        .text(LimitCheck.track(List.of(limit), List.of(0.0, 3.176))
+                                .get(0)
+                                .fact()))
+                .contains("BEYOND")
                 .contains("largest minus smallest")
                 .contains("invented sheet");
     }
@@ -66,7 +71,13 @@ class MarksAgainstLimitsTest {
     void an_angle_split_over_a_fifth_of_a_degree_is_beyond_a_limit_of_that() {
         // 0.2° between blades: a composite propeller's public owner's manual.
         PitchLimit limit = new PitchLimit(Statistic.SPREAD, new Angle(0.2), "invented sheet");
-        assertThat(LimitCheck.pitch(limit, List.of(17.4, 17.5, 17.6)).outcome()).isEqualTo(Outcome.WITHIN);
-        assertThat(LimitCheck.pitch(limit, List.of(17.4, 17.5, 17.7)).outcome()).isEqualTo(Outcome.BEYOND);
+        assertThat(LimitCheck.pitch(List.of(limit), List.of(17.4, 17.5, 17.6))
+                        .get(0)
+                        .outcome())
+                .isEqualTo(Outcome.WITHIN);
+        assertThat(LimitCheck.pitch(List.of(limit), List.of(17.4, 17.5, 17.7))
+                        .get(0)
+                        .outcome())
+                .isEqualTo(Outcome.BEYOND);
     }
 }

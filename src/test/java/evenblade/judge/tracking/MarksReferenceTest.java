@@ -7,7 +7,7 @@ import evenblade.base.fact.Value.Amount;
 import evenblade.base.fact.Value.Estimated;
 import evenblade.base.fact.Value.Listed;
 import evenblade.base.units.Length;
-import evenblade.judge.tracking.Explanation.Family;
+import evenblade.judge.tracking.GroupHypothesis.Family;
 import evenblade.judge.tracking.TrackVerdict.StandOut;
 import java.time.Instant;
 import java.util.Arrays;
@@ -61,8 +61,8 @@ class MarksReferenceTest {
     private static double over(
             List<TrackingSession> sessions, Set<Integer> blades, Set<Integer> positions, OptionalInt slip) {
         MarkEvidence evidence = evidence(sessions);
-        return evidence.log(new Explanation(blades, positions, slip))
-                - evidence.log(new Explanation(Set.of(), Set.of(), OptionalInt.empty()));
+        return evidence.log(new GroupHypothesis(blades, positions, slip))
+                - evidence.log(new GroupHypothesis(Set.of(), Set.of(), OptionalInt.empty()));
     }
 
     @Test
@@ -79,7 +79,7 @@ class MarksReferenceTest {
 
     private static void assertChances(
             List<TrackingSession> sessions, double nothing, double blades, double positions, double both, double slip) {
-        Explanations all = Explanations.of(SwapFit.of(sessions).model());
+        GroupHypotheses all = GroupHypotheses.of(SwapFit.of(sessions).model());
         assertThat(all.probability(Family.NOTHING)).isCloseTo(nothing, within(EIGHT_DIGITS));
         assertThat(all.probability(Family.BLADES)).isCloseTo(blades, within(EIGHT_DIGITS));
         assertThat(all.probability(Family.POSITIONS)).isCloseTo(positions, within(EIGHT_DIGITS));

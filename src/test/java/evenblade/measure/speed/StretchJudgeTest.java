@@ -91,6 +91,18 @@ class StretchJudgeTest {
                 .doesNotContain(10.0);
     }
 
+    /** Seventh order at 197.7 Hz; over 0.6 % of 200 Hz hum is cut out 0.8 Hz and 0.6 Hz to either side. */
+    @Test
+    void moreIsCutOutWhereThePathSwingsAndNoMoreThanThat() {
+        assertThat(besideHum(28.24, 0.003).judgement().by())
+                .extracting(OrderLine::propellerOrder)
+                .contains(7.0);
+        assertThat(besideHum(28.41, 0.003).judgement().by())
+                .extracting(OrderLine::propellerOrder)
+                .contains(10.0)
+                .doesNotContain(7.0);
+    }
+
     /** Over 0.6 % of 300 Hz, 1.8 Hz or 2.7 resolutions, hum harms no more and isn't cut out. */
     @Test
     void humThatThePathBlursHidesNoLine() {

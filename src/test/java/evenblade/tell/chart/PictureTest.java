@@ -185,7 +185,7 @@ class PictureTest {
                         new TipMarksPicture.Tip("B", "2", Length.ofInches(0.1875))),
                 Length.ofMillimetres(0.4),
                 Optional.empty()));
-        assertThat(picture.title()).isEqualTo("Tip marks on the block: spread 4.8 mm (0.188 in)");
+        assertThat(picture.title()).isEqualTo("Tip marks on the block: spread 4.76 mm (3/16 in)");
         assertThat(IntStream.of(-3, 0, 1, 2, 8, 16, 19).mapToObj(TipMarksPicture::sixteenths))
                 .containsExactly("-3/16", "0", "1/16", "1/8", "1/2", "1", "1 3/16");
     }

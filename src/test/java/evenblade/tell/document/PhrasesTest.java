@@ -19,6 +19,8 @@ import evenblade.base.fact.Value.SignalValue;
 import evenblade.base.fact.Warning;
 import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
+import evenblade.judge.findings.Cause;
+import evenblade.judge.findings.FindingFact;
 import evenblade.tell.document.Sentence.Span;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,6 +33,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 class PhrasesTest {
     private static final Phrases PHRASES = Phrases.of(Face.COMMAND_LINE);
+    private static final Set<Code> SAID_OF_BLADES =
+            Set.of(FindingFact.POINTS_TO_TRACK_OF, FindingFact.POINTS_TO_PITCH_OF);
 
     /** Every list of codes in the program, read from the compiled classes. */
     private static List<Code> codes() {
@@ -56,6 +60,10 @@ class PhrasesTest {
             if (code instanceof WarningCode) {
                 expected.add(Phrases.key(code) + ".meaning");
                 expected.add(Phrases.key(code) + ".cure");
+            }
+            if (code instanceof Cause || SAID_OF_BLADES.contains(code)) {
+                expected.add(Phrases.key(code) + ".because");
+                expected.add(Phrases.key(code) + ".plain");
             }
         }
         Set<String> written = new TreeSet<>(Phrases.all().keySet());

@@ -1,6 +1,6 @@
 package evenblade.judge.tracking;
 
-import evenblade.judge.tracking.Explanation.Family;
+import evenblade.judge.tracking.GroupHypothesis.Family;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -13,14 +13,14 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * All explanations of the marks, each with its probability: nothing out; one blade, two, or all different; the same for
+ * All hypotheses of the marks, each with its probability: nothing out; one blade, two, or all different; the same for
  * hub positions; a blade and a position; all of both; and each of them with one reading that slipped besides.
  *
  * <p>What is thought likely beforehand is this program's own choice: nothing is out in half of the jobs, and where
  * something is, blades and positions are equally likely, both together half as often, one rather than more. One reading
  * in fifty slips; where two shares use up all that the marks can tell, slips aren't weighed.
  */
-final class Explanations {
+final class GroupHypotheses {
     /** Shares before the readings: guesses of ours, not counted from real jobs. */
     private static final double NOTHING = 0.5;
 
@@ -40,40 +40,40 @@ final class Explanations {
     /** A blade and a position. */
     private static final int SHARES_OF_BOTH = 2;
 
-    /** With more readings, slips are weighed only beside the simpler explanations. */
+    /** With more readings, slips are weighed only beside the simpler hypotheses. */
     private static final int MANY_READINGS = 40;
 
     private final MarkEvidence evidence;
     private final List<Weighed> weighed;
 
     /**
-     * An explanation and its probability.
+     * A hypothesis and its probability.
      *
-     * @param explanation the explanation
+     * @param hypothesis the hypothesis
      * @param probability 0 to 1; all add up to 1
      */
-    record Weighed(Explanation explanation, double probability) {}
+    record Weighed(GroupHypothesis hypothesis, double probability) {}
 
-    private record Prior(Explanation explanation, double share) {}
+    private record Prior(GroupHypothesis hypothesis, double share) {}
 
-    private Explanations(MarkEvidence evidence) {
+    private GroupHypotheses(MarkEvidence evidence) {
         this.evidence = evidence;
         List<Prior> priors = priors();
         boolean spare = evidence.told() > SHARES_OF_BOTH;
         double slips =
                 spare ? 1 - Math.pow(1 - (evidence.blades() == 2 ? SLIPS_OF_TWO : SLIPS), evidence.readings()) : 0;
-        List<Explanation> all = new ArrayList<>();
+        List<GroupHypothesis> all = new ArrayList<>();
         List<Double> logs = new ArrayList<>();
         for (Prior prior : priors) {
-            all.add(prior.explanation);
-            logs.add(Math.log(prior.share * (1 - slips)) + evidence.log(prior.explanation));
-            int size = prior.explanation.blades().size()
-                    + prior.explanation.positions().size();
+            all.add(prior.hypothesis);
+            logs.add(Math.log(prior.share * (1 - slips)) + evidence.log(prior.hypothesis));
+            int size = prior.hypothesis.blades().size()
+                    + prior.hypothesis.positions().size();
             if (!spare || evidence.readings() > MANY_READINGS && size > 1) {
                 continue;
             }
             for (int r = 0; r < evidence.readings(); r++) {
-                Explanation slipped = prior.explanation.with(r);
+                GroupHypothesis slipped = prior.hypothesis.with(r);
                 all.add(slipped);
                 logs.add(Math.log(prior.share * slips / evidence.readings()) + evidence.log(slipped));
             }
@@ -85,13 +85,13 @@ final class Explanations {
                 .toList();
     }
 
-    static Explanations of(SwapModel model) {
-        return new Explanations(new MarkEvidence(model.sessions(), model.blades(), model.errorsMm()));
+    static GroupHypotheses of(SwapModel model) {
+        return new GroupHypotheses(new MarkEvidence(model.sessions(), model.blades(), model.errorsMm()));
     }
 
-    double probability(Predicate<Explanation> which) {
+    double probability(Predicate<GroupHypothesis> which) {
         return weighed.stream()
-                .filter(w -> which.test(w.explanation))
+                .filter(w -> which.test(w.hypothesis))
                 .mapToDouble(Weighed::probability)
                 .sum();
     }
@@ -101,11 +101,11 @@ final class Explanations {
     }
 
     /** The most probable of a family, a slip left out of account. */
-    Explanation best(Family family) {
+    GroupHypothesis best(Family family) {
         return weighed.stream()
-                .filter(w -> w.explanation.family() == family)
+                .filter(w -> w.hypothesis.family() == family)
                 .collect(Collectors.groupingBy(
-                        w -> new Explanation(w.explanation.blades(), w.explanation.positions(), OptionalInt.empty()),
+                        w -> new GroupHypothesis(w.hypothesis.blades(), w.hypothesis.positions(), OptionalInt.empty()),
                         java.util.LinkedHashMap::new,
                         Collectors.summingDouble(Weighed::probability)))
                 .entrySet()
@@ -116,26 +116,26 @@ final class Explanations {
     }
 
     /** The most probable of what else is out where the mark of a session and position, both from 0, slipped. */
-    Explanation bestBesideSlip(int session, int position) {
+    GroupHypothesis bestBesideSlip(int session, int position) {
         return weighed.stream()
-                .filter(w -> w.explanation.slip().isPresent())
+                .filter(w -> w.hypothesis.slip().isPresent())
                 .filter(w -> {
-                    int[] place = evidence.place(w.explanation.slip().getAsInt());
+                    int[] place = evidence.place(w.hypothesis.slip().getAsInt());
                     return place[0] == session && place[1] == position;
                 })
                 .max(Comparator.comparingDouble(Weighed::probability))
                 .orElseThrow()
-                .explanation();
+                .hypothesis();
     }
 
     /** Session and position, from 0, of the mark that most probably slipped; nothing where none stands out. */
     Optional<int[]> slipped(double surely) {
         double slips = probability(e -> e.slip().isPresent());
         return weighed.stream()
-                .filter(w -> w.explanation.slip().isPresent())
+                .filter(w -> w.hypothesis.slip().isPresent())
                 .collect(Collectors.groupingBy(
                         w -> {
-                            int[] place = evidence.place(w.explanation.slip().getAsInt());
+                            int[] place = evidence.place(w.hypothesis.slip().getAsInt());
                             return List.of(place[0], place[1]);
                         },
                         java.util.LinkedHashMap::new,
@@ -149,25 +149,27 @@ final class Explanations {
 
     private List<Prior> priors() {
         List<Prior> priors = new ArrayList<>();
-        priors.add(new Prior(explanation(Set.of(), Set.of()), NOTHING));
+        priors.add(new Prior(hypothesis(Set.of(), Set.of()), NOTHING));
         for (Set<Integer> blades : groups(evidence.blades())) {
-            priors.add(new Prior(explanation(blades, Set.of()), ONE_KIND * share(blades, evidence.blades())));
+            priors.add(new Prior(hypothesis(blades, Set.of()), ONE_KIND * share(blades, evidence.blades())));
         }
         for (Set<Integer> positions : groups(evidence.positions())) {
-            priors.add(new Prior(explanation(Set.of(), positions), ONE_KIND * share(positions, evidence.positions())));
+            priors.add(new Prior(hypothesis(Set.of(), positions), ONE_KIND * share(positions, evidence.positions())));
         }
+        // Four in five of both kinds are one blade and one position, the rest all of both; a guess.
         double pairs = 0.8 / evidence.blades() / evidence.positions();
         for (int b = 0; b < evidence.blades(); b++) {
             for (int p = 0; p < evidence.positions(); p++) {
-                priors.add(new Prior(explanation(Set.of(b), Set.of(p)), BOTH_KINDS * pairs));
+                priors.add(new Prior(hypothesis(Set.of(b), Set.of(p)), BOTH_KINDS * pairs));
             }
         }
-        priors.add(new Prior(explanation(all(evidence.blades()), all(evidence.positions())), BOTH_KINDS * 0.2));
+        // The rest, as above.
+        priors.add(new Prior(hypothesis(all(evidence.blades()), all(evidence.positions())), BOTH_KINDS * 0.2));
         return priors;
     }
 
-    private static Explanation explanation(Set<Integer> blades, Set<Integer> positions) {
-        return new Explanation(blades, positions, OptionalInt.empty());
+    private static GroupHypothesis hypothesis(Set<Integer> blades, Set<Integer> positions) {
+        return new GroupHypothesis(blades, positions, OptionalInt.empty());
     }
 
     private static Set<Integer> all(int count) {

@@ -11,7 +11,7 @@ import java.util.TreeSet;
  * @param positions which hub positions, from 0
  * @param slip the reading that slipped, as an index into all readings; empty where none did
  */
-record Explanation(Set<Integer> blades, Set<Integer> positions, OptionalInt slip) {
+record GroupHypothesis(Set<Integer> blades, Set<Integer> positions, OptionalInt slip) {
     /** What is out, apart from slips. */
     enum Family {
         NOTHING,
@@ -20,13 +20,13 @@ record Explanation(Set<Integer> blades, Set<Integer> positions, OptionalInt slip
         BOTH
     }
 
-    Explanation {
+    GroupHypothesis {
         blades = Set.copyOf(new TreeSet<>(blades));
         positions = Set.copyOf(new TreeSet<>(positions));
     }
 
-    Explanation with(int slipped) {
-        return new Explanation(blades, positions, OptionalInt.of(slipped));
+    GroupHypothesis with(int slipped) {
+        return new GroupHypothesis(blades, positions, OptionalInt.of(slipped));
     }
 
     Family family() {
