@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 
@@ -45,6 +46,8 @@ final class Confirmation {
     private static final double DETUNED_BY = 0.5; // in logarithm; ours: wrong ratios up to 65 % off are tried
     /** A ratio nearer than this is the right one for short spectra. */
     private static final double SAME_RATIO = 0.012;
+    /** Moves the engine's lines off the propeller's by more than a hundredth of a turn, by less than a ratio is told by. */
+    private static final double ASIDE = 1.011;
     /** Wrong tables of a machine with one shaft. */
     private static final int SCRAMBLED = 200;
     /** Share by which a scrambled order is moved at most. */
@@ -67,6 +70,12 @@ final class Confirmation {
     private static final double WELL_ENOUGH = 0.55;
 
     private static final double LEAST_ALONE = 0.9; // ours
+    /**
+     * ... and from this much on it explains a line between at all: where all stand at multiples of it, they are the once per
+     * turn, the blade pass and the firing of the faster speed.
+     */
+    private static final double LEAST_BETWEEN = 0.07;
+
     private static final double HARDLY_WEAKER = 2; // in evidence, a logarithm of power over the floor: 9 dB; ours
     /** Lines nearer than this, in resolutions, are one. */
     private static final double SAME_LINE = 0.8;
@@ -148,11 +157,17 @@ final class Confirmation {
         return line.of() == Shaft.PROPELLER || whole ? Shaft.PROPELLER : Shaft.CRANK;
     }
 
-    private Judgement judgeTwoShafts() {
+    /**
+     * What the lines of both shafts come to, each on the speeds of its shaft.
+     *
+     * @param alone the crank's with what an entered speed adds
+     */
+    private record Scores(CombScore crank, CombScore propeller, double[] alone) {}
+
+    private Scores scores() {
         double ratio = table.ratio();
-        double from = prior.fromHz() * ratio;
-        double to = prior.toHz() * ratio;
-        CombScore crank = new CombScore(spectrum, ofShaft(Shaft.CRANK), weightsOf(Shaft.CRANK), from, to);
+        CombScore crank = new CombScore(
+                spectrum, ofShaft(Shaft.CRANK), weightsOf(Shaft.CRANK), prior.fromHz() * ratio, prior.toHz() * ratio);
         double reach = Math.exp(DETUNED_BY + 0.01);
         CombScore propeller = new CombScore(
                 spectrum,
@@ -164,6 +179,44 @@ final class Confirmation {
         for (int i = 0; i < alone.length; i++) {
             alone[i] = crank.at(i) + prior.bonus(crank.hz(i) / ratio);
         }
+        return new Scores(crank, propeller, alone);
+    }
+
+    /**
+     * A ratio that explains clearly more where all of the engine's lines were expected on the propeller's, as with a ratio of
+     * 3: there both shafts look like one, which agrees with nothing if the ratio is another.
+     *
+     * @param most what the entry comes to
+     */
+    private Optional<BetterEntry> otherThanWhole(double most) {
+        if (Math.abs(table.ratio() - 1) < OrderTable.COINCIDENT) {
+            return Optional.empty();
+        }
+        OrderTable apart = new OrderTable(
+                table.lines().stream()
+                        .map(line -> line.of() == Shaft.PROPELLER ? line : beside(line))
+                        .toList(),
+                table.blades(),
+                table.ratio() * ASIDE,
+                table.exactRatio());
+        Comb twoCombs = Comb.of(apart);
+        Scores scores = new Confirmation(apart, twoCombs, prior, spectrum, hum).scores();
+        return EntryRivals.of(
+                        spectrum, apart, twoCombs, prior, scores.alone(), scores.crank(), scores.propeller(), most, 0)
+                .filter(entry -> entry.ratio().isPresent());
+    }
+
+    private static OrderLine beside(OrderLine line) {
+        return new OrderLine(
+                line.of(), line.order(), line.propellerOrder() * ASIDE, line.name(), line.role(), line.multiple());
+    }
+
+    private Judgement judgeTwoShafts() {
+        double ratio = table.ratio();
+        Scores scores = scores();
+        CombScore crank = scores.crank();
+        CombScore propeller = scores.propeller();
+        double[] alone = scores.alone();
         int right = propeller.shift(crank, ratio);
         int best = slowest(crank, ratio, i -> alone[i] + propeller.atOrNone(i + right));
         double most = alone[best] + propeller.atOrNone(best + right);
@@ -196,7 +249,7 @@ final class Confirmation {
         int best = best(right);
         double most = right.at(best) + prior.bonus(right.hz(best));
         if (right.at(best) < (prior.expects(right.hz(best)) ? LEAST_CREDIT : LEAST_CREDIT_OF_ONE)) {
-            return judged(right.hz(best), right.at(best), 1, CHANCE_OF_ORDERS, Optional.empty());
+            return judged(right.hz(best), right.at(best), 1, CHANCE_OF_ORDERS, otherThanWhole(most));
         }
         Random random = new Random(orders.length);
         int asGood = 0;
@@ -209,7 +262,7 @@ final class Confirmation {
         double chance = asGood / (double) SCRAMBLED;
         boolean open = !prior.expects(right.hz(best)) && !pinned(right.hz(best), right.at(best));
         boolean other = chance <= CHANCE_OF_ORDERS && open && rivalled(right.hz(best));
-        return judged(right.hz(best), right.at(best), other ? 1 : chance, CHANCE_OF_ORDERS, Optional.empty());
+        return judged(right.hz(best), right.at(best), other ? 1 : chance, CHANCE_OF_ORDERS, otherThanWhole(most));
     }
 
     /** Whether so many lines stand, and so clearly, that no series of another spacing can be meant. */
@@ -290,11 +343,11 @@ final class Confirmation {
             if (middle >= BESIDE && middle < grid.size()) {
                 int slower = climbed(middle, grid.size(), score);
                 double value = score.applyAsDouble(slower);
-                boolean alone = value > WELL_ENOUGH * most
-                        && onlyAt(grid.hz(slower) / ratio, grid.hz(best) / ratio) > LEAST_ALONE;
+                double only = onlyAt(grid.hz(slower) / ratio, grid.hz(best) / ratio);
+                boolean alone = value > WELL_ENOUGH * most && only > LEAST_ALONE;
                 if (mainsStand(grid.hz(slower) / ratio)
                         && mainsLead(grid.hz(slower) / ratio, grid.hz(best) / ratio)
-                        && (value > AS_GOOD * most || alone)) {
+                        && (value > AS_GOOD * most && only > LEAST_BETWEEN || alone)) {
                     return slower;
                 }
             }
@@ -358,7 +411,9 @@ final class Confirmation {
         if (chance > mostChance || credit < LEAST_CREDIT) {
             doubts.add(SpeedDoubt.CHANCE);
         }
-        Optional<BetterEntry> told = better.filter(entry -> !entry.sameSpeed() || !ownBladesLead(by));
+        Optional<BetterEntry> told = better.filter(entry -> entry.ratio().isPresent())
+                .or(() -> otherBladesLead(hz))
+                .or(() -> better.filter(entry -> !entry.sameSpeed() || !ownBladesLead(by) && !bladePassHidden(hz)));
         told.ifPresent(
                 entry -> doubts.add(0, entry.blades().isPresent() ? SpeedDoubt.OTHER_BLADES : SpeedDoubt.OTHER_RATIO));
         if (doubts.isEmpty() && Math.abs(hz / spectrum.meanHz() - 1) > SAME_SPEED) {
@@ -380,6 +435,16 @@ final class Confirmation {
                 .filter(line -> line.role() == OrderLine.Role.BLADE_PASS)
                 .isPresent();
         return leads && by.size() >= PINNED_BY && by.stream().anyMatch(OrderLine::bladePass);
+    }
+
+    /** Whether blade pass lies where hum was taken out: its absence says nothing about the blades. */
+    private boolean bladePassHidden(double hz) {
+        return spectrum.takenOut(table.blades() * hz);
+    }
+
+    private Optional<BetterEntry> otherBladesLead(double hz) {
+        OptionalInt other = BladeLead.other(spectrum, table, hz);
+        return other.isPresent() ? Optional.of(BetterEntry.blades(other.getAsInt(), true)) : Optional.empty();
     }
 
     private double creditOf(Shaft shaft, double hz) {

@@ -23,6 +23,7 @@ final class EntryRivals {
     /** Share of all other ratios that may do as well as the best: else no ratio is better than another. */
     private static final double CHANCE = 0.03;
 
+    private static final int NEIGHBOURS = 4; // steps that make up SAME
     private static final double AS_WELL = 0.4; // ours, in the score's unit
     private static final int FEWEST_BLADES = 2; // as an installation file may say
     private static final int MOST_BLADES = 8; // ours: more is rare
@@ -114,6 +115,25 @@ final class EntryRivals {
         return best;
     }
 
+    /**
+     * The peak that does nearly as well as the best and lies nearest to what was entered: half and twice a ratio explain nearly the
+     * same lines, and nobody miscounts teeth by half.
+     */
+    private static int nearest(double[] value, int best) {
+        int middle = value.length / 2;
+        int nearest = best;
+        for (int i = NEIGHBOURS; i < value.length - NEIGHBOURS; i++) {
+            boolean peak = value[i] > value[best] - 2 * AS_WELL;
+            for (int j = i - NEIGHBOURS; j <= i + NEIGHBOURS; j++) {
+                peak &= value[j] <= value[i];
+            }
+            if (peak && Math.abs(i - middle) < Math.abs(nearest - middle)) {
+                nearest = i;
+            }
+        }
+        return nearest;
+    }
+
     /** The ratio that does best, where it does better than {@code least} and hardly any other does; else 0. */
     private double ratio(CombScore propeller, double entered, double least, Comb comb) {
         int reach = (int) (REACH / SAME * 4);
@@ -124,10 +144,11 @@ final class EntryRivals {
             value[i] = best(propeller, ratio) - comb.countedTwice(entered, ratio);
             at = value[i] > value[at] ? i : at;
         }
-        double found = entered * Math.exp((at - reach) * SAME / 4);
+        int nearest = nearest(value, at);
+        double found = entered * Math.exp((nearest - reach) * SAME / 4);
         int asGood = 0;
         for (int i = 0; i < value.length; i++) {
-            asGood += Math.abs(i - at) > 4 && value[i] > value[at] - AS_WELL ? 1 : 0;
+            asGood += Math.abs(i - at) > NEIGHBOURS && value[i] > value[at] - AS_WELL ? 1 : 0;
         }
         boolean alone = asGood < CHANCE * value.length;
         return value[at] > least && alone && Math.abs(Math.log(found / entered)) > SAME ? found : 0;

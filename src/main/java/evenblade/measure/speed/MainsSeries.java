@@ -26,22 +26,34 @@ public final class MainsSeries {
     private MainsSeries() {}
 
     /**
-     * Frequencies of hum, hertz: all multiples of the grid's frequency where two of them stand, else the one that does;
-     * none where no series stands.
+     * Hum in a stretch.
+     *
+     * @param hz its frequencies: all multiples of the grid's where two of them stand, else the one that does; none where no
+     *     series stands
+     * @param seenHz lines that stand there
+     */
+    record Hum(double[] hz, double[] seenHz) {
+        private static final Hum NONE = new Hum(new double[0], new double[0]);
+    }
+
+    /**
+     * Looks for hum.
      *
      * @param standing spectrum of the stretch at constant frequencies
      * @param along spectrum of the same stretch along the machine's path: what gains by it moves with the machine
      */
-    static double[] in(WhitenedLines standing, WhitenedLines along) {
+    static Hum in(WhitenedLines standing, WhitenedLines along) {
         Fit fit = fit(standing.peaksHz(), PLACED * standing.resolutionHz());
         if (movesWith(along, standing, fit.linesHz())) {
-            return new double[0];
+            return Hum.NONE;
         }
         return fit.linesHz().length > 1
-                ? IntStream.rangeClosed(1, HIGHEST)
-                        .mapToDouble(k -> k * fit.gridHz())
-                        .toArray()
-                : fit.alone();
+                ? new Hum(
+                        IntStream.rangeClosed(1, HIGHEST)
+                                .mapToDouble(k -> k * fit.gridHz())
+                                .toArray(),
+                        fit.linesHz())
+                : new Hum(fit.alone(), fit.alone());
     }
 
     /**

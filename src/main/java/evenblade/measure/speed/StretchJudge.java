@@ -13,6 +13,9 @@ final class StretchJudge {
     /** Mains hum blurs where the path moves it by more than so many resolutions; then it harms no more. */
     private static final double BLURRED = 2;
 
+    /** In resolutions: how far a line may lie from where the machine has one, twice what its place is good to. */
+    private static final double OWN = 0.2;
+
     /** In resolutions: as far as the main lobe of a strong line shows. */
     private static final double MASKED = 1.2;
 
@@ -33,14 +36,16 @@ final class StretchJudge {
      *
      * @param judgement whether it is this machine's
      * @param humHz frequencies of mains hum in it
+     * @param explained whether every line that shows the hum lies on a line of this machine too, as a few of many do by
+     *     chance: two grids with some stray reach a tenth of all places
      */
-    record Judged(Confirmation.Judgement judgement, double[] humHz) {
+    record Judged(Confirmation.Judgement judgement, double[] humHz, boolean explained) {
         /**
-         * Frequencies of a series of hum; none where a single line stands at a multiple of the grid's frequency: that is
-         * often a line of the machine's own.
+         * Frequencies of a series of hum that a lock has to keep clear of; none where a single line stands at a multiple of
+         * the grid's frequency, or the machine explains them all: those are its own lines, and often its strongest.
          */
         double[] humSeries() {
-            return humHz.length > 1 ? humHz : new double[0];
+            return humHz.length > 1 && !explained ? humHz : new double[0];
         }
     }
 
@@ -74,7 +79,8 @@ final class StretchJudge {
 
     private Judged of(int first, double[] hz) {
         WhitenedLines along = WhitenedLines.along(frames, first, hz);
-        double[] hum = MainsSeries.in(standing(first, along, hz.length), along);
+        MainsSeries.Hum found = MainsSeries.in(standing(first, along, hz.length), along);
+        double[] hum = found.hz();
         double least = Arrays.stream(hz).min().orElseThrow();
         double most = Arrays.stream(hz).max().orElseThrow();
         double wander = (most - least) / along.meanHz();
@@ -82,7 +88,16 @@ final class StretchJudge {
                 .filter(f -> f * wander < BLURRED * along.resolutionHz())
                 .toArray();
         WhitenedLines cleared = along.without(sharp, MASKED * along.resolutionHz(), wander / 2);
-        return new Judged(Confirmation.of(cleared, hum.length > 0, table, comb, prior), hum);
+        return new Judged(
+                Confirmation.of(cleared, hum.length > 0, table, comb, prior),
+                hum,
+                Arrays.stream(found.seenHz()).allMatch(seen -> isOwn(seen, along)));
+    }
+
+    /** Whether a line lies where the machine has one. */
+    private boolean isOwn(double seenHz, WhitenedLines along) {
+        double reach = OWN * along.resolutionHz() + WhitenedLines.STEP * seenHz;
+        return comb.teeth().stream().anyMatch(tooth -> Math.abs(tooth.order() * along.meanHz() - seenHz) < reach);
     }
 
     /**
@@ -93,7 +108,7 @@ final class StretchJudge {
     Optional<Boolean> otherMachine(PathSearch.Path path, boolean own) {
         WhitenedLines along = WhitenedLines.along(frames, path.frame()[0], path.hz());
         WhitenedLines standing = standing(path.frame()[0], along, path.hz().length);
-        double[] hum = MainsSeries.in(standing, along);
+        double[] hum = MainsSeries.in(standing, along).hz();
         double[] lines = own
                 ? IntStream.rangeClosed(1, (int) (frames.highestHz() / along.meanHz() * 2))
                         .mapToObj(k -> new double[] {k * along.meanHz(), k * along.meanHz() * table.ratio() / 2})

@@ -1,6 +1,7 @@
 package evenblade.measure.speed;
 
 import java.util.Arrays;
+import java.util.BitSet;
 
 /**
  * How much of a line there is at each frequency of a stretch, along a path of speed: the mean over frames and channels of
@@ -29,6 +30,8 @@ final class WhitenedLines {
     private final double firstLn;
     private final float[] evidence;
     private final double standing;
+    /** Places whose evidence was taken out. */
+    private final BitSet taken = new BitSet();
 
     WhitenedLines(WhitenedSpectrogram frames, double meanHz, double firstLn, float[] evidence, double standing) {
         this.frames = frames;
@@ -90,6 +93,12 @@ final class WhitenedLines {
         return evidence[at] + (place - at) * (evidence[at + 1] - evidence[at]);
     }
 
+    /** Whether what lies at a frequency was taken out: nothing can be said of it. */
+    boolean takenOut(double frequencyHz) {
+        int at = (int) ((Math.log(frequencyHz) - firstLn) / STEP);
+        return at >= 0 && taken.get(at);
+    }
+
     /** The most evidence within {@code reachHz} of a frequency. */
     double mostEvidence(double frequencyHz, double reachHz) {
         double most = 0;
@@ -147,19 +156,26 @@ final class WhitenedLines {
      */
     WhitenedLines without(double[] hz, double reachHz, double reachShare) {
         float[] kept = evidence.clone();
+        WhitenedLines rest = new WhitenedLines(frames, meanHz, firstLn, kept, standing);
+        rest.taken.or(taken);
         for (double line : hz) {
             double reach = reachHz + reachShare * line;
             int from = (int) Math.ceil((Math.log(Math.max(1e-9, line - reach)) - firstLn) / STEP);
             int to = (int) Math.floor((Math.log(line + reach) - firstLn) / STEP);
             for (int i = Math.max(0, from); i <= Math.min(kept.length - 1, to); i++) {
                 kept[i] = 0;
+                rest.taken.set(i);
             }
         }
-        return new WhitenedLines(frames, meanHz, firstLn, kept, standing);
+        return rest;
     }
 
     double lowestHz() {
         return frames.lowestHz();
+    }
+
+    double highestHz() {
+        return frames.highestHz();
     }
 
     double resolutionHz() {

@@ -305,6 +305,12 @@ final class WhitenedSpectrogram {
         return row[bin] + share * (row[bin + 1] - row[bin]);
     }
 
+    /** The logarithm of power over the floor that a line's evidence comes from, unbent: what lines are compared by. */
+    static double level(double evidence) {
+        double value = evidence + NOISE_MEAN;
+        return value <= KNEE ? value : KNEE + (value - KNEE) / BEYOND_KNEE;
+    }
+
     /**
      * Adds one frame's evidence at each frequency of a grid times {@code scale}, where that lies in range.
      *

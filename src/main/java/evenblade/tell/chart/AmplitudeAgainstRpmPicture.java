@@ -5,6 +5,7 @@ import evenblade.tell.chart.PlottedEstimate.PlacedEstimate;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * How the amplitude of a few orders goes with speed: a peak at one rpm is a resonance, a steady rise isn't.
@@ -45,20 +46,26 @@ public record AmplitudeAgainstRpmPicture(Caption caption, SignalUnit unit, List<
             entries.add(LineLook.of(i).key(lines().get(i).name()));
         }
         entries.add(KeyEntry.interval());
+        BarRoom.key(AmplitudeScale.title(unit()), estimates()).ifPresent(entries::add);
         return entries;
+    }
+
+    private Stream<PlacedEstimate> points() {
+        return lines().stream().flatMap(l -> l.points().stream());
+    }
+
+    private List<PlottedEstimate> estimates() {
+        return points().map(PlacedEstimate::estimate).toList();
     }
 
     @Override
     public LaidOut paintBody(Pen pen, Rectangle2D area) {
-        List<PlacedEstimate> all =
-                lines().stream().flatMap(l -> l.points().stream()).toList();
+        List<PlacedEstimate> all = points().toList();
         double slowest = all.stream().mapToDouble(PlacedEstimate::x).min().orElseThrow();
         double fastest = all.stream().mapToDouble(PlacedEstimate::x).max().orElseThrow();
-        double largest =
-                all.stream().mapToDouble(p -> p.estimate().ciHigh()).max().orElseThrow();
         AxesFrame frame = new AxesFrame(
                 Axis.around("engine speed (rpm)", slowest, fastest),
-                Axis.fromZero(AmplitudeScale.title(unit()), largest),
+                BarRoom.axis(AmplitudeScale.title(unit()), estimates()),
                 pen.theme());
         Plane plane = frame.place(
                 new Rectangle2D.Double(area.getX(), area.getY(), area.getWidth() - pen.em(0.8), area.getHeight()));

@@ -59,8 +59,12 @@ enum LineLook {
     void paintPoint(Pen pen, Plane plane, PlacedEstimate point) {
         double x = plane.x(point.x());
         PlottedEstimate estimate = point.estimate();
-        pen.errorBar(
-                x, plane.yInside(estimate.ciLow()), x, plane.yInside(estimate.ciHigh()), pen.colour(Ink.QUIET_TEXT));
+        double low = plane.yInside(estimate.ciLow());
+        if (estimate.ciHigh() > plane.yAxis().max()) {
+            BarRoom.paint(pen, x, low, plane.box().getY());
+        } else {
+            pen.errorBar(x, low, x, plane.yInside(estimate.ciHigh()), pen.colour(Ink.QUIET_TEXT));
+        }
         pen.glyph(glyph, x, plane.yInside(estimate.value()), 0.38, pen.colour(INK), estimate.there());
     }
 }

@@ -44,6 +44,13 @@ public record TrendPicture(Caption caption, List<String> runs, List<Band> bands,
         public Band {
             lines = List.copyOf(lines);
         }
+
+        private List<PlottedEstimate> estimates() {
+            return lines.stream()
+                    .flatMap(l -> l.values().stream())
+                    .flatMap(Optional::stream)
+                    .toList();
+        }
     }
 
     /**
@@ -83,6 +90,7 @@ public record TrendPicture(Caption caption, List<String> runs, List<Band> bands,
             }
         }
         entries.add(KeyEntry.interval());
+        bands().forEach(band -> BarRoom.key(band.axisTitle(), band.estimates()).ifPresent(entries::add));
         if (values().anyMatch(e -> !e.there())) {
             entries.add(KeyEntry.glyph("open: not detected", Glyph.CIRCLE, Ink.QUIET_TEXT, false));
         }
@@ -93,10 +101,7 @@ public record TrendPicture(Caption caption, List<String> runs, List<Band> bands,
     }
 
     private Stream<PlottedEstimate> values() {
-        return bands().stream()
-                .flatMap(b -> b.lines().stream())
-                .flatMap(l -> l.values().stream())
-                .flatMap(Optional::stream);
+        return bands().stream().flatMap(b -> b.estimates().stream());
     }
 
     @Override
@@ -155,30 +160,35 @@ public record TrendPicture(Caption caption, List<String> runs, List<Band> bands,
                 int run = i;
                 line.values()
                         .get(i)
-                        .ifPresent(e -> spots.add(new Spot(
-                                part,
-                                run,
-                                e.value(),
-                                e.there()
-                                        ? name
-                                        : name + ", not detected: below " + FigureFormat.rough(e.ciHigh()) + " " + unit,
-                                e.there()
-                                        ? List.of(new Spot.Reading(
-                                                Spot.What.AMPLITUDE, e.value(), (e.ciHigh() - e.ciLow()) / 2, unit, ""))
-                                        : List.of())));
+                        .ifPresent(e -> spots.add(
+                                new Spot(part, run, e.value(), name + besideName(e, unit), readings(e, unit))));
             }
         }
         return spots;
     }
 
+    /** What its error can't say: below what it lies, or a range that goes further than down to zero. */
+    private static String besideName(PlottedEstimate e, String unit) {
+        if (!e.there()) {
+            return ", not detected: below " + FigureFormat.rough(e.ciHigh()) + " " + unit;
+        }
+        return half(e) < e.value()
+                ? ""
+                : ", 95 %: " + FigureFormat.rough(e.ciLow()) + " to " + FigureFormat.rough(e.ciHigh()) + " " + unit;
+    }
+
+    private static List<Spot.Reading> readings(PlottedEstimate e, String unit) {
+        return e.there()
+                ? List.of(new Spot.Reading(Spot.What.AMPLITUDE, e.value(), half(e) < e.value() ? half(e) : 0, unit, ""))
+                : List.of();
+    }
+
+    private static double half(PlottedEstimate e) {
+        return (e.ciHigh() - e.ciLow()) / 2;
+    }
+
     private static AxesFrame frame(Pen pen, Axis x, Band band, double height) {
-        double largest = band.lines().stream()
-                .flatMap(l -> l.values().stream())
-                .flatMap(Optional::stream)
-                .mapToDouble(PlottedEstimate::ciHigh)
-                .max()
-                .orElse(0);
-        return new AxesFrame(x, Axis.fromZero(title(pen, band, height), largest), pen.theme())
+        return new AxesFrame(x, BarRoom.axis(title(pen, band, height), band.estimates()), pen.theme())
                 .withoutLyingNumbers()
                 .withLeftRoom(pen.em(6.2));
     }

@@ -29,7 +29,8 @@ class MainsSeriesTest {
     }
 
     private static double[] hum(double[] standing, double[] along) {
-        return MainsSeries.in(HandMadeLines.of(20, standing), HandMadeLines.of(20, along));
+        return MainsSeries.in(HandMadeLines.of(20, standing), HandMadeLines.of(20, along))
+                .hz();
     }
 
     /** 50.02 Hz twice and three times, a fifth of a resolution (0.13 Hz) being let pass. */

@@ -6,9 +6,13 @@ import evenblade.input.recording.Recording;
 import evenblade.keep.practice.Noise;
 import evenblade.keep.practice.SpeedProfile;
 import evenblade.keep.practice.SyntheticRun;
+import java.util.EnumSet;
 import java.util.Locale;
+import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Over a thousand trials of each kind; the figures it prints are kept in docs/figures.md. */
 @Tag("long")
@@ -36,43 +40,68 @@ class SpeedSimulationTest {
         assertThat(unconfirmed).isZero();
     }
 
-    @Test
-    void theErrorAtConstantSpeedIsNearTheBound() {
-        for (double aboveNoiseDb : new double[] {-5, 5}) {
-            int gross = 0;
-            double sumOfScores = 0;
-            double sumOfSquares = 0;
-            int trials = 0;
-            double worst = 0;
-            for (Machine machine : Machine.ALL) {
-                double ofMachine = 0;
-                for (int seed = 0; seed < PER_MACHINE; seed++) {
-                    Trial trial = Trial.of(machine, aboveNoiseDb, 0, 15, seed);
-                    trials++;
-                    boolean wrong = !trial.found().confirmed() || Math.abs(trial.error()) > 0.01;
-                    gross += wrong ? 1 : 0;
-                    if (!wrong) {
-                        double off = trial.dwell().propellerHz() - trial.trueHz();
-                        double square = Math.pow(off / trial.boundHz(), 2);
-                        ofMachine += square;
-                        sumOfSquares += square;
-                        sumOfScores += Math.pow(off / trial.dwell().standardErrorHz(), 2);
-                        worst = Math.max(worst, Math.abs(trial.error()));
-                    }
+    /**
+     * Doubts that a weak run deserves: of some of these machines hardly more than one line stands then, or one shaft's. Another
+     * speed, ratio or blade count would be untrue.
+     */
+    private static final Set<SpeedDoubt> HONEST = EnumSet.of(
+            SpeedDoubt.NOTHING_STANDS,
+            SpeedDoubt.ONE_LINE,
+            SpeedDoubt.TWO_LINES,
+            SpeedDoubt.ONE_SERIES,
+            SpeedDoubt.ONE_SHAFT,
+            SpeedDoubt.CHANCE);
+
+    /**
+     * @param aboveNoiseDb of the strongest line over the noise of the whole band
+     * @param mostUnconfirmed share of runs that may stay unconfirmed, each for an honest doubt: 4.8 % and 1.5 % when this was
+     *     measured, whose share scatters by 0.7 % and 0.4 %, and three times that
+     */
+    @ParameterizedTest
+    @CsvSource({"-5, 0.07", "5, 0.027"})
+    void theErrorAtConstantSpeedIsNearTheBound(double aboveNoiseDb, double mostUnconfirmed) {
+        int gross = 0;
+        int unconfirmed = 0;
+        double sumOfScores = 0;
+        double sumOfSquares = 0;
+        int trials = 0;
+        double worst = 0;
+        for (Machine machine : Machine.ALL) {
+            double ofMachine = 0;
+            int confirmed = 0;
+            for (int seed = 0; seed < PER_MACHINE; seed++) {
+                Trial trial = Trial.of(machine, aboveNoiseDb, 0, 15, seed);
+                trials++;
+                if (!trial.found().confirmed()) {
+                    unconfirmed++;
+                    assertThat(trial.found().doubtful())
+                            .as("%s, seed %d", machine.name(), seed)
+                            .allMatch(dwell -> HONEST.contains(dwell.doubt()));
+                    continue;
                 }
-                say(
-                        "%.0f dB, constant: %-42s RMS error over bound %.3f",
-                        aboveNoiseDb, machine.name(), Math.sqrt(ofMachine / PER_MACHINE));
+                confirmed++;
+                gross += Math.abs(trial.error()) > 0.01 ? 1 : 0;
+                double off = trial.dwell().propellerHz() - trial.trueHz();
+                double square = Math.pow(off / trial.boundHz(), 2);
+                ofMachine += square;
+                sumOfSquares += square;
+                sumOfScores += Math.pow(off / trial.dwell().standardErrorHz(), 2);
+                worst = Math.max(worst, Math.abs(trial.error()));
             }
-            int n = trials - gross;
-            double rms = Math.sqrt(sumOfSquares / n);
             say(
-                    "%.0f dB, constant: %d trials, RMS error over bound %.3f, over stated error %.3f, worst %.5f %%,"
-                            + " gross %d",
-                    aboveNoiseDb, trials, rms, Math.sqrt(sumOfScores / n), 100 * worst, gross);
-            assertThat(gross).isZero();
-            assertThat(rms).isLessThanOrEqualTo(1.3);
+                    "%.0f dB, constant: %-42s RMS error over bound %.3f, not confirmed %d",
+                    aboveNoiseDb, machine.name(), Math.sqrt(ofMachine / confirmed), PER_MACHINE - confirmed);
         }
+        int n = trials - unconfirmed;
+        double rms = Math.sqrt(sumOfSquares / n);
+        say(
+                "%.0f dB, constant: %d trials, RMS error over bound %.3f, over stated error %.3f, worst %.5f %%,"
+                        + " gross %d, not confirmed %d",
+                aboveNoiseDb, trials, rms, Math.sqrt(sumOfScores / n), 100 * worst, gross, unconfirmed);
+        assertThat(gross).isZero();
+        assertThat(unconfirmed).isLessThanOrEqualTo((int) (mostUnconfirmed * trials));
+        // 1.13 and 1.12 when this was measured; a root mean square of a thousand scatters by 0.025.
+        assertThat(rms).isLessThanOrEqualTo(1.2);
     }
 
     @Test
