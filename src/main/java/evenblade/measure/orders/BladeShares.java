@@ -47,7 +47,7 @@ public record BladeShares(List<Share> shares, int blocks) {
      */
     private static final double FALSE_BY_STRENGTH = 0.045;
 
-    private static final double FALSE_BY_ANGLE = 0.005;
+    private static final double FALSE_BY_ANGLE = 0.005; // what strength leaves of one in twenty
 
     /**
      * The blades' deviations sum to nothing and the largest must lead, so each may have 1 + {@value}/B² of its B-th part of
