@@ -171,7 +171,7 @@ public final class OrderMeter {
     /** Which blade is which is known only where the angle is counted from a mark. */
     private Optional<BladeShares> blades(int channel, Dwell dwell, SpeedTrack track) {
         return speed.confirmed() && speed.origin() == SpeedResult.Origin.MARK
-                ? BladeShares.of(looking.time(), looking.channels().get(channel).values(), track, dwell, table.blades())
+                ? BladeShares.of(looking.time(), looking.channels().get(channel).values(), track, dwell, table)
                 : Optional.empty();
     }
 

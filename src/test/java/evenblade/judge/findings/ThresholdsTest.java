@@ -201,7 +201,7 @@ class ThresholdsTest {
                     new BladeShares.Deviation(part * lateDeg, 0.005)));
         }
         DwellOrders plain = dwell(PROPELLER_HZ, List.of());
-        BladeShares blades = new BladeShares(shares, 3, 24);
+        BladeShares blades = new BladeShares(shares, 24);
         return stage(Map.of(
                 "along",
                 new DwellOrders(

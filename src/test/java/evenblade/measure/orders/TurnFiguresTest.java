@@ -100,7 +100,7 @@ class TurnFiguresTest {
             return sum;
         });
         BladeShares found = BladeShares.of(
-                        new TimeBase.Even(0, RATE_HZ, size), x, STEADY, new Dwell(0, 12, HZ, 0.001, HZ, HZ), 3)
+                        new TimeBase.Even(0, RATE_HZ, size), x, STEADY, new Dwell(0, 12, HZ, 0.001, HZ, HZ), table())
                 .orElseThrow();
         assertThat(found.blocks()).isEqualTo(24);
         double[] expected = {-0.02 / 1.02, 0.04 / 1.02, -0.02 / 1.02};
@@ -112,10 +112,11 @@ class TurnFiguresTest {
             double at = b / 3.0 + 0.05;
             assertThat(share.atTurns()).isCloseTo(at - Math.rint(at), within(1 / 180.0));
         }
-        // Student's t with 23 degrees, from a table: 2.0687.
-        assertThat(found.interval95()).isCloseTo(2.0687, within(1e-4));
-        // One false name in twenty over three blades, two sides: 1 − 0.05/12 with 23 degrees, 2.886 by scipy.
-        assertThat(found.quantile()).isCloseTo(2.88626, within(1e-3));
+        // Student's t with 23·2 degrees, from a table: 2.0129.
+        assertThat(found.interval95()).isCloseTo(2.0129, within(1e-4));
+        // 0.045·(1 + 2.5/9)/3 and 0.005/3, two sides, by scipy.
+        assertThat(found.quantile(true)).isCloseTo(2.4277, within(1e-3));
+        assertThat(found.quantile(false)).isCloseTo(3.3404, within(1e-3));
     }
 
     private static final Installation GEARED = new Installation(
