@@ -164,13 +164,14 @@ class DesktopTest {
     }
 
     @Test
-    @DisplayName("With inches chosen the limit stands in inches first, and the millimetres beside it")
+    @DisplayName(
+            "With inches chosen spread and limit stand in inches first, as they are typed, and the millimetres beside them")
     void inchesFirst() {
         place.beginJob("first job");
         hands.press(KeyEvent.VK_CONTROL, KeyEvent.VK_M);
         hands.awaitNamed("timeline");
         place.typeMarks("0", "1/16", "3/16");
         // 3/16 in is 4.7625 mm and 1/8 in 3.175 mm, by the definition of the inch.
-        assertThat(hands.text("says")).contains("0.188 in (4.76 mm)").contains("0.125 in (3.18 mm)");
+        assertThat(hands.text("says")).contains("3/16 in (4.76 mm)").contains("1/8 in (3.18 mm)");
     }
 }
