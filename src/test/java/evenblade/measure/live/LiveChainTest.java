@@ -119,7 +119,12 @@ class LiveChainTest {
         Told told = new Told();
         try (LiveChain chain = chain(told)) {
             // 190 blocks: fewer than wait at most, so none is left out on a busy machine either.
-            send(chain, run(9.5), 5);
+            float[] run = run(9.5);
+            send(chain, run, 5);
+            while (!chain.upToDate(run.length / BLOCK * BLOCK)) {
+                Thread.sleep(
+                        10); // the last window is looked at, however long the one before it takes on a busy machine
+            }
         }
 
         LiveReading last = told.last();
