@@ -18,13 +18,8 @@ final class CombScore {
     CombScore(WhitenedLines spectrum, double[] orders, double[] weights, double fromHz, double toHz) {
         this.firstLn = Math.log(fromHz);
         this.score = new double[(int) Math.ceil(Math.log(toHz / fromHz) / WhitenedLines.STEP) + 2];
-        for (int i = 0; i < score.length; i++) {
-            double hz = hz(i);
-            double sum = 0;
-            for (int k = 0; k < orders.length; k++) {
-                sum += weights[k] * spectrum.credit(orders[k] * hz);
-            }
-            score[i] = sum;
+        for (int k = 0; k < orders.length; k++) {
+            spectrum.addCredits(orders[k], weights[k], firstLn, score);
         }
     }
 

@@ -124,6 +124,29 @@ final class WhitenedLines {
         return credit((float) evidence(frequencyHz));
     }
 
+    /**
+     * Adds a line's {@link #credit}, so many times, for each speed of a grid {@link #STEP} apart. Both grids have equal ratios,
+     * so the line lies at the same share between two places of the spectrum for every speed.
+     *
+     * @param order of the line
+     * @param slowestLn natural logarithm of the first speed in Hz
+     * @param sum added to, one per speed
+     */
+    void addCredits(double order, double weight, double slowestLn, double[] sum) {
+        double first = (slowestLn + Math.log(order) - firstLn) / STEP;
+        int at = (int) Math.floor(first);
+        double share = first - at;
+        int from = Math.max(0, Math.min(sum.length, -at));
+        int to = Math.max(from, Math.min(sum.length, evidence.length - 1 - at));
+        for (int i = from; i < to; i++) {
+            float low = evidence[at + i];
+            sum[i] += weight * credit((float) (low + share * (evidence[at + i + 1] - low)));
+        }
+        for (int i = to; i < sum.length; i++) {
+            sum[i] += weight * credit(order * Math.exp(slowestLn + i * STEP));
+        }
+    }
+
     /** Strength of a line, without an upper end. */
     double strength(double frequencyHz) {
         double mean = evidence(frequencyHz);

@@ -213,4 +213,25 @@ class SpectraEdgesTest {
         assertThat(peaks.length).isGreaterThan(3);
         assertThat(peaks).containsExactly(expected, within(1e-6));
     }
+
+    /** Whether a line lies below the range, in it or above it. */
+    @Test
+    void creditsOfAGridOfSpeedsAreThoseOfEachSpeed() {
+        Recording run = Drawn.recording(200, 8, noisy(5, 0.1, t -> line(1, 1, 20 * t) + line(0.7, 1, 33.3 * t)));
+        WhitenedSpectrogram frames = frames(run, 80);
+        double[] still = new double[frames.frames()];
+        Arrays.fill(still, 20);
+        WhitenedLines lines = WhitenedLines.along(frames, 0, still);
+        for (double order : new double[] {0.1, 1, 1.5, 3.7, 12}) {
+            double[] sum = new double[2500];
+            lines.addCredits(order, 2, Math.log(11), sum);
+            int standing = 0;
+            for (int i = 0; i < sum.length; i++) {
+                double credit = lines.credit(order * 11 * Math.exp(i * WhitenedLines.STEP));
+                standing += credit > 0 ? 1 : 0;
+                assertThat(sum[i]).isCloseTo(2 * credit, within(1e-5));
+            }
+            assertThat(standing > 0).isEqualTo(order == 1 || order == 1.5);
+        }
+    }
 }
