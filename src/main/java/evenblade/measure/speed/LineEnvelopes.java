@@ -27,7 +27,6 @@ final class LineEnvelopes {
     private static final double STRONG = 10;
 
     private static final double BEYOND_LOCK_HZ = 1; // slower beats are followed by the lock, and stand on both sides
-    private static final double SEEN = 0.001; // a share of the power: an amplitude of a thirtieth swells it by 0.04
     private static final double SAME_PLACE = 1e-6; // a share: rounding
     private static final double MOST_EXPLAINED = 0.99; // the logarithm of nothing left has no end
 
@@ -80,23 +79,11 @@ final class LineEnvelopes {
         return partS;
     }
 
-    /** Lines that stand far enough over the noise for their swelling to be seen, and beat with none of their own machine's. */
+    /** Lines that stand far enough over the noise for their swelling to be seen. */
     int[] strong() {
         return IntStream.range(0, line.length)
                 .filter(k -> line[k] > STRONG * noise[k])
-                .filter(k -> IntStream.range(0, line.length).noneMatch(j -> beats(k, j)))
                 .toArray();
-    }
-
-    /** Whether another line of the same machine beats with a line so that it is seen. */
-    private boolean beats(int tone, int other) {
-        DemodulatedOrders.Tone one = slices.tones().get(tone);
-        DemodulatedOrders.Tone two = slices.tones().get(other);
-        double apart = Math.abs(one.order() - two.order());
-        return one.channel() == two.channel()
-                && apart > SAME_PLACE * one.order()
-                && apart * slices.meanHz() < FASTEST_HZ
-                && line[other] > SEEN * line[tone];
     }
 
     /** Variance of a line's power less what noise makes of it: 2A²N + N² for noise of power N. */

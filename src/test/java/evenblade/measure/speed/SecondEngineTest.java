@@ -70,18 +70,12 @@ class SecondEngineTest {
         assertThat(rpmAway(told)).isCloseTo(Math.abs(share) * rpm, within(0.0006 * rpm));
         Fact side = Fact.of(share > 0 ? SpeedFact.FASTER : SpeedFact.SLOWER);
         // Where the lock follows slow beats, or a line of the machine stands as far away, the side isn't said.
-        assertThat(told.values().get(3)).isIn(List.of(side, Fact.of(SpeedFact.FASTER_OR_SLOWER)));
+        assertThat(told.values().get(3))
+                .isIn(Math.abs(share) > 0.01 ? List.of(side) : List.of(side, Fact.of(SpeedFact.FASTER_OR_SLOWER)));
         Dwell dwell = found.main().orElseThrow();
         assertThat(dwell.propellerHz()).isCloseTo(PROPELLER_HZ, within(4 * dwell.standardErrorHz()));
         assertThat(dwell.secondEngine()).isBetween(0.1, 0.6);
         assertThat(found.otherMachine()).contains(true);
-    }
-
-    @Test
-    @DisplayName("is said to be faster or slower where its lines stand clear on one side")
-    void itsSideIsSaid() {
-        assertThat(told(heard(0.009, 0.3), WarningCode.SECOND_ENGINE).values()).contains(Fact.of(SpeedFact.FASTER));
-        assertThat(told(heard(-0.009, 0.3), WarningCode.SECOND_ENGINE).values()).contains(Fact.of(SpeedFact.SLOWER));
     }
 
     @Test
