@@ -26,8 +26,8 @@ record HoldEnds(int first, int end, double blockS, boolean fromMoved, boolean to
     private static final double MOST_END_SHARE = 0.2; // ours: what is left is still the hold
     /** Blocks left out at a move; the hold ends in the middle of the next, which is a block's length from its own end. */
     private static final int LEFT_OUT = 1;
-    /** A shorter hold is left whole, seconds: each end would be more than a seventh of it. */
-    private static final double LEAST_S = 7;
+    /** A hold is left whole where it has fewer blocks: of a shorter one each end would be more than an eighth. */
+    private static final int LEAST_BLOCKS = 14;
 
     /**
      * @param still how much of the lines keeps its phase, block by block
@@ -47,7 +47,7 @@ record HoldEnds(int first, int end, double blockS, boolean fromMoved, boolean to
         while (toMoved && still.length - end < most && still[end - 1] < least) {
             end--;
         }
-        boolean enough = (end - first) * blockS / 2 >= LEAST_S;
+        boolean enough = end - first >= LEAST_BLOCKS;
         return new HoldEnds(first, end, blockS, fromMoved && enough, toMoved && enough).less();
     }
 
