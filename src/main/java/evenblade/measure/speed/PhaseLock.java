@@ -32,15 +32,16 @@ final class PhaseLock {
     private static final double LEAST_COHERENCE = 0.7;
     /** The propeller's own lines stand as still as this under a track that is theirs; under one that slips to 0.6 and less. */
     private static final double SURE_COHERENCE = 0.8;
-    /** ... or stand under its own track so much stiller than under the one on all lines. */
-    private static final double CLEARLY_STILLER = 0.15;
+    /** Share of their usual power that lines keep at the ends of a hold; in a move of the throttle they smear to a few hundredths. */
+    private static final double LEAST_STILL = 0.4;
+    /** Lines that swing or stand in noise fall short by chance; by so many standard deviations they don't. */
+    private static final double CERTAIN_SIGMAS = 4;
 
-    private static final double HALF_STILL = 0.5; // ours: of a track that slips less stands still
-    /** Belts creep by 0.25 to 0.5 % (common practice, no source): a standard deviation of that as a share. */
-    private static final double WANDERING_RATIO = 0.0015;
-    /** Half-overlapped Hann blocks share noise: counted as independent they would seem 4/3 as good. */
-    static final double OVERLAPPED = 4.0 / 3.0;
+    private static final double MAD_TO_SIGMA = 1.4826; // median absolute deviation of a normal distribution
+    /** So much a short spectrum may see of a hold beyond its end, seconds: twice half its length, and some. */
+    private static final double MOST_END_S = 2.5;
 
+    private static final double MOST_END_SHARE = 0.2; // ours: what is left is still the hold
     /** Revolutions by which a round has to move the track anywhere for another to be worth while. */
     private static final double STILL = 2e-4;
     /** Phase of the strongest line that blocks half as long must still carry, radians. */
@@ -72,7 +73,6 @@ final class PhaseLock {
      *     can't be told from none
      * @param sound whether any line carried phase
      * @param drifts whether the speed wanders more than the readings' noise explains
-     * @param ratioErrorHz what the ratio adds to the error of the mean speed, where it isn't known exactly
      */
     record Locked(
             DwellFinder.Stretch held,
@@ -82,37 +82,10 @@ final class PhaseLock {
             SpeedTrack track,
             double ratioCorrection,
             boolean sound,
-            boolean drifts,
-            double ratioErrorHz) {
-        /** At a ratio that is known exactly. */
-        Locked(
-                DwellFinder.Stretch held,
-                double[] time,
-                double[] revolutions,
-                double[] variance,
-                SpeedTrack track,
-                double ratioCorrection,
-                boolean sound,
-                boolean drifts) {
-            this(held, time, revolutions, variance, track, ratioCorrection, sound, drifts, 0);
-        }
-
+            boolean drifts) {
         /** The track as it was, where no line carried phase. */
         static Locked not(SpeedTrack start, DwellFinder.Stretch stretch) {
             return new Locked(stretch, new double[0], new double[0], new double[0], start, 0, false, false);
-        }
-
-        Locked withRatioErrorHz(double hz) {
-            return new Locked(
-                    held,
-                    time,
-                    revolutions,
-                    variance,
-                    track,
-                    ratioCorrection,
-                    sound,
-                    drifts,
-                    Math.hypot(ratioErrorHz, hz));
         }
     }
 
@@ -157,31 +130,12 @@ final class PhaseLock {
             return plain;
         }
         PhaseLock oneFirst = new PhaseLock(slices, start, stretch, appearsAt);
-        Optional<Locked> led = oneFirst.led();
-        if (oneFirst.wanders) {
-            return led.map(alone -> standsMore(slices, alone, plain)).orElse(plain);
-        }
-        return led.filter(first -> standing(slices, first).likelihood()
-                        > standing(slices, plain).likelihood() + RatioDrift.LEAST_GAIN)
-                .map(first -> first.withRatioErrorHz(oneFirst.ratioErrorHz(first)))
-                .orElseGet(() -> plain.withRatioErrorHz(all.ratioErrorHz(plain)));
-    }
-
-    /**
-     * Where the ratio seems to wander: the track on the propeller's lines alone, unless its lines stand stiller under the one
-     * on all. Where they stand under neither, the speed is as uncertain as the ratio.
-     */
-    private static Locked standsMore(DemodulatedOrders slices, Locked alone, Locked all) {
-        double underOwn = standing(slices, alone, Shaft.PROPELLER).coherence();
-        double underAll = standing(slices, all, Shaft.PROPELLER).coherence();
-        if (underOwn > SURE_COHERENCE || underOwn > underAll + CLEARLY_STILLER) {
-            return alone;
-        }
-        return underAll > HALF_STILL ? all : all.withRatioErrorHz(WANDERING_RATIO * slices.meanHz());
-    }
-
-    private double ratioErrorHz(Locked locked) {
-        return RatioLeeway.standardErrorHz(slices, trust, corrected(slices, locked), locked.ratioCorrection(), heard());
+        return oneFirst.led()
+                .filter(led -> oneFirst.wanders
+                        ? standing(slices, led, Shaft.PROPELLER).coherence() > SURE_COHERENCE
+                        : standing(slices, led).likelihood()
+                                > standing(slices, plain).likelihood() + RatioDrift.LEAST_GAIN)
+                .orElse(plain);
     }
 
     /** All lines together from the start, at the ratio as it was entered. */
@@ -267,21 +221,38 @@ final class PhaseLock {
      * itself begins or ends nobody moved it.
      */
     private Locked held(Locked locked, double[] correction, double ratioError, int width) {
-        HoldEnds ends = HoldEnds.of(
-                stillness(correction, ratioError, width, width / 2),
-                width * slices.sliceS(),
-                stretch.fromS() > start.fromS(),
-                stretch.toS() < start.toS());
+        double[] still = stillness(correction, ratioError, width, width / 2);
+        double usual = median(still);
+        double scatter = MAD_TO_SIGMA
+                * median(Arrays.stream(still).map(v -> Math.abs(v - usual)).toArray());
+        double least = Math.min(LEAST_STILL * usual, usual - CERTAIN_SIGMAS * scatter);
+        double blockS = width * slices.sliceS();
+        int most = (int) Math.min(MOST_END_S / (blockS / 2), MOST_END_SHARE * still.length);
+        int first = 0;
+        while (stretch.fromS() > start.fromS() && first < most && still[first] < least) {
+            first++;
+        }
+        int end = still.length;
+        while (stretch.toS() < start.toS() && still.length - end < most && still[end - 1] < least) {
+            end--;
+        }
+        double from = first == 0 ? stretch.fromS() : locked.time()[first] - blockS / 2;
+        double to = end == still.length ? stretch.toS() : locked.time()[end - 1] + blockS / 2;
         return new Locked(
-                ends.within(stretch, locked.time()),
-                Arrays.copyOfRange(locked.time(), ends.first(), ends.end()),
-                Arrays.copyOfRange(locked.revolutions(), ends.first(), ends.end()),
-                Arrays.copyOfRange(locked.variance(), ends.first(), ends.end()),
+                new DwellFinder.Stretch(from, to),
+                Arrays.copyOfRange(locked.time(), first, end),
+                Arrays.copyOfRange(locked.revolutions(), first, end),
+                Arrays.copyOfRange(locked.variance(), first, end),
                 locked.track(),
                 locked.ratioCorrection(),
                 locked.sound(),
-                locked.drifts(),
-                locked.ratioErrorHz());
+                locked.drifts());
+    }
+
+    private static double median(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2];
     }
 
     /** How much of the lines keeps its phase, block by block, by the weight that each line has in the lock. */
@@ -457,7 +428,8 @@ final class PhaseLock {
         for (int b = 0; b < count; b++) {
             double off = below[b] > 0 ? above[b] / below[b] : 0;
             revolutions[b] = start.revolutionsAt(time[b]) + current[b] + off;
-            variance[b] = OVERLAPPED / Math.max(below[b], least);
+            // Half-overlapped Hann blocks share noise: counted as independent they would seem 4/3 as good.
+            variance[b] = 4.0 / 3.0 / Math.max(below[b], least);
         }
         trust.judge(heard, residual, weight, above, below);
         double from = stretch.fromS();
@@ -500,7 +472,7 @@ final class PhaseLock {
      * @param residual filled: error of the track, revolutions, by block
      * @param weight filled: one over its variance
      */
-    static void readPhases(
+    private static void readPhases(
             DemodulatedOrders.Blocks z, double variance, double turn, double[] residual, double[] weight) {
         double re = 0;
         double im = 0;

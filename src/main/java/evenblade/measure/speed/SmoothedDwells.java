@@ -56,8 +56,7 @@ final class SmoothedDwells {
         int last = time.length - 1;
         turnedBeyond = smooth.level().get(last) + offset - start.revolutionsAt(time[last]);
         reachedS = stretch.toS();
-        double error = Math.hypot(smooth.meanRateStandardError(), locked.ratioErrorHz());
-        return new Dwell(stretch.fromS(), stretch.toS(), smooth.meanRate(), error, min, max);
+        return new Dwell(stretch.fromS(), stretch.toS(), smooth.meanRate(), smooth.meanRateStandardError(), min, max);
     }
 
     /** The track through all. */
