@@ -186,10 +186,7 @@ public final class SpeedFinder {
                 ratioCorrection = locked.ratioCorrection();
                 longestS = stretch.lengthS();
             }
-            // Lines folded down beat with others of their own machine.
-            boolean folds =
-                    comb.teeth().stream().anyMatch(tooth -> frames.folded(tooth.order() * judgement.propellerHz()));
-            Optional<SecondEngine> other = folds ? Optional.empty() : secondEngine(locked, tones, judged.humHz());
+            Optional<SecondEngine> other = secondEngine(locked, tones, judged.humHz());
             other.map(engine -> told(engine, stretch, judgement.propellerHz())).ifPresent(warnings::add);
             if (other.filter(SecondEngine::inTheWay).isPresent()) {
                 doubtful.add(new DoubtfulDwell(
