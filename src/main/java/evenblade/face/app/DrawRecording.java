@@ -169,7 +169,14 @@ public final class DrawRecording {
 
     /** A dwell with what the clock adds to the error of its speed. */
     private Dwell withClock(Dwell dwell) {
-        return dwell.withStandardErrorHz(run.standardErrorHz(dwell));
+        return new Dwell(
+                dwell.fromS(),
+                dwell.toS(),
+                dwell.propellerHz(),
+                run.standardErrorHz(dwell),
+                dwell.minHz(),
+                dwell.maxHz(),
+                dwell.confirmedBy());
     }
 
     private OrderBarsPicture bars(ChannelOrders channel, DwellOrders dwell) {

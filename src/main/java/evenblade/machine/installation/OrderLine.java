@@ -14,11 +14,6 @@ public record OrderLine(Shaft of, double order, double propellerOrder, String na
     /** An order that is so near a whole one is that one: orders are small whole numbers or halves of them. */
     private static final double SAME_ORDER = 1e-9;
 
-    /** What the same line of a second engine is called, which may lie close by. */
-    public String ofSecondEngine() {
-        return "second engine's " + name;
-    }
-
     /** Whether it is the lowest of its kind: 1× of a shaft, blade pass itself, firing itself. */
     public boolean first() {
         return multiple == 1;

@@ -7,7 +7,6 @@ import evenblade.machine.installation.OrderTable;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -42,13 +41,10 @@ record OrderEstimator(
             List<Integer> members = lines.get(l).members();
             for (int member : members) {
                 OrderLine line = table.lines().get(member);
-                List<String> others = new ArrayList<>(members.stream()
+                List<String> others = members.stream()
                         .filter(other -> other != member)
                         .map(other -> table.lines().get(other).name())
-                        .toList());
-                if (dwell.secondEngine() > 0) {
-                    others.add(line.ofSecondEngine());
-                }
+                        .toList();
                 double hz = FittedLine.order(line, speed.ratioCorrection()) * dwell.propellerHz();
                 readings.set(member, new OrderReading(line, hz, level, others));
             }
@@ -76,9 +72,6 @@ record OrderEstimator(
         boolean outOfStep = outOfStep(l, observed, scatter, blockVariance, noise.dof());
         boolean detected =
                 speed.confirmed() && (standsOut || outOfStep && standsInBlocks(scatter, blockVariance, noise.dof()));
-        if (dwell.secondEngine() > 0) {
-            return besideAnother(l, observed, spread, blockVariance, scatter, detected);
-        }
         if (detected && outOfStep) {
             return blockRms(observed, scatter, blockVariance);
         }
@@ -92,53 +85,6 @@ record OrderEstimator(
                 phaseDeg(l),
                 detected,
                 Level.Estimator.COHERENT);
-    }
-
-    /**
-     * A line that beats with another's, of which it holds up to all where the beat is slow, and a part where the dwell holds
-     * several turns of it.
-     */
-    private Level.Measured besideAnother(
-            int l, double observed, Spread spread, double blockVariance, DwellFit.Scatter scatter, boolean detected) {
-        double sigma = Math.sqrt(spread.variance);
-        Rice.Interval interval = Rice.interval95(observed, sigma, spread.dof);
-        if (dwell.secondEngine() >= 1) {
-            return mostOf(scatter, blockVariance, detected);
-        }
-        double other = Math.max(dwell.secondEngine(), swell(scatter, blockVariance)) * observed;
-        return new Level.Measured(
-                Rice.corrected(observed, sigma),
-                Math.hypot(sigma, other / 2),
-                Math.max(0, interval.low() - other),
-                Math.max(interval.high() + other, LEAST_UPPER * sigma),
-                phaseDeg(l),
-                detected,
-                Level.Estimator.COHERENT);
-    }
-
-    /** Of lines that can't be told apart: ours is anything up to what both make together at their loudest. */
-    private static Level.Measured mostOf(DwellFit.Scatter scatter, double blockVariance, boolean detected) {
-        List<Double> squares = scatter.blockSquares();
-        double mean = squares.stream().mapToDouble(x -> x).average().orElseThrow();
-        double most = squares.stream().mapToDouble(x -> x).max().orElseThrow();
-        double rms = Math.sqrt(Math.max(mean - 2 * blockVariance, mean / 2));
-        return new Level.Measured(
-                rms,
-                Math.sqrt(most) / 2,
-                0,
-                Math.sqrt(most),
-                OptionalDouble.empty(),
-                detected,
-                Level.Estimator.BLOCK_RMS);
-    }
-
-    /** Standard deviation of the blocks' amplitudes beyond what noise makes, as a share of their mean. */
-    private static double swell(DwellFit.Scatter scatter, double blockVariance) {
-        double[] sizes = scatter.blockSquares().stream().mapToDouble(Math::sqrt).toArray();
-        double mean = Arrays.stream(sizes).average().orElseThrow();
-        double square =
-                Arrays.stream(sizes).map(x -> (x - mean) * (x - mean)).average().orElseThrow();
-        return Math.sqrt(2 * Math.max(0, square - blockVariance)) / mean;
     }
 
     private record Spread(double variance, double dof) {}

@@ -86,15 +86,7 @@ final class SensorHold {
         // The error of a mean speed grows as the length falls, to the power of 3/2 (Cramér and Rao).
         double error = dwell.standardErrorHz() * Math.pow(dwell.durationS() / length, 1.5);
         double meanHz = (track.revolutionsAt(toS) - track.revolutionsAt(dwell.fromS())) / length;
-        return new Dwell(
-                dwell.fromS(),
-                toS,
-                meanHz,
-                error,
-                dwell.minHz(),
-                dwell.maxHz(),
-                dwell.confirmedBy(),
-                dwell.secondEngine());
+        return new Dwell(dwell.fromS(), toS, meanHz, error, dwell.minHz(), dwell.maxHz(), dwell.confirmedBy());
     }
 
     /** A step of a level. */

@@ -13,8 +13,6 @@ import java.util.List;
  * @param minHz slowest in the stretch
  * @param maxHz fastest in the stretch
  * @param confirmedBy lines whose agreement confirms the speed, strongest first; empty where a mark does
- * @param secondEngine size of the lines of a second engine that beat with these, as a share of them; 0 where none
- *     is heard, 1 where the track may follow either
  */
 public record Dwell(
         double fromS,
@@ -23,8 +21,7 @@ public record Dwell(
         double standardErrorHz,
         double minHz,
         double maxHz,
-        List<OrderLine> confirmedBy,
-        double secondEngine) {
+        List<OrderLine> confirmedBy) {
     public Dwell {
         confirmedBy = List.copyOf(confirmedBy);
     }
@@ -34,39 +31,8 @@ public record Dwell(
         this(fromS, toS, propellerHz, standardErrorHz, minHz, maxHz, List.of());
     }
 
-    /** A dwell in which no second engine is heard. */
-    public Dwell(
-            double fromS,
-            double toS,
-            double propellerHz,
-            double standardErrorHz,
-            double minHz,
-            double maxHz,
-            List<OrderLine> confirmedBy) {
-        this(fromS, toS, propellerHz, standardErrorHz, minHz, maxHz, confirmedBy, 0);
-    }
-
     Dwell confirmedBy(List<OrderLine> lines) {
-        return new Dwell(fromS, toS, propellerHz, standardErrorHz, minHz, maxHz, lines, secondEngine);
-    }
-
-    /** This dwell with a second engine beside it. */
-    Dwell beside(SecondEngine other) {
-        double untold = other.followsOne() ? 0 : SecondEngine.UNTOLD * propellerHz;
-        return new Dwell(
-                fromS,
-                toS,
-                propellerHz,
-                Math.hypot(standardErrorHz, untold),
-                minHz,
-                maxHz,
-                confirmedBy,
-                other.followsOne() ? other.strength() : 1);
-    }
-
-    /** This dwell with another error of its speed. */
-    public Dwell withStandardErrorHz(double errorHz) {
-        return new Dwell(fromS, toS, propellerHz, errorHz, minHz, maxHz, confirmedBy, secondEngine);
+        return new Dwell(fromS, toS, propellerHz, standardErrorHz, minHz, maxHz, lines);
     }
 
     public double durationS() {

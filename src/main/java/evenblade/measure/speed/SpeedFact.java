@@ -7,7 +7,6 @@ public enum SpeedFact implements Code {
     SPEED_FROM_LINES,
     FASTER,
     SLOWER,
-    FASTER_OR_SLOWER,
     LARGER,
     SMALLER,
     NOT_CONFIRMED

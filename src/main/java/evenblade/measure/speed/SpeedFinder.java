@@ -3,7 +3,6 @@ package evenblade.measure.speed;
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Measure;
 import evenblade.base.fact.Subject;
-import evenblade.base.fact.Value;
 import evenblade.base.fact.Value.Count;
 import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Warning;
@@ -14,12 +13,10 @@ import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.signal.BandLimit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /** Finds the propeller's speed from the lines in a recording. */
@@ -29,9 +26,6 @@ public final class SpeedFinder {
 
     private static final Set<SpeedDoubt> TOO_FEW =
             Set.of(SpeedDoubt.TWO_LINES, SpeedDoubt.ONE_SHAFT, SpeedDoubt.ONE_SERIES);
-
-    /** A second engine is looked for in so much of a stretch, seconds: enough beats to tell, and no more work. */
-    private static final double LISTENED_S = 120;
 
     private static final int STRAY_PLACES = 100; // per cents of the stretch
     /** Room kept above the highest line at the fastest speed looked at. */
@@ -175,9 +169,14 @@ public final class SpeedFinder {
                         judgement.doubts().get(0)));
                 continue;
             }
-            List<DemodulatedOrders.Tone> tones = LockTones.along(frames, comb, part, judged.humSeries());
-            PhaseLock.Locked locked =
-                    PhaseLock.lock(recording, channels, tones, start, stretch, frames::appearsAtHz, table.exactRatio());
+            PhaseLock.Locked locked = PhaseLock.lock(
+                    recording,
+                    channels,
+                    LockTones.along(frames, comb, part, judged.humSeries()),
+                    start,
+                    stretch,
+                    frames::appearsAtHz,
+                    table.exactRatio());
             if (locked.sound() && strays(locked.track(), start, stretch)) {
                 lost = true;
                 locked = PhaseLock.Locked.not(start, stretch);
@@ -186,15 +185,7 @@ public final class SpeedFinder {
                 ratioCorrection = locked.ratioCorrection();
                 longestS = stretch.lengthS();
             }
-            Optional<SecondEngine> other = secondEngine(locked, tones, judged.humHz());
-            other.map(engine -> told(engine, stretch, judgement.propellerHz())).ifPresent(warnings::add);
-            if (other.filter(SecondEngine::inTheWay).isPresent()) {
-                doubtful.add(new DoubtfulDwell(
-                        stretch.fromS(), stretch.toS(), judgement.propellerHz(), SpeedDoubt.SECOND_ENGINE));
-                continue;
-            }
-            Dwell dwell = speeds.of(locked).confirmedBy(judgement.by());
-            dwells.add(other.map(dwell::beside).orElse(dwell));
+            dwells.add(speeds.of(locked).confirmedBy(judgement.by()));
         }
         if (lost) {
             warnings.add(Warning.of(WarningCode.PHASE_LOCK_LOST, Subject.Whole.RECORDING));
@@ -207,10 +198,7 @@ public final class SpeedFinder {
                     .map(stretch -> judge.of(stretch, path))
                     .orElseGet(() -> judge.of(path))
                     .judgement();
-            boolean twoEngines = doubtful.stream().anyMatch(dwell -> dwell.doubt() == SpeedDoubt.SECOND_ENGINE);
-            SpeedDoubt doubt = judgement.doubts().stream()
-                    .findFirst()
-                    .orElse(twoEngines ? SpeedDoubt.SECOND_ENGINE : SpeedDoubt.NEVER_STEADY);
+            SpeedDoubt doubt = judgement.doubts().stream().findFirst().orElse(SpeedDoubt.NEVER_STEADY);
             boolean undecided = doubt == SpeedDoubt.ONE_SHAFT
                     || doubt == SpeedDoubt.ONE_SERIES
                     || doubt == SpeedDoubt.OTHER_SPEED
@@ -219,10 +207,7 @@ public final class SpeedFinder {
                             recording,
                             expectation,
                             doubt,
-                            twoEngines
-                                    ? Optional.of(true)
-                                    : undecided ? Optional.empty() : judge.otherMachine(path, false))
-                    .with(warnings)
+                            undecided ? Optional.empty() : judge.otherMachine(path, false))
                     .with(better.map(this::told))
                     .with(wouldFit(judgement));
         }
@@ -237,9 +222,7 @@ public final class SpeedFinder {
                 main,
                 dwells,
                 doubtful,
-                warnings.stream().anyMatch(w -> w.code() == WarningCode.SECOND_ENGINE)
-                        ? Optional.of(true)
-                        : judge.otherMachine(judge.part(stretch(main.get()), path), true),
+                judge.otherMachine(judge.part(stretch(main.get()), path), true),
                 ratioCorrection,
                 warnings);
     }
@@ -255,40 +238,6 @@ public final class SpeedFinder {
                         Measure.ENGINE_RPM.of(60 * judgement.propellerHz() * table.ratio()),
                         Listed.quoted(
                                 judgement.by().stream().map(OrderLine::name).toList())));
-    }
-
-    /** Whether a second engine is heard in a stretch, of which the middle is looked at where it is long. */
-    private Optional<SecondEngine> secondEngine(
-            PhaseLock.Locked locked, List<DemodulatedOrders.Tone> tones, double[] humHz) {
-        if (!locked.sound()) {
-            return Optional.empty();
-        }
-        DwellFinder.Stretch held = locked.held();
-        double beyond = Math.max(0, held.lengthS() - LISTENED_S) / 2;
-        DemodulatedOrders slices = DemodulatedOrders.of(
-                recording,
-                channels,
-                tones,
-                locked.track(),
-                new DwellFinder.Stretch(held.fromS() + beyond, held.toS() - beyond));
-        DoubleStream lines = comb.teeth().stream().mapToDouble(tooth -> tooth.order() * slices.meanHz());
-        return SecondEngine.beside(
-                slices, DoubleStream.concat(lines, Arrays.stream(humHz)).toArray(), locked.ratioCorrection());
-    }
-
-    private Warning told(SecondEngine other, DwellFinder.Stretch stretch, double propellerHz) {
-        Value from = Measure.TIME.of(stretch.fromS());
-        Value to = Measure.TIME.of(stretch.toS());
-        return other.apart()
-                ? Warning.of(
-                        WarningCode.SECOND_ENGINE,
-                        Subject.Whole.RECORDING,
-                        from,
-                        to,
-                        Measure.ENGINE_RPM.of(60 * propellerHz * table.ratio() * other.share()),
-                        Fact.of(other.direction()))
-                : Warning.of(
-                        WarningCode.LINES_BEAT, Subject.Whole.RECORDING, from, to, Measure.SHARE.of(other.depth()));
     }
 
     private static DwellFinder.Stretch stretch(Dwell dwell) {

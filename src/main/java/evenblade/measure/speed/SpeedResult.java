@@ -55,11 +55,6 @@ public record SpeedResult(
                 origin, confirmed, doubt, track, main, dwells, doubtful, otherMachine, ratioCorrection, all);
     }
 
-    /** With more warnings. */
-    SpeedResult with(List<Warning> more) {
-        return withDwells(dwells, more);
-    }
-
     /** This speed with only some dwells, or parts of them, and more warnings. */
     public SpeedResult withDwells(List<Dwell> left, List<Warning> more) {
         List<Warning> all = new ArrayList<>(warnings);
