@@ -39,9 +39,9 @@ import java.util.SortedMap;
  * Ties propeller 1× of a job's runs to the track that was marked before each.
  *
  * <p>One speed and one channel are used: the dwell of the first run nearest its mean speed, and of the channels the one
- * with most 1× there. Runs without a dwell within 2 % of that speed, without that channel, before the first marks, or
- * after a change that no marks followed, are left out: their track isn't known. So are runs with other balance weights on
- * than most runs had.
+ * with most 1× there. Runs without a dwell within 2 % of that speed or without that channel are left out, and those whose
+ * track isn't known, for something was changed between them and the marks before and after. So are runs with other balance
+ * weights on than most runs had.
  */
 final class TieOfJob {
     /** Dwells nearer than 2 % count as one speed, as where runs are compared. */
@@ -89,13 +89,10 @@ final class TieOfJob {
         List<LeftOutRun> leftOut = new ArrayList<>();
         List<HubWeight> usual = usualWeights(runs);
         for (RunEvidence run : runs) {
-            Optional<TrackingSession> marks =
-                    sessions.stream().filter(s -> !s.at().isAfter(run.at())).reduce((first, second) -> second);
+            Optional<TrackingSession> marks = marks(run);
             Optional<Level.Measured> once = choice.once(run);
             if (marks.isEmpty()) {
-                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NO_MARKS_BEFORE));
-            } else if (changes.stream().anyMatch(c -> c.isAfter(marks.get().at()) && c.isBefore(run.at()))) {
-                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NOT_MARKED_AGAIN));
+                leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.NO_MARKS));
             } else if (!weights(run).equals(usual)) {
                 leftOut.add(new LeftOutRun(run.ref().name(), LeftOutRun.Why.OTHER_WEIGHTS_ON));
             } else if (once.isEmpty()) {
@@ -126,6 +123,22 @@ final class TieOfJob {
                 installation.propeller().positionsCounted().isPresent(),
                 shown.flatMap(this::smoothest),
                 leftOut));
+    }
+
+    /** The marks that hold for a run: the last before it or else the first after it, with nothing changed in between. */
+    private Optional<TrackingSession> marks(RunEvidence run) {
+        return sessions.stream()
+                .filter(s -> !s.at().isAfter(run.at()))
+                .reduce((first, second) -> second)
+                .filter(s -> unchangedBetween(s.at(), run.at()))
+                .or(() -> sessions.stream()
+                        .filter(s -> s.at().isAfter(run.at()))
+                        .findFirst()
+                        .filter(s -> unchangedBetween(run.at(), s.at())));
+    }
+
+    private boolean unchangedBetween(Instant one, Instant other) {
+        return changes.stream().noneMatch(c -> c.isAfter(one) && c.isBefore(other));
     }
 
     /** The balance weights that most runs had on; of several alike those that came first. */

@@ -9,10 +9,20 @@ import java.util.List;
  *
  * <p>Moving blades round the hub changes nothing in this sense; a shim or a dressed flange does. What was done is only
  * known in free words, so the marks decide: where something was entered as changed between two sessions, and the later
- * one fits what was before so badly that chance would do it in fewer than 1 case in 10,000, a new spell begins.
+ * one fits what was before badly, a new spell begins.
  */
 public final class SessionSegments {
-    private static final double DISBELIEF = 1e-4; // ours: readings so unlikely mean that something was changed
+    /**
+     * Blades that sit where they sat, with something changed since: what was done must have been meant to move the tips, so
+     * marks that chance brings once in a hundred cases are enough. Ours.
+     */
+    private static final double SAME_LAYOUT = 1e-2;
+
+    /**
+     * Blades moved round the hub are a change too, and one that parts nothing: it takes marks that chance brings once in ten
+     * thousand cases, since a mark slipped by a careless hand clashes as well. Ours.
+     */
+    private static final double OTHER_LAYOUT = 1e-4;
 
     private SessionSegments() {}
 
@@ -46,6 +56,7 @@ public final class SessionSegments {
     private static boolean clash(List<TrackingSession> before, TrackingSession next) {
         List<TrackingSession> together = new ArrayList<>(before);
         together.add(next);
-        return SwapFit.of(together).scatter().chance() < DISBELIEF;
+        boolean stayed = before.get(before.size() - 1).layout().equals(next.layout());
+        return SwapFit.of(together).scatter().chance() < (stayed ? SAME_LAYOUT : OTHER_LAYOUT);
     }
 }

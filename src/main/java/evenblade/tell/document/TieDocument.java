@@ -165,8 +165,7 @@ public final class TieDocument {
     private static String leftOut(LeftOutRun run) {
         return "'" + run.run() + "': "
                 + switch (run.why()) {
-                    case NO_MARKS_BEFORE -> "no tip marks before it";
-                    case NOT_MARKED_AGAIN -> "something was changed before it and the tips not marked again";
+                    case NO_MARKS -> "no tip marks before or after it without a change in between";
                     case OTHER_WEIGHTS_ON -> "other balance weights were on than in most runs";
                     case NOT_SEEN -> "no propeller 1× seen alone on that channel at that speed";
                 };

@@ -2,9 +2,14 @@ package evenblade.face.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import evenblade.judge.tie.JobTie;
 import evenblade.judge.tie.Size;
 import evenblade.judge.tie.TieAnswer;
+import evenblade.judge.tie.TieRun;
 import evenblade.judge.tie.TrackTie;
 import evenblade.keep.job.MemoryFolder;
 import evenblade.keep.practice.Fault;
@@ -85,8 +90,42 @@ class TieOfJobTest {
         assertThat(words).anyMatch(w -> w.contains("counted against the rotation, as entered"));
         assertThat(words)
                 .anyMatch(w -> w.startsWith("Left out")
-                        && w.contains("'cleaned': something was changed before it and the tips not marked again"));
+                        && w.contains("'cleaned': no tip marks before or after it without a change in between"));
         // Put right, the blades have sat in one order since.
         assertThat(words).anyMatch(w -> w.contains("Which layout would shake least isn't known yet"));
+    }
+
+    @Test
+    void marks_taken_after_a_run_hold_for_it_as_long_as_nothing_was_changed() throws IOException {
+        Path record = dir.resolve("job").resolve("job.json");
+        String asWritten = Files.readString(record);
+        try {
+            moveMarksBehind(record, "as found", "2026-03-02T10:30:00Z");
+            JobTie tie = WeighFindings.weigh(dir.resolve("job")).tie().orElseThrow();
+            assertThat(tie.runs()).extracting(TieRun::label).contains("as found");
+            assertThat(tie.leftOut()).extracting(JobTie.LeftOutRun::run).containsExactly("cleaned");
+            assertThat(width(tie(tie).left())).isLessThan(2 * width(tie(told).left()));
+        } finally {
+            Files.writeString(record, asWritten);
+        }
+    }
+
+    private static void moveMarksBehind(Path record, String run, String at) throws IOException {
+        ObjectMapper mapper = new ObjectMapper();
+        JsonNode job = mapper.readTree(Files.readString(record));
+        ArrayNode events = (ArrayNode) job.get("events");
+        int marks = indexOf(events, "kind", "tracking");
+        ObjectNode moved = (ObjectNode) events.remove(marks);
+        moved.put("at", at);
+        events.insert(indexOf(events, "label", run) + 1, moved);
+        Files.writeString(record, mapper.writeValueAsString(job));
+    }
+
+    private static int indexOf(ArrayNode events, String field, String value) {
+        int i = 0;
+        while (!events.get(i).path(field).asText().equals(value)) {
+            i++;
+        }
+        return i;
     }
 }
