@@ -1,5 +1,8 @@
 package evenblade.measure.speed;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
 /**
  * The path of speed over time that collects the most evidence from the comb, by dynamic programming.
  *
@@ -31,7 +34,7 @@ final class PathSearch {
     record Path(int[] frame, double[] hz) {
         /** The part from one place on, up to another. */
         Path part(int from, int to) {
-            return new Path(java.util.Arrays.copyOfRange(frame, from, to), java.util.Arrays.copyOfRange(hz, from, to));
+            return new Path(Arrays.copyOfRange(frame, from, to), Arrays.copyOfRange(hz, from, to));
         }
     }
 
@@ -45,6 +48,19 @@ final class PathSearch {
             }
             for (int c = 0; c < frames.channels(); c++) {
                 sum += tooth.weight() * frames.evidence(c, frame, frequency);
+            }
+        }
+        return sum;
+    }
+
+    /** Evidence for each speed of a rising grid in one frame. */
+    private float[] evidence(int frame, double[] gridHz) {
+        float[] sum = new float[gridHz.length];
+        WhitenedSpectrogram.Places all = new WhitenedSpectrogram.Places(0, gridHz.length);
+        for (Comb.ExpectedLine tooth : comb.teeth()) {
+            WhitenedSpectrogram.Places seen = frames.inRange(gridHz, all, tooth.order());
+            for (int c = 0; c < frames.channels(); c++) {
+                frames.addEvidence(c, frame, gridHz, seen, tooth.order(), tooth.weight(), sum);
             }
         }
         return sum;
@@ -80,23 +96,19 @@ final class PathSearch {
         short[][] cameFrom = new short[chosen.length][steps];
         double[] value = new double[steps];
         double[] grid = new double[steps];
+        double[] bonus = new double[steps];
         for (int j = 0; j < steps; j++) {
             grid[j] = fromHz * Math.exp(j * COARSE_STEP);
+            bonus[j] = prior.bonus(grid[j]);
         }
         float[][] scores = new float[chosen.length][];
-        java.util.stream.IntStream.range(0, chosen.length).parallel().forEach(i -> {
-            float[] row = new float[steps];
-            for (int j = 0; j < steps; j++) {
-                row[j] = (float) (evidence(chosen[i], grid[j]) + prior.bonus(grid[j]));
-            }
-            scores[i] = row;
-        });
+        IntStream.range(0, chosen.length).parallel().forEach(i -> scores[i] = evidence(chosen[i], grid));
         for (int i = 0; i < chosen.length; i++) {
             if (i > 0) {
                 spread(value, cameFrom[i]);
             }
             for (int j = 0; j < steps; j++) {
-                value[j] += scores[i][j];
+                value[j] += scores[i][j] + bonus[j];
             }
         }
         int at = 0;
@@ -142,14 +154,22 @@ final class PathSearch {
         double[] value = new double[width];
         double[] next = new double[width];
         double cost = COST_PER_THOUSANDTH * FINE_STEP / COARSE_STEP;
-        double[][] scores = new double[chosen.length][];
-        java.util.stream.IntStream.range(0, chosen.length).parallel().forEach(i -> {
-            double[] row = new double[width];
+        double[] around = new double[width];
+        for (int j = 0; j < width; j++) {
+            around[j] = Math.exp((j - FINE_REACH) * FINE_STEP);
+        }
+        float[][] scores = new float[chosen.length][];
+        IntStream.range(0, chosen.length).parallel().forEach(i -> {
+            double[] grid = new double[width];
             for (int j = 0; j < width; j++) {
-                double hz = coarse[i] * Math.exp((j - FINE_REACH) * FINE_STEP);
-                row[j] = hz < fromHz || hz > toHz ? Double.NEGATIVE_INFINITY : evidence(chosen[i], hz);
+                grid[j] = coarse[i] * around[j];
             }
-            scores[i] = row;
+            scores[i] = evidence(chosen[i], grid);
+            for (int j = 0; j < width; j++) {
+                if (grid[j] < fromHz || grid[j] > toHz) {
+                    scores[i][j] = Float.NEGATIVE_INFINITY;
+                }
+            }
         });
         for (int i = 0; i < chosen.length; i++) {
             if (i > 0) {

@@ -2,11 +2,13 @@ package evenblade.measure.speed;
 
 import evenblade.machine.installation.OrderTable;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
-/** Judges stretches of a path, each by itself. */
+/** Judges stretches of a path, each by itself and once, however often it is asked about. */
 final class StretchJudge {
     /** A path is drawn anew this far around a speed that explains a stretch better. */
     private static final double NEARBY = 0.06;
@@ -23,6 +25,34 @@ final class StretchJudge {
     private final OrderTable table;
     private final Comb comb;
     private final SpeedPrior prior;
+    private final Map<PathPart, Spectra> spectra = new HashMap<>();
+    private final Map<PathPart, Judged> judged = new HashMap<>();
+
+    /**
+     * Frames in a row, and the speed in each.
+     *
+     * @param first of the frames
+     */
+    private record PathPart(int first, List<Double> hz) {
+        static PathPart of(int first, double[] hz) {
+            return new PathPart(first, Arrays.stream(hz).boxed().toList());
+        }
+    }
+
+    /**
+     * What stands in a part of a path.
+     *
+     * @param along in step with it
+     * @param still at constant frequencies
+     */
+    private record Spectra(WhitenedLines along, WhitenedLines still) {
+        static Spectra of(WhitenedSpectrogram frames, PathPart part) {
+            double[] hz = part.hz().stream().mapToDouble(Double::doubleValue).toArray();
+            WhitenedLines along = WhitenedLines.along(frames, part.first(), hz);
+            Arrays.fill(hz, along.meanHz());
+            return new Spectra(along, WhitenedLines.along(frames, part.first(), hz));
+        }
+    }
 
     StretchJudge(WhitenedSpectrogram frames, OrderTable table, Comb comb, SpeedPrior prior) {
         this.frames = frames;
@@ -70,16 +100,17 @@ final class StretchJudge {
         return path.part(first, end);
     }
 
-    /** The spectrum of as many frames at constant frequencies. */
-    private WhitenedLines standing(int first, WhitenedLines along, int count) {
-        double[] still = new double[count];
-        Arrays.fill(still, along.meanHz());
-        return WhitenedLines.along(frames, first, still);
+    private Judged of(int first, double[] hz) {
+        return judged.computeIfAbsent(PathPart.of(first, hz), part -> judge(hz, seen(part)));
     }
 
-    private Judged of(int first, double[] hz) {
-        WhitenedLines along = WhitenedLines.along(frames, first, hz);
-        MainsSeries.Hum found = MainsSeries.in(standing(first, along, hz.length), along);
+    private Spectra seen(PathPart part) {
+        return spectra.computeIfAbsent(part, asked -> Spectra.of(frames, asked));
+    }
+
+    private Judged judge(double[] hz, Spectra spectra) {
+        WhitenedLines along = spectra.along();
+        MainsSeries.Hum found = MainsSeries.in(spectra.still(), along);
         double[] hum = found.hz();
         double least = Arrays.stream(hz).min().orElseThrow();
         double most = Arrays.stream(hz).max().orElseThrow();
@@ -106,8 +137,9 @@ final class StretchJudge {
      * @param own whether this machine's lines stand along the path
      */
     Optional<Boolean> otherMachine(PathSearch.Path path, boolean own) {
-        WhitenedLines along = WhitenedLines.along(frames, path.frame()[0], path.hz());
-        WhitenedLines standing = standing(path.frame()[0], along, path.hz().length);
+        Spectra seen = seen(PathPart.of(path.frame()[0], path.hz()));
+        WhitenedLines along = seen.along();
+        WhitenedLines standing = seen.still();
         double[] hum = MainsSeries.in(standing, along).hz();
         double[] lines = own
                 ? IntStream.rangeClosed(1, (int) (frames.highestHz() / along.meanHz() * 2))

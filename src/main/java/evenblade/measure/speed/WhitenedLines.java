@@ -61,11 +61,15 @@ final class WhitenedLines {
         }
         // Side by side, each with places of its own: so sums don't depend on how many work.
         IntStream.range(0, SLICES).parallel().forEach(slice -> {
-            int fromPlace = places * slice / SLICES;
-            int toPlace = places * (slice + 1) / SLICES;
+            WhitenedSpectrogram.Places own =
+                    new WhitenedSpectrogram.Places(places * slice / SLICES, places * (slice + 1) / SLICES);
             for (int f = 0; f < hz.length; f++) {
+                WhitenedSpectrogram.Places seen = frames.inRange(grid, own, hz[f] / mean);
                 for (int c = 0; c < frames.channels(); c++) {
-                    frames.addEvidence(c, first + f, grid, fromPlace, toPlace, hz[f] / mean, sum, count);
+                    frames.addEvidence(c, first + f, grid, seen, hz[f] / mean, 1, sum);
+                }
+                for (int i = seen.from(); i < seen.to(); i++) {
+                    count[i] += frames.channels();
                 }
             }
         });

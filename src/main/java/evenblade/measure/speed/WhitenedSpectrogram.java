@@ -161,7 +161,9 @@ final class WhitenedSpectrogram {
             float most = white[b];
             int end = Math.min(white.length - 1, b + reach);
             for (int i = Math.max(0, b - reach); i <= end; i++) {
-                most = Math.max(most, white[i]);
+                if (white[i] > most) {
+                    most = white[i];
+                }
             }
             double value = Math.log(1.0 + white[b]);
             double bent = value <= KNEE ? value : KNEE + BEYOND_KNEE * (value - KNEE);
@@ -312,41 +314,46 @@ final class WhitenedSpectrogram {
     }
 
     /**
-     * Adds one frame's evidence at some frequencies of a grid times {@code scale}, where that lies in range.
+     * Places of a grid.
+     *
+     * @param from first of them
+     * @param to behind the last one
+     */
+    record Places(int from, int to) {}
+
+    /**
+     * Those of a grid's frequencies that lie in range when multiplied by {@code scale}.
      *
      * @param gridHz rising
-     * @param fromPlace first place of the grid
-     * @param toPlace place behind the last one
-     * @param sum added to, one per grid place
-     * @param count raised by one where something was added
+     * @param of only these are looked at
      */
-    void addEvidence(
-            int channel,
-            int frame,
-            double[] gridHz,
-            int fromPlace,
-            int toPlace,
-            double scale,
-            float[] sum,
-            int[] count) {
-        float[] row = evidence[channel][frame];
-        double toBin = scale / binHz;
-        double lowest = lowestHz() / binHz;
-        double highest = highestHz() / binHz;
-        int from = fromPlace;
-        while (from < toPlace && gridHz[from] * toBin < lowest) {
+    Places inRange(double[] gridHz, Places of, double scale) {
+        int from = of.from();
+        while (from < of.to() && gridHz[from] * scale < lowestHz()) {
             from++;
         }
-        int to = toPlace;
-        while (to > from && gridHz[to - 1] * toBin > highest) {
+        int to = of.to();
+        while (to > from && gridHz[to - 1] * scale > highestHz()) {
             to--;
         }
-        for (int i = from; i < to; i++) {
+        return new Places(from, to);
+    }
+
+    /**
+     * Adds one frame's evidence at frequencies of a grid times {@code scale}, so many times.
+     *
+     * @param places which, all {@link #inRange in range}
+     * @param sum added to, one per grid place
+     */
+    void addEvidence(int channel, int frame, double[] gridHz, Places places, double scale, double weight, float[] sum) {
+        float[] row = evidence[channel][frame];
+        double toBin = scale / binHz;
+        int to = places.to();
+        for (int i = places.from(); i < to; i++) {
             double position = gridHz[i] * toBin;
             int bin = (int) position;
             float low = row[bin];
-            sum[i] += (float) (low + (position - bin) * (row[bin + 1] - low));
-            count[i]++;
+            sum[i] += (float) (weight * (low + (position - bin) * (row[bin + 1] - low)));
         }
     }
 

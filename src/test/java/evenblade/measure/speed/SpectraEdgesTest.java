@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.Series;
 import evenblade.input.recording.TimeBase;
+import evenblade.measure.speed.WhitenedSpectrogram.Places;
 import java.util.Arrays;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
@@ -126,16 +127,18 @@ class SpectraEdgesTest {
         Recording run = Drawn.recording(200, 4, noisy(5, 0.2, t -> line(1, 1, 20 * t)));
         WhitenedSpectrogram frames = frames(run, 60);
         double[] grid = {2.9, 3.1, 20, frames.highestHz() - 0.1, frames.highestHz() + 0.1};
+        Places all = frames.inRange(grid, new Places(0, 5), 1);
+        assertThat(all).isEqualTo(new Places(1, 4));
         float[] sum = new float[5];
-        int[] count = new int[5];
-        frames.addEvidence(0, 2, grid, 0, 5, 1, sum, count);
-        assertThat(count).containsExactly(0, 1, 1, 1, 0);
+        frames.addEvidence(0, 2, grid, all, 1, 1, sum);
+        frames.addEvidence(0, 2, grid, all, 1, 2, sum);
+        assertThat(sum[0]).isZero();
+        assertThat(sum[4]).isZero();
         for (int i = 1; i < 4; i++) {
-            assertThat(sum[i]).isCloseTo((float) frames.evidence(0, 2, grid[i]), within(1e-5f));
+            assertThat(sum[i]).isCloseTo(3 * (float) frames.evidence(0, 2, grid[i]), within(2e-5f));
         }
-        frames.addEvidence(0, 2, grid, 0, 2, 1.05, sum, count);
-        frames.addEvidence(0, 2, grid, 2, 5, 1.05, sum, count);
-        assertThat(count).containsExactly(1, 2, 2, 1, 0);
+        assertThat(frames.inRange(grid, new Places(0, 2), 1.05)).isEqualTo(new Places(0, 2));
+        assertThat(frames.inRange(grid, new Places(2, 5), 1.05)).isEqualTo(new Places(2, 3));
     }
 
     /**
