@@ -37,10 +37,11 @@ public final class CreepBench {
     /**
      * One line of one run.
      *
+     * @param line what and in which run
      * @param ratio measured over true
      * @param within whether the interval, widened by 2 % for the rig's own definition of a size, holds the true one
      */
-    private record Tried(Shaft shaft, boolean detected, double ratio, boolean within) {}
+    private record Tried(Shaft shaft, String line, boolean detected, double ratio, boolean within) {}
 
     private List<Tried> run(int seed, double wander) throws IOException {
         Random random = new Random(seed);
@@ -74,21 +75,22 @@ public final class CreepBench {
             if (line.role() == OrderLine.Role.MESH || !(reading.level() instanceof Level.Measured level)) {
                 continue;
             }
-            Shaft shaft =
-                    line.of() == evenblade.machine.installation.Shaft.PROPELLER ? Shaft.PROPELLER : Shaft.CRANK;
+            Shaft shaft = line.of() == evenblade.machine.installation.Shaft.PROPELLER ? Shaft.PROPELLER : Shaft.CRANK;
             double truth = dwell.line("up", shaft, line.order())
                     .map(Truth.LineTruth::amplitudeAtFrequency)
                     .orElse(0.0);
             if (truth > WORTH_A_LOOK * strongest && reading.inseparableFrom().isEmpty()) {
                 all.add(new Tried(
                         shaft,
+                        "seed " + seed + ", " + line.name(),
                         level.detected(),
                         scale * level.amplitude() / truth,
                         scale * level.ciLow() < 1.02 * truth && scale * level.ciHigh() > 0.98 * truth));
             }
         }
-        if (!got.warnings().isEmpty()) {
-            System.out.println("   " + seed + " " + ConfirmationBench.words(got));
+        if (!all.stream().allMatch(Tried::within)) {
+            System.out.println("   " + ConfirmationBench.words(got));
+            all.stream().filter(tried -> !tried.within()).forEach(tried -> System.out.println("   " + tried));
         }
         return all;
     }

@@ -77,6 +77,7 @@ public enum WarningCode implements Code {
     SPEED_WOULD_FIT,
     PHASE_LOCK_LOST,
     RATIO_CORRECTED,
+    RATIO_WANDERS,
     SPEED_LOST,
     NO_DWELL,
     OTHER_RATIO_FITS,

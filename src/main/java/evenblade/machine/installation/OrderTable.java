@@ -11,12 +11,21 @@ import java.util.List;
  * and at least to 4 (an electric motor: 1 and 2), in halves for a four-stroke. Gear mesh or belt
  * tooth passing is added where tooth counts are known.
  *
- * @param exactRatio whether the ratio comes from a gear's tooth counts, or there is none, so that it can't be off by
- *     rounding, nor wander as a belt creeps
+ * @param exactness how far the ratio can be relied on
  */
-public record OrderTable(List<OrderLine> lines, int blades, double ratio, boolean exactRatio) {
+public record OrderTable(List<OrderLine> lines, int blades, double ratio, Exactness exactness) {
     /** Two lines closer than this, relative to their order, are one line to any analysis. */
     public static final double COINCIDENT = 1e-6;
+
+    /** How far a ratio can be relied on. */
+    public enum Exactness {
+        /** From a gear's tooth counts, or there is none. */
+        EXACT,
+        /** Entered as a number: it may be off by its rounding. */
+        ROUNDED,
+        /** Of a belt: it may wander as the belt creeps. */
+        CREEPS
+    }
 
     public OrderTable {
         lines = List.copyOf(lines);
@@ -61,9 +70,14 @@ public record OrderTable(List<OrderLine> lines, int blades, double ratio, boolea
                     Role.MESH,
                     1));
         }
-        boolean exact =
-                reduction.ratio() == 1 || reduction.teeth().isPresent() && reduction.kind() != Reduction.Kind.BELT;
-        return new OrderTable(lines, blades, reduction.ratio(), exact);
+        return new OrderTable(lines, blades, reduction.ratio(), exactness(reduction));
+    }
+
+    private static Exactness exactness(Reduction reduction) {
+        if (reduction.kind() == Reduction.Kind.BELT) {
+            return Exactness.CREEPS;
+        }
+        return reduction.ratio() == 1 || reduction.teeth().isPresent() ? Exactness.EXACT : Exactness.ROUNDED;
     }
 
     /** Whether no analysis can ever tell the two apart. */

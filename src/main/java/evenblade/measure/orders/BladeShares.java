@@ -119,7 +119,7 @@ public record BladeShares(List<Share> shares, int blocks) {
                 continue;
             }
             int whole = (int) Math.rint(line.propellerOrder());
-            double unsure = table.exactRatio() ? 0 : ROUNDED * line.order();
+            double unsure = table.exactness() == OrderTable.Exactness.EXACT ? 0 : ROUNDED * line.order();
             boolean near = Math.abs(line.propellerOrder() - whole) <= Math.max(APART_TURNS / turns, unsure);
             if (near && whole > 0 && whole % table.blades() != 0 && !orders.contains(whole)) {
                 orders.add(whole);

@@ -6,6 +6,7 @@ import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.OrderWaves;
 import evenblade.measure.speed.SpeedTrack;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
 /** One dwell of a recording cut into blocks, with the lines' cosines and sines at their samples. */
@@ -89,24 +90,17 @@ final class DwellBlocks {
     /** Does some work on every block, several at once. */
     void forEach(SpeedTrack track, Work work) {
         int most = IntStream.of(count).max().orElse(0);
-        double[] orders = lines.stream()
-                .filter(line -> line.steadyHz() == 0)
-                .mapToDouble(FittedLine::order)
-                .toArray();
-        OrderWaves waves = new OrderWaves(track, recording.time(), orders);
+        List<ShaftWaves> shafts = track.ofCrank() == track
+                ? List.of(new ShaftWaves(track, line -> true))
+                : List.of(
+                        new ShaftWaves(track, line -> !line.ofCrank()),
+                        new ShaftWaves(track.ofCrank(), FittedLine::ofCrank));
         IntStream.range(0, PARTS).parallel().forEach(part -> {
             double[][] columns = new double[unknowns() + channels.size()][most];
-            double[][] cos = new double[orders.length][];
-            double[][] sin = new double[orders.length][];
-            int k = 0;
-            for (int l = 0; l < lines.size(); l++) {
-                if (lines.get(l).steadyHz() == 0) {
-                    cos[k] = columns[2 * l];
-                    sin[k++] = columns[2 * l + 1];
-                }
-            }
             for (int b = part * blocks() / PARTS; b < (part + 1) * blocks() / PARTS; b++) {
-                waves.fill(first[b], count[b], cos, sin);
+                for (ShaftWaves shaft : shafts) {
+                    shaft.fill(b, columns);
+                }
                 steadyTones(b, columns);
                 for (int c = 0; c < channels.size(); c++) {
                     channels.get(c).values().copyTo(first[b], columns[unknowns() + c], count[b]);
@@ -114,6 +108,32 @@ final class DwellBlocks {
                 work.on(b, count[b], columns);
             }
         });
+    }
+
+    /** Cosines and sines of the lines that keep step with one shaft. */
+    private final class ShaftWaves {
+        private final int[] places;
+        private final OrderWaves waves;
+
+        ShaftWaves(SpeedTrack track, Predicate<FittedLine> inStep) {
+            this.places = IntStream.range(0, lines.size())
+                    .filter(l -> lines.get(l).steadyHz() == 0 && inStep.test(lines.get(l)))
+                    .toArray();
+            this.waves = new OrderWaves(
+                    track,
+                    recording.time(),
+                    IntStream.of(places).mapToDouble(l -> lines.get(l).order()).toArray());
+        }
+
+        void fill(int block, double[][] columns) {
+            double[][] cos = new double[places.length][];
+            double[][] sin = new double[places.length][];
+            for (int k = 0; k < places.length; k++) {
+                cos[k] = columns[2 * places[k]];
+                sin[k] = columns[2 * places[k] + 1];
+            }
+            waves.fill(first[block], count[block], cos, sin);
+        }
     }
 
     private void steadyTones(int block, double[][] columns) {

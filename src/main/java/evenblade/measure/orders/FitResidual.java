@@ -69,7 +69,7 @@ final class FitResidual {
                     residual[c][block] = single(x, count);
                 }
                 if (wished.length > 0) {
-                    wish(block, c, x, slope(columns, solution[c], count), count);
+                    wish(block, c, x, slope(columns, solution[c], count, track.ofCrank() == track), count);
                 }
             }
             more.on(block, count, columns);
@@ -98,11 +98,16 @@ final class FitResidual {
         }
     }
 
-    /** Change of the lines' sum per revolution. */
-    private double[] slope(double[][] columns, double[] solution, int count) {
+    /**
+     * Change of the lines' sum per revolution.
+     *
+     * @param ofCrank whether the crank's lines are among them
+     */
+    private double[] slope(double[][] columns, double[] solution, int count, boolean ofCrank) {
         double[] slope = new double[count];
         for (int k = 0; k < solution.length; k += 2) {
-            double turn = 2 * Math.PI * blocks.lines().get(k / 2).order();
+            FittedLine line = blocks.lines().get(k / 2);
+            double turn = line.ofCrank() && !ofCrank ? 0 : 2 * Math.PI * line.order();
             takeOut(columns[k], columns[k + 1], -turn * solution[k + 1], turn * solution[k], slope, count);
         }
         return slope;

@@ -14,13 +14,19 @@ import java.util.List;
  * @param members positions of those lines in the order table; empty for a steady tone
  * @param order multiple of the propeller's speed; 0 for a steady tone
  * @param steadyHz frequency of a tone that keeps no step with the propeller; 0 for an order
+ * @param ofCrank whether it keeps step with the crank, as far as that differs
  */
-record FittedLine(List<Integer> members, double order, double steadyHz) {
+record FittedLine(List<Integer> members, double order, double steadyHz, boolean ofCrank) {
     /** Lines this many times 1/length apart are separated. */
     static final double RESOLVED = 1.5;
 
     FittedLine {
         members = List.copyOf(members);
+    }
+
+    /** In step with the propeller, or a steady tone. */
+    FittedLine(List<Integer> members, double order, double steadyHz) {
+        this(members, order, steadyHz, false);
     }
 
     static FittedLine steady(double hz) {
@@ -89,6 +95,12 @@ record FittedLine(List<Integer> members, double order, double steadyHz) {
         for (int i : members) {
             sum += order(table.lines().get(i), ratioCorrection);
         }
-        return new FittedLine(members, sum / members.size(), 0);
+        return new FittedLine(members, sum / members.size(), 0, ofCrank(members, table));
+    }
+
+    private static boolean ofCrank(List<Integer> members, OrderTable table) {
+        return members.stream()
+                .map(table.lines()::get)
+                .allMatch(line -> line.of() == Shaft.CRANK && line.role() != OrderLine.Role.MESH);
     }
 }

@@ -93,6 +93,12 @@ final class SharpenedTrack implements SpeedTrack {
         return base.propellerHzAt(timeS) + rate[i] + u * (rate[i + 1] - rate[i]);
     }
 
+    /** Sharpened is the propeller's angle alone: where the crank has its own, what its lines ask for isn't heard. */
+    @Override
+    public SpeedTrack ofCrank() {
+        return base.ofCrank() == base ? this : base.ofCrank();
+    }
+
     private int segment(double timeS) {
         int found = Arrays.binarySearch(time, timeS);
         int at = found >= 0 ? found : -found - 2;

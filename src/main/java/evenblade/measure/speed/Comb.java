@@ -14,6 +14,22 @@ import java.util.List;
  */
 record Comb(List<ExpectedLine> teeth, double highestOrder) {
     /**
+     * Its lines of one shaft that none of the other comes near.
+     *
+     * @param apart least distance, as a share of the order
+     */
+    Comb of(Shaft shaft, double apart) {
+        return new Comb(
+                teeth.stream()
+                        .filter(tooth -> tooth.line().of() == shaft)
+                        .filter(tooth -> teeth.stream()
+                                .filter(other -> other.line().of() != shaft)
+                                .noneMatch(other -> Math.abs(other.order() / tooth.order() - 1) < apart))
+                        .toList(),
+                highestOrder);
+    }
+
+    /**
      * One line of the comb.
      *
      * @param line what makes it; where several coincide, the likeliest to be strong

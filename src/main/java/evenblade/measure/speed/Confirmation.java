@@ -198,7 +198,7 @@ final class Confirmation {
                         .toList(),
                 table.blades(),
                 table.ratio() * ASIDE,
-                table.exactRatio());
+                table.exactness());
         Comb twoCombs = Comb.of(apart);
         Scores scores = new Confirmation(apart, twoCombs, prior, spectrum, hum).scores();
         return EntryRivals.of(

@@ -87,6 +87,11 @@ final class PhaseLock {
         static Locked not(SpeedTrack start, DwellFinder.Stretch stretch) {
             return new Locked(stretch, new double[0], new double[0], new double[0], start, 0, false, false);
         }
+
+        /** How still lines of some shafts that were heard at first stand under the track. */
+        RatioDrift.Standing standing(DemodulatedOrders slices, Shaft... shafts) {
+            return RatioDrift.standing(slices, corrected(slices, this), ratioCorrection, List.of(shafts));
+        }
     }
 
     private PhaseLock(
@@ -132,9 +137,9 @@ final class PhaseLock {
         PhaseLock oneFirst = new PhaseLock(slices, start, stretch, appearsAt);
         return oneFirst.led()
                 .filter(led -> oneFirst.wanders
-                        ? standing(slices, led, Shaft.PROPELLER).coherence() > SURE_COHERENCE
-                        : standing(slices, led).likelihood()
-                                > standing(slices, plain).likelihood() + RatioDrift.LEAST_GAIN)
+                        ? led.standing(slices, Shaft.PROPELLER).coherence() > SURE_COHERENCE
+                        : led.standing(slices, Shaft.values()).likelihood()
+                                > plain.standing(slices, Shaft.values()).likelihood() + RatioDrift.LEAST_GAIN)
                 .orElse(plain);
     }
 
@@ -180,12 +185,6 @@ final class PhaseLock {
             correction[s] = (correction[s] - ratioError * slices.revolutions(s)) / (1 + ratioError);
         }
         return Optional.of(together(correction, ratioError));
-    }
-
-    /** How still lines that were heard at first stand under a track. */
-    private static RatioDrift.Standing standing(DemodulatedOrders slices, Locked locked, Shaft... shafts) {
-        List<Shaft> of = shafts.length == 0 ? List.of(Shaft.values()) : List.of(shafts);
-        return RatioDrift.standing(slices, corrected(slices, locked), locked.ratioCorrection(), of);
     }
 
     private Locked together(double[] first, double ratioError) {

@@ -139,13 +139,17 @@ public final class SpeedFinder {
         StretchJudge judge = new StretchJudge(frames, table, comb, expectation);
         PathSearch.Path first =
                 search.best(IntStream.range(0, frames.frames()).toArray(), expectation.fromHz(), expectation.toHz());
-        PathSearch.Path path = judge.putRight(first, DwellFinder.find(trackThrough(frames, first)), search);
-        SpeedTrack start = trackThrough(frames, path);
+        PathSearch.Path path =
+                judge.putRight(first, DwellFinder.find(trackThrough(frames, recording, first.hz())), search);
+        SpeedTrack start = trackThrough(frames, recording, path.hz());
         List<Warning> warnings = new ArrayList<>();
         TrackCoverage support = TrackCoverage.of(search, path, frames);
         List<DwellFinder.Stretch> stretches =
                 support.borneOut(DwellFinder.find(start), DwellFinder.shortest(start.toS() - start.fromS()));
         SmoothedDwells speeds = new SmoothedDwells(start, frames.lengthS());
+        SmoothedDwells cranks = new SmoothedDwells(start, frames.lengthS());
+        BeltLock.Scene scene = new BeltLock.Scene(recording, channels, frames, path, expectation);
+        boolean apart = false;
         List<Dwell> dwells = new ArrayList<>();
         List<DoubtfulDwell> doubtful = new ArrayList<>();
         double ratioCorrection = 0;
@@ -169,23 +173,34 @@ public final class SpeedFinder {
                         judgement.doubts().get(0)));
                 continue;
             }
-            PhaseLock.Locked locked = PhaseLock.lock(
+            List<DemodulatedOrders.Tone> tones = LockTones.along(frames, comb, part, judged.humSeries());
+            PhaseLock.Locked together = PhaseLock.lock(
                     recording,
                     channels,
-                    LockTones.along(frames, comb, part, judged.humSeries()),
+                    tones,
                     start,
                     stretch,
                     frames::appearsAtHz,
-                    table.exactRatio());
+                    table.exactness() == OrderTable.Exactness.EXACT);
+            Optional<BeltLock> belt = table.exactness() == OrderTable.Exactness.CREEPS
+                    ? BeltLock.of(scene, comb, stretch, part, judged.humSeries())
+                            .filter(lock -> lock.stillerThan(
+                                    together, DemodulatedOrders.of(recording, channels, tones, start, stretch)))
+                    : Optional.empty();
+            PhaseLock.Locked locked = belt.map(BeltLock::propeller).orElse(together);
             if (locked.sound() && strays(locked.track(), start, stretch)) {
                 lost = true;
                 locked = PhaseLock.Locked.not(start, stretch);
             }
-            if (locked.ratioCorrection() != 0 && stretch.lengthS() > longestS) {
-                ratioCorrection = locked.ratioCorrection();
+            Dwell dwell = speeds.of(locked).confirmedBy(judgement.by());
+            Dwell ofCrank = cranks.of(belt.map(BeltLock::crank).orElse(locked));
+            apart |= belt.isPresent();
+            double correction = belt.isPresent() ? BeltTrack.ratioCorrection(dwell, ofCrank) : locked.ratioCorrection();
+            if (correction != 0 && stretch.lengthS() > longestS) {
+                ratioCorrection = correction;
                 longestS = stretch.lengthS();
             }
-            dwells.add(speeds.of(locked).confirmedBy(judgement.by()));
+            dwells.add(dwell);
         }
         if (lost) {
             warnings.add(Warning.of(WarningCode.PHASE_LOCK_LOST, Subject.Whole.RECORDING));
@@ -213,12 +228,13 @@ public final class SpeedFinder {
         }
         support.warning().ifPresent(warnings::add);
         notAsRead(dwells).ifPresent(warnings::add);
-        ratioCorrected(ratioCorrection).ifPresent(warnings::add);
+        SpeedTrack track = apart ? BeltTrack.of(speeds.track(), cranks.track(), ratioCorrection) : speeds.track();
+        ratioMoves(track, main.get(), ratioCorrection).ifPresent(warnings::add);
         return new SpeedResult(
                 SpeedResult.Origin.SIGNAL,
                 true,
                 Optional.empty(),
-                speeds.track(),
+                track,
                 main,
                 dwells,
                 doubtful,
@@ -270,6 +286,18 @@ public final class SpeedFinder {
                         Measure.ENGINE_RPM.of(60 * entered * table.ratio())));
     }
 
+    /** That the ratio wanders, or else that it is another one throughout. */
+    private Optional<Warning> ratioMoves(SpeedTrack track, Dwell dwell, double correction) {
+        double wander = track instanceof BeltTrack belt ? belt.wander(dwell) : 0;
+        return wander > BeltTrack.WORTH_SAYING
+                ? Optional.of(Warning.of(
+                        WarningCode.RATIO_WANDERS,
+                        Subject.Whole.RECORDING,
+                        Measure.SHARE.of(wander),
+                        Measure.NUMBER.of(table.ratio() * (1 + correction))))
+                : ratioCorrected(correction);
+    }
+
     private Optional<Warning> ratioCorrected(double correction) {
         return correction == 0
                 ? Optional.empty()
@@ -281,11 +309,12 @@ public final class SpeedFinder {
                         Fact.of(correction > 0 ? SpeedFact.LARGER : SpeedFact.SMALLER)));
     }
 
-    private SpeedTrack trackThrough(WhitenedSpectrogram frames, PathSearch.Path path) {
+    /** A track through the speeds of all frames of a recording. */
+    static SpeedTrack trackThrough(WhitenedSpectrogram frames, Recording recording, double[] hz) {
         double[] centreS =
                 IntStream.range(0, frames.frames()).mapToDouble(frames::centreS).toArray();
         double from = recording.time().at(0);
-        return trackThrough(centreS, path.hz(), from, from + recording.time().durationS());
+        return trackThrough(centreS, hz, from, from + recording.time().durationS());
     }
 
     /** A track through the speeds of frames, each smoothed with its neighbours by weights of 1, 2, 1. */

@@ -11,4 +11,9 @@ public interface SpeedTrack {
 
     /** Propeller speed in revolutions per second. */
     double propellerHzAt(double timeS);
+
+    /** The crank's angle and speed over the reduction ratio; apart from the propeller's only where a belt creeps. */
+    default SpeedTrack ofCrank() {
+        return this;
+    }
 }
