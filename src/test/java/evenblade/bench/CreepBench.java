@@ -30,7 +30,7 @@ public final class CreepBench {
 
     private final ConfirmationBench bench;
 
-    private CreepBench(ConfirmationBench bench) {
+    CreepBench(ConfirmationBench bench) {
         this.bench = bench;
     }
 
@@ -41,9 +41,9 @@ public final class CreepBench {
      * @param ratio measured over true
      * @param within whether the interval, widened by 2 % for the rig's own definition of a size, holds the true one
      */
-    private record Tried(Shaft shaft, String line, boolean detected, double ratio, boolean within) {}
+    record Tried(Shaft shaft, String line, boolean detected, double ratio, boolean within) {}
 
-    private List<Tried> run(int seed, double wander) throws IOException {
+    List<Tried> run(int seed, double wander) throws IOException {
         Random random = new Random(seed);
         Machine machine = Machine.random(
                 1000 + seed,

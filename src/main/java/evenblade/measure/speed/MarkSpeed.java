@@ -72,15 +72,15 @@ public final class MarkSpeed {
                     new Count(pulses.missing()),
                     new Count(pulses.doubled())));
         }
-        double ratioCorrection = check(recording, signals, table, expectation, main, warnings);
+        Optional<SpeedResult> lines = check(recording, signals, table, expectation, main, warnings);
         return new SpeedResult(
                 SpeedResult.Origin.MARK,
                 true,
                 Optional.empty(),
-                whole,
+                lines.map(agreeing -> withCrank(whole, agreeing.track())).orElse(whole),
                 Optional.of(main),
                 dwells,
-                ratioCorrection,
+                lines.map(SpeedResult::ratioCorrection).orElse(0.0),
                 warnings);
     }
 
@@ -175,12 +175,17 @@ public final class MarkSpeed {
         return new Dwell(stretch.fromS(), stretch.toS(), mean, error, min, max);
     }
 
+    /** The mark's track, with the crank's own beside it where the lines show that a belt creeps. */
+    private static SpeedTrack withCrank(SpeedTrack ofMark, SpeedTrack ofLines) {
+        return ofLines.ofCrank() == ofLines ? ofMark : new BeltTrack(ofMark, ofLines.ofCrank());
+    }
+
     /**
      * Looks whether the lines lie where the mark says, and whether the entered speed speaks of another mark.
      *
-     * @return what the lines say of the ratio, see {@link SpeedResult#ratioCorrection}
+     * @return what the lines say, where they agree with the mark
      */
-    private static double check(
+    private static Optional<SpeedResult> check(
             Recording recording,
             List<Channel> signals,
             OrderTable table,
@@ -196,12 +201,12 @@ public final class MarkSpeed {
             }
         }
         if (signals.isEmpty()) {
-            return 0;
+            return Optional.empty();
         }
         SpeedResult lines =
                 SpeedFinder.find(recording, signals, table, SpeedPrior.around(main.propellerHz(), CHECKED_WITHIN));
         if (!lines.confirmed()) {
-            return 0;
+            return Optional.empty();
         }
         double linesHz =
                 (lines.track().revolutionsAt(main.toS()) - lines.track().revolutionsAt(main.fromS()))
@@ -213,11 +218,11 @@ public final class MarkSpeed {
                     Subject.Whole.RECORDING,
                     Measure.SHARE.of(Math.abs(apart)),
                     Fact.of(apart > 0 ? SpeedFact.FASTER : SpeedFact.SLOWER)));
-            return 0;
+            return Optional.empty();
         }
         lines.warnings().stream()
-                .filter(w -> w.code() == WarningCode.RATIO_CORRECTED)
+                .filter(w -> w.code() == WarningCode.RATIO_CORRECTED || w.code() == WarningCode.RATIO_WANDERS)
                 .forEach(warnings::add);
-        return lines.ratioCorrection();
+        return Optional.of(lines);
     }
 }
