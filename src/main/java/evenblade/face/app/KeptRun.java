@@ -35,7 +35,7 @@ record KeptRun(
         List<ChannelView> views,
         boolean turning) {
     /** To be raised when what is measured changes; what is kept of it is told by {@link #SHAPE}. */
-    private static final int MEASURED = 9;
+    private static final int MEASURED = 10;
 
     private static final RecordCodec<KeptRun> CODEC = new RecordCodec<>(
             KeptRun.class,
