@@ -113,9 +113,7 @@ final class AnalysisWarnings {
 
     /** Whether it merges with a line that a longer dwell would split from it. */
     private static boolean isCloseToAnother(OrderReading reading, DwellOrders dwell) {
-        return reading.inseparableFrom().stream().anyMatch(name -> dwell.readings().stream()
-                .filter(other -> other.line().name().equals(name))
-                .anyMatch(other -> !OrderTable.coincide(other.line(), reading.line())));
+        return reading.inseparableFrom().stream().anyMatch(other -> !OrderTable.coincide(other, reading.line()));
     }
 
     /** What is said of analysed runs, beside warnings. */

@@ -45,8 +45,7 @@ record OnceLine(double amplitude, double standardError, OptionalDouble phaseDeg)
         return dwell.readings().stream()
                 .map(OrderReading::line)
                 .filter(line -> line.of() == Shaft.CRANK
-                        && once.filter(o -> o.inseparableFrom().contains(line.name()))
-                                .isPresent())
+                        && once.filter(o -> o.inseparableFrom().contains(line)).isPresent())
                 .mapToDouble(OrderLine::order)
                 .findFirst();
     }

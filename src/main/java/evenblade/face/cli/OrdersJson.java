@@ -156,7 +156,7 @@ record OrdersJson(RunOrders run) {
                 .put("detector", "peak")
                 .put("phaseDeg", measured.map(Level.Measured::phaseDeg))
                 .put("detected", reading.detected())
-                .put("inseparableFrom", reading.inseparableFrom())
+                .put("inseparableFrom", reading.inseparableNames())
                 .put("beyondRange", beyond.isPresent())
                 .put("foldsToHz", beyond.map(Level.BeyondRange::foldsToHz).orElse(OptionalDouble.empty()))
                 .put("estimator", measured.map(each -> each.estimator().word()));

@@ -48,7 +48,7 @@ record DwellFigures(Map<Figure, Entry> entries) {
         for (OrderReading reading : dwell.readings()) {
             ComparedValue.of(reading.level()).map(v -> v.unsteadyBy(wobble)).ifPresent(value -> {
                 if (basis == Basis.ABSOLUTE) {
-                    entries.put(Figure.amplitude(reading.line()), new Entry(value, reading.inseparableFrom()));
+                    entries.put(Figure.amplitude(reading.line()), new Entry(value, reading.inseparableNames()));
                 } else if (bladePass.isPresent() && propellerOnly(reading)) {
                     entries.put(
                             Figure.toBladePass(reading.line()),

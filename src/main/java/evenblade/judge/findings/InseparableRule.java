@@ -44,13 +44,13 @@ final class InseparableRule implements Rule {
             if (told.contains(name)) {
                 return;
             }
-            told.addAll(s.reading().inseparableFrom());
+            told.addAll(s.reading().inseparableNames());
             pieces.add(running(
                     pieces.isEmpty() ? 5 : 0,
                     s.ref(),
                     FindingFact.LINES_SHARE,
                     new Quoted(name),
-                    Listed.quoted(s.reading().inseparableFrom()),
+                    Listed.quoted(s.reading().inseparableNames()),
                     Measure.FREQUENCY.of(s.reading().frequencyHz()),
                     s.size(),
                     s.where()));

@@ -2,6 +2,7 @@ package evenblade.measure.orders;
 
 import evenblade.input.recording.Recording;
 import evenblade.input.recording.TimeBase;
+import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderTable;
 import evenblade.measure.speed.Dwell;
 import evenblade.measure.speed.SpeedResult;
@@ -16,9 +17,9 @@ import java.util.TreeMap;
  * of the table and can't be told from it.
  *
  * @param along to fit along
- * @param hiddenUnder names of the lines that lie on each fitted line, by its place among them
+ * @param hiddenUnder the lines that lie on each fitted line, by its place among them
  */
-record FoldedLines(List<FittedLine> along, Map<Integer, List<String>> hiddenUnder) {
+record FoldedLines(List<FittedLine> along, Map<Integer, List<OrderLine>> hiddenUnder) {
     /** Two columns that agree to more than this are taken for one. */
     private static final double SAME = 0.9;
 
@@ -45,7 +46,7 @@ record FoldedLines(List<FittedLine> along, Map<Integer, List<String>> hiddenUnde
             double upToHz) {
         double rate = fitting.source().sampleRateHz();
         List<FittedLine> along = new ArrayList<>();
-        Map<Integer, List<String>> hidden = new TreeMap<>();
+        Map<Integer, List<OrderLine>> hidden = new TreeMap<>();
         // Brought down to a lower rate than the file's: the filter before that took what could fold.
         if (fitting.time().rateHz() < 0.99 * rate) {
             return new FoldedLines(along, hidden);
@@ -71,12 +72,12 @@ record FoldedLines(List<FittedLine> along, Map<Integer, List<String>> hiddenUnde
                 on = near && agree(fitting.time(), speed, dwell, line, other) > SAME ? k : on;
             }
             if (on < 0) {
-                FittedLine folded = new FittedLine(List.of(), line.order(), 0);
+                FittedLine folded = new FittedLine(List.of(), line.order(), 0, line.ofCrank());
                 along.add(folded);
                 present.add(folded);
             } else if (on < lines.size()) {
-                List<String> names = hidden.computeIfAbsent(on, k -> new ArrayList<>());
-                line.members().forEach(m -> names.add(table.lines().get(m).name()));
+                List<OrderLine> lying = hidden.computeIfAbsent(on, k -> new ArrayList<>());
+                line.members().forEach(m -> lying.add(table.lines().get(m)));
             }
         }
         return new FoldedLines(along, hidden);

@@ -41,9 +41,9 @@ record OrderEstimator(
             List<Integer> members = lines.get(l).members();
             for (int member : members) {
                 OrderLine line = table.lines().get(member);
-                List<String> others = members.stream()
+                List<OrderLine> others = members.stream()
                         .filter(other -> other != member)
-                        .map(other -> table.lines().get(other).name())
+                        .map(table.lines()::get)
                         .toList();
                 double hz = FittedLine.order(line, speed.ratioCorrection()) * dwell.propellerHz();
                 readings.set(member, new OrderReading(line, hz, level, others));

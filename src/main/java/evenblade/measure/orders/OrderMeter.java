@@ -177,11 +177,11 @@ public final class OrderMeter {
 
     /** Says of lines on which others lie folded that they can't be told from those. */
     private static void tellHidden(FoldedLines folded, List<FittedLine> lines, List<OrderReading> readings) {
-        folded.hiddenUnder().forEach((line, names) -> {
+        folded.hiddenUnder().forEach((line, lying) -> {
             for (int member : lines.get(line).members()) {
                 OrderReading reading = readings.get(member);
-                List<String> all = new ArrayList<>(reading.inseparableFrom());
-                all.addAll(names);
+                List<OrderLine> all = new ArrayList<>(reading.inseparableFrom());
+                all.addAll(lying);
                 readings.set(member, new OrderReading(reading.line(), reading.frequencyHz(), reading.level(), all));
             }
         });

@@ -9,11 +9,16 @@ import java.util.List;
  * @param line the line
  * @param frequencyHz where it lies at the dwell's mean speed
  * @param level what was measured there, or why nothing could be
- * @param inseparableFrom names of the lines that it can't be separated from in this dwell
+ * @param inseparableFrom the lines that it can't be separated from in this dwell
  */
-public record OrderReading(OrderLine line, double frequencyHz, Level level, List<String> inseparableFrom) {
+public record OrderReading(OrderLine line, double frequencyHz, Level level, List<OrderLine> inseparableFrom) {
     public OrderReading {
         inseparableFrom = List.copyOf(inseparableFrom);
+    }
+
+    /** Names of the lines that it can't be separated from. */
+    public List<String> inseparableNames() {
+        return inseparableFrom.stream().map(OrderLine::name).toList();
     }
 
     /** Whether the line stands out of the noise. */

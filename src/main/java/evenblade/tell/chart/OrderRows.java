@@ -49,11 +49,12 @@ public final class OrderRows {
     private static OrderBar bar(OnePlace<OrderReading> place) {
         List<OrderReading> group = place.all();
         OrderReading first = place.first();
-        List<String> own = group.stream().map(r -> r.line().name()).toList();
+        List<OrderLine> own = group.stream().map(OrderReading::line).toList();
         List<String> near = group.stream()
                 .flatMap(r -> r.inseparableFrom().stream())
-                .filter(name -> !own.contains(name))
+                .filter(line -> !own.contains(line))
                 .distinct()
+                .map(OrderLine::name)
                 .toList();
         return new OrderBar(
                 place.name(), kind(group), first.line().propellerOrder(), first.frequencyHz(), first.level(), near);

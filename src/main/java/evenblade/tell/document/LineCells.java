@@ -1,5 +1,6 @@
 package evenblade.tell.document;
 
+import evenblade.machine.installation.OrderLine;
 import evenblade.measure.orders.DwellOrders;
 import evenblade.measure.orders.Level;
 import evenblade.measure.orders.OrderReading;
@@ -71,9 +72,10 @@ public record LineCells(
     }
 
     private static String others(OnePlace<OrderReading> place) {
-        List<String> own = place.all().stream().map(each -> each.line().name()).toList();
+        List<OrderLine> own = place.all().stream().map(OrderReading::line).toList();
         String near = place.first().inseparableFrom().stream()
-                .filter(name -> !own.contains(name))
+                .filter(line -> !own.contains(line))
+                .map(OrderLine::name)
                 .collect(Collectors.joining(", "));
         return near.isEmpty() ? "" : "can't be separated from " + near;
     }

@@ -95,7 +95,7 @@ public final class OrdersTable {
             OptionalDouble folds = ((Level.BeyondRange) reading.level()).foldsToHz();
             cells.add(folds.isPresent() ? Cell.of(folds.getAsDouble()) : "");
         }
-        cells.add(String.join("; ", reading.inseparableFrom()));
+        cells.add(String.join("; ", reading.inseparableNames()));
         return cells;
     }
 }

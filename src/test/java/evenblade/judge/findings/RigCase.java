@@ -233,9 +233,8 @@ record RigCase(
         List<OrderReading> readings = new ArrayList<>();
         for (OrderLine line : installation.orders().lines()) {
             double at = line.propellerOrder() * hz;
-            List<String> near = installation.orders().lines().stream()
+            List<OrderLine> near = installation.orders().lines().stream()
                     .filter(o -> !o.equals(line) && Math.abs(o.propellerOrder() * hz - at) < 1.5 / DWELL_S)
-                    .map(OrderLine::name)
                     .toList();
             readings.add(new OrderReading(line, at, level(amplitude(made, line, !near.isEmpty()), errors), near));
         }

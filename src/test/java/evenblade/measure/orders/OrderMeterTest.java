@@ -98,7 +98,7 @@ class OrderMeterTest {
     void aLineThatFoldsOntoAnOrderIsNamedBesideIt() {
         DwellOrders dwell = only(folding().recording(FOLDING_HZ), GEARED);
 
-        assertThat(reading(dwell, "propeller 5×").inseparableFrom()).containsExactly("crank 3×");
+        assertThat(reading(dwell, "propeller 5×").inseparableNames()).containsExactly("crank 3×");
         assertThat(reading(dwell, "propeller 1×").inseparableFrom()).isEmpty();
     }
 
@@ -145,8 +145,8 @@ class OrderMeterTest {
 
         DwellOrders dwell = only(run.recording(2400), coinciding);
 
-        assertThat(reading(dwell, "blade pass").inseparableFrom()).containsExactly("crank 1×");
-        assertThat(reading(dwell, "crank 1×").inseparableFrom()).containsExactly("blade pass");
+        assertThat(reading(dwell, "blade pass").inseparableNames()).containsExactly("crank 1×");
+        assertThat(reading(dwell, "crank 1×").inseparableNames()).containsExactly("blade pass");
         assertThat(level(dwell, "crank 1×").amplitude())
                 .isEqualTo(level(dwell, "blade pass").amplitude());
     }

@@ -85,7 +85,7 @@ public final class OrderTrial {
             Set<Double> seen = new HashSet<>();
             for (OrderReading reading : dwell.readings()) {
                 boolean first = seen.add(reading.line().propellerOrder());
-                if (first && reading.level() instanceof Level.Measured level && !merged(machine.table(), reading)) {
+                if (first && reading.level() instanceof Level.Measured level && !merged(reading)) {
                     double truth = run.truth(
                                     reading.line().propellerOrder(),
                                     dwell.dwell().fromS(),
@@ -108,8 +108,7 @@ public final class OrderTrial {
     }
 
     /** Whether the reading is of several lines that lie apart, too close for the run's length. */
-    private static boolean merged(OrderTable table, OrderReading reading) {
-        return reading.inseparableFrom().stream().anyMatch(name -> table.lines().stream()
-                .anyMatch(line -> line.name().equals(name) && !OrderTable.coincide(line, reading.line())));
+    private static boolean merged(OrderReading reading) {
+        return reading.inseparableFrom().stream().anyMatch(line -> !OrderTable.coincide(line, reading.line()));
     }
 }

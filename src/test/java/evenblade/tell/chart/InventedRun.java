@@ -73,9 +73,8 @@ record InventedRun(Installation installation, double propellerHz) {
                             OptionalDouble.empty(),
                             detected,
                             Level.Estimator.COHERENT);
-            List<String> same = lines.stream()
+            List<OrderLine> same = lines.stream()
                     .filter(o -> o != line && OrderTable.coincide(o, line))
-                    .map(OrderLine::name)
                     .toList();
             readings.add(new OrderReading(line, hz, level, same));
         }

@@ -35,7 +35,9 @@ class TablesTest {
                         OptionalDouble.of(90),
                         true,
                         Level.Estimator.COHERENT),
-                List.of("crank ½×", "mesh"));
+                List.of(
+                        new OrderLine(Shaft.CRANK, 0.5, 1.25, "crank ½×", OrderLine.Role.HALF_CRANK, 1),
+                        new OrderLine(Shaft.CRANK, 20, 50, "mesh", OrderLine.Role.MESH, 1)));
         OrderReading beyond = new OrderReading(
                 new OrderLine(Shaft.CRANK, 2, 5, "firing", OrderLine.Role.FIRING, 1),
                 150,
