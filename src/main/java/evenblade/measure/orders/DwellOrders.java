@@ -68,13 +68,22 @@ public record DwellOrders(
             double crankOrder,
             boolean followsSpeed,
             boolean hum) {
-        /** Ours: a line this near a whole order of the crank may be one of its own. */
+        /** Ours: a line this near a whole order of a shaft may be one of its own. */
         private static final double WHOLE = 0.002;
+
+        /** Whether it may be a multiple of the propeller's speed, higher than those measured. */
+        public boolean ofThePropeller() {
+            return whole(propellerOrder);
+        }
 
         /** Whether it may be a multiple of the crank's speed, which the installation doesn't list. */
         public boolean ofTheCrank() {
-            double whole = Math.rint(crankOrder);
-            return whole >= 1 && Math.abs(crankOrder / whole - 1) < WHOLE;
+            return whole(crankOrder);
+        }
+
+        private static boolean whole(double order) {
+            double whole = Math.rint(order);
+            return whole >= 1 && Math.abs(order / whole - 1) < WHOLE;
         }
     }
 }

@@ -216,7 +216,7 @@ public final class OrderMeter {
         double ratio = table.ratio() * (1 + speed.ratioCorrection());
         double[] hum = MainsSeries.among(
                 tones.stream()
-                        .filter(tone -> !tone.followsSpeed())
+                        .filter(tone -> !tone.followsSpeed() && !tone.smeared())
                         .mapToDouble(SteadyTones.Found::frequencyHz)
                         .toArray(),
                 HUM_PLACED_HZ);

@@ -79,8 +79,11 @@ final class ShaftLines {
         return first.map(begun -> shaft);
     }
 
+    /** Other steady lines of each channel, the smears of one put together. */
     List<List<SteadyTones.Found>> tones() {
-        return tones;
+        SteadyTones search = new SteadyTones(dwell, track, rateHz());
+        double ratio = table.ratio() * (1 + speed.ratioCorrection());
+        return tones.stream().map(found -> search.gathered(found, ratio)).toList();
     }
 
     SpeedTrack track() {

@@ -11,6 +11,7 @@ import evenblade.measure.speed.SpeedTrack;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Looks through what the orders leave for other steady lines: tones that stand at one frequency, and,
@@ -26,6 +27,7 @@ record SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
 
     private static final int FLOOR_STEP_BINS = 16; // ours: the floor changes little within so many
     private static final double FLOOR_DOF = 60; // ours: a median is less sure than the 80 bins it is taken from
+    private static final int SPEEDS = 100; // places of a dwell at which the speed is looked up; it wanders slowly
     private static final int MOST = 12; // ours: more tones than a machine has
     /** Samples over which the speed is taken as steady for looking over angle: some hundredths of a second. */
     private static final int KNOT_SAMPLES = 16;
@@ -45,8 +47,13 @@ record SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
      *
      * @param frequencyHz at the dwell's mean speed
      * @param height density of its highest bin, unit²/Hz: of a smeared line's places the sharpest is the highest
+     * @param smeared whether it is put together from several peaks of a line that the wandering speed smears
      */
-    record Found(double frequencyHz, double amplitude, double height, boolean followsSpeed) {}
+    record Found(double frequencyHz, double amplitude, double height, boolean followsSpeed, boolean smeared) {
+        Found(double frequencyHz, double amplitude, double height, boolean followsSpeed) {
+            this(frequencyHz, amplitude, height, followsSpeed, false);
+        }
+    }
 
     /**
      * Searches a residual.
@@ -64,25 +71,8 @@ record SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
         List<Found> found = new ArrayList<>(peaks(residual, rateHz, stretch, LOWEST_HZ, upToHz, false));
         double wander = (dwell.maxHz() - dwell.minHz()) / dwell.propellerHz();
         if (wander > WANDER_TO_TELL) {
-            double samplesPerRev = rateHz / dwell.propellerHz();
-            Series overAngle = overAngle(residual);
-            for (Found turning : peaks(
-                    overAngle,
-                    samplesPerRev,
-                    stretch * dwell.propellerHz(),
-                    LOWEST_HZ / dwell.propellerHz(),
-                    upToHz / dwell.propellerHz(),
-                    true)) {
-                double hz = turning.frequencyHz() * dwell.propellerHz();
-                Found line = new Found(hz, turning.amplitude(), turning.height() / dwell.propellerHz(), true);
-                double smear = Math.max(3 / stretch, wander * hz);
-                List<Found> same = found.stream()
-                        .filter(f -> Math.abs(f.frequencyHz() - hz) < smear)
-                        .toList();
-                if (same.stream().allMatch(f -> f.height() < line.height())) {
-                    found.removeAll(same);
-                    found.add(line);
-                }
+            for (SpeedTrack shaft : track.ofCrank() == track ? List.of(track) : List.of(track, track.ofCrank())) {
+                turning(residual, shaft, stretch, upToHz).forEach(line -> sharpen(found, line, stretch, wander));
             }
         }
         return found.stream()
@@ -90,6 +80,75 @@ record SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
                 .sorted(Comparator.comparingDouble(Found::amplitude).reversed())
                 .limit(MOST)
                 .toList();
+    }
+
+    /** Lines that keep step with a shaft. */
+    private List<Found> turning(Series residual, SpeedTrack shaft, double stretch, double upToHz) {
+        double hz = dwell.propellerHz();
+        return peaks(overAngle(residual, shaft), rateHz / hz, stretch * hz, LOWEST_HZ / hz, upToHz / hz, true).stream()
+                .map(line -> new Found(line.frequencyHz() * hz, line.amplitude(), line.height() / hz, true))
+                .toList();
+    }
+
+    /** Puts a line in the place of its smears. */
+    private static void sharpen(List<Found> found, Found line, double stretch, double wander) {
+        double smear = Math.max(3 / stretch, wander * line.frequencyHz());
+        List<Found> same = found.stream()
+                .filter(f -> Math.abs(f.frequencyHz() - line.frequencyHz()) < smear)
+                .toList();
+        if (same.stream().allMatch(f -> f.height() < line.height())) {
+            found.removeAll(same);
+            found.add(line);
+        }
+    }
+
+    /**
+     * Tones with the smears of one order put together: where the speed wanders a line above those looked at over angle
+     * shows several peaks.
+     *
+     * @param ratio engine revolutions per propeller revolution
+     */
+    List<Found> gathered(List<Found> found, double ratio) {
+        List<Found> left = new ArrayList<>(found);
+        double[] propeller = fromTo(track);
+        double[] crank = fromTo(track.ofCrank());
+        double highest = found.stream().mapToDouble(Found::frequencyHz).max().orElse(0);
+        for (int k = 1; k * propeller[0] < highest && k * (propeller[1] - propeller[0]) < propeller[0] / 2; k++) {
+            gather(left, k * propeller[0], k * propeller[1]);
+        }
+        for (int k = 1; k * crank[0] * ratio < highest && k * (crank[1] - crank[0]) < crank[0] / 2; k++) {
+            gather(left, k * ratio * crank[0], k * ratio * crank[1]);
+        }
+        left.sort(Comparator.comparingDouble(Found::amplitude).reversed());
+        return left;
+    }
+
+    /** Slowest and fastest speed of a shaft in the dwell. */
+    private double[] fromTo(SpeedTrack shaft) {
+        double[] hz = IntStream.range(0, SPEEDS)
+                .mapToDouble(i -> shaft.propellerHzAt(dwell.fromS() + (i + 0.5) * dwell.durationS() / SPEEDS))
+                .sorted()
+                .toArray();
+        return new double[] {hz[0], hz[SPEEDS - 1]};
+    }
+
+    /** Makes one of all tones between two frequencies that are no line by themselves. */
+    private static void gather(List<Found> tones, double fromHz, double toHz) {
+        List<Found> smears = tones.stream()
+                .filter(f -> !f.followsSpeed() && f.frequencyHz() > fromHz && f.frequencyHz() < toHz)
+                .toList();
+        if (smears.size() > 1) {
+            double power = smears.stream()
+                    .mapToDouble(f -> f.amplitude() * f.amplitude())
+                    .sum();
+            double hz = smears.stream()
+                            .mapToDouble(f -> f.amplitude() * f.amplitude() * f.frequencyHz())
+                            .sum()
+                    / power;
+            double height = smears.stream().mapToDouble(Found::height).max().orElseThrow();
+            tones.removeAll(smears);
+            tones.add(new Found(hz, Math.sqrt(power), height, false, true));
+        }
     }
 
     /**
@@ -169,22 +228,22 @@ record SteadyTones(Dwell dwell, SpeedTrack track, double rateHz) {
         return floors;
     }
 
-    /** The residual at equal steps of the propeller's angle, as many samples as before; for looking. */
-    private Series overAngle(Series residual) {
-        double from = track.revolutionsAt(dwell.fromS());
+    /** The residual at equal steps of a shaft's angle, as many samples as before; for looking. */
+    private Series overAngle(Series residual, SpeedTrack shaft) {
+        double from = shaft.revolutionsAt(dwell.fromS());
         double step = dwell.propellerHz() / rateHz;
         int size = residual.size();
         SeriesBuilder over = new SeriesBuilder();
         float[] one = new float[1];
         int knot = 0;
         double here = 0;
-        double next = track.revolutionsAt(dwell.fromS() + KNOT_SAMPLES / rateHz) - from;
+        double next = shaft.revolutionsAt(dwell.fromS() + KNOT_SAMPLES / rateHz) - from;
         for (int k = 0; k < size; k++) {
             double wanted = k * step;
             while (next < wanted && (knot + 1) * KNOT_SAMPLES < size) {
                 knot++;
                 here = next;
-                next = track.revolutionsAt(dwell.fromS() + (knot + 1) * KNOT_SAMPLES / rateHz) - from;
+                next = shaft.revolutionsAt(dwell.fromS() + (knot + 1) * KNOT_SAMPLES / rateHz) - from;
             }
             double at = Math.max(0, (knot + (wanted - here) / (next - here)) * KNOT_SAMPLES);
             int i = (int) Math.min(at, size - 2.0);

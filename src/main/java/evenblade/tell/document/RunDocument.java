@@ -236,6 +236,9 @@ public final class RunDocument {
         if (line.followsSpeed()) {
             return "moves with the speed";
         }
+        if (line.ofThePropeller()) {
+            return "a whole order of the propeller?";
+        }
         return line.ofTheCrank() ? "a whole order of the crank?" : "";
     }
 

@@ -139,4 +139,41 @@ class SteadyTonesTest {
         assertThat(SteadyTones.above(Series.of(java.util.Arrays.copyOf(samples.toArray(), 820)), RATE_HZ, 100, 140))
                 .hasSize(1);
     }
+
+    private static Found peak(double hz, double amplitude, double height) {
+        return new Found(hz, amplitude, height, false);
+    }
+
+    private static List<Found> gathered(double wander, Found... found) {
+        Dwell dwell = new Dwell(1.5, 21.5, 20, 0.001, 20 * (1 - wander), 20 * (1 + wander));
+        return new SteadyTones(dwell, track(wander), RATE_HZ).gathered(List.of(found), 2.43);
+    }
+
+    /** Order 9 of 20 Hz ± 2 % lies anywhere from 176.4 to 183.6 Hz; √(3² + 4²) = 5, at (9·178 + 16·182)/25 = 180.56 Hz. */
+    @Test
+    @DisplayName("several peaks within the reach of one order are one smeared line")
+    void smears() {
+        List<Found> found = gathered(0.02, peak(182, 4, 7), peak(178, 3, 8), peak(150, 1, 1));
+        assertThat(found).hasSize(2);
+        assertThat(found.get(0).smeared()).isTrue();
+        assertThat(found.get(0).amplitude()).isCloseTo(5, within(1e-12));
+        assertThat(found.get(0).frequencyHz()).isCloseTo(180.56, within(1e-9));
+        assertThat(found.get(0).height()).isEqualTo(8);
+        assertThat(found.get(1)).isEqualTo(peak(150, 1, 1));
+    }
+
+    @Test
+    @DisplayName("a single peak, a line in step, and tones where the speed stands stay as they are")
+    void noSmears() {
+        Found inStep = new Found(181, 2, 2, true);
+        assertThat(gathered(0.02, peak(178, 3, 8), inStep)).containsExactly(peak(178, 3, 8), inStep);
+        assertThat(gathered(0, peak(182, 4, 7), peak(178, 3, 8))).containsExactly(peak(182, 4, 7), peak(178, 3, 8));
+    }
+
+    /** Crank ½× lies at 24.3 Hz ± 2 %, and six times it at 142.9 to 148.7 Hz, between propeller orders 7 and 8. */
+    @Test
+    @DisplayName("halves of the crank's speed smear too")
+    void smearsOfTheCrank() {
+        assertThat(gathered(0.02, peak(144, 4, 7), peak(148, 3, 8))).hasSize(1);
+    }
 }
