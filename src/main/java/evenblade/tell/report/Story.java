@@ -136,7 +136,7 @@ final class Story {
         if (line.isEmpty()) {
             return shakes + " That shaking could not be compared between the first run and the last.";
         }
-        boolean changed = !changes().isEmpty();
+        boolean changed = !whole.orElseThrow().between().isEmpty();
         ChangeVerdict verdict = line.get().change().verdict();
         String outcome = verdict == ChangeVerdict.LOWER || sound()
                 ? ""
@@ -144,7 +144,7 @@ final class Story {
                         ? verdict == ChangeVerdict.HIGHER
                                 ? " What was done made it no better. "
                                 : " What was done so far did not help. "
-                        : " Nothing was changed between the first run and the last. ";
+                        : " Nothing was entered as changed between the first run and the last. ";
         return shakes + (outcome.isEmpty() ? " " : outcome) + effect(line.get());
     }
 

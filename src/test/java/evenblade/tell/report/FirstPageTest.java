@@ -69,7 +69,7 @@ class FirstPageTest {
                 List.of(first, last),
                 List.of(new ReportedComparison(
                         "first and last",
-                        List.of(),
+                        between(record, runs.get(0), runs.get(1)),
                         BeforeAndAfter.compare(
                                 first.measured().orElseThrow(), last.measured().orElseThrow(), List.of()),
                         List.of(),
@@ -81,6 +81,13 @@ class FirstPageTest {
                 List.of(),
                 List.of(),
                 new FirstPageFacts(particulars, List.of(findings)));
+    }
+
+    private static List<String> between(JobRecord record, Event first, Event last) {
+        return record.standing().stream()
+                .filter(event -> event.changesMachine() && record.before(first, event) && record.before(event, last))
+                .map(Event::text)
+                .toList();
     }
 
     private static FirstPage page(double before, double after, Finding... findings) {
@@ -161,6 +168,22 @@ class FirstPageTest {
         assertThat(page(1.0, 2.0).story().get(0))
                 .contains("What was done made it no better.")
                 .contains("100\u00a0% more (");
+    }
+
+    @Test
+    @DisplayName("a change after the last run is no change between the runs")
+    void changedTooLate() {
+        JobRecord all = InventedReport.record(true, 1);
+        JobRecord record = new JobRecord(
+                all.name(),
+                all.invented(),
+                all.installation(),
+                all.installationAsWritten(),
+                all.events().stream().filter(event -> !event.id().equals("e3")).toList());
+        ReportInput input = job(record, LengthUnit.MILLIMETRE, 1.0, 2.0, Particulars.NONE);
+        assertThat(FirstPageComposition.of(input).story().get(0))
+                .contains("Nothing was entered as changed between the first run and the last.")
+                .doesNotContain("What was done");
     }
 
     @Test
