@@ -141,6 +141,8 @@ class LivePaneTest {
                 return left.findAny().isEmpty();
             }
         });
+        // What is kept of the run is still being written.
+        hands.awaitRest();
     }
 
     @Test
