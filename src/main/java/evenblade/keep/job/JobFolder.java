@@ -28,6 +28,7 @@ public final class JobFolder {
     /** Where recordings grow, and stay when something broke them off. */
     public static final String TAKES = "takes";
 
+    /** How long another program may hold the record: writing takes it well below a second, a slow stick some; ours. */
     private static final Duration PATIENCE = Duration.ofSeconds(15);
 
     private final Path folder;
