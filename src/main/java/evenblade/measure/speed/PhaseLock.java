@@ -88,6 +88,20 @@ final class PhaseLock {
             return new Locked(stretch, new double[0], new double[0], new double[0], start, 0, false, false);
         }
 
+        /** The crank's angle over the ratio entered, where both shafts were followed together at another one. */
+        Locked ofCrank() {
+            double faster = 1 + ratioCorrection;
+            return new Locked(
+                    held,
+                    time,
+                    Arrays.stream(revolutions).map(turned -> faster * turned).toArray(),
+                    Arrays.stream(variance).map(own -> faster * faster * own).toArray(),
+                    track,
+                    0,
+                    sound,
+                    drifts);
+        }
+
         /** How still lines of some shafts that were heard at first stand under the track. */
         RatioDrift.Standing standing(DemodulatedOrders slices, Shaft... shafts) {
             return RatioDrift.standing(slices, corrected(slices, this), ratioCorrection, List.of(shafts));

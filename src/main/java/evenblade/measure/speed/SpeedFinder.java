@@ -193,7 +193,7 @@ public final class SpeedFinder {
                 locked = PhaseLock.Locked.not(start, stretch);
             }
             Dwell dwell = speeds.of(locked).confirmedBy(judgement.by());
-            Dwell ofCrank = cranks.of(belt.map(BeltLock::crank).orElse(locked));
+            Dwell ofCrank = cranks.of(belt.map(BeltLock::crank).orElse(locked.ofCrank()));
             apart |= belt.isPresent();
             double correction = belt.isPresent() ? BeltTrack.ratioCorrection(dwell, ofCrank) : locked.ratioCorrection();
             if (correction != 0 && stretch.lengthS() > longestS) {

@@ -62,4 +62,23 @@ class BeltTrackTest {
         assertThat(belt.ofCrank().revolutionsAt(s)).isCloseTo(PROPELLER_HZ * (s + swung), within(1e-4));
         assertThat(propeller.ofCrank()).isSameAs(propeller);
     }
+
+    /** Followed at a ratio 2 % larger the crank runs ahead by that much, and the variance of its angle by its square. */
+    @Test
+    void whereBothWereFollowedTogetherTheCrankKeepsTheRatioFoundThere() {
+        PhaseLock.Locked together = new PhaseLock.Locked(
+                new DwellFinder.Stretch(0, 2),
+                new double[] {0, 1, 2},
+                new double[] {0, 20, 40},
+                new double[] {1, 4, 9},
+                propeller,
+                0.02,
+                true,
+                false);
+        PhaseLock.Locked crank = together.ofCrank();
+        assertThat(crank.revolutions()).containsExactly(new double[] {0, 20.4, 40.8}, within(1e-12));
+        assertThat(crank.variance()).containsExactly(new double[] {1.0404, 4.1616, 9.3636}, within(1e-12));
+        assertThat(crank.ratioCorrection()).isZero();
+        assertThat(crank.time()).isEqualTo(together.time());
+    }
 }
