@@ -1,6 +1,8 @@
 package evenblade.face.app;
 
+import evenblade.base.fact.Value.Quoted;
 import evenblade.base.fact.Warning;
+import evenblade.base.fact.WarningCode;
 import evenblade.base.problem.BadInput;
 import evenblade.judge.comparison.BeforeAndAfter;
 import evenblade.judge.comparison.MeasuredRun;
@@ -9,11 +11,13 @@ import evenblade.judge.comparison.TrendStage;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.JobFolder;
 import evenblade.keep.job.JobRecord;
+import evenblade.keep.job.Kind;
 import evenblade.tell.document.FigureFormat;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Answers whether two runs of a job differ, or why they can't be compared. */
@@ -27,6 +31,7 @@ public final class CompareRuns {
      * @param after entry of the second
      * @param changes what was changed between them, in order of time
      * @param comparison the answer
+     * @param unanswered runs that differ too much from the one before them, though no change was entered
      * @param warnings about the recordings
      * @param invented whether the job was made up for practice
      */
@@ -35,10 +40,12 @@ public final class CompareRuns {
             Event after,
             List<String> changes,
             RunComparison comparison,
+            List<Event> unanswered,
             List<Warning> warnings,
             boolean invented) {
         public Answer {
             changes = List.copyOf(changes);
+            unanswered = List.copyOf(unanswered);
             warnings = List.copyOf(warnings);
         }
     }
@@ -71,7 +78,23 @@ public final class CompareRuns {
         }
         RunComparison comparison = BeforeAndAfter.compare(first, second, stages);
         return new Answer(
-                one, other, changes, comparison, runs.warnings(), runs.record().invented());
+                one,
+                other,
+                changes,
+                comparison,
+                unanswered(runs, comparison),
+                runs.warnings(),
+                runs.record().invented());
+    }
+
+    private static List<Event> unanswered(JobRuns runs, RunComparison comparison) {
+        Set<String> asked = comparison.warnings().stream()
+                .filter(warning -> warning.code() == WarningCode.REPEATS_DIFFER)
+                .map(warning -> ((Quoted) warning.values().get(1)).text())
+                .collect(Collectors.toSet());
+        return runs.record().standing(Kind.RUN).stream()
+                .filter(run -> asked.contains(runs.nameOf(run)))
+                .toList();
     }
 
     private static boolean liesBetween(JobRecord record, Event event, Event one, Event other) {

@@ -272,6 +272,7 @@ final class JobRuns {
                 fullScale(run.settings()),
                 noted.get(Condition.WIND),
                 noted.get(Condition.TEMPERATURE),
-                noted.get(Condition.FUEL));
+                noted.get(Condition.FUEL),
+                noted.get(Condition.NOTHING_CHANGED).isPresent());
     }
 }

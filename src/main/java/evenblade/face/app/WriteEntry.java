@@ -28,6 +28,9 @@ import java.util.Optional;
 
 /** Writes entries into a job: what was read or changed, photos and papers, and what puts earlier entries right. */
 public final class WriteEntry {
+    /** What stands beside {@link Conditions.Condition#NOTHING_CHANGED}. */
+    public static final String SINCE_THE_RUN_BEFORE = "since the run before";
+
     /** The text of an entry that this program drew. */
     private static final String DRAWN = "Drawn by Evenblade.";
 
@@ -172,6 +175,17 @@ public final class WriteEntry {
                 .ifPresent(rpm -> record.installation().engine().requireRunsAt(rpm, BadInput.in("engine speed")));
         Detail.Amendment amendment = new Detail.Amendment(record.run(run).id(), settings, conditions, List.of());
         return folder.append(new Entry(at, Optional.empty(), text, amendment));
+    }
+
+    /**
+     * Writes down that nothing was changed between a run and the one before it, though they differ too much to repeat each other.
+     *
+     * @param run id of the later one
+     * @throws BadInput where there is no such run
+     */
+    public static Event nothingChanged(Path job, String run) {
+        Conditions answer = Conditions.NONE.with(Conditions.Condition.NOTHING_CHANGED, SINCE_THE_RUN_BEFORE);
+        return amend(job, run, RunSettings.NONE, answer, "", Optional.empty());
     }
 
     /**

@@ -4,14 +4,15 @@ import evenblade.base.fact.WarningCode;
 import evenblade.face.app.CompareRuns;
 import evenblade.face.app.RunBefore;
 import evenblade.keep.job.Detail;
+import evenblade.keep.job.Event;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** What to type so that two runs can be compared: what was noted wrongly is put right, else another run is made. */
+/** What to type where something is open: what was noted wrongly is put right, a question answered, or another run made. */
 record CompareCures(String job, CompareRuns.Answer answer) {
-    /** Empty where the runs were compared. */
+    /** Empty where the runs were compared and nothing was asked. */
     static List<String> lines(Path job, CompareRuns.Answer answer) {
         List<String> lines = new ArrayList<>();
         if (!answer.comparison().comparable()) {
@@ -21,6 +22,12 @@ record CompareCures(String job, CompareRuns.Answer answer) {
                     .map(reason -> cures.cure(reason.code()))
                     .distinct()
                     .forEach(lines::addAll);
+        }
+        for (Event run : answer.unanswered()) {
+            lines.add("");
+            lines.addAll(typed(
+                    "If nothing was changed before run '" + run.label().orElse(run.id()) + "' (else enter the change):",
+                    "job amend " + RunOptions.quoted(job.toString()) + " " + run.id() + " " + ConditionOptions.ANSWER));
         }
         return lines;
     }

@@ -21,6 +21,7 @@ final class JobAmendCommand implements Command {
         spec.addPositional(Options.word(1, "RUN", String.class, "The run's id or label."));
         RecordingOptions.addTo(spec);
         ConditionOptions.addTo(spec);
+        ConditionOptions.addAnswer(spec);
         JobWords.addRemark(spec);
         JobWords.addTime(spec);
     }
@@ -28,7 +29,7 @@ final class JobAmendCommand implements Command {
     @Override
     public int run(ParseResult words, PrintWriter out) {
         RunSettings settings = JobAddCommand.settings(words);
-        Conditions conditions = ConditionOptions.of(words);
+        Conditions conditions = ConditionOptions.answered(ConditionOptions.of(words), words);
         if (settings.equals(RunSettings.NONE) && conditions.equals(Conditions.NONE)) {
             throw BadInput.in("job amend").found("nothing to put right", "an option like --place or --full-scale");
         }

@@ -4,6 +4,7 @@ import evenblade.face.app.CompareRuns;
 import evenblade.face.app.DrawComparison;
 import evenblade.face.app.DrawComparison.Pictures;
 import evenblade.face.app.DrawComparison.View;
+import evenblade.face.app.WriteEntry;
 import evenblade.keep.job.Event;
 import evenblade.keep.job.Kind;
 import evenblade.tell.document.ComparisonDocument;
@@ -34,6 +35,7 @@ final class ComparePane extends JPanel {
     private final PicturePane turn;
     private final JComboBox<String> view = new JComboBox<>();
     private final Complaint complaint = new Complaint();
+    private final RowsPanel answers = new RowsPanel(0, 0, 0, 0);
     private final JTabbedPane tabs = new JTabbedPane();
     private transient Optional<DrawComparison> drawing = Optional.empty();
     private transient List<View> views = List.of();
@@ -54,6 +56,9 @@ final class ComparePane extends JPanel {
         add(viewed(), "wmin 50");
         add(choices(runs), "wmin 50");
         add(complaint);
+        answers.setName("answers");
+        answers.setVisible(false);
+        add(answers, "wmin 50");
         tabs.setName("compare tabs");
         tabs.addTab("Tables", tables);
         tabs.addTab("Orders", bars);
@@ -100,6 +105,7 @@ final class ComparePane extends JPanel {
 
     private void compare() {
         complaint.clear();
+        answers.setVisible(false);
         task.ifPresent(Work.Task::giveUp);
         Path folder = job.folder();
         Optional<Event> one = before.chosen();
@@ -133,6 +139,7 @@ final class ComparePane extends JPanel {
             // There is no table of what can't be compared: the reasons stand in the words.
             tabs.setSelectedComponent(words);
         }
+        ask(compared.unanswered());
         drawing = answer.drawing();
         views = drawing.map(DrawComparison::views).orElse(List.of());
         filling = true;
@@ -145,6 +152,31 @@ final class ComparePane extends JPanel {
         } else {
             choose();
         }
+    }
+
+    /** What was asked of runs that differ too much to repeat each other can be answered here. */
+    private void ask(List<Event> unanswered) {
+        answers.removeAll();
+        for (Event run : unanswered) {
+            answers.add(Look.button(
+                    "Nothing was changed before '" + Words.name(run) + "'",
+                    "nothing changed before " + run.id(),
+                    () -> answer(run)));
+        }
+        answers.setVisible(!unanswered.isEmpty());
+        revalidate();
+    }
+
+    private void answer(Event run) {
+        Path folder = job.folder();
+        bench.begin(
+                "Writing into the job",
+                progress -> WriteEntry.nothingChanged(folder, run.id()),
+                written -> {
+                    bench.entered(List.of());
+                    compare();
+                },
+                complaint::show);
     }
 
     /** Draws the channel and speed chosen. */

@@ -63,7 +63,7 @@ final class ImportForm extends EntryForm {
         fullScale = field("full scale", "Full scale", "like 50 m/s2; sound only, where it is known");
         mark = field("mark", "Mark channel", "number or name of the once-per-revolution mark, if any");
         channels = field("channels", "Channels", "numbers or names parted by commas; nothing for all");
-        for (Condition condition : Condition.values()) {
+        for (Condition condition : Condition.NOTED) {
             conditions.put(condition, field(condition.word(), words(condition), hint(condition)));
         }
         text = area("text", "Remark", 2);
@@ -225,6 +225,7 @@ final class ImportForm extends EntryForm {
             case DIRECTION -> "Which way it pointed";
             case GAIN -> "Gain or range";
             case DEVICE -> "Recorded with";
+            case NOTHING_CHANGED -> "Nothing was changed";
         };
     }
 
@@ -238,6 +239,7 @@ final class ImportForm extends EntryForm {
             case DIRECTION -> "across, along or up";
             case GAIN -> "fixed, automatic gain off";
             case DEVICE -> "laptop line in";
+            case NOTHING_CHANGED -> "since the run before";
         };
     }
 }

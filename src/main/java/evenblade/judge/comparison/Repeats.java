@@ -31,8 +31,8 @@ public final class Repeats {
             Basis basis) {
         private record Channel(String name, SignalUnit unit) {}
 
-        /** Wind, air and fuel are noted, and part no runs. */
-        private static RunConditions withoutWeather(RunConditions noted) {
+        /** Wind, air and fuel are noted, and part no runs; nor does what was said of the run before one. */
+        private static RunConditions asMeasured(RunConditions noted) {
             return new RunConditions(
                     noted.sensor(),
                     noted.place(),
@@ -42,12 +42,13 @@ public final class Repeats {
                     noted.fullScale(),
                     Optional.empty(),
                     Optional.empty(),
-                    Optional.empty());
+                    Optional.empty(),
+                    false);
         }
 
         static Alike of(MeasuredRun run, ChannelOrders channel, Basis basis) {
             return new Alike(
-                    withoutWeather(run.conditions()),
+                    asMeasured(run.conditions()),
                     run.lossyCoding(),
                     run.speedDoubt().isPresent(),
                     run.blades(),

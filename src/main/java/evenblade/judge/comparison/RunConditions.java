@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
  * @param wind as noted
  * @param temperature as noted
  * @param fuel as noted
+ * @param nothingChanged whether it was looked into and said that nothing was changed since the run before
  */
 public record RunConditions(
         Optional<String> sensor,
@@ -27,7 +28,8 @@ public record RunConditions(
         Optional<FullScale> fullScale,
         Optional<String> wind,
         Optional<String> temperature,
-        Optional<String> fuel) {
+        Optional<String> fuel,
+        boolean nothingChanged) {
     private static final Pattern MICROPHONE = Pattern.compile("(.*\\W)?(mic|microphone|mike)s?(\\W.*)?");
     private static final Pattern BLANKS = Pattern.compile("\\s+");
 
@@ -41,7 +43,8 @@ public record RunConditions(
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
-            Optional.empty());
+            Optional.empty(),
+            false);
 
     /** Whether the sensor is noted to be a microphone. */
     public boolean microphone() {

@@ -122,8 +122,9 @@ record RunScatter(
                 if (same.isEmpty()) {
                     continue;
                 }
-                Optional<Figure> jumped =
-                        alike.isEmpty() ? Optional.empty() : jumped(alike.get(alike.size() - 1), same.get(), basis);
+                Optional<Figure> jumped = alike.isEmpty() || run.conditions().nothingChanged()
+                        ? Optional.empty()
+                        : jumped(alike.get(alike.size() - 1), same.get(), basis);
                 if (jumped.isPresent()) {
                     asked.add(Warning.of(
                             WarningCode.REPEATS_DIFFER,

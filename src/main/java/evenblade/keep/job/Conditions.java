@@ -3,6 +3,7 @@ package evenblade.keep.job;
 import evenblade.base.fact.Worded;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -30,7 +31,13 @@ public record Conditions(Map<Condition, String> entries) {
         /** Gain or range of the recorder. */
         GAIN,
         /** What recorded it. */
-        DEVICE;
+        DEVICE,
+        /** Said where two runs were asked about: that nothing was changed since the run before. */
+        NOTHING_CHANGED;
+
+        /** Those that can be noted of any run, whatever came before it. */
+        public static final Set<Condition> NOTED =
+                Collections.unmodifiableSet(EnumSet.complementOf(EnumSet.of(NOTHING_CHANGED)));
     }
 
     public Conditions {

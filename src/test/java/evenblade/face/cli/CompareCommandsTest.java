@@ -227,6 +227,28 @@ class CompareCommandsTest {
     }
 
     @Test
+    void repeatsThatDifferFivefoldAreAskedAboutUntilItIsAnsweredAndAgainWhenTheAnswerIsStruckOut() throws IOException {
+        add(job, "cleaned again", 4800, 1.5, 4, "2026-05-04T09:00:00Z", "gearbox top");
+        String question = "something changed between 'cleaned' and 'cleaned again'";
+        String answer = "job amend " + job + " e5 --nothing-changed\n";
+        double asked = reach(compare("as found", "cleaned", "--json"));
+        assertThat(compare("as found", "cleaned").out())
+                .satisfies(out -> assertThat(out.replaceAll("\\s+", " ")).contains(question))
+                .contains(answer);
+        done("job", "amend", job.toString(), "e5", "--nothing-changed");
+        assertThat(compare("as found", "cleaned").out()).doesNotContain("something changed", answer);
+        // (ln 5)² / 2 of one repeat in about six degrees of freedom, where 3 % was assumed.
+        assertThat(reach(compare("as found", "cleaned", "--json"))).isGreaterThan(5 * asked);
+        done("job", "strike", job.toString(), "e6");
+        assertThat(compare("as found", "cleaned").out()).contains(answer);
+    }
+
+    private static double reach(CommandLineRun run) {
+        JsonObject once = once(JsonDocument.parse(run.out(), "compare"));
+        return once.number("ciHighPercent") - once.number("ciLowPercent");
+    }
+
+    @Test
     void aRunTakesOverWhereTheSensorSatUnlessAnotherSensorMadeItOrItIsAddedAfresh() throws IOException {
         Path file = table("later", 4800, 0.3, 5);
         assertThat(done("job", "add", job.toString(), file.toString()).out())

@@ -49,7 +49,23 @@ final class Invented {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                false);
+    }
+
+    /** The same, and that nothing was changed since the run before. */
+    static RunConditions nothingChanged() {
+        return new RunConditions(
+                gearbox().sensor(),
+                gearbox().place(),
+                gearbox().direction(),
+                gearbox().gain(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                true);
     }
 
     static RunConditions with(
@@ -63,7 +79,8 @@ final class Invented {
                 fullScale,
                 Optional.empty(),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                false);
     }
 
     /** A run of one channel in m/s². */

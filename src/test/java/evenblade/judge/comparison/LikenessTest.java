@@ -22,7 +22,8 @@ class LikenessTest {
                 Optional.empty(),
                 Optional.ofNullable(wind),
                 Optional.ofNullable(temperature),
-                Optional.ofNullable(fuel));
+                Optional.ofNullable(fuel),
+                false);
     }
 
     private static List<Warning> warnings(RunConditions one, RunConditions other) {

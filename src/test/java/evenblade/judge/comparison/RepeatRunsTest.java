@@ -6,6 +6,7 @@ import static evenblade.judge.comparison.Invented.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.WarningCode;
 import evenblade.base.units.SignalUnit;
 import evenblade.judge.comparison.Change.ChangeVerdict;
 import java.util.List;
@@ -74,6 +75,24 @@ class RepeatRunsTest {
         RunComparison third = BeforeAndAfter.compare(BEFORE, AFTER, List.of(stage(1.0, 0.2, 0.202)));
         assertThat(third.channels().get(0).repeatRuns()).isEqualTo(1);
         assertThat(once(third).scatter().deviation()).isLessThan(0.03);
+    }
+
+    /** Asked and answered: they scatter fivefold, and every later figure carries it. */
+    @Test
+    void repeatsBetweenWhichNothingWasChangedOnTheUsersWordCountHoweverMuchTheyDiffer() {
+        MeasuredRun first = run("r0", dwell(4800, 1.0, 1.0));
+        MeasuredRun second = run("r1", Invented.nothingChanged(), first.channels().get(0));
+        RunComparison asked = BeforeAndAfter.compare(
+                BEFORE, AFTER, List.of(new TrendStage(List.of(), List.of(first, scaled(first, "r1", 0.2)))));
+        RunComparison answered = BeforeAndAfter.compare(
+                BEFORE, AFTER, List.of(new TrendStage(List.of(), List.of(first, scaled(second, "r1", 0.2)))));
+        assertThat(asked.warnings()).extracting(warning -> warning.code()).contains(WarningCode.REPEATS_DIFFER);
+        assertThat(answered.warnings())
+                .extracting(warning -> warning.code())
+                .doesNotContain(WarningCode.REPEATS_DIFFER, WarningCode.NO_REPEAT_RUN);
+        assertThat(answered.channels().get(0).repeatRuns()).isEqualTo(1);
+        // One degree of (ln 5)²/2 beside four of 0.03²/2: √((0.0018 + 1.295145)/5).
+        assertThat(once(answered).scatter().deviation()).isCloseTo(0.509303, within(1e-6));
     }
 
     @Test
