@@ -4,6 +4,7 @@ import evenblade.base.fact.Fact;
 import evenblade.judge.findings.RunEvidence.RunRef;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What the measurements point to.
@@ -16,7 +17,8 @@ import java.util.Optional;
  * @param sureness how sure
  * @param goneSince the run from which on it is no longer seen; empty while it stands
  * @param carried how much of the shaking lies on its line; empty where that has no scale or no line
- * @param among causes of which any one would have left these numbers, where the finding names several; else none
+ * @param among causes of which any one would have left these numbers, likeliest first, where the finding names several;
+ *     else none
  */
 public record Finding(
         Cause cause,
@@ -37,5 +39,12 @@ public record Finding(
     /** Whether it still stands. */
     public boolean open() {
         return goneSince.isEmpty();
+    }
+
+    /** Doublings of the odds by all that speaks for it and against it. */
+    int points() {
+        return Stream.concat(speaksFor.stream(), speaksAgainst.stream())
+                .mapToInt(EvidenceItem::points)
+                .sum();
     }
 }

@@ -56,7 +56,7 @@ public record Findings(List<Finding> list) {
                 .thenComparing(f -> f.sureness().share(), Comparator.reverseOrder())
                 .thenComparing(Findings::carried, Comparator.reverseOrder())
                 .thenComparing(f -> f.among().isEmpty()) // several named honestly before one of them alone
-                .thenComparing(f -> points(f), Comparator.reverseOrder()));
+                .thenComparing(Finding::points, Comparator.reverseOrder()));
         return new Findings(found);
     }
 
@@ -67,13 +67,6 @@ public record Findings(List<Finding> list) {
 
     private static double carried(Finding finding) {
         return finding.carried().map(Carried::mmS).orElse(0.0);
-    }
-
-    private static int points(Finding finding) {
-        return finding.speaksFor().stream().mapToInt(EvidenceItem::points).sum()
-                + finding.speaksAgainst().stream()
-                        .mapToInt(EvidenceItem::points)
-                        .sum();
     }
 
     private static int rank(Finding finding) {

@@ -6,6 +6,7 @@ import evenblade.base.fact.Value;
 import evenblade.base.fact.Value.Listed;
 import evenblade.base.fact.Value.Quoted;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -157,11 +158,12 @@ final class OneOfSeveral {
     private static Optional<Finding> ofCrank(Stage last, List<Finding> found) {
         List<Finding> family = found.stream()
                 .filter(f -> f.open() && OF_CRANK.contains(f.cause()))
+                .sorted(Comparator.comparingDouble((Finding f) -> f.sureness().share())
+                        .thenComparingInt(Finding::points)
+                        .reversed())
                 .toList();
         EngineFeatures engine = new EngineFeatures(last);
-        Optional<Finding> best = family.stream()
-                .max((a, b) -> Double.compare(a.sureness().share(), b.sureness().share()));
-        if (best.isEmpty() || sure(found, OF_CRANK)) {
+        if (family.isEmpty() || sure(found, OF_CRANK)) {
             return Optional.empty();
         }
         List<Cause> members =
@@ -179,10 +181,10 @@ final class OneOfSeveral {
         return Optional.of(group(
                 members,
                 FindingFact.UNTOLD_CRANK,
-                best.get().speaksFor(),
+                family.get(0).speaksFor(),
                 FindingFact.TELL_CRANK,
-                best.get().sureness().atLeast(Confidence.MOST_ONE_SIDED),
-                best.get().carried()));
+                family.get(0).sureness().atLeast(Confidence.MOST_ONE_SIDED),
+                family.get(0).carried()));
     }
 
     private static boolean sure(List<Finding> found, Set<Cause> of) {
