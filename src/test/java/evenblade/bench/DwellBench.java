@@ -8,7 +8,6 @@ import evenblade.measure.speed.Dwell;
 import evenblade.rig.Axis;
 import evenblade.rig.GroundRun;
 import evenblade.rig.Machine;
-import evenblade.rig.OtherMachine;
 import evenblade.rig.Rig;
 import evenblade.rig.Sampling;
 import evenblade.rig.Sensor;
@@ -26,8 +25,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 
 /**
- * Dwells of runs made by the rig, each held against the truth: after steps of the throttle in mains hum, and beside a
- * second engine whose lines lie 0.1 to 2 Hz away.
+ * Dwells of runs made by the rig after steps of the throttle in mains hum, each held against the truth.
  */
 public final class DwellBench {
     private final ConfirmationBench bench;
@@ -85,31 +83,6 @@ public final class DwellBench {
                     .with(Sound.hum(seed % 2 == 0 ? 50 : 60, hum))
                     .make();
             all.addAll(tried("seed " + seed, run, bench.answer(run, OptionalDouble.empty())));
-        }
-        return all;
-    }
-
-    /** A dwell of 30 s with a second engine of the same type, half to twice as strong. */
-    List<Tried> beside(int from, int to) throws IOException {
-        List<Tried> all = new ArrayList<>();
-        for (int seed = from; seed < to; seed++) {
-            Random random = new Random(seed);
-            Machine machine = ConfirmationBench.GEARED.get(seed % ConfirmationBench.GEARED.size());
-            double rpm =
-                    machine.idleRpm() + (0.25 + 0.7 * random.nextDouble()) * (machine.maxRpm() - machine.idleRpm());
-            SpeedProgram program = SpeedProgram.still().hold(rpm, 30).wandering(0.001, 4);
-            double apartHz = 0.1 * Math.pow(20, random.nextDouble());
-            double level = 0.5 * Math.pow(4, random.nextDouble());
-            GroundRun run = Rig.of(machine, 7000 + seed)
-                    .program(program)
-                    .sensors(Sensor.accelerometer("up", Axis.UP))
-                    .sampling(Sampling.even(2000))
-                    .with(OtherMachine.secondEngine(machine, program, apartHz, level, 900 + seed))
-                    .make();
-            all.addAll(tried(
-                    String.format(Locale.ROOT, "seed %d, %.2f Hz apart, %.2f as strong", seed, apartHz, level),
-                    run,
-                    bench.answer(run, OptionalDouble.of(rpm))));
         }
         return all;
     }
@@ -187,15 +160,11 @@ public final class DwellBench {
                 all.stream().filter(Tried::bladePassWrong).count());
     }
 
-    /** {@code steps FROM TO HUM}, {@code belts FROM TO HUM} or {@code beside FROM TO}: seeds. */
+    /** {@code steps FROM TO HUM} or {@code belts FROM TO HUM}: seeds. */
     public static void main(String[] args) throws IOException {
         DwellBench bench = new DwellBench(new ConfirmationBench(Files.createTempDirectory("bench")));
         int from = Integer.parseInt(args[1]);
         int to = Integer.parseInt(args[2]);
-        print(
-                args[0],
-                args[0].equals("beside")
-                        ? bench.beside(from, to)
-                        : bench.steps(from, to, Double.parseDouble(args[3]), args[0].equals("belts")));
+        print(args[0], bench.steps(from, to, Double.parseDouble(args[3]), args[0].equals("belts")));
     }
 }

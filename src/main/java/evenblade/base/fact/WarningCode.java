@@ -83,6 +83,8 @@ public enum WarningCode implements Code {
     OTHER_RATIO_FITS,
     SPEED_NOT_AS_READ,
     OTHER_BLADES_FIT,
+    SECOND_ENGINE,
+    LINES_BEAT,
     // The run card
     NO_SPEED,
     RATIO_WITHOUT_TEETH,

@@ -35,6 +35,11 @@ public record Dwell(
         return new Dwell(fromS, toS, propellerHz, standardErrorHz, minHz, maxHz, lines);
     }
 
+    /** This dwell with another error of its speed. */
+    Dwell withStandardErrorHz(double errorHz) {
+        return new Dwell(fromS, toS, propellerHz, errorHz, minHz, maxHz, confirmedBy);
+    }
+
     public double durationS() {
         return toS - fromS;
     }

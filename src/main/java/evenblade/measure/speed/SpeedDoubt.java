@@ -14,6 +14,7 @@ public enum SpeedDoubt implements Code {
     OTHER_SPEED,
     OTHER_RATIO,
     OTHER_BLADES,
+    SECOND_ENGINE,
     NOTHING_DETECTED,
     NEVER_STEADY
 }

@@ -192,7 +192,18 @@ public final class SpeedFinder {
                 lost = true;
                 locked = PhaseLock.Locked.not(start, stretch);
             }
-            Dwell dwell = speeds.of(locked).confirmedBy(judgement.by());
+            Optional<SecondEngine> other = folds(judgement.propellerHz(), frames)
+                    ? Optional.empty()
+                    : SecondEngine.beside(recording, channels, tones, locked, table.ratio(), judged.humHz());
+            other.map(engine -> engine.told(stretch, 60 * judgement.propellerHz() * table.ratio()))
+                    .ifPresent(warnings::add);
+            if (other.filter(SecondEngine::apart).isPresent()) {
+                doubtful.add(new DoubtfulDwell(
+                        stretch.fromS(), stretch.toS(), judgement.propellerHz(), SpeedDoubt.SECOND_ENGINE));
+                continue;
+            }
+            Dwell alone = speeds.of(locked).confirmedBy(judgement.by());
+            Dwell dwell = other.map(engine -> engine.unsure(alone)).orElse(alone);
             Dwell ofCrank = cranks.of(belt.map(BeltLock::crank).orElse(locked.ofCrank()));
             apart |= belt.isPresent();
             double correction = belt.isPresent() ? BeltTrack.ratioCorrection(dwell, ofCrank) : locked.ratioCorrection();
@@ -213,7 +224,10 @@ public final class SpeedFinder {
                     .map(stretch -> judge.of(stretch, path))
                     .orElseGet(() -> judge.of(path))
                     .judgement();
-            SpeedDoubt doubt = judgement.doubts().stream().findFirst().orElse(SpeedDoubt.NEVER_STEADY);
+            boolean twoEngines = doubtful.stream().anyMatch(dwell -> dwell.doubt() == SpeedDoubt.SECOND_ENGINE);
+            SpeedDoubt doubt = judgement.doubts().stream()
+                    .findFirst()
+                    .orElse(twoEngines ? SpeedDoubt.SECOND_ENGINE : SpeedDoubt.NEVER_STEADY);
             boolean undecided = doubt == SpeedDoubt.ONE_SHAFT
                     || doubt == SpeedDoubt.ONE_SERIES
                     || doubt == SpeedDoubt.OTHER_SPEED
@@ -222,9 +236,11 @@ public final class SpeedFinder {
                             recording,
                             expectation,
                             doubt,
-                            undecided ? Optional.empty() : judge.otherMachine(path, false))
-                    .with(better.map(this::told))
-                    .with(wouldFit(judgement));
+                            twoEngines
+                                    ? Optional.of(true)
+                                    : undecided ? Optional.empty() : judge.otherMachine(path, false))
+                    .with(warnings)
+                    .with(wouldFit(judgement).stream().toList());
         }
         support.warning().ifPresent(warnings::add);
         notAsRead(dwells).ifPresent(warnings::add);
@@ -254,6 +270,11 @@ public final class SpeedFinder {
                         Measure.ENGINE_RPM.of(60 * judgement.propellerHz() * table.ratio()),
                         Listed.quoted(
                                 judgement.by().stream().map(OrderLine::name).toList())));
+    }
+
+    /** Whether lines fold down: those beat with others of their own machine, at rates that its wander smears. */
+    private boolean folds(double propellerHz, WhitenedSpectrogram frames) {
+        return comb.teeth().stream().anyMatch(tooth -> frames.folded(tooth.order() * propellerHz));
     }
 
     private static DwellFinder.Stretch stretch(Dwell dwell) {

@@ -47,12 +47,9 @@ public record SpeedResult(
         warnings = List.copyOf(warnings);
     }
 
-    /** With one more warning, where there is one. */
-    SpeedResult with(Optional<Warning> more) {
-        List<Warning> all = new ArrayList<>(warnings);
-        more.ifPresent(all::add);
-        return new SpeedResult(
-                origin, confirmed, doubt, track, main, dwells, doubtful, otherMachine, ratioCorrection, all);
+    /** With more warnings. */
+    SpeedResult with(List<Warning> more) {
+        return withDwells(dwells, more);
     }
 
     /** This speed with only some dwells, or parts of them, and more warnings. */
