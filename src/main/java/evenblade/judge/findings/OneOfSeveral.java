@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Causes that would all have left the numbers of a stage, where no one of them is sure: they are named together, with the
@@ -23,6 +24,11 @@ final class OneOfSeveral {
     private static final int STANDS_OUT = 5;
     /** Lines this near (as a share) count as one: a dwell of 20 s at 30 Hz splits them by about this. */
     private static final double SAME_LINE = 0.003;
+
+    private static final Comparator<Finding> SUREST_FIRST = Comparator.comparingDouble(
+                    (Finding f) -> f.sureness().share())
+            .thenComparingInt(Finding::points)
+            .reversed();
 
     private OneOfSeveral() {}
 
@@ -83,7 +89,7 @@ final class OneOfSeveral {
                 s.size(),
                 s.where());
         return Optional.of(group(
-                members,
+                likeliestFirst(members, found),
                 FindingFact.UNTOLD_SHARED,
                 List.of(piece),
                 FindingFact.TURN_PROPELLER_ON_FLANGE,
@@ -118,7 +124,7 @@ final class OneOfSeveral {
         last.disc().ifPresent(fit -> pieces.addAll(fit.items(fit.pullPoints() < 0 ? -1 : 1)));
         boolean more = once.tooMuch() || once.carried().isEmpty();
         return Optional.of(group(
-                members,
+                likeliestFirst(members, found),
                 FindingFact.UNTOLD,
                 pieces,
                 nextForPropeller(last),
@@ -158,9 +164,7 @@ final class OneOfSeveral {
     private static Optional<Finding> ofCrank(Stage last, List<Finding> found) {
         List<Finding> family = found.stream()
                 .filter(f -> f.open() && OF_CRANK.contains(f.cause()))
-                .sorted(Comparator.comparingDouble((Finding f) -> f.sureness().share())
-                        .thenComparingInt(Finding::points)
-                        .reversed())
+                .sorted(SUREST_FIRST)
                 .toList();
         EngineFeatures engine = new EngineFeatures(last);
         if (family.isEmpty() || sure(found, OF_CRANK)) {
@@ -179,12 +183,25 @@ final class OneOfSeveral {
             return Optional.empty();
         }
         return Optional.of(group(
-                members,
+                likeliestFirst(members, found),
                 FindingFact.UNTOLD_CRANK,
                 family.get(0).speaksFor(),
                 FindingFact.TELL_CRANK,
                 family.get(0).sureness().atLeast(Confidence.MOST_ONE_SIDED),
                 family.get(0).carried()));
+    }
+
+    /** Causes that have a finding of their own first, the surest of these before the others; the rest as they were. */
+    private static List<Cause> likeliestFirst(List<Cause> members, List<Finding> found) {
+        return Stream.concat(
+                        found.stream()
+                                .filter(Finding::open)
+                                .sorted(SUREST_FIRST)
+                                .map(Finding::cause)
+                                .filter(members::contains),
+                        members.stream())
+                .distinct()
+                .toList();
     }
 
     private static boolean sure(List<Finding> found, Set<Cause> of) {

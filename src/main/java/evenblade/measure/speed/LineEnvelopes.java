@@ -40,7 +40,7 @@ final class LineEnvelopes {
     private final double[] line;
     /** By tone, part and time: without the beats of the machine's own lines. */
     private final double[][][] power;
-    /** The same without each part's mean and slope. */
+    /** By tone, part and time: what of that is neither mean nor slope of its part. */
     private final double[][][] swelling;
 
     /**

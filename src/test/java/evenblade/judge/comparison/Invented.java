@@ -53,7 +53,7 @@ final class Invented {
                 false);
     }
 
-    /** The same, and that nothing was changed since the run before. */
+    /** Noted as usual, and that nothing was changed since the run before. */
     static RunConditions nothingChanged() {
         return new RunConditions(
                 gearbox().sensor(),
