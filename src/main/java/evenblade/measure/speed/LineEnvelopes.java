@@ -75,7 +75,10 @@ final class LineEnvelopes {
             for (int p = 0; p < parts; p++) {
                 int from = p * hop;
                 power[k][p] = without(
-                        IntStream.range(from, from + count).mapToDouble(z::power).toArray(), own);
+                        IntStream.range(from, from + count)
+                                .mapToDouble(z::power)
+                                .toArray(),
+                        own);
                 swelling[k][p] = without(power[k][p], level);
             }
         }
@@ -98,10 +101,8 @@ final class LineEnvelopes {
     }
 
     private static double variance(double[][] parts) {
-        double mean = Arrays.stream(parts)
-                .flatMapToDouble(Arrays::stream)
-                .average()
-                .orElse(0);
+        double mean =
+                Arrays.stream(parts).flatMapToDouble(Arrays::stream).average().orElse(0);
         return Arrays.stream(parts)
                 .flatMapToDouble(Arrays::stream)
                 .map(x -> (x - mean) * (x - mean))

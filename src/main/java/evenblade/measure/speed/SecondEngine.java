@@ -92,7 +92,8 @@ record SecondEngine(double share, double depth) {
         DwellFinder.Stretch middle = new DwellFinder.Stretch(held.fromS() + beyond, held.toS() - beyond);
         DemodulatedOrders slices = DemodulatedOrders.of(recording, channels, tones, locked.track(), middle);
         double crank = ratio * (1 + locked.ratioCorrection());
-        double[] orders = tones.stream().mapToDouble(DemodulatedOrders.Tone::order).toArray();
+        double[] orders =
+                tones.stream().mapToDouble(DemodulatedOrders.Tone::order).toArray();
         double highest = Arrays.stream(orders).max().orElse(0);
         DoubleStream own = DoubleStream.concat(
                 IntStream.rangeClosed(1, (int) highest + 1).asDoubleStream(),

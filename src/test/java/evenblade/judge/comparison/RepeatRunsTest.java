@@ -81,7 +81,8 @@ class RepeatRunsTest {
     @Test
     void repeatsBetweenWhichNothingWasChangedOnTheUsersWordCountHoweverMuchTheyDiffer() {
         MeasuredRun first = run("r0", dwell(4800, 1.0, 1.0));
-        MeasuredRun second = run("r1", Invented.nothingChanged(), first.channels().get(0));
+        MeasuredRun second =
+                run("r1", Invented.nothingChanged(), first.channels().get(0));
         RunComparison asked = BeforeAndAfter.compare(
                 BEFORE, AFTER, List.of(new TrendStage(List.of(), List.of(first, scaled(first, "r1", 0.2)))));
         RunComparison answered = BeforeAndAfter.compare(

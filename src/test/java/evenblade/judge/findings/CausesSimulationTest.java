@@ -77,12 +77,9 @@ class CausesSimulationTest {
         /** Whether one place can tell the fault: it shakes enough, has a line to itself, and no other fault is the same. */
         boolean tellable() {
             double ratio = one.installation().reduction().ratio();
-            boolean alike = kinds.contains(Fault.Kind.WEAK_CYLINDER)
-                    || kinds.contains(Fault.Kind.CARBURETTORS);
+            boolean alike = kinds.contains(Fault.Kind.WEAK_CYLINDER) || kinds.contains(Fault.Kind.CARBURETTORS);
             int cylinders = one.installation().engine().cylinders();
-            return !belowFloor()
-                    && ratio != Math.rint(ratio)
-                    && !(alike && (cylinders < 4 || cylinders % 2 == 1));
+            return !belowFloor() && ratio != Math.rint(ratio) && !(alike && (cylinders < 4 || cylinders % 2 == 1));
         }
 
         /** Right, or several named together with the right one among them. */

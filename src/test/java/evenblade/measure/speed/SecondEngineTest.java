@@ -72,7 +72,8 @@ class SecondEngineTest {
     }
 
     @Test
-    @DisplayName("too near to be told in the time makes the lines swell: said, without a distance, and the speed is as unsure")
+    @DisplayName(
+            "too near to be told in the time makes the lines swell: said, without a distance, and the speed is as unsure")
     void tooNearIsSaid() {
         SpeedResult found = heard(0.0004, 0.6);
 
@@ -110,7 +111,8 @@ class SecondEngineTest {
             if (Math.abs(order - near) * PROPELLER_HZ < 3.6) {
                 for (int i = 0; i < samples.length; i++) {
                     double turns = PROPELLER_HZ * time.at(i);
-                    samples[i] += 0.5 * Math.cos(2 * Math.PI * order * turns) + 0.4 * Math.cos(2 * Math.PI * near * turns);
+                    samples[i] +=
+                            0.5 * Math.cos(2 * Math.PI * order * turns) + 0.4 * Math.cos(2 * Math.PI * near * turns);
                 }
             }
         }
