@@ -35,6 +35,9 @@ final class ComparePane extends JPanel {
     private final PicturePane turn;
     private final JComboBox<String> view = new JComboBox<>();
     private final Complaint complaint = new Complaint();
+    private final WrappedLabel question = new WrappedLabel(
+            "Runs with no change entered between them differ more than twofold. If something was changed, enter it"
+                    + " (+\u00a0Change); if not, say so:");
     private final RowsPanel answers = new RowsPanel(0, 0, 0, 0);
     private final JTabbedPane tabs = new JTabbedPane();
     private transient Optional<DrawComparison> drawing = Optional.empty();
@@ -57,7 +60,10 @@ final class ComparePane extends JPanel {
         add(choices(runs), "wmin 50");
         add(complaint);
         answers.setName("answers");
+        question.setName("question");
+        question.setVisible(false);
         answers.setVisible(false);
+        add(question, "growx, wmin 50");
         add(answers, "wmin 50");
         tabs.setName("compare tabs");
         tabs.addTab("Tables", tables);
@@ -105,6 +111,7 @@ final class ComparePane extends JPanel {
 
     private void compare() {
         complaint.clear();
+        question.setVisible(false);
         answers.setVisible(false);
         task.ifPresent(Work.Task::giveUp);
         Path folder = job.folder();
@@ -163,6 +170,7 @@ final class ComparePane extends JPanel {
                     "nothing changed before " + run.id(),
                     () -> answer(run)));
         }
+        question.setVisible(!unanswered.isEmpty());
         answers.setVisible(!unanswered.isEmpty());
         revalidate();
     }
