@@ -76,7 +76,7 @@ final class ConditionOptions {
             case DIRECTION -> "Which way it pointed: across, along or up.";
             case GAIN -> "Gain or range of the recorder.";
             case DEVICE -> "What recorded it.";
-            case NOTHING_CHANGED -> "That nothing was changed since the run before it; the answer to `repeats-differ`.";
+            case NOTHING_CHANGED -> "That nothing was changed since the run before it; the answer to [repeats-differ].";
         };
     }
 }

@@ -62,13 +62,13 @@ final class LineEnvelopes {
         this.swelling = new double[tones][][];
         int hop = Math.max(1, count / 2);
         int parts = (length - count) / hop + 1;
+        List<double[]> level = level();
         for (int k = 0; k < tones; k++) {
             DemodulatedOrders.Blocks z = turned.blocks(k, WIDTH, 1);
             double mean =
                     IntStream.range(0, length).mapToDouble(z::power).average().orElse(0);
             noise[k] = 2 * 1.5 * slices.tones().get(k).density() / (WIDTH * slices.sliceS());
             line[k] = Math.max(0, mean - noise[k]);
-            List<double[]> level = level();
             List<double[]> own = beats(distances(k), level);
             power[k] = new double[parts][];
             swelling[k] = new double[parts][];

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenblade.base.json.JsonDocument;
 import evenblade.base.json.JsonObject;
+import evenblade.face.PhoneTable;
 import evenblade.keep.job.MemoryFolder;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -12,7 +13,6 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -21,8 +21,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Before and after, and the trend, as the command line shows them; all jobs here are invented. */
 class CompareCommandsTest {
-    private static final double RATIO = 2.43;
-
     @TempDir(factory = MemoryFolder.class)
     static Path dir;
 
@@ -85,20 +83,8 @@ class CompareCommandsTest {
                 String.valueOf((int) engineRpm));
     }
 
-    /** 12 s of a phone's table: propeller 1× as said, blade pass 1.0 and firing 0.5 m/s², noise. */
     private static Path table(String name, double engineRpm, double once, long seed) throws IOException {
-        Random random = new Random(seed);
-        StringBuilder text = new StringBuilder("time (s),z (m/s^2)\n");
-        double hz = engineRpm / 60 / RATIO;
-        for (int i = 0; i < 12 * 420; i++) {
-            double turn = 2 * Math.PI * hz * i / 420;
-            double value = once * Math.cos(turn)
-                    + Math.cos(3 * turn + 1)
-                    + 0.5 * Math.cos(2 * RATIO * turn + 2)
-                    + 0.05 * random.nextGaussian();
-            text.append(i / 420.0).append(',').append(value).append('\n');
-        }
-        return Files.writeString(dir.resolve(name + ".csv"), text);
+        return PhoneTable.write(dir.resolve(name + ".csv"), engineRpm, once, seed);
     }
 
     private static CommandLineRun done(String... words) {

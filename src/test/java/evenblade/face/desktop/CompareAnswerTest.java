@@ -2,6 +2,7 @@ package evenblade.face.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenblade.face.PhoneTable;
 import evenblade.face.cli.Program;
 import evenblade.keep.job.Conditions.Condition;
 import evenblade.keep.job.Detail;
@@ -15,7 +16,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Random;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -24,8 +24,6 @@ import org.junit.jupiter.api.io.TempDir;
 @Tag("screen")
 @DisplayName("Two runs that differ fivefold with no change between them")
 class CompareAnswerTest {
-    private static final double RATIO = 2.43;
-
     @TempDir
     Path scratch;
 
@@ -60,20 +58,8 @@ class CompareAnswerTest {
                 .isEmpty();
     }
 
-    /** 12 s of a phone's table: propeller 1× as said, blade pass 1.0 and firing 0.5 m/s², noise. */
     private Path table(String name, double once, long seed) throws IOException {
-        Random random = new Random(seed);
-        StringBuilder text = new StringBuilder("time (s),z (m/s^2)\n");
-        double hz = 4800.0 / 60 / RATIO;
-        for (int i = 0; i < 12 * 420; i++) {
-            double turn = 2 * Math.PI * hz * i / 420;
-            double value = once * Math.cos(turn)
-                    + Math.cos(3 * turn + 1)
-                    + 0.5 * Math.cos(2 * RATIO * turn + 2)
-                    + 0.05 * random.nextGaussian();
-            text.append(i / 420.0).append(',').append(value).append('\n');
-        }
-        return Files.writeString(scratch.resolve(name + ".csv"), text);
+        return PhoneTable.write(scratch.resolve(name + ".csv"), 4800, once, seed);
     }
 
     private static void done(String... words) {
