@@ -51,6 +51,7 @@ final class CarburettorRule implements Rule {
         } else if (third * CrankRule.OVERTONE < share) {
             pieces.add(running(-3, stage.ref(), FindingFact.NO_OTHER_CRANK_ORDER));
         }
+        pieces.addAll(LooseMountRule.rowOf(stage, engine, -3));
         boolean shaped = shape.stream().anyMatch(p -> p.points() > 0);
         return Optional.of(new Assessment(
                         Fact.of(FindingFact.POINTS_TO_CARBURETTORS, EngineFeatures.order(order)),
@@ -58,7 +59,8 @@ final class CarburettorRule implements Rule {
                         false,
                         share,
                         Fact.of(byTurns ? FindingFact.SET_CARBURETTORS : FindingFact.CYLINDER_OR_CARBURETTOR))
-                .toldApart(byTurns && shaped)
+                .toldApart(byTurns && shaped && !new PropellerOnceFeatures(stage).lifted())
+                .atMost(byTurns ? 1 : Confidence.MOST_IN_DOUBT)
                 .carrying(engine.carried(order)));
     }
 

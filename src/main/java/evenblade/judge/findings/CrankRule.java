@@ -39,7 +39,7 @@ final class CrankRule implements Rule {
                                         ? FindingFact.CHECK_FLYWHEEL
                                         : FindingFact.MEASURE_LEVEL_AND_UPRIGHT))
                 // A body on a resonance gives each line a shape of its own, and firing's is no measure then.
-                .toldApart(new PropellerOnceFeatures(stage).fall().isEmpty())
+                .toldApart(!new PropellerOnceFeatures(stage).lifted())
                 .carrying(engine.carried(1)));
     }
 

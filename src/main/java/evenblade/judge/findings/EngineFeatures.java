@@ -2,6 +2,7 @@ package evenblade.judge.findings;
 
 import evenblade.base.fact.Fact;
 import evenblade.base.fact.Value.Quoted;
+import evenblade.judge.findings.RunEvidence.Direction;
 import evenblade.machine.installation.Engine;
 import evenblade.machine.installation.OrderLine;
 import evenblade.machine.installation.OrderLine.Role;
@@ -98,6 +99,37 @@ final class EngineFeatures {
                 .filter(m -> overFiring(m).orElse(0) > Thresholds.HALF_OVER_FIRING && worthBlaming(m))
                 .filter(m -> likeFiring(m).orElse(1) < Thresholds.UNLIKE_FIRING)
                 .toList();
+    }
+
+    /**
+     * How alike the half orders that stand out shake to firing, the middle of them: one at a resonance of the mounts is out of
+     * shape by itself. Empty where fewer than two stand out or firing shares its frequency with another line.
+     */
+    OptionalDouble halvesLikeFiring() {
+        double[] likeness = cylinderOrders().stream()
+                // As above.
+                .filter(m -> Math.abs(m - Math.rint(m)) > 0.1)
+                .filter(m -> overFiring(m).orElse(0) > Thresholds.HALF_OVER_FIRING)
+                .map(this::likeFiring)
+                .flatMapToDouble(OptionalDouble::stream)
+                .sorted()
+                .toArray();
+        boolean told = likeness.length > 1 && !firing.alone().isEmpty();
+        return told ? OptionalDouble.of(likeness[likeness.length / 2]) : OptionalDouble.empty();
+    }
+
+    /** Whether the half orders shake enough like firing for cylinders to make them, and too little to be sure of it. */
+    boolean halvesUnlikeFiring() {
+        return halvesLikeFiring().orElse(1) < Thresholds.LIKE_FIRING;
+    }
+
+    /**
+     * Whether firing shakes the sensor upright more than across. Gas torque rolls the engine about its crank; where that lifts
+     * the sensor more than it swings it, a push at one mount, which lifts and rolls, has the same shape.
+     */
+    boolean firingLifts() {
+        OrderObservations shape = firing.alone().isEmpty() ? firing : firing.alone();
+        return shape.in(Direction.UP).largest() > shape.in(Direction.ACROSS).largest();
     }
 
     /** What raises a crank line that firing doesn't make; none for another line. */

@@ -34,6 +34,8 @@ public enum FindingFact implements Code {
     LOWER_ONE_LINE,
     LIKE_FIRING,
     STRANGE_HALVES,
+    UNLIKE_HALVES,
+    FIRING_LIFTS,
     CYLINDER_OR_CARBURETTOR,
     READ_BEFORE_BALANCE,
     NOT_GAS_TORQUE,

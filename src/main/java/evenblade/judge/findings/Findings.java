@@ -44,7 +44,7 @@ public record Findings(List<Finding> list) {
                                     .orElse(0))
                     .ifPresent(found::add);
         }
-        // Of causes that are sure, what shakes most comes first; of the others, what is surest.
+        // Of causes that are sure, what shakes most comes first; of the others, what is likely to shake most.
         double left = found.stream()
                 .filter(f -> f.open() && rank(f) == 0)
                 .mapToDouble(Findings::carried)
@@ -53,8 +53,8 @@ public record Findings(List<Finding> list) {
         found.sort(Comparator.comparingInt((Finding f) -> curedMost(f, left) ? -1 : rank(f))
                 .thenComparing(f -> f.sureness().confident(), Comparator.reverseOrder())
                 .thenComparing(f -> f.sureness().confident() ? carried(f) : 0, Comparator.reverseOrder())
+                .thenComparing(Findings::weight, Comparator.reverseOrder())
                 .thenComparing(f -> f.sureness().share(), Comparator.reverseOrder())
-                .thenComparing(Findings::carried, Comparator.reverseOrder())
                 .thenComparing(f -> f.among().isEmpty()) // several named honestly before one of them alone
                 .thenComparing(Finding::points, Comparator.reverseOrder()));
         return new Findings(found);
@@ -67,6 +67,12 @@ public record Findings(List<Finding> list) {
 
     private static double carried(Finding finding) {
         return finding.carried().map(Carried::mmS).orElse(0.0);
+    }
+
+    /** How sure, times what it carries of all shaking; all where that isn't known. */
+    private static double weight(Finding finding) {
+        return finding.sureness().share()
+                * finding.carried().map(c -> Math.sqrt(c.share())).orElse(1.0);
     }
 
     private static int rank(Finding finding) {

@@ -51,6 +51,7 @@ final class FlangeRule implements Rule {
                         true,
                         Math.max(still.spreadMm(), once.size()),
                         Fact.of(next(stage, still)))
+                .atMost(once.surest(still.runOutMiddling()))
                 .carrying(once.carried()));
     }
 

@@ -35,6 +35,16 @@ final class LooseMountRule implements Rule {
                             Fact.of(FindingFact.CHECK_MOUNTS))
                     .carrying(engine.carried(strange.get(0))));
         }
+        if (engine.halvesUnlikeFiring()) {
+            return Optional.of(new Assessment(
+                            Fact.of(FindingFact.POINTS_TO_MOUNT),
+                            List.of(unlike(stage, 4, engine)),
+                            false,
+                            engine.carried(engine.weakOrder()).map(Carried::mmS).orElse(1.0),
+                            Fact.of(FindingFact.CHECK_MOUNTS))
+                    .toldApart(false)
+                    .carrying(engine.carried(engine.weakOrder())));
+        }
         List<HalfOrder> halves = once.halfOrders();
         if (halves.isEmpty()) {
             return Optional.empty();
@@ -62,6 +72,22 @@ final class LooseMountRule implements Rule {
                 FindingFact.STRANGE_HALVES,
                 Listed.quoted(orders.stream().map(OrderTable::orderText).toList()),
                 stage.names());
+    }
+
+    /** That crank half orders shake a little otherwise than firing does. */
+    static EvidenceItem unlike(Stage stage, int points, EngineFeatures engine) {
+        return running(
+                points,
+                stage.ref(),
+                FindingFact.UNLIKE_HALVES,
+                Measure.NUMBER.of(engine.halvesLikeFiring().orElseThrow()),
+                Measure.NUMBER.of(Thresholds.LIKE_FIRING));
+    }
+
+    /** Half orders beside the whole ones of a two-stroke: a row that knocks make, and no cylinder. */
+    static List<EvidenceItem> rowOf(Stage stage, EngineFeatures engine, int points) {
+        List<HalfOrder> halves = new PropellerOnceFeatures(stage).halfOrders();
+        return engine.weakOrder() == 1 && several(halves) ? List.of(told(points, halves)) : List.of();
     }
 
     /** Whether at least two different half orders are there. */

@@ -167,7 +167,7 @@ record OrderObservations(List<OrderObservation> all) {
         return median(cosines);
     }
 
-    private double largest() {
+    double largest() {
         return strongest().map(OrderObservation::amplitude).orElse(0.0);
     }
 

@@ -55,6 +55,7 @@ final class PitchRule implements Rule {
                                 : once.size(),
                         Fact.of(still.pitchRead() ? FindingFact.SET_PITCH : FindingFact.READ_PITCH))
                 .atMost(still.pitchRead() ? 1 : Confidence.MOST_OF_FOUR)
+                .atMost(once.surest(still.pitchMiddling()))
                 .carrying(once.carried()));
     }
 

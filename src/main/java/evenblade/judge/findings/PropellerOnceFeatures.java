@@ -130,6 +130,19 @@ final class PropellerOnceFeatures {
         return stage.disc().map(fit -> fit.pullPoints() <= -SURELY).orElse(false);
     }
 
+    /**
+     * The surest that a reading with the engine off may make its cause: not confident while it is within its limit, and in
+     * doubt where a resonance lifts 1× of the small differences that any propeller has.
+     *
+     * @param middling whether the reading is within its limit and yet no fine one
+     */
+    double surest(boolean middling) {
+        if (!middling) {
+            return 1;
+        }
+        return fall().isPresent() ? Confidence.MOST_IN_DOUBT : Confidence.MOST_ONE_SIDED;
+    }
+
     /** The largest significant fall of 1× from one dwell to a faster one of the same run, as an acceleration. */
     Optional<Fall> fall() {
         // A crank line that lies on 1× rises with speed as well: the sum of both falls on a resonance only.
@@ -147,6 +160,11 @@ final class PropellerOnceFeatures {
             }
         }
         return falls.stream().max(Comparator.comparingDouble(Fall::share));
+    }
+
+    /** Whether 1× goes with speed as no turning pull alone does: a resonance lifts what lies near it. */
+    boolean lifted() {
+        return fall().isPresent() || growth().filter(g -> g.slow() || g.steep()).isPresent();
     }
 
     /** How many runs and channels show a fall. */

@@ -51,6 +51,7 @@ final class TrackRule implements Rule {
         return Optional.of(new Assessment(
                         statement(still), pieces, true, Math.max(still.spreadMm(), once.size()), Fact.of(next(still)))
                 .atMost(still.tracked() ? 1 : Confidence.MOST_OF_FOUR)
+                .atMost(once.surest(still.trackMiddling()))
                 .carrying(once.carried()));
     }
 

@@ -43,18 +43,30 @@ final class WeakCylinderRule implements Rule {
         List<Double> strange = engine.strangeHalves();
         if (strange.size() > 1) {
             pieces.add(LooseMountRule.strange(stage, -3, strange));
+        } else if (engine.halvesUnlikeFiring()) {
+            pieces.add(LooseMountRule.unlike(stage, -2, engine));
         }
+        if (engine.firingLifts()) {
+            pieces.add(running(-1, stage.ref(), FindingFact.FIRING_LIFTS));
+        }
+        pieces.addAll(LooseMountRule.rowOf(stage, engine, -3));
         boolean byTurns = engine.alternateOrder().isPresent();
         boolean shaped = engine.cylinderOrders().stream()
                 .filter(m -> engine.overFiring(m).orElse(0) > Thresholds.HALF_OVER_FIRING)
                 .allMatch(m -> engine.likeFiring(m).orElse(0) >= Thresholds.LIKE_FIRING);
+        boolean lifted = new PropellerOnceFeatures(stage).lifted();
         return Optional.of(new Assessment(
                         Fact.of(FindingFact.POINTS_TO_CYLINDER, EngineFeatures.order(order)),
                         pieces,
                         false,
                         share.getAsDouble(),
                         Fact.of(byTurns ? FindingFact.COMPARE_COMPRESSION : FindingFact.CYLINDER_OR_CARBURETTOR))
-                .toldApart(byTurns && shaped && engine.leastOverFiring(order) >= Thresholds.WEAK_OVER_FIRING)
+                .toldApart(byTurns
+                        && shaped
+                        && !lifted
+                        && !engine.firingLifts()
+                        && engine.leastOverFiring(order) >= Thresholds.WEAK_OVER_FIRING)
+                .atMost(byTurns ? 1 : Confidence.MOST_IN_DOUBT)
                 .carrying(engine.carried(order)));
     }
 

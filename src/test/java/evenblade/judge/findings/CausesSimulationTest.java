@@ -74,12 +74,25 @@ class CausesSimulationTest {
                             && findings.get(0).among().stream().limit(1).anyMatch(meant()::contains);
         }
 
+        /** Whether the cause that is named first is one that is there, and the one that shakes more. */
+        boolean firstIsTheLargest() {
+            boolean massFirst = !findings.isEmpty()
+                    && (findings.get(0).cause() == Cause.MASS
+                            || findings.get(0).among().stream().limit(1).anyMatch(Cause.MASS::equals));
+            return firstNamed() || massFirst && ownMass() && one.ownOnceMmS() > one.madeMmS();
+        }
+
         /** Whether one place can tell the fault: it shakes enough, has a line to itself, and no other fault is the same. */
         boolean tellable() {
             double ratio = one.installation().reduction().ratio();
             boolean alike = kinds.contains(Fault.Kind.WEAK_CYLINDER) || kinds.contains(Fault.Kind.CARBURETTORS);
             int cylinders = one.installation().engine().cylinders();
-            return !belowFloor() && ratio != Math.rint(ratio) && !(alike && (cylinders < 4 || cylinders % 2 == 1));
+            boolean onFiring = kinds.contains(Fault.Kind.CRANK_MASS)
+                    && one.installation().engine().firingOrder() == 1;
+            return !belowFloor()
+                    && ratio != Math.rint(ratio)
+                    && !onFiring
+                    && !(alike && (cylinders < 4 || cylinders % 2 == 1));
         }
 
         /** Right, or several named together with the right one among them. */
@@ -115,7 +128,8 @@ class CausesSimulationTest {
 
         /** Whether the machine's own unbalance, before any fault, shakes it as much as is called too much: that is no error. */
         boolean ownMass() {
-            return one.ownOnceMmS() >= Thresholds.TOO_MUCH_MM_S;
+            // What is read has 1 % of scatter, and the largest of several readings counts.
+            return one.ownOnceMmS() >= 0.97 * Thresholds.TOO_MUCH_MM_S;
         }
 
         boolean ownMassBlamed() {
@@ -185,6 +199,15 @@ class CausesSimulationTest {
                 all(READ).size(),
                 tellable.stream().filter(Outcome::firstNamed).count(),
                 tellable.size());
+        System.out.printf(
+                Locale.ROOT,
+                "there the first named is the largest of the causes that are there, the machine's own mass among them, in %d%n",
+                tellable.stream().filter(Outcome::firstIsTheLargest).count());
+        if (Boolean.getBoolean("rig.loud")) {
+            tellable.stream()
+                    .filter(o -> !o.firstNamed())
+                    .forEach(o -> System.out.println("   not first: " + o.line()));
+        }
         seats();
     }
 
@@ -288,8 +311,8 @@ class CausesSimulationTest {
                 if (!BLAMES_NOTHING.contains(f.cause()) && f.cause() != Cause.NOTHING) {
                     int[] band = bands.computeIfAbsent((int) (10 * f.sureness().share()), k -> new int[2]);
                     band[0]++;
-                    band[1] +=
-                            outcome.meant().contains(f.cause()) || f.cause() == Cause.MASS && outcome.ownMass() ? 1 : 0;
+                    boolean own = f.cause() == Cause.MASS && outcome.one().ownOnceMmS() >= ownCounts(f);
+                    band[1] += outcome.meant().contains(f.cause()) || own ? 1 : 0;
                 }
             }
         }
@@ -304,6 +327,11 @@ class CausesSimulationTest {
                 .mapToInt(e -> e.getValue()[1])
                 .sum();
         assertThat(right / (double) said).isGreaterThan(0.9);
+    }
+
+    /** From which 1× of the machine's own it is true to blame mass so surely, less some scatter; mm/s. */
+    private static double ownCounts(Finding f) {
+        return 0.97 * (f.sureness().confident() ? Thresholds.TOO_MUCH_MM_S : Thresholds.ONCE_MM_S);
     }
 
     @Test
