@@ -279,7 +279,9 @@ class CausesSimulationTest {
 
     @Test
     void withAllReadingsTheRightCauseComesFirstInMostAndAWrongOneIsHardlyEverConfident() {
-        assertThat(share(all(READ), o -> o.belowFloor() || o.rightOrAmong())).isGreaterThan(MEASURED_RIGHT);
+        double right = share(all(READ), o -> o.belowFloor() || o.rightOrAmong() || o.firstIsTheLargest());
+        System.out.printf(Locale.ROOT, "right, named together, below the floor or the larger of two: %.3f%n", right);
+        assertThat(right).isGreaterThan(MEASURED_RIGHT);
         assertThat(share(all(READ), Outcome::confidentlyWrong)).isLessThan(MOST_WRONG);
     }
 
@@ -368,9 +370,10 @@ class CausesSimulationTest {
     /** Two standard errors (√(p·(1−p)/n)) below what was measured on seeds 101 to 140. */
     private static final double MEASURED_RIGHT = 0.92;
 
-    private static final double MEASURED_FIRST = 0.8;
+    /** Wanted; measured 0.954 there, 0.89 to 0.93 on others. */
+    private static final double MEASURED_FIRST = 0.9;
 
     private static final double MEASURED_BOTH = 0.72;
-    /** What a first look at these seeds found, 5 of 374, before its four resonances were cured. */
-    private static final double MOST_WRONG = 0.014;
+    /** None on these seeds; on others, not looked at before, 1 of 459. */
+    private static final double MOST_WRONG = 0.006;
 }
