@@ -25,6 +25,7 @@ record BeltLock(PhaseLock.Locked propeller, PhaseLock.Locked crank) {
      * @param channels listened to
      * @param frames short spectra
      * @param path speed in every frame, found for both shafts
+     * @param start the track through that path
      * @param prior where to look
      */
     record Scene(
@@ -32,7 +33,12 @@ record BeltLock(PhaseLock.Locked propeller, PhaseLock.Locked crank) {
             List<Channel> channels,
             WhitenedSpectrogram frames,
             PathSearch.Path path,
-            SpeedPrior prior) {}
+            SpeedTrack start,
+            SpeedPrior prior) {
+        DemodulatedOrders slices(List<DemodulatedOrders.Tone> tones, DwellFinder.Stretch stretch) {
+            return DemodulatedOrders.of(recording, channels, tones, start, stretch);
+        }
+    }
 
     /**
      * Follows both through a stretch.
@@ -49,15 +55,23 @@ record BeltLock(PhaseLock.Locked propeller, PhaseLock.Locked crank) {
     }
 
     /**
-     * Whether the lines stand stiller under their own tracks than under one for both.
+     * Each shaft with the track under which its lines stand stiller: its own, which may slip where few lines of it are clear, or
+     * the one for both. Empty where one for both serves as well.
      *
      * @param slices of all lines that were locked on
-     * @param together that one
+     * @param together the one for both
      */
-    boolean stillerThan(PhaseLock.Locked together, DemodulatedOrders slices) {
-        double apart = propeller.standing(slices, Shaft.PROPELLER).likelihood()
-                + crank.standing(slices, Shaft.CRANK).likelihood();
-        return apart > together.standing(slices, Shaft.values()).likelihood() + RatioDrift.LEAST_GAIN;
+    Optional<BeltLock> stillerThan(PhaseLock.Locked together, DemodulatedOrders slices) {
+        double own = propeller.standing(slices, Shaft.PROPELLER).likelihood();
+        double both = together.standing(slices, Shaft.PROPELLER).likelihood();
+        double ownCrank = crank.standing(slices, Shaft.CRANK).likelihood();
+        double bothCrank = together.standing(slices, Shaft.CRANK).likelihood();
+        boolean stiller =
+                Math.max(own, both) + Math.max(ownCrank, bothCrank) > both + bothCrank + RatioDrift.LEAST_GAIN;
+        return stiller
+                ? Optional.of(new BeltLock(
+                        own < both ? together : propeller, ownCrank < bothCrank ? together.ofCrank() : crank))
+                : Optional.empty();
     }
 
     private static Optional<PhaseLock.Locked> locked(

@@ -104,6 +104,10 @@ final class Confirmation {
         boolean confirmed() {
             return doubts.isEmpty();
         }
+
+        DoubtfulDwell doubted(DwellFinder.Stretch stretch, SpeedDoubt doubt) {
+            return new DoubtfulDwell(stretch.fromS(), stretch.toS(), propellerHz, doubt);
+        }
     }
 
     private final OrderTable table;

@@ -12,6 +12,11 @@ final class SmoothedDwells {
     private static final int LEAST_READINGS = 3; // what a line with an error needs
     /** Step of the track between dwells, seconds: short against a move of the throttle. */
     private static final double BETWEEN_S = 0.25;
+    /**
+     * What is not known of the angle at an end of a dwell at which the throttle moves, over the speed: no reading is as short
+     * as the lever's first stir. Ours, from a trial: two in three of 183 dwells of the test rig were off by less.
+     */
+    private static final double AT_A_MOVE_S = 4e-4;
 
     private final SpeedTrack start;
     private final double frameS;
@@ -56,7 +61,15 @@ final class SmoothedDwells {
         int last = time.length - 1;
         turnedBeyond = smooth.level().get(last) + offset - start.revolutionsAt(time[last]);
         reachedS = stretch.toS();
-        return new Dwell(stretch.fromS(), stretch.toS(), smooth.meanRate(), smooth.meanRateStandardError(), min, max);
+        double turns = Math.hypot(smooth.meanRate() * endsS(stretch), locked.slipped());
+        double error = Math.hypot(smooth.meanRateStandardError(), turns / stretch.lengthS());
+        return new Dwell(stretch.fromS(), stretch.toS(), smooth.meanRate(), error, min, max);
+    }
+
+    /** What isn't known of the angle at both ends, over the speed; where the recording itself ends nobody moved the throttle. */
+    private double endsS(DwellFinder.Stretch stretch) {
+        int moves = (stretch.fromS() > start.fromS() ? 1 : 0) + (stretch.toS() < start.toS() ? 1 : 0);
+        return Math.sqrt(moves) * AT_A_MOVE_S;
     }
 
     /** The track through all. */

@@ -15,6 +15,7 @@ public enum SpeedDoubt implements Code {
     OTHER_RATIO,
     OTHER_BLADES,
     SECOND_ENGINE,
+    PROPELLER_HIDDEN,
     NOTHING_DETECTED,
     NEVER_STEADY
 }

@@ -146,73 +146,53 @@ public final class SpeedFinder {
         TrackCoverage support = TrackCoverage.of(search, path, frames);
         List<DwellFinder.Stretch> stretches =
                 support.borneOut(DwellFinder.find(start), DwellFinder.shortest(start.toS() - start.fromS()));
+        BeltLock.Scene scene = new BeltLock.Scene(recording, channels, frames, path, start, expectation);
+        HeardStretches heard = HeardStretches.of(scene, comb, table.exactness(), judge, stretches);
+        Optional<BetterEntry> better = heard.better();
+        List<DoubtfulDwell> doubtful = new ArrayList<>(heard.doubtful());
         SmoothedDwells speeds = new SmoothedDwells(start, frames.lengthS());
         SmoothedDwells cranks = new SmoothedDwells(start, frames.lengthS());
-        BeltLock.Scene scene = new BeltLock.Scene(recording, channels, frames, path, expectation);
         boolean apart = false;
         List<Dwell> dwells = new ArrayList<>();
-        List<DoubtfulDwell> doubtful = new ArrayList<>();
         double ratioCorrection = 0;
         double longestS = 0;
         boolean lost = false;
-        Optional<BetterEntry> better = Optional.empty();
-        double betterS = 0;
-        for (DwellFinder.Stretch stretch : stretches) {
-            PathSearch.Path part = judge.part(stretch, path);
-            StretchJudge.Judged judged = judge.of(part);
-            Confirmation.Judgement judgement = judged.judgement();
-            if (judgement.better().isPresent() && stretch.lengthS() > betterS) {
-                better = judgement.better();
-                betterS = stretch.lengthS();
-            }
-            if (!judgement.confirmed()) {
-                doubtful.add(new DoubtfulDwell(
-                        stretch.fromS(),
-                        stretch.toS(),
-                        judgement.propellerHz(),
-                        judgement.doubts().get(0)));
-                continue;
-            }
-            List<DemodulatedOrders.Tone> tones = LockTones.along(frames, comb, part, judged.humSeries());
-            PhaseLock.Locked together = PhaseLock.lock(
-                    recording,
-                    channels,
-                    tones,
-                    start,
-                    stretch,
-                    frames::appearsAtHz,
-                    table.exactness() == OrderTable.Exactness.EXACT);
-            Optional<BeltLock> belt = table.exactness() == OrderTable.Exactness.CREEPS
-                    ? BeltLock.of(scene, comb, stretch, part, judged.humSeries())
-                            .filter(lock -> lock.stillerThan(
-                                    together, DemodulatedOrders.of(recording, channels, tones, start, stretch)))
-                    : Optional.empty();
-            PhaseLock.Locked locked = belt.map(BeltLock::propeller).orElse(together);
+        for (StretchLock lock : heard.locks()) {
+            DwellFinder.Stretch stretch = lock.stretch();
+            Confirmation.Judgement judgement = lock.judged().judgement();
+            PhaseLock.Locked locked = lock.propeller();
             if (locked.sound() && strays(locked.track(), start, stretch)) {
                 lost = true;
                 locked = PhaseLock.Locked.not(start, stretch);
             }
             Optional<SecondEngine> other = folds(judgement.propellerHz(), frames)
                     ? Optional.empty()
-                    : SecondEngine.beside(recording, channels, tones, locked, table.ratio(), judged.humHz());
+                    : SecondEngine.beside(
+                            recording,
+                            channels,
+                            lock.tones(),
+                            locked,
+                            table.ratio(),
+                            lock.judged().humHz());
             other.map(engine -> engine.told(stretch, 60 * judgement.propellerHz() * table.ratio()))
                     .ifPresent(warnings::add);
             if (other.filter(SecondEngine::apart).isPresent()) {
-                doubtful.add(new DoubtfulDwell(
-                        stretch.fromS(), stretch.toS(), judgement.propellerHz(), SpeedDoubt.SECOND_ENGINE));
+                doubtful.add(judgement.doubted(stretch, SpeedDoubt.SECOND_ENGINE));
                 continue;
             }
             Dwell alone = speeds.of(locked).confirmedBy(judgement.by());
             Dwell dwell = other.map(engine -> engine.unsure(alone)).orElse(alone);
-            Dwell ofCrank = cranks.of(belt.map(BeltLock::crank).orElse(locked.ofCrank()));
-            apart |= belt.isPresent();
-            double correction = belt.isPresent() ? BeltTrack.ratioCorrection(dwell, ofCrank) : locked.ratioCorrection();
+            Dwell ofCrank = cranks.of(lock.belt().map(BeltLock::crank).orElse(locked.ofCrank()));
+            boolean creeps = lock.belt().isPresent();
+            apart |= creeps;
+            double correction = creeps ? BeltTrack.ratioCorrection(dwell, ofCrank) : locked.ratioCorrection();
             if (correction != 0 && stretch.lengthS() > longestS) {
                 ratioCorrection = correction;
                 longestS = stretch.lengthS();
             }
             dwells.add(dwell);
         }
+        doubtful.sort(Comparator.comparingDouble(DoubtfulDwell::fromS));
         if (lost) {
             warnings.add(Warning.of(WarningCode.PHASE_LOCK_LOST, Subject.Whole.RECORDING));
         }
@@ -227,7 +207,8 @@ public final class SpeedFinder {
             boolean twoEngines = doubtful.stream().anyMatch(dwell -> dwell.doubt() == SpeedDoubt.SECOND_ENGINE);
             SpeedDoubt doubt = judgement.doubts().stream()
                     .findFirst()
-                    .orElse(twoEngines ? SpeedDoubt.SECOND_ENGINE : SpeedDoubt.NEVER_STEADY);
+                    .or(() -> doubtful.stream().map(DoubtfulDwell::doubt).findFirst())
+                    .orElse(SpeedDoubt.NEVER_STEADY);
             boolean undecided = doubt == SpeedDoubt.ONE_SHAFT
                     || doubt == SpeedDoubt.ONE_SERIES
                     || doubt == SpeedDoubt.OTHER_SPEED

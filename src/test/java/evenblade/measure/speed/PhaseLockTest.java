@@ -285,14 +285,14 @@ class PhaseLockTest {
     }
 
     /**
-     * Order 1 goes for the first 0.6 s, order 3 stays. A line counts by order² over its density: order 1 for 0.7 of both at
-     * 21 times order 3's precision, 0.5 at 9 times. Hardly anything is left of it in the first block, which goes below 0.4.
+     * Order 1 goes for the first 0.35 s, order 3 stays. A line counts by order² over its density: order 1 for a quarter of both at
+     * 3 times order 3's precision, a tenth at the same. Hardly anything is left of it in the first block, which goes below 0.85.
      */
     @Test
     void howMuchOfTheLinesHasGoneIsCountedByTheirWeight() {
-        for (double denser : new double[] {21, 9}) {
+        for (double denser : new double[] {3, 1}) {
             Recording run = Drawn.recording(
-                    RATE_HZ, 5, t -> t < 1.6 ? 0 : line(0.5, 1, 20 * t), t -> 0.5 * Math.sin(120 * Math.PI * t));
+                    RATE_HZ, 5, t -> t < 1.35 ? 0 : line(0.5, 1, 20 * t), t -> 0.5 * Math.sin(120 * Math.PI * t));
             Locked locked = lock(
                     run,
                     steady(20),
@@ -300,7 +300,7 @@ class PhaseLockTest {
                     true,
                     propeller(1, 1e-5),
                     new Tone(1, 3, Shaft.PROPELLER, denser * 1e-5, true));
-            assertThat(locked.held().fromS()).isCloseTo(denser > 10 ? 1.25 : 1, within(1e-9));
+            assertThat(locked.held().fromS()).isCloseTo(denser > 2 ? 1.25 : 1, within(1e-9));
         }
     }
 
