@@ -31,11 +31,12 @@ class DwellBenchTest {
     }
 
     @Test
-    @DisplayName("a belt that creeps and hum beside the lines pull hardly any track away")
-    void beltsAndHumPullHardlyAnyTrack() throws IOException {
+    @DisplayName("a belt that creeps and hum beside the lines pull no track away, and the speed's error holds")
+    void beltsAndHumPullNoTrackAway() throws IOException {
         List<Tried> all = tried(0.1, true);
         assertThat(all.stream().filter(Tried::confirmed).count()).isGreaterThanOrEqualTo(95);
-        // 13 of 1000 did when this was measured; with the lock on all lines at once it was 3 of 10 in stronger hum.
-        assertThat(all.stream().filter(Tried::slipped).count()).isLessThanOrEqualTo(4);
+        assertThat(all).noneMatch(Tried::slipped);
+        // 98 in 100 of 1000; two standard errors of that sample are 2.8.
+        assertThat(all.stream().filter(t -> Math.abs(t.errors()) < 2).count()).isGreaterThanOrEqualTo(95);
     }
 }

@@ -24,6 +24,7 @@ import evenblade.tell.document.Face;
 import evenblade.tell.document.Phrases;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -227,6 +228,85 @@ class ThresholdsTest {
         // A push that is too small to look for doesn't hide an angle that isn't.
         assertThat(new BladeRule().weigh(thirdBlade(LESS * Thresholds.PUSH_SHARE, MORE * Thresholds.LATE_DEG)))
                 .isPresent();
+    }
+
+    /**
+     * Firing of 10 mm/s, and the half orders from ½ to 3½ with 8 % of it each, all at 4800 engine rpm.
+     *
+     * @param firing sizes along, level and upright, as shares
+     * @param halves likewise
+     */
+    private static Stage shaped(double[] firing, double[] halves) {
+        List<String> names = List.of("along", "level", "upright");
+        Map<String, DwellOrders> channels = new LinkedHashMap<>();
+        for (int c = 0; c < 3; c++) {
+            List<OrderReading> readings = new ArrayList<>();
+            readings.add(reading(line(Shaft.CRANK, 2), 10 * firing[c], PROPELLER_HZ));
+            for (double order : new double[] {0.5, 1.5, 2.5, 3.5}) {
+                readings.add(reading(line(Shaft.CRANK, order), 0.8 * halves[c], PROPELLER_HZ));
+            }
+            channels.put(names.get(c), dwell(PROPELLER_HZ, List.of(), readings.toArray(OrderReading[]::new)));
+        }
+        return stage(channels);
+    }
+
+    private static double sureness(Rule rule, Stage stage) {
+        return rule.weigh(stage).map(said -> said.sureness().share()).orElse(0.0);
+    }
+
+    @Test
+    @DisplayName(
+            "Half orders that shake a little otherwise than firing put a loose mount before a weak cylinder, and neither is sure")
+    void halvesThatAreNotQuiteLikeFiringPutTheMountFirst() {
+        double[] across = {0.1, 1, 0.3};
+        // The cosine between (0.1, 1, 0.3) and (0.1, 0.8, 0.55) is 0.96; ten times the angle of (0.1, 1, 0.33) is more.
+        Stage unlike = shaped(across, new double[] {0.1, 0.8, 0.55});
+        assertThat(sureness(new LooseMountRule(), unlike))
+                .isLessThan(Confidence.CONFIDENT)
+                .isGreaterThan(sureness(new WeakCylinderRule(), unlike));
+        Stage like = shaped(across, new double[] {0.1, 1, 0.33});
+        assertThat(new LooseMountRule().weigh(like)).isEmpty();
+        assertThat(sureness(new WeakCylinderRule(), like)).isGreaterThan(Confidence.CONFIDENT);
+    }
+
+    @Test
+    @DisplayName(
+            "Where firing lifts the sensor more than it swings it a weak cylinder is never sure: a mount that knocks has that shape too")
+    void whereFiringLiftsAWeakCylinderIsNotSure() {
+        double[] upright = {0.1, 0.3, 1};
+        Stage lifted = shaped(upright, upright);
+        assertThat(sureness(new WeakCylinderRule(), lifted)).isLessThan(Confidence.CONFIDENT);
+        assertThat(points(new WeakCylinderRule(), lifted, FindingFact.FIRING_LIFTS))
+                .isNegative();
+    }
+
+    @Test
+    @DisplayName("A reading within its limit makes nothing sure, and is in doubt where a resonance lifts 1×")
+    void aReadingWithinItsLimitMakesNothingSure() {
+        PropellerOnceFeatures rises = new PropellerOnceFeatures(once(4, 0.1));
+        assertThat(rises.surest(false)).isEqualTo(1);
+        assertThat(rises.surest(true)).isLessThan(Confidence.CONFIDENT);
+        assertThat(new PropellerOnceFeatures(fall(0.5)).surest(true)).isEqualTo(Confidence.MOST_IN_DOUBT);
+    }
+
+    @Test
+    @DisplayName("Of causes that aren't sure the one that is likely to shake most comes first")
+    void whatShakesMostComesFirstWhereNothingIsSure() {
+        double[] upright = {0.1, 0.3, 1};
+        Stage halves = shaped(upright, upright);
+        Map<String, DwellOrders> channels = new LinkedHashMap<>();
+        halves.runs().get(0).numbers().channels().forEach(channel -> {
+            List<OrderReading> readings =
+                    new ArrayList<>(channel.dwells().get(0).readings());
+            readings.add(reading(line(Shaft.PROPELLER, 1), channel.channel().equals("level") ? 20 : 5, PROPELLER_HZ));
+            channels.put(channel.channel(), dwell(PROPELLER_HZ, List.of(), readings.toArray(OrderReading[]::new)));
+        });
+        List<Finding> found = Findings.weigh(
+                        InventedEvidence.job(stage(channels).runs(), StaticEvidence.NONE))
+                .list();
+        // "Weak cylinder or loose mount" is surer than any cause of 1× alone, and carries 0.8 of 20 mm/s.
+        assertThat(found.get(0).among()).contains(Cause.MASS, Cause.TRACK);
+        assertThat(found).anyMatch(f -> f.among().contains(Cause.WEAK_CYLINDER));
     }
 
     @Test

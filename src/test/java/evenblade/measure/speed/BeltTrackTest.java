@@ -74,11 +74,13 @@ class BeltTrackTest {
                 propeller,
                 0.02,
                 true,
-                false);
+                false,
+                0.1);
         PhaseLock.Locked crank = together.ofCrank();
         assertThat(crank.revolutions()).containsExactly(new double[] {0, 20.4, 40.8}, within(1e-12));
         assertThat(crank.variance()).containsExactly(new double[] {1.0404, 4.1616, 9.3636}, within(1e-12));
         assertThat(crank.ratioCorrection()).isZero();
+        assertThat(crank.slipped()).isCloseTo(0.102, within(1e-12));
         assertThat(crank.time()).isEqualTo(together.time());
     }
 }

@@ -239,8 +239,8 @@ class PathAndCombTest {
         double[] turns = java.util.Arrays.stream(time).map(t -> 7000 + 25 * t).toArray();
         double[] variance = java.util.Arrays.stream(time).map(t -> 1e-8).toArray();
         SmoothedDwells dwells = new SmoothedDwells(rising(), 1.5);
-        Dwell dwell = dwells.of(
-                new PhaseLock.Locked(new DwellFinder.Stretch(5, 10), time, turns, variance, rising(), 0, true, false));
+        Dwell dwell = dwells.of(new PhaseLock.Locked(
+                new DwellFinder.Stretch(5, 10), time, turns, variance, rising(), 0, true, false, 0));
         assertThat(dwell.propellerHz()).isCloseTo(25, within(1e-6));
         assertThat(dwell.minHz()).isCloseTo(25, within(1e-3));
         assertThat(dwell.maxHz()).isCloseTo(25, within(1e-3));
@@ -255,6 +255,27 @@ class PathAndCombTest {
         assertThat(track.revolutionsAt(5)).isCloseTo(rising().revolutionsAt(5), within(1e-3));
         double gained = 125 - (rising().revolutionsAt(10) - rising().revolutionsAt(5));
         assertThat(track.revolutionsAt(15) - rising().revolutionsAt(15)).isCloseTo(gained, within(1e-3));
+    }
+
+    /** A dwell that fills its recording of 5 s, one that begins 5 s into it, and one between two moves. */
+    @Test
+    void anEndAtAMoveAndTurnsThatMayHaveSlippedCountInTheErrorOfTheMean() {
+        assertThat(errorHz(5, 10, 0)).isLessThan(1e-4);
+        // 0.4 ms at 25 Hz are 0.01 turns, in 5 s 2 mHz; at both ends √2 of it.
+        assertThat(errorHz(0, 10, 0)).isCloseTo(0.002, within(1e-4));
+        assertThat(errorHz(0, 20, 0)).isCloseTo(0.002 * Math.sqrt(2), within(1e-4));
+        assertThat(errorHz(0, 20, 0.1)).isCloseTo(Math.hypot(0.002 * Math.sqrt(2), 0.02), within(1e-4));
+    }
+
+    private static double errorHz(double fromS, double toS, double slipped) {
+        double[] time =
+                IntStream.rangeClosed(0, 20).mapToDouble(i -> 5 + 0.25 * i).toArray();
+        double[] turns = java.util.Arrays.stream(time).map(t -> 25 * t).toArray();
+        double[] variance = java.util.Arrays.stream(time).map(t -> 1e-8).toArray();
+        SpeedTrack path = KnotTrack.constant(25, fromS, toS);
+        PhaseLock.Locked locked = new PhaseLock.Locked(
+                new DwellFinder.Stretch(5, 10), time, turns, variance, path, 0, true, false, slipped);
+        return new SmoothedDwells(path, 1.5).of(locked).standardErrorHz();
     }
 
     /** Lines for 10 of 16 s: frames of 1.5 s hold them to the last third; then nothing bears a path out. */
