@@ -310,7 +310,7 @@ final class PhaseLock {
                 .distinct()
                 .toList();
         double still =
-                RatioDrift.standing(slices, correction, ratioError, shafts).coherence();
+                RatioDrift.standing(slices, correction, ratioError, shafts).ofSignal();
         return Math.min(MOST_SLIPPED, Math.max(0, STILL_ENOUGH - still) * SLIPPED);
     }
 

@@ -49,8 +49,8 @@ record RatioDrift(double share, double coherence) {
         }
     }
 
-    /** One line of the other shaft: order, angle of the track and amplitude by block, mean power, and weight in a lock. */
-    private record Line(double order, double[] turns, Blocks z, double power, double weight) {
+    /** One line of the other shaft: order, angle of the track and amplitude by block, mean power, that less noise, and weight in a lock. */
+    private record Line(double order, double[] turns, Blocks z, double power, double signal, double weight) {
         /** Share of its power that stands still at a drift, in a part. */
         double still(double drift, Part part) {
             double re = 0;
@@ -138,8 +138,9 @@ record RatioDrift(double share, double coherence) {
      *
      * @param likelihood logarithm of the track's
      * @param coherence share of their power that stands still, by the weight that they have in a lock
+     * @param ofSignal the same of their power less noise: near 1 under a track that keeps step, however loud the noise
      */
-    record Standing(double likelihood, double coherence) {}
+    record Standing(double likelihood, double coherence, double ofSignal) {}
 
     /**
      * Of the lines of some shafts that short spectra show clear of their neighbours.
@@ -157,10 +158,11 @@ record RatioDrift(double share, double coherence) {
             }
         }
         if (lines.isEmpty()) {
-            return new Standing(0, 0);
+            return new Standing(0, 0, 0);
         }
         List<Part> whole = whole(lines);
-        return new Standing(likelihood(lines, whole, 0), coherence(lines, whole.get(0), 0));
+        return new Standing(
+                likelihood(lines, whole, 0), coherence(lines, whole.get(0), 0), ofSignal(lines, whole.get(0)));
     }
 
     private static Line line(
@@ -174,7 +176,7 @@ record RatioDrift(double share, double coherence) {
         }
         double order = slices.tones().get(tone).order();
         double signal = Math.max(0, power - 2 * variance);
-        return new Line(order, turns, z, power, power > 0 ? order * order * signal / variance : 0);
+        return new Line(order, turns, z, power, signal, power > 0 ? order * order * signal / variance : 0);
     }
 
     /** Of a drift, the noise of each line being what doesn't stand still; halved, as neighbouring blocks share slices. */
@@ -204,6 +206,18 @@ record RatioDrift(double share, double coherence) {
             }
         }
         return at;
+    }
+
+    private static double ofSignal(List<Line> lines, Part whole) {
+        double still = 0;
+        double all = 0;
+        for (Line line : lines) {
+            if (line.signal() > 0) {
+                still += line.weight() * Math.min(1, line.still(0, whole) * line.power() / line.signal());
+                all += line.weight();
+            }
+        }
+        return all > 0 ? still / all : 0;
     }
 
     private static double coherence(List<Line> lines, Part whole, double drift) {

@@ -20,8 +20,8 @@ record StretchLock(
         List<DemodulatedOrders.Tone> tones,
         PhaseLock.Locked together,
         Optional<BeltLock> belt) {
-    /** Under a track that slips a tenth at most stands still; under its own, where an idle jerks, a quarter at least. Ours. */
-    private static final double LEAST_STILL = 0.2;
+    /** Under a track that slips all the way a tenth at most stands still; where another machine draws it at times, more. Ours, from a trial. */
+    private static final double LEAST_STILL = 0.12;
 
     /** Locks on. */
     static StretchLock of(
@@ -51,7 +51,7 @@ record StretchLock(
     boolean followsPropeller(BeltLock.Scene scene) {
         return propeller()
                         .standing(scene.slices(tones, stretch), Shaft.PROPELLER)
-                        .coherence()
+                        .ofSignal()
                 > LEAST_STILL;
     }
 
