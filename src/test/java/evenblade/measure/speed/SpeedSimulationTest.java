@@ -40,7 +40,8 @@ class SpeedSimulationTest {
         }
         say("20 dB, wander 1 %%: %d trials, worst %.5f %%, not confirmed %d", trials, 100 * worst, unconfirmed);
         assertThat(worst).isLessThan(0.0005);
-        // 10 on 2026-11-30: six beat as beside a second engine, four fit another blade count. Two standard errors are six.
+        // 10 on 2026-11-30: six beat as beside a second engine, four fit another blade count. Two standard errors are
+        // six.
         assertThat(unconfirmed).isLessThanOrEqualTo(16);
     }
 
