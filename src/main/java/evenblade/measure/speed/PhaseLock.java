@@ -45,12 +45,17 @@ final class PhaseLock {
     private static final double MOST_END_S = 2.5;
 
     private static final double MOST_END_SHARE = 0.2; // ours: what is left is still the hold
-    /** Share of its lines that stands still under a track which follows gusts of half a per cent: nothing slips there. Ours, as the next two. */
-    private static final double STILL_ENOUGH = 0.95;
-    /** Turns for each share less: in 140 dwells of the test rig with gusts and uneven idle two in three were off by less. */
-    private static final double SLIPPED = 2;
-    /** Whatever is left of the lines, they were off by no more. */
-    private static final double MOST_SLIPPED = 0.4;
+    /**
+     * Turns by which a track may have slipped, by the share of its lines that doesn't stand still under it: hardly any up to a
+     * hundredth, then steeply to a tenth of a turn, then {@link #SLIPPED} for the whole. Ours: of 266 dwells of the test rig with
+     * drift, gusts and uneven idle two in three were off by less in each part of this.
+     */
+    private static final double SLIPPED = 0.4;
+
+    private static final double SLIPS_FROM = 0.01;
+    private static final double SLIPS_STEEPLY = 2.5;
+    private static final double FIRST_SLIP = 0.1;
+
     /** Revolutions by which a round has to move the track anywhere for another to be worth while. */
     private static final double STILL = 2e-4;
     /** Phase of the strongest line that blocks half as long must still carry, radians. */
@@ -311,7 +316,8 @@ final class PhaseLock {
                 .toList();
         double still =
                 RatioDrift.standing(slices, correction, ratioError, shafts).ofSignal();
-        return Math.min(MOST_SLIPPED, Math.max(0, STILL_ENOUGH - still) * SLIPPED);
+        double gone = 1 - still;
+        return Math.min(FIRST_SLIP, SLIPS_STEEPLY * Math.max(0, gone - SLIPS_FROM)) + SLIPPED * gone;
     }
 
     private static double median(double[] values) {
