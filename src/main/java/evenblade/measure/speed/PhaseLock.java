@@ -52,9 +52,9 @@ final class PhaseLock {
      */
     private static final double SLIPPED = 0.4;
 
-    private static final double SLIPS_FROM = 0.01;
-    private static final double SLIPS_STEEPLY = 2.5;
-    private static final double FIRST_SLIP = 0.1;
+    private static final double SLIPS_FROM = 0.01; // share that noise and wander take; ours, as above
+    private static final double SLIPS_STEEPLY = 2.5; // turns for each share; ours, as above
+    private static final double FIRST_SLIP = 0.1; // turns; ours, as above
 
     /** Revolutions by which a round has to move the track anywhere for another to be worth while. */
     private static final double STILL = 2e-4;
