@@ -20,9 +20,12 @@ public record Confidence(double share) {
     public static final double LEANING = 0.5;
     /** Below this a finding isn't worth telling. */
     public static final double WORTH_TELLING = 0.25;
-    /** Where one half of the evidence is missing that the cause needs. */
+    /** Where one half of the evidence is missing that the cause needs, a reading is within its limit, or others leave numbers as like. */
     static final double MOST_ONE_SIDED = 0.75;
-    /** Where a number is of the size that sound machines show too, or a reading is no fine one. */
+    /**
+     * Where a number is of the size that sound machines show too, two causes leave the same numbers, or a resonance lifts 1× beside a
+     * reading within its limit.
+     */
     static final double MOST_IN_DOUBT = 0.5;
     /**
      * Where mass, track, pitch and flange would all have left the same numbers: even odds at best would be one in four,

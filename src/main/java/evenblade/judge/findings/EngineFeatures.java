@@ -9,6 +9,7 @@ import evenblade.machine.installation.OrderLine.Role;
 import evenblade.machine.installation.OrderTable;
 import evenblade.machine.installation.Shaft;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -77,8 +78,7 @@ final class EngineFeatures {
 
     /** How alike a crank order shakes to firing. */
     OptionalDouble likeFiring(double order) {
-        OrderObservations shape = firing.alone().isEmpty() ? firing : firing.alone();
-        return crank(order).likeness(shape);
+        return crank(order).likeness(firingShape());
     }
 
     /** Peak velocity of a crank order, and of all with it; empty where the scale isn't known. */
@@ -91,34 +91,49 @@ final class EngineFeatures {
         return carried(order).map(c -> c.mmS() >= Thresholds.BLAMED_MM_S).orElse(true);
     }
 
-    /** Crank orders of which only a knock once in two turns makes a row: halves that don't shake as firing does. */
-    List<Double> strangeHalves() {
+    /** Half orders of {@link #cylinderOrders} that stand out beside firing. */
+    private List<Double> halves() {
         return cylinderOrders().stream()
                 // Halves, not wholes; orders come in steps of a half.
                 .filter(m -> Math.abs(m - Math.rint(m)) > 0.1)
-                .filter(m -> overFiring(m).orElse(0) > Thresholds.HALF_OVER_FIRING && worthBlaming(m))
+                .filter(m -> overFiring(m).orElse(0) > Thresholds.HALF_OVER_FIRING)
+                .toList();
+    }
+
+    /** Crank orders of which only a knock once in two turns makes a row: halves that don't shake as firing does. */
+    List<Double> strangeHalves() {
+        return halves().stream()
+                .filter(this::worthBlaming)
                 .filter(m -> likeFiring(m).orElse(1) < Thresholds.UNLIKE_FIRING)
                 .toList();
     }
 
+    /** The half order that carries most of those that stand out; empty where none does. */
+    Optional<Double> largestHalf() {
+        return halves().stream()
+                .max(Comparator.comparingDouble(
+                        m -> carried(m).map(Carried::mmS).orElse(0.0)));
+    }
+
     /**
-     * How alike the half orders that stand out shake to firing, the middle of them: one at a resonance of the mounts is out of
-     * shape by itself. Empty where fewer than two stand out or firing shares its frequency with another line.
+     * How alike the half orders that stand out shake to firing, the median of them: one at a resonance of the mounts is out of
+     * shape by itself. Empty where fewer than two stand out, none is worth blaming, or firing shares its frequency with another line.
      */
     OptionalDouble halvesLikeFiring() {
-        double[] likeness = cylinderOrders().stream()
-                // As above.
-                .filter(m -> Math.abs(m - Math.rint(m)) > 0.1)
-                .filter(m -> overFiring(m).orElse(0) > Thresholds.HALF_OVER_FIRING)
+        List<Double> halves = halves();
+        double[] likeness = halves.stream()
                 .map(this::likeFiring)
                 .flatMapToDouble(OptionalDouble::stream)
                 .sorted()
                 .toArray();
-        boolean told = likeness.length > 1 && !firing.alone().isEmpty();
-        return told ? OptionalDouble.of(likeness[likeness.length / 2]) : OptionalDouble.empty();
+        int n = likeness.length;
+        boolean told = n > 1
+                && halves.stream().anyMatch(this::worthBlaming)
+                && !firing.alone().isEmpty();
+        return told ? OptionalDouble.of((likeness[(n - 1) / 2] + likeness[n / 2]) / 2) : OptionalDouble.empty();
     }
 
-    /** Whether the half orders shake enough like firing for cylinders to make them, and too little to be sure of it. */
+    /** Whether the half orders shake otherwise than cylinders would make them, by as little as it may be. */
     boolean halvesUnlikeFiring() {
         return halvesLikeFiring().orElse(1) < Thresholds.LIKE_FIRING;
     }
@@ -128,8 +143,14 @@ final class EngineFeatures {
      * the sensor more than it swings it, a push at one mount, which lifts and rolls, has the same shape.
      */
     boolean firingLifts() {
-        OrderObservations shape = firing.alone().isEmpty() ? firing : firing.alone();
-        return shape.in(Direction.UP).largest() > shape.in(Direction.ACROSS).largest();
+        OrderObservations up = firingShape().in(Direction.UP);
+        OrderObservations across = firingShape().in(Direction.ACROSS);
+        return !up.isEmpty() && !across.isEmpty() && up.largest() > across.largest();
+    }
+
+    /** Firing where it has its frequency to itself, if it has anywhere. */
+    private OrderObservations firingShape() {
+        return firing.alone().isEmpty() ? firing : firing.alone();
     }
 
     /** What raises a crank line that firing doesn't make; none for another line. */

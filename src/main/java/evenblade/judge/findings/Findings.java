@@ -50,10 +50,11 @@ public record Findings(List<Finding> list) {
                 .mapToDouble(Findings::carried)
                 .max()
                 .orElse(0);
+        double most = found.stream().mapToDouble(Findings::carried).max().orElse(0);
         found.sort(Comparator.comparingInt((Finding f) -> curedMost(f, left) ? -1 : rank(f))
                 .thenComparing(f -> f.sureness().confident(), Comparator.reverseOrder())
                 .thenComparing(f -> f.sureness().confident() ? carried(f) : 0, Comparator.reverseOrder())
-                .thenComparing(Findings::weight, Comparator.reverseOrder())
+                .thenComparing(f -> weight(f, most), Comparator.reverseOrder())
                 .thenComparing(f -> f.sureness().share(), Comparator.reverseOrder())
                 .thenComparing(f -> f.among().isEmpty()) // several named honestly before one of them alone
                 .thenComparing(Finding::points, Comparator.reverseOrder()));
@@ -69,10 +70,17 @@ public record Findings(List<Finding> list) {
         return finding.carried().map(Carried::mmS).orElse(0.0);
     }
 
-    /** How sure, times what it carries of all shaking; all where that isn't known. */
-    private static double weight(Finding finding) {
+    /**
+     * How sure, times what it carries of the most that any finding does; all where that isn't known.
+     *
+     * @param most mm/s
+     */
+    private static double weight(Finding finding, double most) {
         return finding.sureness().share()
-                * finding.carried().map(c -> Math.sqrt(c.share())).orElse(1.0);
+                * finding.carried()
+                        .filter(c -> most > 0)
+                        .map(c -> c.mmS() / most)
+                        .orElse(1.0);
     }
 
     private static int rank(Finding finding) {

@@ -35,17 +35,18 @@ final class LooseMountRule implements Rule {
                             Fact.of(FindingFact.CHECK_MOUNTS))
                     .carrying(engine.carried(strange.get(0))));
         }
-        if (engine.halvesUnlikeFiring()) {
+        List<HalfOrder> halves = once.halfOrders();
+        if (engine.halvesUnlikeFiring() && !several(halves)) {
+            Optional<Carried> carried = engine.largestHalf().flatMap(engine::carried);
             return Optional.of(new Assessment(
                             Fact.of(FindingFact.POINTS_TO_MOUNT),
-                            List.of(unlike(stage, 4, engine)),
+                            List.of(unlike(stage, 5, engine)),
                             false,
-                            engine.carried(engine.weakOrder()).map(Carried::mmS).orElse(1.0),
+                            carried.map(Carried::mmS).orElse(1.0),
                             Fact.of(FindingFact.CHECK_MOUNTS))
                     .toldApart(false)
-                    .carrying(engine.carried(engine.weakOrder())));
+                    .carrying(carried));
         }
-        List<HalfOrder> halves = once.halfOrders();
         if (halves.isEmpty()) {
             return Optional.empty();
         }

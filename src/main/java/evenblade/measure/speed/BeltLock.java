@@ -19,12 +19,12 @@ record BeltLock(PhaseLock.Locked propeller, PhaseLock.Locked crank) {
     private static final double REACH = 0.01;
 
     /**
-     * What both are followed in.
+     * What lines are followed in.
      *
      * @param recording at the rate of the frames
      * @param channels listened to
      * @param frames short spectra
-     * @param path speed in every frame, found for both shafts
+     * @param path speed in every frame
      * @param start the track through that path
      * @param prior where to look
      */
@@ -61,7 +61,7 @@ record BeltLock(PhaseLock.Locked propeller, PhaseLock.Locked crank) {
      * @param slices of all lines that were locked on
      * @param together the one for both
      */
-    Optional<BeltLock> stillerThan(PhaseLock.Locked together, DemodulatedOrders slices) {
+    Optional<BeltLock> stillest(PhaseLock.Locked together, DemodulatedOrders slices) {
         double own = propeller.standing(slices, Shaft.PROPELLER).likelihood();
         double both = together.standing(slices, Shaft.PROPELLER).likelihood();
         double ownCrank = crank.standing(slices, Shaft.CRANK).likelihood();
@@ -89,11 +89,14 @@ record BeltLock(PhaseLock.Locked propeller, PhaseLock.Locked crank) {
         System.arraycopy(own.hz(), 0, hz, own.frame()[0], own.hz().length);
         SpeedTrack start = SpeedFinder.trackThrough(frames, scene.recording(), hz);
         PhaseLock.Locked locked = PhaseLock.lock(
-                scene.recording(),
-                scene.channels(),
-                LockTones.along(frames, comb, own, humHz).stream()
-                        .filter(tone -> tone.shaft() == shaft)
-                        .toList(),
+                DemodulatedOrders.of(
+                        scene.recording(),
+                        scene.channels(),
+                        LockTones.along(frames, comb, own, humHz).stream()
+                                .filter(tone -> tone.shaft() == shaft)
+                                .toList(),
+                        start,
+                        stretch),
                 start,
                 stretch,
                 frames::appearsAtHz,

@@ -54,6 +54,16 @@ final class DwellFinder {
         double lengthS() {
             return toS - fromS;
         }
+
+        /** Whether it begins later than the track, as it does where the throttle was moved before. */
+        boolean beginsAtAMove(SpeedTrack track) {
+            return fromS - track.fromS() > STEP_S / 2;
+        }
+
+        /** Whether it ends before the track does. */
+        boolean endsAtAMove(SpeedTrack track) {
+            return track.toS() - toS > STEP_S / 2;
+        }
     }
 
     static double shortest(double durationS) {

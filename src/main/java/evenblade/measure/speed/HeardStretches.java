@@ -1,6 +1,7 @@
 package evenblade.measure.speed;
 
 import evenblade.machine.installation.OrderTable.Exactness;
+import evenblade.machine.installation.Shaft;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -41,9 +42,11 @@ record HeardStretches(List<StretchLock> locks, List<DoubtfulDwell> doubtful, Opt
                 continue;
             }
             StretchLock lock = StretchLock.of(scene, comb, exactness, stretch, part, judged);
-            // The crank tells the propeller's speed through teeth, not through a belt that creeps.
-            if (exactness == Exactness.CREEPS && !lock.followsPropeller(scene)) {
-                doubtful.add(judgement.doubted(stretch, SpeedDoubt.PROPELLER_HIDDEN));
+            Optional<Shaft> hidden = exactness == Exactness.CREEPS ? lock.hidden(scene) : Optional.empty();
+            if (hidden.isPresent()) {
+                doubtful.add(judgement.doubted(
+                        stretch,
+                        hidden.get() == Shaft.PROPELLER ? SpeedDoubt.PROPELLER_HIDDEN : SpeedDoubt.ENGINE_HIDDEN));
             } else {
                 locks.add(lock);
             }

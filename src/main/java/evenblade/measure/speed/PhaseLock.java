@@ -1,12 +1,11 @@
 package evenblade.measure.speed;
 
 import evenblade.base.numeric.DriftSmoother;
-import evenblade.input.recording.Channel;
-import evenblade.input.recording.Recording;
 import evenblade.machine.installation.Shaft;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 
@@ -32,30 +31,6 @@ final class PhaseLock {
     private static final double LEAST_COHERENCE = 0.7;
     /** The propeller's own lines stand as still as this under a track that is theirs; under one that slips to 0.6 and less. */
     private static final double SURE_COHERENCE = 0.8;
-    /**
-     * Share of their usual power that lines keep at the ends of a hold, within some hundredths; a block of which a quarter lies in a
-     * move of the throttle keeps less, one in the middle of it a few hundredths. Ours.
-     */
-    private static final double LEAST_STILL = 0.85;
-    /** Lines that swing or stand in noise fall short by chance; by so many standard deviations they don't. */
-    private static final double CERTAIN_SIGMAS = 4;
-
-    private static final double MAD_TO_SIGMA = 1.4826; // median absolute deviation of a normal distribution
-    /** So much a short spectrum may see of a hold beyond its end, seconds: twice half its length, and some. */
-    private static final double MOST_END_S = 2.5;
-
-    private static final double MOST_END_SHARE = 0.2; // ours: what is left is still the hold
-    /**
-     * Turns by which a track may have slipped, by the share of its lines that doesn't stand still under it: hardly any up to a
-     * hundredth, then steeply to a tenth of a turn, then {@link #SLIPPED} for the whole. Ours: of 266 dwells of the test rig with
-     * drift, gusts and uneven idle two in three were off by less in each part of this.
-     */
-    private static final double SLIPPED = 0.4;
-
-    private static final double SLIPS_FROM = 0.01; // share that noise and wander take; ours, as above
-    private static final double SLIPS_STEEPLY = 2.5; // turns for each share; ours, as above
-    private static final double FIRST_SLIP = 0.1; // turns; ours, as above
-
     /** Revolutions by which a round has to move the track anywhere for another to be worth while. */
     private static final double STILL = 2e-4;
     /** Phase of the strongest line that blocks half as long must still carry, radians. */
@@ -87,7 +62,7 @@ final class PhaseLock {
      *     can't be told from none
      * @param sound whether any line carried phase
      * @param drifts whether the speed wanders more than the readings' noise explains
-     * @param slipped turns by which the track may have slipped where the speed jerks, as a standard deviation
+     * @param followed share of the signal of its lines that stands still under the track; 1 where the speed hardly drifts
      */
     record Locked(
             DwellFinder.Stretch held,
@@ -98,10 +73,10 @@ final class PhaseLock {
             double ratioCorrection,
             boolean sound,
             boolean drifts,
-            double slipped) {
+            double followed) {
         /** The track as it was, where no line carried phase. */
         static Locked not(SpeedTrack start, DwellFinder.Stretch stretch) {
-            return new Locked(stretch, new double[0], new double[0], new double[0], start, 0, false, false, 0);
+            return new Locked(stretch, new double[0], new double[0], new double[0], start, 0, false, false, 1);
         }
 
         /** The crank's angle over the ratio entered, where both shafts were followed together at another one. */
@@ -116,7 +91,23 @@ final class PhaseLock {
                     0,
                     sound,
                     drifts,
-                    faster * slipped);
+                    followed);
+        }
+
+        /**
+         * Share of the signal of one shaft's lines that stands still under the track; empty where short spectra show none of them clear
+         * of its neighbours.
+         */
+        OptionalDouble followed(DemodulatedOrders slices, Shaft shaft) {
+            List<Integer> tones = IntStream.range(0, slices.tones().size())
+                    .filter(k -> slices.tones().get(k).clear()
+                            && slices.tones().get(k).shaft() == shaft)
+                    .boxed()
+                    .toList();
+            return tones.isEmpty()
+                    ? OptionalDouble.empty()
+                    : OptionalDouble.of(RatioDrift.followed(
+                            slices, corrected(slices, this), ratioCorrection, tones, 0, slices.slices()));
         }
 
         /** How still lines of some shafts that were heard at first stand under the track. */
@@ -142,21 +133,18 @@ final class PhaseLock {
     /**
      * Locks on.
      *
-     * @param tones lines that stand out
+     * @param slices of the lines that stand out
      * @param start the track so far
      * @param stretch of the recording, in which nobody moved the throttle: across a move phases slip by whole turns
      * @param appearsAt where a frequency appears in the recording
      * @param exactRatio whether the reduction ratio is known exactly
      */
     static Locked lock(
-            Recording recording,
-            List<Channel> channels,
-            List<DemodulatedOrders.Tone> tones,
+            DemodulatedOrders slices,
             SpeedTrack start,
             DwellFinder.Stretch stretch,
             DoubleUnaryOperator appearsAt,
             boolean exactRatio) {
-        DemodulatedOrders slices = DemodulatedOrders.of(recording, channels, tones, start, stretch);
         PhaseLock all = new PhaseLock(slices, start, stretch, appearsAt);
         if (all.heard().isEmpty() || slices.slices() < 2 * DemodulatedOrders.SLICES_PER_BLOCK) {
             return Locked.not(start, stretch);
@@ -181,7 +169,7 @@ final class PhaseLock {
      * @param ratioError share by which the crank turns faster against the propeller than entered
      * @param slices of the lines that stand out
      */
-    static Locked ofCrank(
+    static Locked atRatio(
             Locked crank,
             double ratioError,
             DemodulatedOrders slices,
@@ -270,32 +258,22 @@ final class PhaseLock {
         return held(locked, correction, ratioError, width);
     }
 
-    /**
-     * Without the ends in which the lines don't hold still: there the throttle moves already, or still. Where the recording
-     * itself begins or ends nobody moved it.
-     */
+    /** Without the ends in which the lines don't hold still: there the throttle moves already, or still. */
     private Locked held(Locked locked, double[] correction, double ratioError, int width) {
-        double[] still = stillness(correction, ratioError, width, width / 2);
-        double usual = median(still);
-        double scatter = MAD_TO_SIGMA
-                * median(Arrays.stream(still).map(v -> Math.abs(v - usual)).toArray());
-        double least = Math.min(LEAST_STILL * usual, usual - CERTAIN_SIGMAS * scatter);
+        int hop = width / 2;
         double blockS = width * slices.sliceS();
-        int most = (int) Math.min(MOST_END_S / (blockS / 2), MOST_END_SHARE * still.length);
-        int first = 0;
-        int end = still.length;
-        // To the last that doesn't stand still: in the move itself a line may pass mains hum, and stand still for a
-        // while.
-        for (int b = 0; b < most; b++) {
-            if (stretch.fromS() > start.fromS() && still[b] < least) {
-                first = b + 1;
-            }
-            if (stretch.toS() < start.toS() && still[still.length - 1 - b] < least) {
-                end = still.length - 1 - b;
-            }
-        }
+        HoldEnds ends = HoldEnds.of(
+                stillness(correction, ratioError, width, hop),
+                blockS,
+                stretch.beginsAtAMove(start),
+                stretch.endsAtAMove(start));
+        int first = ends.first();
+        int end = ends.end();
         double from = first == 0 ? stretch.fromS() : locked.time()[first] - blockS / 2;
-        double to = end == still.length ? stretch.toS() : locked.time()[end - 1] + blockS / 2;
+        double to = end == locked.time().length ? stretch.toS() : locked.time()[end - 1] + blockS / 2;
+        double followed = locked.drifts()
+                ? RatioDrift.followed(slices, correction, ratioError, heard(), first * hop, (end - 1) * hop + width)
+                : 1;
         return new Locked(
                 new DwellFinder.Stretch(from, to),
                 Arrays.copyOfRange(locked.time(), first, end),
@@ -305,25 +283,7 @@ final class PhaseLock {
                 locked.ratioCorrection(),
                 locked.sound(),
                 locked.drifts(),
-                locked.drifts() ? slipped(correction, ratioError) : 0);
-    }
-
-    /** Turns by which a track may have slipped, by how much of the lines it was locked on stands still under it. */
-    private double slipped(double[] correction, double ratioError) {
-        List<Shaft> shafts = heard().stream()
-                .map(k -> slices.tones().get(k).shaft())
-                .distinct()
-                .toList();
-        double still =
-                RatioDrift.standing(slices, correction, ratioError, shafts).ofSignal();
-        double gone = 1 - still;
-        return Math.min(FIRST_SLIP, SLIPS_STEEPLY * Math.max(0, gone - SLIPS_FROM)) + SLIPPED * gone;
-    }
-
-    private static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return sorted[sorted.length / 2];
+                followed);
     }
 
     /** How much of the lines keeps its phase, block by block, by the weight that each line has in the lock. */
@@ -518,7 +478,7 @@ final class PhaseLock {
                 ratioError,
                 true,
                 smooth.drifts(),
-                0);
+                1);
     }
 
     private static void addTo(double[] above, double[] below, double[] residual, double[] weight) {

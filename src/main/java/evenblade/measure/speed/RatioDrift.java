@@ -49,7 +49,7 @@ record RatioDrift(double share, double coherence) {
         }
     }
 
-    /** One line of the other shaft: order, angle of the track and amplitude by block, mean power, that less noise, and weight in a lock. */
+    /** One line: order, angle of the track and amplitude by block, mean power, that less noise, and weight in a lock. */
     private record Line(double order, double[] turns, Blocks z, double power, double signal, double weight) {
         /** Share of its power that stands still at a drift, in a part. */
         double still(double drift, Part part) {
@@ -138,9 +138,8 @@ record RatioDrift(double share, double coherence) {
      *
      * @param likelihood logarithm of the track's
      * @param coherence share of their power that stands still, by the weight that they have in a lock
-     * @param ofSignal the same of their power less noise: near 1 under a track that keeps step, however loud the noise
      */
-    record Standing(double likelihood, double coherence, double ofSignal) {}
+    record Standing(double likelihood, double coherence) {}
 
     /**
      * Of the lines of some shafts that short spectra show clear of their neighbours.
@@ -158,11 +157,41 @@ record RatioDrift(double share, double coherence) {
             }
         }
         if (lines.isEmpty()) {
-            return new Standing(0, 0, 0);
+            return new Standing(0, 0);
         }
         List<Part> whole = whole(lines);
-        return new Standing(
-                likelihood(lines, whole, 0), coherence(lines, whole.get(0), 0), ofSignal(lines, whole.get(0)));
+        return new Standing(likelihood(lines, whole, 0), coherence(lines, whole.get(0), 0));
+    }
+
+    /**
+     * Share of the signal of some lines, their power less noise, that stands still under a track, by the weight that they have in a
+     * lock: near 1 under one that keeps step, also where noise is as strong as they are.
+     *
+     * @param ratioError share by which the crank turns faster against the propeller than entered
+     * @param tones by their place in the slices
+     * @param fromSlice the first that counts
+     * @param toSlice the one after the last
+     */
+    static double followed(
+            DemodulatedOrders slices,
+            double[] correction,
+            double ratioError,
+            List<Integer> tones,
+            int fromSlice,
+            int toSlice) {
+        DemodulatedOrders.Turned turned = slices.under(correction, ratioError);
+        ToneTrust noise = new ToneTrust(slices);
+        Part part = new Part(fromSlice, Math.min(toSlice, slices.slices()) - WIDTH + 1);
+        double still = 0;
+        double all = 0;
+        for (int k : tones) {
+            Line line = line(slices, turned, correction, k, noise.componentVariance(k, WIDTH));
+            if (line.signal() > 0) {
+                still += line.weight() * Math.min(1, line.still(0, part) * line.power() / line.signal());
+                all += line.weight();
+            }
+        }
+        return all > 0 ? still / all : 0;
     }
 
     private static Line line(
@@ -206,18 +235,6 @@ record RatioDrift(double share, double coherence) {
             }
         }
         return at;
-    }
-
-    private static double ofSignal(List<Line> lines, Part whole) {
-        double still = 0;
-        double all = 0;
-        for (Line line : lines) {
-            if (line.signal() > 0) {
-                still += line.weight() * Math.min(1, line.still(0, whole) * line.power() / line.signal());
-                all += line.weight();
-            }
-        }
-        return all > 0 ? still / all : 0;
     }
 
     private static double coherence(List<Line> lines, Part whole, double drift) {

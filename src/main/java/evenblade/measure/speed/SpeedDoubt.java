@@ -16,6 +16,7 @@ public enum SpeedDoubt implements Code {
     OTHER_BLADES,
     SECOND_ENGINE,
     PROPELLER_HIDDEN,
+    ENGINE_HIDDEN,
     NOTHING_DETECTED,
     NEVER_STEADY
 }

@@ -27,6 +27,14 @@ public final class SpeedFinder {
     private static final Set<SpeedDoubt> TOO_FEW =
             Set.of(SpeedDoubt.TWO_LINES, SpeedDoubt.ONE_SHAFT, SpeedDoubt.ONE_SERIES);
 
+    /** Doubts that leave open whose lines stand there, or are said of this machine's own. */
+    private static final Set<SpeedDoubt> UNDECIDED = Set.of(
+            SpeedDoubt.ONE_SHAFT,
+            SpeedDoubt.ONE_SERIES,
+            SpeedDoubt.OTHER_SPEED,
+            SpeedDoubt.PROPELLER_HIDDEN,
+            SpeedDoubt.ENGINE_HIDDEN);
+
     private static final int STRAY_PLACES = 100; // per cents of the stretch
     /** Room kept above the highest line at the fastest speed looked at. */
     private static final double HIGHEST_LINE_MARGIN = 1.02;
@@ -170,7 +178,7 @@ public final class SpeedFinder {
                     : SecondEngine.beside(
                             recording,
                             channels,
-                            lock.tones(),
+                            lock.slices().tones(),
                             locked,
                             table.ratio(),
                             lock.judged().humHz());
@@ -207,12 +215,11 @@ public final class SpeedFinder {
             boolean twoEngines = doubtful.stream().anyMatch(dwell -> dwell.doubt() == SpeedDoubt.SECOND_ENGINE);
             SpeedDoubt doubt = judgement.doubts().stream()
                     .findFirst()
-                    .or(() -> doubtful.stream().map(DoubtfulDwell::doubt).findFirst())
+                    .or(() -> doubtful.stream()
+                            .max(Comparator.comparingDouble(dwell -> dwell.toS() - dwell.fromS()))
+                            .map(DoubtfulDwell::doubt))
                     .orElse(SpeedDoubt.NEVER_STEADY);
-            boolean undecided = doubt == SpeedDoubt.ONE_SHAFT
-                    || doubt == SpeedDoubt.ONE_SERIES
-                    || doubt == SpeedDoubt.OTHER_SPEED
-                    || better.isPresent();
+            boolean undecided = UNDECIDED.contains(doubt) || better.isPresent();
             return Unconfirmed.result(
                             recording,
                             expectation,

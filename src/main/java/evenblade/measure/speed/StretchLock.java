@@ -9,19 +9,20 @@ import java.util.Optional;
 /**
  * What a stretch is locked on.
  *
+ * @param stretch in which nobody moved the throttle
  * @param judged what its speed rests on
- * @param tones lines that stand out
+ * @param slices of the lines that stand out
  * @param together the track for both shafts
  * @param belt one for each, where a belt between them creeps
  */
 record StretchLock(
         DwellFinder.Stretch stretch,
         StretchJudge.Judged judged,
-        List<DemodulatedOrders.Tone> tones,
+        DemodulatedOrders slices,
         PhaseLock.Locked together,
         Optional<BeltLock> belt) {
-    /** Under a track that slips all the way a tenth at most stands still; where another machine draws it at times, more. Ours, from a trial. */
-    private static final double LEAST_STILL = 0.12;
+    /** Of the signal of a shaft's lines: under a track that slips all the way a tenth at most stands still. Ours, from a trial. */
+    private static final double LEAST_FOLLOWED = 0.12;
 
     /** Locks on. */
     static StretchLock of(
@@ -31,28 +32,35 @@ record StretchLock(
             DwellFinder.Stretch stretch,
             PathSearch.Path part,
             StretchJudge.Judged judged) {
-        List<DemodulatedOrders.Tone> tones = LockTones.along(scene.frames(), comb, part, judged.humSeries());
+        DemodulatedOrders slices =
+                scene.slices(LockTones.along(scene.frames(), comb, part, judged.humSeries()), stretch);
         PhaseLock.Locked together = PhaseLock.lock(
-                scene.recording(),
-                scene.channels(),
-                tones,
-                scene.start(),
-                stretch,
-                scene.frames()::appearsAtHz,
-                exactness == Exactness.EXACT);
+                slices, scene.start(), stretch, scene.frames()::appearsAtHz, exactness == Exactness.EXACT);
         Optional<BeltLock> belt = exactness == Exactness.CREEPS
                 ? BeltLock.of(scene, comb, stretch, part, judged.humSeries())
-                        .flatMap(lock -> lock.stillerThan(together, scene.slices(tones, stretch)))
+                        .flatMap(lock -> lock.stillest(together, slices))
                 : Optional.empty();
-        return new StretchLock(stretch, judged, tones, together, belt);
+        return new StretchLock(stretch, judged, slices, together, belt);
     }
 
-    /** Whether lines of the propeller itself stand still under the track that is taken for its. */
-    boolean followsPropeller(BeltLock.Scene scene) {
-        return propeller()
-                        .standing(scene.slices(tones, stretch), Shaft.PROPELLER)
-                        .ofSignal()
-                > LEAST_STILL;
+    /**
+     * The shaft whose lines can't be followed by any track, where a belt is between both: what the other tells of its speed goes no
+     * further than the belt creeps. The engine only where it has a line there.
+     */
+    Optional<Shaft> hidden(BeltLock.Scene scene) {
+        if (!follows(propeller(), Shaft.PROPELLER, scene)) {
+            return Optional.of(Shaft.PROPELLER);
+        }
+        boolean heard = judged.judgement().by().stream().anyMatch(line -> line.of() == Shaft.CRANK);
+        PhaseLock.Locked crank = belt.map(BeltLock::crank).orElse(together);
+        return heard && !follows(crank, Shaft.CRANK, scene) ? Optional.of(Shaft.CRANK) : Optional.empty();
+    }
+
+    /** A track that isn't sound, or strays, is no track; and lines that are never clear of the other shaft's serve both. */
+    private boolean follows(PhaseLock.Locked track, Shaft shaft, BeltLock.Scene scene) {
+        boolean stands = slices.tones().stream().anyMatch(tone -> tone.shaft() == shaft);
+        boolean judged = track.sound() && !SpeedFinder.strays(track.track(), scene.start(), stretch);
+        return stands && (!judged || track.followed(slices, shaft).orElse(1) > LEAST_FOLLOWED);
     }
 
     PhaseLock.Locked propeller() {
@@ -69,18 +77,20 @@ record StretchLock(
     }
 
     /**
-     * At the ratio that other stretches tell, where this one tells none: teeth don't change. As it was where its lines stand
-     * clearly stiller so.
+     * At the ratio that other stretches tell, where this one tells none and follows the crank: teeth don't change. As it was where
+     * its lines stand clearly stiller so.
      */
     StretchLock at(double ratioError, BeltLock.Scene scene) {
-        if (ratioError == 0 || together.ratioCorrection() != 0 || !together.sound()) {
+        boolean cranks = slices.tones().stream().anyMatch(tone -> tone.clear() && tone.shaft() == Shaft.CRANK);
+        if (ratioError == 0 || together.ratioCorrection() != 0 || !together.sound() || !cranks) {
             return this;
         }
-        DemodulatedOrders slices = scene.slices(tones, stretch);
         PhaseLock.Locked corrected =
-                PhaseLock.ofCrank(together, ratioError, slices, scene.start(), stretch, scene.frames()::appearsAtHz);
+                PhaseLock.atRatio(together, ratioError, slices, scene.start(), stretch, scene.frames()::appearsAtHz);
         boolean worse = corrected.standing(slices, Shaft.values()).likelihood()
                 < together.standing(slices, Shaft.values()).likelihood() - RatioDrift.LEAST_GAIN;
-        return worse ? this : new StretchLock(stretch, judged, tones, corrected, belt);
+        return worse || SpeedFinder.strays(corrected.track(), scene.start(), stretch)
+                ? this
+                : new StretchLock(stretch, judged, slices, corrected, belt);
     }
 }

@@ -75,12 +75,12 @@ class BeltTrackTest {
                 0.02,
                 true,
                 false,
-                0.1);
+                0.9);
         PhaseLock.Locked crank = together.ofCrank();
         assertThat(crank.revolutions()).containsExactly(new double[] {0, 20.4, 40.8}, within(1e-12));
         assertThat(crank.variance()).containsExactly(new double[] {1.0404, 4.1616, 9.3636}, within(1e-12));
         assertThat(crank.ratioCorrection()).isZero();
-        assertThat(crank.slipped()).isCloseTo(0.102, within(1e-12));
+        assertThat(crank.followed()).isEqualTo(0.9);
         assertThat(crank.time()).isEqualTo(together.time());
     }
 }

@@ -178,7 +178,7 @@ class LinesApartTest {
         double[] turns = Arrays.stream(time).map(t -> 5 + 24.02 * t).toArray();
         double[] variance = new double[time.length];
         Arrays.fill(variance, 1e-8);
-        dwells.of(new PhaseLock.Locked(new DwellFinder.Stretch(8, 13), time, turns, variance, path, 0, true, false, 0));
+        dwells.of(new PhaseLock.Locked(new DwellFinder.Stretch(8, 13), time, turns, variance, path, 0, true, false, 1));
         SpeedTrack track = dwells.track();
         for (double t = 3; t <= 23; t += 0.03125) {
             double gained = 0.02 * Math.max(0, Math.min(5, t - 8));

@@ -31,7 +31,12 @@ class PhaseLockTest {
     }
 
     private static Locked lock(Recording run, SpeedTrack start, Stretch stretch, boolean exactRatio, Tone... tones) {
-        return PhaseLock.lock(run, run.channels(), List.of(tones), start, stretch, hz -> hz, exactRatio);
+        return PhaseLock.lock(
+                DemodulatedOrders.of(run, run.channels(), List.of(tones), start, stretch),
+                start,
+                stretch,
+                hz -> hz,
+                exactRatio);
     }
 
     private static Recording fiveSeconds(DoubleUnaryOperator value) {

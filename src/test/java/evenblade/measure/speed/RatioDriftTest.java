@@ -156,6 +156,6 @@ class RatioDriftTest {
         assertThat(standing.likelihood()).isCloseTo(-191 * Math.log(1 - still), within(0.2));
         assertThat(standing.coherence()).isCloseTo(still, within(1e-3));
         assertThat(RatioDrift.standing(slices, none(), 0.004, List.of(Shaft.PROPELLER)))
-                .isEqualTo(new RatioDrift.Standing(0, 0, 0));
+                .isEqualTo(new RatioDrift.Standing(0, 0));
     }
 }

@@ -3,6 +3,7 @@ package evenblade.bench;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenblade.base.fact.Fact;
 import evenblade.measure.orders.RunOrders;
 import evenblade.measure.speed.DoubtfulDwell;
 import evenblade.measure.speed.Dwell;
@@ -22,9 +23,9 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Holds of the throttle in which the propeller's own lines lie on mains hum, so that only the crank's are left to follow. */
-@DisplayName("Where hum hides the propeller")
-class RatioFromElsewhereTest {
+/** Holds of the throttle in which all lines of one shaft lie on mains hum, so that only the other's are left to follow. */
+@DisplayName("Where hum hides a shaft")
+class HiddenShaftTest {
     @TempDir
     private Path folder;
 
@@ -60,6 +61,25 @@ class RatioFromElsewhereTest {
         assertThat(answer.orders().speed().dwells()).hasSize(1);
         Dwell dwell = answer.orders().speed().dwells().get(0);
         assertThat(dwell.propellerHz()).isCloseTo(answer.trueHz(dwell), within(4 * dwell.standardErrorHz()));
+    }
+
+    @Test
+    @DisplayName(
+            "nor does the propeller tell the engine's speed through a belt, where all lines of the engine lie on hum")
+    void norDoesThePropellerTellTheEngines() throws IOException {
+        Machine machine = ConfirmationBench.GEARED.get(3);
+        Answer answer = run(machine, 24, 49.6 / machine.ratio(), 43);
+        assertThat(answer.orders().speed().doubtful())
+                .extracting(DoubtfulDwell::doubt)
+                .containsExactly(SpeedDoubt.ENGINE_HIDDEN);
+    }
+
+    @Test
+    @DisplayName("what is left of this machine is not taken for another's")
+    void whatIsLeftIsNotTakenForAnothers() throws IOException {
+        Answer answer = run(ConfirmationBench.GEARED.get(2), 50, 50, 41);
+        assertThat(answer.orders().speed().doubt()).contains(Fact.of(SpeedDoubt.PROPELLER_HIDDEN));
+        assertThat(answer.orders().speed().otherMachine()).isEmpty();
     }
 
     @Test
