@@ -51,7 +51,7 @@ record HeardStretches(List<StretchLock> locks, List<DoubtfulDwell> doubtful, Opt
                 locks.add(lock);
             }
         }
-        double ratioError = exactness == Exactness.ROUNDED ? StretchLock.ratioError(locks) : 0;
+        double ratioError = exactness == Exactness.ROUNDED ? StretchLock.ratioError(locks, scene) : 0;
         return new HeardStretches(
                 locks.stream().map(lock -> lock.at(ratioError, scene)).toList(), doubtful, better);
     }

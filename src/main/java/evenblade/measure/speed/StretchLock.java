@@ -56,11 +56,15 @@ record StretchLock(
         return heard && !follows(crank, Shaft.CRANK, scene) ? Optional.of(Shaft.CRANK) : Optional.empty();
     }
 
-    /** A track that isn't sound, or strays, is no track; and lines that are never clear of the other shaft's serve both. */
+    /** Of a track that isn't kept nothing is asked here; and lines that are never clear of the other shaft's serve both. */
     private boolean follows(PhaseLock.Locked track, Shaft shaft, BeltLock.Scene scene) {
         boolean stands = slices.tones().stream().anyMatch(tone -> tone.shaft() == shaft);
-        boolean judged = track.sound() && !SpeedFinder.strays(track.track(), scene.start(), stretch);
-        return stands && (!judged || track.followed(slices, shaft).orElse(1) > LEAST_FOLLOWED);
+        return stands && (!kept(track, scene) || track.followed(slices, shaft).orElse(1) > LEAST_FOLLOWED);
+    }
+
+    /** Whether a track carries phase and hasn't lost the path. */
+    private boolean kept(PhaseLock.Locked track, BeltLock.Scene scene) {
+        return track.sound() && !SpeedFinder.strays(track.track(), scene.start(), stretch);
     }
 
     PhaseLock.Locked propeller() {
@@ -68,9 +72,9 @@ record StretchLock(
     }
 
     /** Share by which the ratio is larger than entered, as the longest stretch that tells it does; 0 where none does. */
-    static double ratioError(List<StretchLock> locks) {
+    static double ratioError(List<StretchLock> locks, BeltLock.Scene scene) {
         return locks.stream()
-                .filter(lock -> lock.together().ratioCorrection() != 0)
+                .filter(lock -> lock.together().ratioCorrection() != 0 && lock.kept(lock.together(), scene))
                 .max(Comparator.comparingDouble(lock -> lock.stretch().lengthS()))
                 .map(lock -> lock.together().ratioCorrection())
                 .orElse(0.0);
@@ -89,8 +93,6 @@ record StretchLock(
                 PhaseLock.atRatio(together, ratioError, slices, scene.start(), stretch, scene.frames()::appearsAtHz);
         boolean worse = corrected.standing(slices, Shaft.values()).likelihood()
                 < together.standing(slices, Shaft.values()).likelihood() - RatioDrift.LEAST_GAIN;
-        return worse || SpeedFinder.strays(corrected.track(), scene.start(), stretch)
-                ? this
-                : new StretchLock(stretch, judged, slices, corrected, belt);
+        return worse || !kept(corrected, scene) ? this : new StretchLock(stretch, judged, slices, corrected, belt);
     }
 }
